@@ -1,0 +1,1 @@
+"""Open fonts that ship with signgen; `catalogue.toml` lists them."""

@@ -1,0 +1,71 @@
+"""The sign before any tool: every area in sign coordinates, all of it checked, in one value."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from shapely.geometry import MultiPolygon, Polygon
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hole:
+    """A round hole right through the board."""
+
+    name: str
+    x_mm: float
+    y_mm: float
+    diameter_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Groove:
+    """An area engraved with sloping walls that fall from its outline at the cutter's angle.
+
+    The surface at a point inside, at distance r from the outline, lies min(max(r - tip/2, 0) / tan(angle/2), max_depth) below
+    the top; where the limit acts the floor is flat. `text` is the letter or '' for ornament. `area` is
+    valid, shells counter-clockwise. A strip of tip/2 along the outline stays uncut when the tip is flat and the wall is at its
+    top, for the tip reaches the surface there.
+    """
+
+    name: str
+    text: str
+    area: Polygon | MultiPolygon
+    angle_deg: float
+    tip_mm: float
+    max_depth_mm: float
+
+    @property
+    def limit_radius_mm(self) -> float:
+        """Distance from the outline at which the floor becomes flat: max_depth x tan(angle/2) + tip/2."""
+        return self.max_depth_mm * math.tan(math.radians(self.angle_deg) / 2) + self.tip_mm / 2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tab:
+    """A bridge that holds the sign in the board: `width_mm` along the edge and `height_mm` up from the stock's bottom.
+
+    (x, y) is its middle on the sign's edge; (along_x, along_y) the unit direction of the edge there, counter-clockwise.
+    """
+
+    name: str
+    x_mm: float
+    y_mm: float
+    along_x: float
+    along_y: float
+    width_mm: float
+    height_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawing:
+    """Everything that the finished sign has. Nothing overlaps a hole or crosses the edge; names are unique."""
+
+    width_mm: float
+    height_mm: float
+    thickness_mm: float
+    edge: Polygon
+    holes: tuple[Hole, ...]
+    grooves: tuple[Groove, ...]
+    tabs: tuple[Tab, ...]
+    cap_height_mm: float

@@ -1,0 +1,66 @@
+"""Every error that a user can meet, each with its exit code and the same shape: where, what, what to do."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from typing import ClassVar
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Problem:
+    """One thing that is wrong.
+
+    `where` is the word that the user typed (an option without its dashes, a key of the sign file, a file and
+    its line); `what` says what is wrong with it; `remedy` says what to do. Both are whole sentences.
+    """
+
+    where: str
+    what: str
+    remedy: str = ""
+
+    def __str__(self) -> str:
+        return " ".join(part for part in (f"{self.where}:" if self.where else "", self.what, self.remedy) if part)
+
+    def below(self, prefix: str) -> Problem:
+        """The same problem seen from one level up: `border` + `radius` gives `border.radius`."""
+        return replace(self, where=f"{prefix}.{self.where}" if self.where else prefix)
+
+
+class SignGenError(Exception):
+    """Something that the user can mend. Carries one problem or more; each prints as one line."""
+
+    exit_code: ClassVar[int] = 2
+
+    def __init__(self, problems: Problem | Iterable[Problem]) -> None:
+        self.problems: tuple[Problem, ...] = (problems,) if isinstance(problems, Problem) else tuple(problems)
+        super().__init__("\n".join(str(problem) for problem in self.problems))
+
+    @classmethod
+    def at(cls, where: str, what: str, remedy: str = "") -> SignGenError:
+        """The error with a single problem."""
+        return cls(Problem(where=where, what=what, remedy=remedy))
+
+
+class AskError(SignGenError):
+    """What was asked is wrong: a word, a number, a file that cannot be read or a folder that cannot be written."""
+
+    exit_code = 2
+
+
+class ShopError(SignGenError):
+    """The shop's data (tools, materials, machines, fonts) is wrong."""
+
+    exit_code = 3
+
+
+class CannotMakeError(SignGenError):
+    """What was asked is understood and cannot be made: a tool does not fit, there is no room, ..."""
+
+    exit_code = 4
+
+
+class CheckFailedError(SignGenError):
+    """A check of the finished programs failed; no program was written."""
+
+    exit_code = 5

@@ -1,0 +1,52 @@
+"""Cutters: what they are and what shape they leave."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Literal
+
+ToolKind = Literal["v-bit", "end-mill", "ball-nose", "drill"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tool:
+    """One cutter. Every length positive; `angle_deg` is the full angle of a V-bit's cone or a drill's point, None
+    for the rest; `tip_mm` the diameter of a V-bit's flat tip; `cutting_length_mm` how far its edges reach above the tip.
+    """
+
+    name: str
+    kind: ToolKind
+    diameter_mm: float
+    shank_mm: float
+    cutting_length_mm: float
+    flutes: int
+    angle_deg: float | None = None
+    tip_mm: float = 0.0
+    stickout_mm: float
+    can_plunge: bool = True
+    source: str
+
+    @property
+    def radius_mm(self) -> float:
+        return self.diameter_mm / 2
+
+    @property
+    def slope(self) -> float:
+        """Half width gained for each millimetre up the cone: tan(angle / 2). Source: check-values section 8."""
+        if self.angle_deg is None:
+            raise ValueError(f"{self.name} has no angle")
+        return math.tan(math.radians(self.angle_deg) / 2)
+
+    def depth_for_radius_mm(self, radius_mm: float) -> float:
+        """Depth at which a V-bit is `radius_mm` wide at the surface: (r - tip / 2) / tan(angle / 2), at least 0."""
+        return max(0.0, (radius_mm - self.tip_mm / 2) / self.slope)
+
+    def radius_at_depth_mm(self, depth_mm: float) -> float:
+        """Half width at the surface of a V-bit at a depth."""
+        return depth_mm * self.slope + self.tip_mm / 2
+
+    @property
+    def point_length_mm(self) -> float:
+        """How far a drill's point leads its full diameter: D / 2 x cot(angle / 2). Source: check-values section 9."""
+        return 0.0 if self.angle_deg is None or self.kind != "drill" else self.radius_mm / self.slope
