@@ -1,0 +1,46 @@
+"""What the sheet, the pictures and the report are drawn from: the finished job, without how it was made."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from signgen.checks.check import CheckReport
+from signgen.drawing.drawing import Drawing
+from signgen.replay.motion import Replay
+from signgen.replay.sweep import HeightMap
+from signgen.shop.materials import CuttingData
+from signgen.shop.stock import Stock, WorkZero
+from signgen.shop.tools import Tool
+from signgen.spec.sign_spec import SignSpec
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProgramFacts:
+    """One program: its file name, text, what it does in plain words ('engraves the letters'), and its estimates."""
+
+    file: str
+    text: str
+    tool: Tool
+    cutting: CuttingData
+    does: tuple[str, ...]
+    minutes: float
+    cut_length_mm: float
+    travel_length_mm: float
+    replay: Replay
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobFacts:
+    """A finished, verified job. `boards[i]`: the stock after program i. `screws_mm`: suggested places for hold-down screws in
+    program coordinates. `warnings`: whole sentences that the operator should read before cutting."""
+
+    name: str
+    spec: SignSpec
+    drawing: Drawing
+    stock: Stock
+    zero: WorkZero
+    programs: tuple[ProgramFacts, ...]
+    boards: tuple[HeightMap, ...]
+    checks: CheckReport
+    screws_mm: tuple[tuple[float, float], ...]
+    warnings: tuple[str, ...]

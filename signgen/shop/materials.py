@@ -1,0 +1,58 @@
+"""What boards are made of, as far as cutting is concerned."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Material:
+    """One kind of board. The ratios are to the cutter's diameter; `chip_load_ratio` is feed per tooth over diameter.
+
+    `v_step_mm` is the greatest depth that a V-bit takes at once; `entry_deg` the steepest ramp of a cutter going down;
+    `colour_rgb` and `ground_rgb` what its face and a fresh cut look like in pictures; `cautions` whole sentences for the sheet.
+    """
+
+    name: str
+    label: str
+    chip_load_ratio: float
+    stepdown_ratio: float
+    stepover_ratio: float
+    v_step_mm: float
+    entry_deg: float
+    colour_rgb: tuple[int, int, int]
+    ground_rgb: tuple[int, int, int]
+    grain: bool
+    cautions: tuple[str, ...]
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Machine:
+    """A router's limits. Travel is the room for the cutter's centre, from one end of each axis to the other."""
+
+    name: str
+    label: str
+    travel_mm: tuple[float, float, float]
+    top_feed_mm_per_min: tuple[float, float, float]
+    rapid_mm_per_min: tuple[float, float, float]
+    acceleration_mm_per_s2: tuple[float, float, float]
+    corner_deviation_mm: float
+    spindle_min_rpm: float
+    spindle_max_rpm: float
+    spindle_start_s: float
+    collet_series: int
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CuttingData:
+    """How one cutter runs in one material on one machine (made by `shop.feeds.cutting_data`)."""
+
+    spindle_rpm: float
+    feed_mm_per_min: float
+    plunge_mm_per_min: float
+    ramp_mm_per_min: float
+    stepdown_mm: float
+    stepover_mm: float
+    entry_deg: float

@@ -1,0 +1,17 @@
+"""The shop: what is at hand. Made by `shop.load.load_shop`."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from signgen.shop.materials import Machine, Material
+from signgen.shop.tools import Tool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shop:
+    """Cutters, materials and machines; names are unique in each, every number positive and sourced."""
+
+    tools: tuple[Tool, ...]
+    materials: tuple[Material, ...]
+    machines: tuple[Machine, ...]
