@@ -68,7 +68,10 @@ def inward(area: BaseGeometry, distance_mm: float, tolerance_mm: float) -> tuple
 
 
 def outward(area: BaseGeometry, distance_mm: float, tolerance_mm: float) -> tuple[Polygon, ...]:
-    """An area grown by `distance_mm` >= 0, corners round, short of the true offset by at most the tolerance."""
+    """An area grown by `distance_mm` >= 0 with round corners.
+
+    It falls short of the true offset by the tolerance at most and never exceeds it.
+    """
     return _buffered(area, abs(distance_mm), tolerance_mm)
 
 

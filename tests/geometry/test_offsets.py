@@ -1,0 +1,112 @@
+"""Offsets against Steiner's formula and the hand values of what a round cutter cannot reach."""
+
+import math
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from shapely.geometry import GeometryCollection, LineString, MultiPolygon, Polygon, box
+
+from signgen.geometry.offsets import area_of, inward, opening, outward, polygons, quad_segs, unreachable
+
+TOLERANCE = 1e-5
+
+
+def regular(n, side):
+    radius = side / (2 * math.sin(math.pi / n))
+    return Polygon(
+        [(radius * math.cos(2 * math.pi * k / n), radius * math.sin(2 * math.pi * k / n)) for k in range(n)]
+    )
+
+
+L = Polygon([(0, 0), (40, 0), (40, 10), (10, 10), (10, 40), (0, 40)])
+
+
+@pytest.mark.parametrize(
+    ("shape", "distance", "area", "perimeter"),
+    [
+        (box(0, 0, 100, 60), 3.175, 7047.6692, 339.9491),
+        (box(0, 0, 300, 200), 3, 63028.2743, 1018.8496),
+        (regular(3, 50), 5, 1911.0716, 181.4159),
+        (regular(6, 30), 4, 3108.5341, 205.1327),
+        (L, 3, 1206.3429, 177.5619),
+    ],
+    ids=["rectangle", "plaque", "triangle", "hexagon", "L"],
+)
+def test_outward_agrees_with_steiner(shape, distance, area, perimeter):
+    """Source: Steiner's formula A + P r + pi r^2 and P + 2 pi r; the L, with one reflex corner, A + P r
+    + (5 pi/4 - 1) r^2 (check-values 15.2)."""
+    grown = area_of(outward(shape, distance, TOLERANCE))
+    assert grown.area == pytest.approx(area, abs=TOLERANCE * perimeter + 5e-5)
+    assert grown.length == pytest.approx(perimeter, abs=1e-3)
+
+
+def test_inward_of_a_rectangle_is_a_smaller_rectangle():
+    # Source: A - P r + 4 r^2 = 93.65 x 53.65 (check-values 15.2).
+    (left,) = inward(box(0, 0, 100, 60), 3.175, TOLERANCE)
+    assert left.area == pytest.approx(5024.3225, abs=1e-9)
+    assert left.bounds == pytest.approx((3.175, 3.175, 96.825, 56.825))
+
+
+@pytest.mark.parametrize(
+    ("shape", "corners", "angle_deg"),
+    [(box(0, 0, 40, 40), 4, 90), (regular(3, 60), 3, 60), (regular(6, 40), 6, 120)],
+)
+def test_the_corners_that_a_round_cutter_leaves(shape, corners, angle_deg):
+    """Source: r^2 (cot(a/2) - (pi - a)/2) uncut at a corner of angle a (check-values 15.3)."""
+    r, a = 3.0, math.radians(angle_deg)
+    left = unreachable(shape, r, 1e-5)
+    assert len(left) == corners
+    expected = corners * r**2 * (1 / math.tan(a / 2) - (math.pi - a) / 2)
+    assert sum(part.area for part in left) == pytest.approx(expected, rel=2e-4)
+
+
+def test_the_gap_in_a_square_corner():
+    # Source: r (1 / sin(a/2) - 1) = 1.2426 mm for r 3 at 90 degrees (check-values 15.3).
+    reach = area_of(opening(box(0, 0, 40, 40), 3, 1e-5))
+    assert reach.distance(box(-1, -1, 0, 0)) == pytest.approx(1.2426, abs=1e-4)
+
+
+def test_a_narrow_place_divides_what_is_left():
+    dumbbell = box(0, 0, 20, 20).union(box(20, 8, 40, 12)).union(box(40, 0, 60, 20))
+    assert len(inward(dumbbell, 3, 0.01)) == 2
+    assert any(part.covers(box(23, 9, 37, 11)) for part in unreachable(dumbbell, 3, 0.01))
+
+
+@pytest.mark.parametrize("nothing", [Polygon(), MultiPolygon(), GeometryCollection(), box(0, 0, 4, 4)])
+def test_nothing_is_left_of_what_is_too_small(nothing):
+    assert inward(nothing, 3, 0.01) == ()
+    assert opening(nothing, 3, 0.01) == ()
+
+
+def test_polygons_are_oriented_and_rid_of_lines():
+    ring = Polygon(box(0, 0, 9, 9).exterior.coords[::-1], [box(3, 3, 6, 6).exterior.coords])
+    (part,) = polygons(GeometryCollection([LineString([(0, 0), (1, 1)]), ring]))
+    assert part.exterior.is_ccw
+    assert not part.interiors[0].is_ccw
+
+
+@given(st.floats(0.01, 200), st.floats(0.0005, 0.5))
+def test_quarter_circle_chords_stay_within_the_tolerance_and_one_fewer_would_not(radius, tolerance):
+    n = quad_segs(radius, tolerance)
+    assert radius * (1 - math.cos(math.pi / (4 * n))) <= tolerance * (1 + 1e-6)
+    if n > 1:
+        assert radius * (1 - math.cos(math.pi / (4 * (n - 1)))) > tolerance * (1 - 1e-6)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.floats(5, 60), st.floats(5, 60), st.floats(0.2, 2.4), st.floats(0, math.pi))
+def test_opening_then_opening_changes_nothing(width, height, radius, turn):
+    c, s = math.cos(turn), math.sin(turn)
+    shape = Polygon(
+        [(c * x - s * y, s * x + c * y) for x, y in box(0, 0, width, height).exterior.coords[:-1]]
+    )
+    once = area_of(opening(shape, radius, 0.001))
+    twice = area_of(opening(once, radius, 0.001))
+    assert shape.buffer(1e-9).covers(once)
+    assert once.symmetric_difference(twice).area <= 0.004 * once.length
+
+
+def test_a_tolerance_of_zero_is_refused():
+    with pytest.raises(ValueError):
+        quad_segs(3, 0)
