@@ -13,6 +13,6 @@ class Border(Protocol):
     name: ClassVar[str]
 
     def outline(self, width_mm: float, height_mm: float, chord_mm: float) -> Polygon:
-        """The outline inside the rectangle from (0, 0) to (width, height), touching all four of its sides, counter-clockwise;
-        curves within `chord_mm`. Raises: CannotMakeError with the option that does not fit."""
+        """The outline inside the rectangle from (0, 0) to (width, height), touching all four of its sides,
+        counter-clockwise; curves within `chord_mm`. Raises: CannotMakeError with the option that does not fit."""
         ...

@@ -17,7 +17,8 @@ Severity = Literal["error", "warning"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProgramUnderTest:
-    """One program's text as it stands on disk (or is about to), with the tool that the sheet tells the operator to fit."""
+    """One program's text as it stands on disk (or is about to), with the tool that the sheet tells the operator to
+    fit."""
 
     file: str
     text: str
@@ -27,7 +28,8 @@ class ProgramUnderTest:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Case:
-    """Everything that a check may know. `boards[i]` is what is left of the stock after program i (sign coordinates)."""
+    """Everything that a check may know. `boards[i]` is what is left of the stock after program i (sign
+    coordinates)."""
 
     drawing: Drawing
     stock: Stock
@@ -67,8 +69,8 @@ class CheckResult:
 
 
 class Check(Protocol):
-    """One file a check. `code` is opaque, stable and never used again ('C102'); `explanation` is what
-    `signgen explain CODE` prints: what it looks at, what a failure means, what to do, the least error that it can see."""
+    """One file a check. `code` is opaque, stable and never used again ('C102'); `explanation` is what `signgen
+    explain CODE` prints: what it looks at, what a failure means, what to do, the least error that it can see."""
 
     code: str
     name: str

@@ -22,10 +22,10 @@ class Hole:
 class Groove:
     """An area engraved with sloping walls that fall from its outline at the cutter's angle.
 
-    The surface at a point inside, at distance r from the outline, lies min(max(r - tip/2, 0) / tan(angle/2), max_depth) below
-    the top; where the limit acts the floor is flat. `text` is the letter or '' for ornament. `area` is
-    valid, shells counter-clockwise. A strip of tip/2 along the outline stays uncut when the tip is flat and the wall is at its
-    top, for the tip reaches the surface there.
+    The surface at a point inside, at distance r from the outline, lies min(max(r - tip/2, 0) / tan(angle/2),
+    max_depth) below the top; where the limit acts the floor is flat. `text` is the letter or '' for ornament. `area`
+    is valid, shells counter-clockwise. A strip of tip/2 along the outline stays uncut when the tip is flat and the
+    wall is at its top, for the tip reaches the surface there.
     """
 
     name: str
@@ -43,9 +43,11 @@ class Groove:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tab:
-    """A bridge that holds the sign in the board: `width_mm` along the edge and `height_mm` up from the stock's bottom.
+    """A bridge that holds the sign in the board: `width_mm` along the edge and `height_mm` up from the stock's
+    bottom.
 
-    (x, y) is its middle on the sign's edge; (along_x, along_y) the unit direction of the edge there, counter-clockwise.
+    (x, y) is its middle on the sign's edge; (along_x, along_y) the unit direction of the edge there,
+    counter-clockwise.
     """
 
     name: str

@@ -59,7 +59,9 @@ class Path:
         """(n,) length of each segment along the tip's way, helices included."""
         step = np.diff(self.points_mm, axis=0)
         radius = np.hypot(*(self.points_mm[:-1, :2] - self.centres_mm).T)
-        across = np.where(self.kinds == LINE, np.hypot(step[:, 0], step[:, 1]), np.abs(self.sweeps_rad) * np.nan_to_num(radius))
+        across = np.where(
+            self.kinds == LINE, np.hypot(step[:, 0], step[:, 1]), np.abs(self.sweeps_rad) * np.nan_to_num(radius)
+        )
         return np.hypot(across, step[:, 2])
 
     @property

@@ -9,8 +9,9 @@ from dataclasses import dataclass
 class Material:
     """One kind of board. The ratios are to the cutter's diameter; `chip_load_ratio` is feed per tooth over diameter.
 
-    `v_step_mm` is the greatest depth that a V-bit takes at once; `entry_deg` the steepest ramp of a cutter going down;
-    `colour_rgb` and `ground_rgb` what its face and a fresh cut look like in pictures; `cautions` whole sentences for the sheet.
+    `v_step_mm` is the greatest depth that a V-bit takes at once; `entry_deg` the steepest ramp of a cutter going
+    down; `colour_rgb` and `ground_rgb` what its face and a fresh cut look like in pictures; `cautions` whole
+    sentences for the sheet.
     """
 
     name: str

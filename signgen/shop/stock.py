@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stock:
-    """A board lying with its width along X. `sign_x_mm`, `sign_y_mm`: where the finished sign's bottom-left corner lies,
-    measured from the board's bottom-left corner."""
+    """A board lying with its width along X. `sign_x_mm`, `sign_y_mm`: where the finished sign's bottom-left corner
+    lies, measured from the board's bottom-left corner."""
 
     width_mm: float
     height_mm: float

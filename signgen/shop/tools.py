@@ -11,8 +11,8 @@ ToolKind = Literal["v-bit", "end-mill", "ball-nose", "drill"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tool:
-    """One cutter. Every length positive; `angle_deg` is the full angle of a V-bit's cone or a drill's point, None
-    for the rest; `tip_mm` the diameter of a V-bit's flat tip; `cutting_length_mm` how far its edges reach above the tip.
+    """One cutter. Every length positive; `angle_deg` is the full angle of a V-bit's cone or a drill's point, None for
+    the rest; `tip_mm` the diameter of a V-bit's flat tip; `cutting_length_mm` how far its edges reach above the tip.
     """
 
     name: str

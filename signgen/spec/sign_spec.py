@@ -46,8 +46,8 @@ class FrameSpec:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SignSpec:
-    """Millimetres throughout. `depth_mm` is the greatest depth of letters. `end_mill` None: the planner chooses; a Tool
-    here was named by the user and is kept to. `board_mm` None: the least board."""
+    """Millimetres throughout. `depth_mm` is the greatest depth of letters. `end_mill` None: the planner chooses; a
+    Tool here was named by the user and is kept to. `board_mm` None: the least board."""
 
     width_mm: float
     height_mm: float

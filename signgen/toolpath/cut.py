@@ -12,11 +12,11 @@ from signgen.shop.tools import Tool
 class Cut:
     """One continuous run of the cutter in the work, from where it enters to where it may lift straight up.
 
-    `path` is the way of the cutter's tip (Z 0 = stock bottom). Its first point may lie in the material: the program goes
-    there straight down, at the plunge feed, so only a cutter that can plunge may start below the stock's top (or below what an earlier
-    cut left). `feeds_mm_per_min` (n,) one for each segment. `stage` orders cuts that depend on each other: all of a lower
-    stage before any of a higher one. `closed` when the path may start anywhere on its loop (the order may use it), `two_way`
-    when it may be walked from either end.
+    `path` is the way of the cutter's tip (Z 0 = stock bottom). Its first point may lie in the material: the program
+    goes there straight down, at the plunge feed, so only a cutter that can plunge may start below the stock's top (or
+    below what an earlier cut left). `feeds_mm_per_min` (n,) one for each segment. `stage` orders cuts that depend on
+    each other: all of a lower stage before any of a higher one. `closed` when the path may start anywhere on its loop
+    (the order may use it), `two_way` when it may be walked from either end.
     """
 
     path: Path

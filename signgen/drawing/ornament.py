@@ -1,0 +1,55 @@
+"""Lines engraved beside the lettering: a frame inside the edge, a rule between lines of text."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterator
+
+from shapely.geometry import Polygon, box
+
+from signgen.drawing.drawing import Groove
+from signgen.drawing.grooves import groove
+from signgen.errors import CannotMakeError
+from signgen.geometry.offsets import inward, polygons
+from signgen.lettering.layout import Lettering
+from signgen.spec.sign_spec import FrameSpec, SignSpec
+
+
+def frame(spec: SignSpec, edge: Polygon) -> tuple[Groove, ...]:
+    """The frame's groove: a band of the asked width, its middle at the asked distance inside the edge. Raises:
+    CannotMakeError."""
+    asked: FrameSpec | None = spec.frame
+    if asked is None:
+        return ()
+    outer = inward(edge, asked.inset_mm - asked.width_mm / 2, spec.tolerances.chord_mm)
+    inner = inward(edge, asked.inset_mm + asked.width_mm / 2, spec.tolerances.chord_mm)
+    if len(outer) != 1 or len(inner) != 1:
+        raise CannotMakeError.at(
+            "frame",
+            f"A frame {asked.inset_mm:g} mm inside the edge does not go round this sign.",
+            "Use a smaller inset.",
+        )
+    band = polygons(outer[0].difference(inner[0]))
+    return tuple(groove(spec, "frame", "", area) for area in band)
+
+
+def rules(spec: SignSpec, lettering: Lettering) -> Iterator[Groove]:
+    """A rule between each two lines of text, halfway between the lower edge of one's ink and the upper edge of the
+    next one's."""
+    width = spec.rule_width_mm
+    if width is None:
+        return
+    x0, _, x1, _ = lettering.ink_bounds_mm
+    lines = sorted({letter.line for letter in lettering.letters})
+    for number, (above, below) in enumerate(itertools.pairwise(lines), start=1):
+        bottom = min(letter.area.bounds[1] for letter in lettering.letters if letter.line == above)
+        top = max(letter.area.bounds[3] for letter in lettering.letters if letter.line == below)
+        y = (bottom + top) / 2
+        if bottom - top < 2 * width:
+            raise CannotMakeError.at(
+                "rule-width",
+                f"A rule of {width:g} mm has no room between lines {above + 1} and {below + 1}, "
+                f"which are {bottom - top:.3g} mm apart.",
+                "Use a larger line-spacing or a thinner rule.",
+            )
+        yield groove(spec, f"rule {number}", "", box(x0, y - width / 2, x1, y + width / 2))

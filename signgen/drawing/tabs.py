@@ -1,0 +1,124 @@
+"""Where the tabs stand: spread evenly round the edge, on straight stretches, away from corners and holes."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+from shapely.geometry import Polygon
+
+from signgen.drawing.drawing import Hole, Tab
+from signgen.errors import CannotMakeError
+
+STEP_MM = 0.5
+"""How finely places along the edge are tried."""
+
+ROOM_MM = 8.0
+"""Straight edge wanted on both sides of a tab: a cutter's width, so that the path's gap is straight too (common
+practice)."""
+
+BENDS_DEG = (12.0, 30.0, 60.0)
+"""How far the edge may turn over a tab and its room: the straightest stretches are tried first, a round sign has only
+bent ones."""
+
+
+def place_tabs(
+    edge: Polygon, holes: tuple[Hole, ...], count: int, width_mm: float, height_mm: float
+) -> tuple[Tab, ...]:
+    """`count` tabs on the edge, named 'tab 1', ... counter-clockwise from the lowest left one.
+
+    Even spacing is kept as far as the straight stretches allow; among equally even placings the one furthest from
+    corners wins. Raises: CannotMakeError when the edge has no room for them.
+    """
+    if count == 0:
+        return ()
+    length = edge.exterior.length
+    chosen: list[int] = []
+    for bend in BENDS_DEG:
+        places, direction, free_mm = _free_room(edge, holes, width_mm, bend)
+        chosen = chosen or _spread(free_mm, count)
+        if chosen:
+            break
+    if count * (width_mm + 2 * ROOM_MM) > length or not chosen:
+        raise CannotMakeError.at(
+            "tabs",
+            f"{count} tabs of {width_mm:g} mm find no straight stretches on this edge of {length:.0f} mm.",
+            "Use fewer or narrower tabs.",
+        )
+    tabs = []
+    for number, i in enumerate(sorted(chosen), start=1):
+        (x, y), (along_x, along_y) = places[i], direction[i]
+        tabs.append(
+            Tab(
+                name=f"tab {number}",
+                x_mm=float(x),
+                y_mm=float(y),
+                along_x=float(along_x),
+                along_y=float(along_y),
+                width_mm=width_mm,
+                height_mm=height_mm,
+            )
+        )
+    return tuple(tabs)
+
+
+def _free_room(
+    edge: Polygon, holes: tuple[Hole, ...], width_mm: float, bend_deg: float
+) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]:
+    """Places (k, 2) along the edge, unit directions (k, 2), and how far each lies inside a stretch that could take a
+    tab (0: not in one)."""
+    ring = np.asarray(edge.exterior.coords)[:, :2]
+    gone = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(ring, axis=0).T))])
+    count = max(8, round(gone[-1] / STEP_MM))
+    s = (np.arange(count) + 0.5) * gone[-1] / count
+    places = np.column_stack([np.interp(s, gone, ring[:, 0]), np.interp(s, gone, ring[:, 1])])
+    steps = np.diff(ring, axis=0)[np.clip(np.searchsorted(gone, s, side="right") - 1, 0, len(ring) - 2)]
+    direction = steps / np.hypot(*steps.T)[:, None]
+
+    reach = max(1, round((width_mm / 2 + ROOM_MM) / STEP_MM))
+    heading = np.unwrap(np.arctan2(direction[:, 1], direction[:, 0]))
+    total_turn = 2 * np.pi
+    around = np.concatenate([heading - total_turn, heading, heading + total_turn])
+    windows = np.lib.stride_tricks.sliding_window_view(around, 2 * reach + 1)[count - reach : 2 * count - reach]
+    straight = windows.max(axis=1) - windows.min(axis=1) <= np.radians(bend_deg)
+    for hole in holes:
+        away = np.hypot(*(places - (hole.x_mm, hole.y_mm)).T)
+        near_hole = hole.diameter_mm / 2 + width_mm
+        if np.any(straight & (away > near_hole)):
+            straight &= away > near_hole
+    return places, direction, _inside_mm(straight)
+
+
+def _inside_mm(free: NDArray[np.bool_]) -> NDArray[np.float64]:
+    """For each place on the ring, how far away the nearest place that is not free lies (0 where it is not free
+    itself)."""
+    if free.all():
+        return np.full(len(free), np.inf)
+    taken = np.flatnonzero(~free)
+    behind = np.arange(len(free)) - taken[np.searchsorted(taken, np.arange(len(free)), side="right") - 1]
+    ahead = taken[np.searchsorted(taken, np.arange(len(free))) % len(taken)] - np.arange(len(free))
+    nearest = np.minimum(np.mod(behind, len(free)), np.mod(ahead, len(free)))
+    return np.where(free, nearest * STEP_MM, 0.0)
+
+
+def _spread(free_mm: NDArray[np.float64], count: int) -> list[int]:
+    """Indices of `count` places: for every phase of an even spacing, each place is moved to the nearest free one; the
+    phase with the least sum of squared moves wins, then the one whose places lie deepest inside their stretches.
+    Empty when there is no room."""
+    n = len(free_mm)
+    free = np.flatnonzero(free_mm > 0)
+    if len(free) < count:
+        return []
+    phases = np.arange(max(1, n // count))
+    wanted = (phases[:, None] + np.arange(count)[None, :] * n / count) % n
+    right = free[np.searchsorted(free, wanted) % len(free)]
+    left = free[np.searchsorted(free, wanted) - 1]
+    move_right, move_left = np.mod(right - wanted, n), np.mod(wanted - left, n)
+    moved = np.where(move_right <= move_left, right, left)
+    moves = np.minimum(move_right, move_left)
+    distinct = np.array([len(set(row)) == count for row in moved])
+    depth = np.minimum(free_mm[moved].min(axis=1), n)
+    cost = np.where(distinct, (moves**2).sum(axis=1), np.inf)
+    best = np.lexsort((-depth, np.round(cost, 6)))[0]
+    if not distinct[best]:
+        return []
+    return [int(i) for i in moved[best]]

@@ -1,0 +1,111 @@
+"""Which cutters the job takes: the fewest that can make everything."""
+
+from __future__ import annotations
+
+import itertools
+from dataclasses import dataclass
+
+from signgen.drawing.drawing import Drawing, Hole
+from signgen.errors import CannotMakeError, Problem
+from signgen.operations.holes import fits
+from signgen.shop.tools import Tool
+from signgen.spec.sign_spec import SignSpec
+
+STOUTEST_MM = 6.35
+"""The largest shank and cutter that a small router's collet takes; no wider cutter is chosen unasked (common
+practice)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cutters:
+    """The V-bit, the end mill for the edge (and for floors), and who makes each hole, by the hole's name."""
+
+    v_bit: Tool
+    edge: Tool
+    holes: tuple[tuple[str, Tool], ...]
+
+
+def choose_cutters(drawing: Drawing, spec: SignSpec) -> Cutters:
+    """Fewest cutters first, then the stoutest for the edge, then the stoutest for the holes.
+
+    Raises: CannotMakeError when a named cutter, or every cutter in the shop, is too thick or too short for something.
+    """
+    reach = spec.thickness_mm + spec.breakthrough_mm
+    named = spec.end_mill
+    if named is not None:
+        problems = list(_named_problems(named, drawing, reach))
+        if problems:
+            raise CannotMakeError(problems)
+        return Cutters(v_bit=spec.v_bit, edge=named, holes=tuple((hole.name, named) for hole in drawing.holes))
+    long_enough = [tool for tool in spec.shop.tools if tool.cutting_length_mm >= reach + tool.point_length_mm]
+    edges = [tool for tool in long_enough if tool.kind == "end-mill" and tool.diameter_mm <= STOUTEST_MM]
+    if not edges:
+        longest = max((tool.cutting_length_mm for tool in spec.shop.tools if tool.kind == "end-mill"), default=0.0)
+        raise CannotMakeError.at(
+            "thickness",
+            f"No end mill in the shop reaches through {spec.thickness_mm:g} mm and {spec.breakthrough_mm:g} mm beyond; "
+            f"the longest cuts {longest:g} mm deep.",
+            "Use a thinner board, or add a longer cutter to the shop file.",
+        )
+    makers = {size: _makers(size, long_enough) for size in sorted({hole.diameter_mm for hole in drawing.holes})}
+    problems = [
+        _no_maker(hole, [tool for tool in long_enough if tool.kind == "end-mill"])
+        for hole in drawing.holes
+        if not makers[hole.diameter_mm]
+    ]
+    if problems:
+        raise CannotMakeError(problems)
+    best: tuple[tuple[float, ...], Tool, dict[float, Tool]] | None = None
+    for edge in edges:
+        for combination in itertools.product(*makers.values()):
+            count = len({edge, *combination})
+            rank = (count, -edge.diameter_mm, -sum(tool.diameter_mm for tool in combination))
+            if best is None or rank < best[0]:
+                best = (rank, edge, dict(zip(makers, combination, strict=True)))
+    assert best is not None
+    _, edge, by_size = best
+    return Cutters(
+        v_bit=spec.v_bit,
+        edge=edge,
+        holes=tuple((hole.name, by_size[hole.diameter_mm]) for hole in drawing.holes),
+    )
+
+
+def _makers(diameter_mm: float, tools: list[Tool]) -> list[Tool]:
+    return [tool for tool in tools if fits(diameter_mm, tool) and tool.diameter_mm <= max(STOUTEST_MM, diameter_mm)]
+
+
+def _named_problems(tool: Tool, drawing: Drawing, reach: float) -> list[Problem]:
+    problems = []
+    if tool.cutting_length_mm < reach:
+        problems.append(
+            Problem(
+                where="end-mill",
+                what=f"The {tool.diameter_mm:g} mm end mill cuts {tool.cutting_length_mm:g} mm deep and cannot "
+                f"reach through {reach:g} mm.",
+                remedy="Name a longer cutter, or leave end-mill out and let the planner choose.",
+            )
+        )
+    small = [hole for hole in drawing.holes if not fits(hole.diameter_mm, tool)]
+    if small:
+        least = min(hole.diameter_mm for hole in small)
+        problems.append(
+            Problem(
+                where="end-mill",
+                what=f"A {tool.diameter_mm:g} mm end mill cannot make {small[0].name} of {least:g} mm; "
+                f"the largest cutter that would do has {least:g} mm.",
+                remedy=f"Name an end mill of {least:g} mm or less, make the hole at least "
+                f"{tool.diameter_mm:g} mm, or leave end-mill out.",
+            )
+        )
+    return problems
+
+
+def _no_maker(hole: Hole, mills: list[Tool]) -> Problem:
+    thinnest = min((tool.diameter_mm for tool in mills), default=0.0)
+    return Problem(
+        where="hole-diameter",
+        what=f"No cutter in the shop makes {hole.name} of {hole.diameter_mm:g} mm in this board: "
+        f"the largest end mill that would do has {hole.diameter_mm:g} mm, and the thinnest that is long enough has {thinnest:g} mm.",
+        remedy=f"Use a hole of {thinnest:g} mm or more, a thinner board, or add a cutter to the shop file.",
+    )

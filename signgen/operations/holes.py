@@ -1,0 +1,151 @@
+"""Round holes right through the board: bored by a helix, or drilled when the cutter is the hole's size."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from signgen.drawing.drawing import Hole
+from signgen.geometry.paths import CCW, FloatArray, Path, joined, polyline
+from signgen.shop.materials import CuttingData
+from signgen.shop.tools import Tool
+from signgen.toolpath.cut import Cut, Toolpath
+from signgen.toolpath.passes import levels
+
+STAGE = 50
+"""After letters and floors, before the edge."""
+
+SAME_SIZE_MM = 0.02
+"""A hole no more than this larger than the cutter is drilled: the circle would be smaller than what a router can
+follow."""
+
+LEAST_HELIX_MM = 0.2
+"""Radius of the smallest helix; on a smaller one the entry angle would take hundreds of turns, so the cutter pecks
+instead."""
+
+FIRST_PECK_DIAMETERS, PECK_DIAMETERS = 2.0, 1.0
+"""How deep the first peck and each later one goes. Source: check-values section 9 (first two diameters; one diameter,
+common practice)."""
+
+CLEAR_MM, STOP_SHORT_MM = 1.0, 0.25
+"""How far above the top a peck lifts to clear its chips, and how far above the last depth it slows down again (common
+practice)."""
+
+CORE_RATIO = 0.9
+"""Largest helix over the cutter's radius: beyond 1 a core would stand in the middle and come loose."""
+
+
+def fits(hole_diameter_mm: float, tool: Tool) -> bool:
+    """Whether a cutter can make a hole of this size at all: an end mill no larger, or a drill of the same size."""
+    if tool.kind == "drill":
+        return abs(tool.diameter_mm - hole_diameter_mm) <= SAME_SIZE_MM
+    return tool.kind == "end-mill" and tool.diameter_mm <= hole_diameter_mm + 1e-9
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoreHoles:
+    """Holes with one cutter. The helix turns counter-clockwise going down, which is climb milling inside a hole, and
+    ends with a full circle at the bottom; then the cutter leaves the wall and lifts from the middle."""
+
+    holes: tuple[Hole, ...]
+    tool: Tool
+    cutting: CuttingData
+    thickness_mm: float
+    breakthrough_mm: float
+    lift_mm_per_min: float
+
+    def toolpath(self) -> Toolpath:
+        return Toolpath(operation="holes", tool=self.tool, cuts=tuple(self._cut(hole) for hole in self.holes))
+
+    def _cut(self, hole: Hole) -> Cut:
+        radius = (hole.diameter_mm - self.tool.diameter_mm) / 2
+        if radius <= SAME_SIZE_MM / 2:
+            path, feeds = self._pecks(hole)
+        elif radius < LEAST_HELIX_MM:
+            path, feeds = self._pecks(hole)
+            around = joined([self._lifted(hole), self._circles(hole, radius)])
+            path, before = joined([path, around]), len(path)
+            feeds = np.concatenate([feeds, np.full(len(path) - before, self.cutting.ramp_mm_per_min)])
+        elif radius <= CORE_RATIO * self.tool.radius_mm:
+            path, feeds = self._helix(hole, radius)
+        else:
+            path, feeds = self._widened(hole, radius)
+        return Cut(path=path, feeds_mm_per_min=feeds, feature=hole.name, stage=STAGE)
+
+    @property
+    def _bottom_mm(self) -> float:
+        """A drill's point goes further, so that the full diameter reaches the breakthrough depth."""
+        return -self.breakthrough_mm - self.tool.point_length_mm
+
+    def _helix(self, hole: Hole, radius: float) -> tuple[Path, FloatArray]:
+        """Half turns down, a full circle at the bottom, then to the middle."""
+        down = self._down(hole, radius, self.thickness_mm, self._bottom_mm)
+        end = joined([self._turns(hole, radius, np.full(3, self._bottom_mm)), self._to_middle(hole, radius)])
+        feeds = np.repeat([self.cutting.ramp_mm_per_min, self.cutting.feed_mm_per_min], [len(down), len(end)])
+        return joined([down, end]), feeds
+
+    def _widened(self, hole: Hole, radius: float) -> tuple[Path, FloatArray]:
+        """A hole so wide that one helix would leave a loose core: at each level a helix in the middle, then rings
+        outwards."""
+        inner = CORE_RATIO * self.tool.radius_mm
+        count = math.ceil((radius - inner) / min(self.cutting.stepover_mm, self.tool.radius_mm) - 1e-9)
+        radii = np.linspace(inner, radius, count + 1)
+        pieces: list[tuple[Path, float]] = []
+        above = self.thickness_mm
+        for level in levels(self.thickness_mm, self._bottom_mm, self.cutting.stepdown_mm):
+            pieces.append((self._down(hole, inner, above, level), self.cutting.ramp_mm_per_min))
+            rings = [self._turns(hole, float(ring), np.full(3, level)) for ring in radii]
+            pieces.append((joined(rings), self.cutting.feed_mm_per_min))
+            pieces.append((self._across(hole, radius, inner, level), self.cutting.feed_mm_per_min))
+            above = level
+        path = joined([piece for piece, _ in pieces])
+        return path, np.concatenate([np.full(len(piece), feed) for piece, feed in pieces])
+
+    def _down(self, hole: Hole, radius: float, top: float, bottom: float) -> Path:
+        """A helix no steeper than the material's entry angle and no coarser than the stepdown. The pitch's angle:
+        atan(pitch / (2 pi R)). Source: check-values section 15.4."""
+        pitch = min(self.cutting.stepdown_mm, 2 * math.pi * radius * math.tan(math.radians(self.cutting.entry_deg)))
+        halves = 2 * math.ceil((top - bottom) / pitch - 1e-9)
+        return self._turns(hole, radius, np.linspace(top, bottom, halves + 1))
+
+    def _turns(self, hole: Hole, radius: float, z: FloatArray) -> Path:
+        """Half turns counter-clockwise through the heights z, from the side of +X."""
+        n = len(z) - 1
+        side = np.where(np.arange(n + 1) % 2 == 0, radius, -radius)
+        return Path(
+            points_mm=np.column_stack([hole.x_mm + side, np.full(n + 1, hole.y_mm), z]),
+            kinds=np.full(n, CCW, np.uint8),
+            centres_mm=np.tile([hole.x_mm, hole.y_mm], (n, 1)),
+        )
+
+    def _across(self, hole: Hole, start: float, end: float, z: float) -> Path:
+        return polyline([(hole.x_mm + start, hole.y_mm, z), (hole.x_mm + end, hole.y_mm, z)])
+
+    def _to_middle(self, hole: Hole, radius: float) -> Path:
+        return self._across(hole, radius, 0.0, self._bottom_mm)
+
+    def _lifted(self, hole: Hole) -> Path:
+        return polyline([(hole.x_mm, hole.y_mm, self._bottom_mm), (hole.x_mm, hole.y_mm, self.thickness_mm)])
+
+    def _circles(self, hole: Hole, radius: float) -> Path:
+        """Full circles from the top down after the middle has been drilled: each takes a stepdown of a thin ring."""
+        depths = levels(self.thickness_mm, self._bottom_mm, self.cutting.stepdown_mm)
+        rings = [self._turns(hole, radius, np.full(3, z)) for z in depths]
+        return joined([*rings, self._to_middle(hole, radius)])
+
+    def _pecks(self, hole: Hole) -> tuple[Path, FloatArray]:
+        """Straight down in pecks, clear of the hole between them; ends at the bottom."""
+        x, y, top = hole.x_mm, hole.y_mm, self.thickness_mm
+        diameter = self.tool.diameter_mm
+        drills = self.tool.kind == "drill"
+        deepest = FIRST_PECK_DIAMETERS * diameter if drills else self.cutting.stepdown_mm
+        step = PECK_DIAMETERS * diameter if drills else self.cutting.stepdown_mm
+        last = max(top - deepest, self._bottom_mm)
+        points, feeds = [(x, y, top), (x, y, last)], [self.cutting.plunge_mm_per_min]
+        for level in levels(last, self._bottom_mm, step):
+            points += [(x, y, top + CLEAR_MM), (x, y, last + STOP_SHORT_MM), (x, y, level)]
+            feeds += [self.lift_mm_per_min, self.lift_mm_per_min, self.cutting.plunge_mm_per_min]
+            last = level
+        return polyline(points), np.array(feeds)

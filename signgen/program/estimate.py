@@ -1,0 +1,90 @@
+"""How long a program takes on a machine that must speed up and slow down."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from signgen.geometry.paths import CCW, CW, FloatArray
+from signgen.program.blocks import RAPID, Moves
+from signgen.shop.materials import Machine
+
+TINY = 1e-9
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Estimate:
+    """Minutes in all, without the operator's time; lengths of cutting and of rapid travel."""
+
+    minutes: float
+    cut_length_mm: float
+    travel_length_mm: float
+
+
+def estimate(moves: Moves, machine: Machine, start_mm: tuple[float, float, float], dwell_s: float) -> Estimate:
+    """Time by the limits of each axis, with look-ahead.
+
+    Corner speed: a circle that touches both moves and stays within the machine's deviation d of the corner is run at
+    v^2 = a d sin(t/2) / (1 - sin(t/2)), t the inner angle. Speeds that acceleration can reach: with S the running sum
+    of 2 a L, backwards V^2 = reverse running minimum of (V^2 + S) - S, forwards the same with the sign turned.
+    Source: equations of motion at constant acceleration; the scan is derived in geometry notes section 7.
+    """
+    lengths, first, last = _lengths_and_directions(moves, start_mm)
+    keep = lengths > TINY
+    lengths, first, last = lengths[keep], first[keep], last[keep]
+    rapid = (moves.kinds == RAPID)[keep]
+    speed = np.where(rapid, np.inf, moves.feeds_mm_per_min[keep] / 60)
+    accel = np.full(len(lengths), np.inf)
+    for axis in range(3):
+        share = np.maximum(np.abs(first[:, axis]), np.abs(last[:, axis]))
+        limit = np.where(rapid, machine.rapid_mm_per_min[axis], machine.top_feed_mm_per_min[axis]) / 60
+        speed = np.minimum(speed, limit / np.maximum(share, TINY))
+        accel = np.minimum(accel, machine.acceleration_mm_per_s2[axis] / np.maximum(share, TINY))
+
+    cosine = np.einsum("ij,ij->i", last[:-1], first[1:])
+    half_sine = np.sqrt(np.clip((1 - cosine) / 2, 0, 1))  # sin(t/2) of the inner angle t: cos t = -cosine
+    inner = np.sqrt(np.clip((1 + cosine) / 2, 0, 1))
+    with np.errstate(divide="ignore"):
+        corner = np.minimum(accel[:-1], accel[1:]) * machine.corner_deviation_mm * inner / np.maximum(1 - inner, TINY)
+    corner = np.where(half_sine > 1 - TINY, 0.0, corner)
+    node = np.zeros(len(lengths) + 1)
+    node[1:-1] = np.minimum(corner, np.minimum(speed[:-1], speed[1:]) ** 2)
+
+    gained = np.concatenate([[0.0], np.cumsum(2 * accel * lengths)])
+    node = np.minimum.accumulate((node + gained)[::-1])[::-1] - gained
+    node = np.minimum.accumulate(node - gained) + gained
+    enter, leave = np.sqrt(np.maximum(node[:-1], 0)), np.sqrt(np.maximum(node[1:], 0))
+    peak = np.minimum(speed, np.sqrt((2 * accel * lengths + enter**2 + leave**2) / 2))
+    ramps = (2 * peak - enter - leave) / accel
+    cruise = (lengths - (2 * peak**2 - enter**2 - leave**2) / (2 * accel)) / peak
+    seconds = float(np.sum(ramps + np.maximum(cruise, 0))) + dwell_s
+    return Estimate(
+        minutes=seconds / 60,
+        cut_length_mm=float(lengths[~rapid].sum()),
+        travel_length_mm=float(lengths[rapid].sum()),
+    )
+
+
+def _lengths_and_directions(
+    moves: Moves, start_mm: tuple[float, float, float]
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Lengths (n,) and unit directions at the start and the end of each move (n, 3)."""
+    begin = np.vstack([np.array(start_mm), moves.ends_mm[:-1]])
+    step = moves.ends_mm - begin
+    lengths = np.sqrt((step**2).sum(axis=1))
+    first = step / np.maximum(lengths, TINY)[:, None]
+    last = first.copy()
+    arc = (moves.kinds == CW) | (moves.kinds == CCW)
+    if np.any(arc):
+        sign = np.where(moves.kinds[arc] == CCW, 1.0, -1.0)
+        out, home = begin[arc, :2] - moves.centres_mm[arc], moves.ends_mm[arc, :2] - moves.centres_mm[arc]
+        turn = np.arctan2(out[:, 0] * home[:, 1] - out[:, 1] * home[:, 0], np.einsum("ij,ij->i", out, home)) * sign
+        turn = np.where(np.all(out == home, axis=1), 2 * np.pi, np.mod(turn, 2 * np.pi))
+        flat = turn * np.hypot(*out.T)
+        lengths[arc] = np.hypot(flat, step[arc, 2])
+        for direction, spoke in ((first, out), (last, home)):
+            across = np.stack([-spoke[:, 1], spoke[:, 0]], axis=1) * sign[:, None] / np.hypot(*spoke.T)[:, None]
+            direction[arc, :2] = across * (flat / lengths[arc])[:, None]
+            direction[arc, 2] = step[arc, 2] / lengths[arc]
+    return lengths, first, last
