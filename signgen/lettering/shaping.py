@@ -1,0 +1,217 @@
+"""A line of text as glyphs in their places, by HarfBuzz: kerning, ligatures, joined scripts, both directions.
+
+The line is cut into runs of one direction and one script first, for HarfBuzz takes a run as it is told: left to
+guess, it reverses the digits in right-to-left text.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+import uharfbuzz
+
+from signgen.errors import AskError, Problem
+from signgen.lettering import bidi
+from signgen.lettering.faces import Face, faces_with
+
+CURSIVE_SCRIPTS = frozenset(("Adlm", "Arab", "Mand", "Mong", "Nkoo", "Phag", "Rohg", "Syrc"))
+"""Scripts whose letters join, so that space between them would break words.
+
+Source: CSS Text Module Level 3, section 8.2.1, "Cursive scripts" (list from memory; Adlam joins likewise).
+"""
+
+LANGUAGE = "und"
+"""Undetermined. HarfBuzz would otherwise take the language of the computer, and the same text would differ there."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShapedGlyph:
+    """One glyph: its origin (x, y) from the line's start on the baseline, in em without letter spacing.
+
+    `start` and `end` are the characters that its cluster stands for; glyphs of one cluster (a letter and its
+    marks) share them. `gaps` counts the places of letter spacing to its left.
+    """
+
+    glyph: int
+    x_em: float
+    y_em: float
+    start: int
+    end: int
+    gaps: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShapedLine:
+    """Glyphs from left to right; `advance_em` is the line's whole advance, `gaps` all its places of letter spacing."""
+
+    text: str
+    glyphs: tuple[ShapedGlyph, ...]
+    advance_em: float
+    gaps: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Run:
+    start: int
+    end: int
+    right_to_left: bool
+    script: str | None
+
+
+def shape_lines(face: Face, lines: Sequence[str], *, spaced: bool = False) -> tuple[ShapedLine, ...]:
+    """Every line shaped; see `shape`. Missing characters of all lines are told in one error."""
+    check_characters(face, lines)
+    return tuple(_shaped(face, text, spaced) for text in lines)
+
+
+def shape(face: Face, text: str, *, spaced: bool = False) -> ShapedLine:
+    """One line shaped, with kerning, ligatures, marks and lining figures.
+
+    `spaced`: letter spacing will be added, so letters stay apart instead of forming ligatures (common practice).
+
+    Raises: AskError naming every character that the face lacks and the catalogue faces that have it.
+    """
+    check_characters(face, (text,))
+    return _shaped(face, text, spaced)
+
+
+def check_characters(face: Face, lines: Sequence[str]) -> None:
+    """Nothing when the face can set the lines.
+
+    Raises: AskError with a problem for each group of characters that the same faces have.
+    """
+    missing: dict[str, None] = {}
+    for text in lines:
+        surrogates = [character for character in text if 0xD800 <= ord(character) <= 0xDFFF]
+        if surrogates:
+            raise AskError.at(
+                "text", f"{text!a} holds bytes that are no characters.", "Type the text again, encoded as UTF-8."
+            )
+        missing.update(dict.fromkeys(_missing(face, text)))
+    if missing:
+        raise AskError(_missing_problems(face, tuple(missing)))
+
+
+@lru_cache(maxsize=4096)
+def _missing(face: Face, text: str) -> tuple[str, ...]:
+    """Characters for which the shaped line has only the glyph that says "not there"."""
+    found: dict[str, None] = {}
+    for glyph in _shaped(face, text, False).glyphs:
+        if glyph.glyph == 0:
+            cluster = text[glyph.start : glyph.end]
+            absent = [character for character in cluster if not face.has(character) and not _is_unseen(character)]
+            found.update(dict.fromkeys(absent or cluster))
+    return tuple(found)
+
+
+def _missing_problems(face: Face, missing: Sequence[str]) -> Iterable[Problem]:
+    groups: dict[tuple[str, ...], list[str]] = {}
+    for character in missing:
+        groups.setdefault(faces_with(character), []).append(character)
+    for names, characters in groups.items():
+        yield Problem(
+            where="text",
+            what=f"{face.name} has no {', '.join(map(described, characters))}.",
+            remedy=f"Faces that have {'it' if len(characters) == 1 else 'them'}: {', '.join(names)}."
+            if names
+            else "No face of the catalogue has it; --font takes the path of a font that does.",
+        )
+
+
+def described(character: str) -> str:
+    """A character for a message: itself when it shows, its code, its name."""
+    name = unicodedata.name(character, "")
+    shown = f"{character!r} " if character.isprintable() else ""
+    return f"{shown}(U+{ord(character):04X}{' ' + name if name else ''})"
+
+
+def _is_unseen(character: str) -> bool:
+    """Whether a character never shows ink: spaces, direction marks, joiners, variation selectors, blank braille."""
+    return (
+        unicodedata.category(character) in ("Zs", "Zl", "Zp", "Cf", "Cc")
+        or 0xFE00 <= ord(character) <= 0xFE0F
+        or 0xE0100 <= ord(character) <= 0xE01EF
+        or character in "\u034f\u115f\u1160\u17b4\u17b5\u2800\u3164\uffa0"
+    )
+
+
+def has_ink_expected(text: str) -> bool:
+    """Whether any of the characters should show."""
+    return not all(map(_is_unseen, text))
+
+
+@lru_cache(maxsize=4096)
+def _script(character: str) -> str | None:
+    """The character's script as a four-letter tag, None for one that all scripts share."""
+    buffer = uharfbuzz.Buffer()
+    buffer.add_str(character)
+    buffer.guess_segment_properties()
+    script: str | None = buffer.script
+    return script
+
+
+def _runs(text: str) -> list[_Run]:
+    """Runs of one direction and one script, from left to right.
+
+    A shared character (space, digit, mark) belongs to the script before it, at a run's start to the one after.
+    """
+    found: list[_Run] = []
+    for run in bidi.runs(text):
+        pieces: list[_Run] = []
+        for index in range(run.start, run.end):
+            script = _script(text[index])
+            last = pieces[-1] if pieces else None
+            if last is not None and (script is None or last.script is None or script == last.script):
+                pieces[-1] = _Run(
+                    start=last.start, end=index + 1, right_to_left=run.right_to_left, script=last.script or script
+                )
+            else:
+                pieces.append(_Run(start=index, end=index + 1, right_to_left=run.right_to_left, script=script))
+        found += reversed(pieces) if run.right_to_left else pieces
+    return found
+
+
+@lru_cache(maxsize=4096)
+def _shaped(face: Face, text: str, spaced: bool) -> ShapedLine:
+    features = {"kern": True, "lnum": True, "liga": not spaced, "clig": not spaced}
+    codes = list(map(ord, text))
+    glyphs: list[ShapedGlyph] = []
+    x = 0
+    gaps = 0
+    last: tuple[int, bool] | None = None  # the cluster before, and whether it joins its neighbours
+    em = face.units_per_em
+    for run in _runs(text):
+        buffer = uharfbuzz.Buffer()
+        buffer.add_codepoints(codes, run.start, run.end - run.start)
+        buffer.direction = "rtl" if run.right_to_left else "ltr"
+        buffer.script = run.script or "Zyyy"
+        buffer.language = LANGUAGE
+        uharfbuzz.shape(face.font, buffer, features)
+        infos = buffer.glyph_infos
+        ends = _cluster_ends([info.cluster for info in infos], run.end)
+        joins = run.script in CURSIVE_SCRIPTS
+        for info, at in zip(infos, buffer.glyph_positions, strict=True):
+            if last is not None and info.cluster != last[0] and not (joins and last[1]):
+                gaps += 1
+            last = (info.cluster, joins)
+            glyphs.append(
+                ShapedGlyph(
+                    glyph=info.codepoint,
+                    x_em=(x + at.x_offset) / em,
+                    y_em=at.y_offset / em,
+                    start=info.cluster,
+                    end=ends[info.cluster],
+                    gaps=gaps,
+                )
+            )
+            x += at.x_advance
+    return ShapedLine(text=text, glyphs=tuple(glyphs), advance_em=x / em, gaps=gaps)
+
+
+def _cluster_ends(clusters: Sequence[int], run_end: int) -> dict[int, int]:
+    """Where the characters of each cluster end: at the next cluster, or with the run."""
+    starts = sorted(set(clusters))
+    return dict(zip(starts, [*starts[1:], run_end], strict=True))
