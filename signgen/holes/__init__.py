@@ -1,18 +1,76 @@
-"""Patterns of holes. To add one: a file with a frozen value that knows its centres, and its line in PATTERNS."""
+"""Patterns of holes. To add one: a file with a frozen value that knows its centres, and its line in PATTERNS.
+
+The command line grows the options that a pattern declares, the sign file its keys; nothing else has to know.
+"""
 
 from __future__ import annotations
 
-from typing import ClassVar, Protocol
+from collections.abc import Mapping
+from typing import ClassVar, Protocol, Self
+
+from signgen.errors import AskError
+from signgen.holes.at_points import AtPoints
+from signgen.holes.corners import Corners
+from signgen.holes.none import NoHoles
+from signgen.holes.ring import Ring
+from signgen.holes.row import Row
+from signgen.holes.top_pair import TopPair
+from signgen.option import Option, pick
 
 
 class HolePattern(Protocol):
-    """A pattern read from a spec."""
+    """A pattern read from a spec. `options` are the keys that it reads, `summary` one sentence for `signgen list
+    holes`, `argument` what stands after the colon of `NAME:ARGUMENT`, '' when nothing does."""
 
     name: ClassVar[str]
+    summary: ClassVar[str]
+    options: ClassVar[tuple[Option, ...]]
+    argument: ClassVar[str]
 
     @property
     def diameter_mm(self) -> float: ...
 
+    @classmethod
+    def from_options(
+        cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float
+    ) -> Self:
+        """The pattern from what stands after the colon and from values that `read_option` gave.
+
+        Raises: AskError when the numbers make no such pattern on a sign of this size.
+        """
+        ...
+
+    def asked(self) -> dict[str, str | float]:
+        """`holes` and its options as a sign file would ask for them; reading them gives an equal pattern."""
+        ...
+
     def centres(self, width_mm: float, height_mm: float) -> tuple[tuple[str, float, float], ...]:
         """(name, x, y) of each hole, names unique ('bottom left', ...). Empty for no holes."""
         ...
+
+
+PATTERNS: tuple[type[HolePattern], ...] = (NoHoles, Corners, TopPair, Row, Ring, AtPoints)
+
+
+def pattern_named(asked: str) -> tuple[type[HolePattern], str]:
+    """The pattern of 'NAME' or 'NAME:ARGUMENT', and the argument.
+
+    Raises: AskError when there is no such pattern, or an argument too many or too few.
+    """
+    typed, colon, argument = asked.partition(":")
+    name = pick(typed.strip(), (pattern.name for pattern in PATTERNS), "holes", "hole pattern")
+    pattern = next(each for each in PATTERNS if each.name == name)
+    if pattern.argument and not argument.strip():
+        raise AskError.at("holes", f"'{name}' says too little.", f"Write {name}:{pattern.argument}.")
+    if colon and not pattern.argument:
+        raise AskError.at("holes", f"'{asked}' says too much.", f"Write {name} alone.")
+    return pattern, argument.strip()
+
+
+def read_holes(asked: str, options: Mapping[str, object], width_mm: float, height_mm: float) -> HolePattern:
+    """The pattern of a name with those of its options that were asked for (values of `read_option` by option name).
+
+    Raises: AskError when there is no such pattern, or it makes no sense on a sign of this size.
+    """
+    pattern, argument = pattern_named(asked)
+    return pattern.from_options(argument, options, width_mm, height_mm)

@@ -17,10 +17,14 @@ class Material:
     name: str
     label: str
     chip_load_ratio: float
+    spindle_rpm: float
     stepdown_ratio: float
     stepover_ratio: float
     v_step_mm: float
+    peck_ratio: float
     entry_deg: float
+    plunge_ratio: float
+    ramp_ratio: float
     colour_rgb: tuple[int, int, int]
     ground_rgb: tuple[int, int, int]
     grain: bool
@@ -48,9 +52,13 @@ class Machine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CuttingData:
-    """How one cutter runs in one material on one machine (made by `shop.feeds.cutting_data`)."""
+    """How one cutter runs in one material on one machine (made by `shop.feeds.cutting_data`).
+
+    `stepdown_mm` is the depth of a pass, of a drill's peck for a drill; `ramp_mm_per_min` goes along the ramp.
+    """
 
     spindle_rpm: float
+    chip_load_mm: float
     feed_mm_per_min: float
     plunge_mm_per_min: float
     ramp_mm_per_min: float

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from signgen.errors import CannotMakeError
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stock:
@@ -32,3 +34,72 @@ class WorkZero:
     x_mm: float
     y_mm: float
     z_mm: float
+
+
+GAP_MM = 2.0
+"""Wood between the outside cut and a screw's head, so that neither meets the other (common practice)."""
+
+SCREW_HEAD_MM = 9.0
+"""Head of the screws that hold the board down: a 4 to 4.5 mm countersunk screw (common practice)."""
+
+SCREW_EDGE_MM = 3.0
+"""Wood between a screw's head and the board's edge, so that the board does not split (common practice)."""
+
+LEAST_RIM_MM = 2.0
+"""Wood beyond the outside cut on a board that is clamped or taped and takes no screws."""
+
+
+def least_margin_mm(cutter_diameter_mm: float) -> float:
+    """Board wanted around the sign on every side: the cut, a gap, a screw's head and wood beyond it."""
+    return cutter_diameter_mm + GAP_MM + SCREW_HEAD_MM + SCREW_EDGE_MM
+
+
+def least_stock(width_mm: float, height_mm: float, thickness_mm: float, cutter_diameter_mm: float) -> Stock:
+    """The smallest board that holds the sign, its outside cut and hold-down screws all round."""
+    margin = least_margin_mm(cutter_diameter_mm)
+    return Stock(
+        width_mm=width_mm + 2 * margin,
+        height_mm=height_mm + 2 * margin,
+        thickness_mm=thickness_mm,
+        sign_x_mm=margin,
+        sign_y_mm=margin,
+    )
+
+
+def stock_on_board(least: Stock, board_mm: tuple[float, float], cutter_diameter_mm: float) -> Stock:
+    """The sign on a real board: in its bottom-left corner as far as the least margin, so that the offcut stays in one piece; in the
+    middle of a board that is too narrow for screws.
+
+    Raises: CannotMakeError when the board does not even hold the sign and its outside cut.
+    """
+    starts = []
+    for axis, board, wanted, margin in (
+        ("wide", board_mm[0], least.width_mm, least.sign_x_mm),
+        ("high", board_mm[1], least.height_mm, least.sign_y_mm),
+    ):
+        size = wanted - 2 * margin
+        needed = size + 2 * (cutter_diameter_mm + LEAST_RIM_MM)
+        if board < needed:
+            raise CannotMakeError.at(
+                "board",
+                f"The board is {board:g} mm {axis}; the sign and its outside cut need {needed:g} mm, and {wanted:g} mm with "
+                "room for screws.",
+                "Use a larger board, turn it by a quarter, or make a smaller sign.",
+            )
+        starts.append(min(margin, (board - size) / 2))
+    return Stock(
+        width_mm=board_mm[0],
+        height_mm=board_mm[1],
+        thickness_mm=least.thickness_mm,
+        sign_x_mm=starts[0],
+        sign_y_mm=starts[1],
+    )
+
+
+def work_zero(stock: Stock, *, on_board: bool, at_top: bool) -> WorkZero:
+    """X0 Y0 at the sign's bottom-left corner, or at the board's; Z0 at the stock's bottom, or at its top."""
+    return WorkZero(
+        x_mm=-stock.sign_x_mm if on_board else 0.0,
+        y_mm=-stock.sign_y_mm if on_board else 0.0,
+        z_mm=stock.thickness_mm if at_top else 0.0,
+    )

@@ -28,6 +28,15 @@ class Tool:
     source: str
 
     @property
+    def label(self) -> str:
+        """What a person calls it, in ASCII: '90 degree V-bit, 12 mm', '6 mm end mill', '5 mm drill'."""
+        size = f"{self.diameter_mm:.6g} mm"
+        if self.kind != "v-bit":
+            return f"{size} {self.kind.replace('-', ' ')}"
+        flat = f", {self.tip_mm:.6g} mm flat tip" if self.tip_mm else ""
+        return f"{self.angle_deg:.6g} degree V-bit, {size}{flat}"
+
+    @property
     def radius_mm(self) -> float:
         return self.diameter_mm / 2
 
@@ -50,3 +59,10 @@ class Tool:
     def point_length_mm(self) -> float:
         """How far a drill's point leads its full diameter: D / 2 x cot(angle / 2). Source: check-values section 9."""
         return 0.0 if self.angle_deg is None or self.kind != "drill" else self.radius_mm / self.slope
+
+    @property
+    def reach_mm(self) -> float:
+        """How deep it can cut: its cutting length, and no deeper than a V-bit's cone is high."""
+        if self.kind != "v-bit":
+            return self.cutting_length_mm
+        return min(self.cutting_length_mm, self.depth_for_radius_mm(self.radius_mm))

@@ -1,0 +1,32 @@
+"""Four straight sides and sharp corners."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, ClassVar
+
+from signgen.option import Option
+
+if TYPE_CHECKING:
+    from shapely.geometry import Polygon
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rectangle:
+    name: ClassVar[str] = "rectangle"
+    summary: ClassVar[str] = "Straight sides, sharp corners."
+    options: ClassVar[tuple[Option, ...]] = ()
+
+    @classmethod
+    def from_options(cls, values: Mapping[str, object], width_mm: float, height_mm: float) -> Rectangle:
+        return cls()
+
+    def asked(self) -> dict[str, str | float]:
+        return {}
+
+    def outline(self, width_mm: float, height_mm: float, chord_mm: float) -> Polygon:
+        """The rectangle itself, counter-clockwise from (0, 0)."""
+        from shapely.geometry import Polygon
+
+        return Polygon([(0, 0), (width_mm, 0), (width_mm, height_mm), (0, height_mm)])

@@ -1,0 +1,78 @@
+"""What hole patterns share: the options for the hole's size and its distance from the edge."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from signgen.errors import AskError
+from signgen.holes.screws import Fit, clearance_mm
+from signgen.option import Option
+from signgen.units import Limits, plain
+
+HOLE_DIAMETER = Option(
+    name="hole-diameter", kind="length", metavar="LENGTH", group="Holes",
+    help="Diameter of the holes.", otherwise="5 mm, or what --screw needs",
+    limits=Limits(least=0.5, greatest=200),
+)  # fmt: skip
+SCREW = Option(
+    name="screw", kind="word", metavar="SCREW", group="Holes",
+    help="Screw that the holes must pass: M3 to M12 (ISO 273), or a wood screw #4 to #14; instead of --hole-diameter.",
+)  # fmt: skip
+SCREW_FIT = Option(
+    name="screw-fit", kind="choice", metavar="FIT", group="Holes", choices=("fine", "medium", "coarse"),
+    help="How loosely an M screw passes: fine, medium or coarse.", otherwise="medium",
+)  # fmt: skip
+INSET = Option(
+    name="inset", kind="length", metavar="LENGTH", group="Holes",
+    help="From the sign's edge to the middle of a hole.", otherwise="twice the hole's diameter, at least 10 mm",
+)  # fmt: skip
+HOLE_COUNT = Option(
+    name="hole-count", kind="count", metavar="N", group="Holes", limits=Limits(least=1, greatest=200),
+    help="Number of holes in a row or a ring.", otherwise="3 in a row, 4 in a ring",
+)  # fmt: skip
+
+SIZE_OPTIONS = (HOLE_DIAMETER, SCREW, SCREW_FIT)
+
+DEFAULT_DIAMETER_MM = 5.0
+"""Passes an M4 or a No. 8 wood screw, what house numbers are mostly put up with (common practice)."""
+_LEAST_INSET_MM = 10.0
+_INSET_RATIO = 2.0
+"""Twice the diameter and 10 to 20 mm: common practice, check-values section 12."""
+
+
+def diameter_of(values: Mapping[str, object]) -> float:
+    """The diameter asked for, by itself or by a screw.
+
+    Raises: AskError when both are given, when the screw is not known, or a fit is asked of a screw that has none.
+    """
+    diameter, screw, fit = (values.get(option.name) for option in SIZE_OPTIONS)
+    if isinstance(diameter, float) and screw is not None:
+        raise AskError.at("screw", "hole-diameter is given too.", "Give one of the two.")
+    if fit is not None and screw is None:
+        raise AskError.at("screw-fit", "It needs a screw to fit.", "Give screw, or leave it out.")
+    if isinstance(screw, str):
+        wanted: Fit | None = fit if fit in ("fine", "medium", "coarse") else None
+        return clearance_mm(screw, wanted)
+    return diameter if isinstance(diameter, float) else DEFAULT_DIAMETER_MM
+
+
+def inset_of(values: Mapping[str, object], diameter_mm: float) -> float:
+    """The inset asked for, or the usual one for this diameter."""
+    inset = values.get(INSET.name)
+    return inset if isinstance(inset, float) else max(_LEAST_INSET_MM, _INSET_RATIO * diameter_mm)
+
+
+def count_of(values: Mapping[str, object], default: int) -> int:
+    count = values.get(HOLE_COUNT.name)
+    return count if isinstance(count, int) else default
+
+
+def must_not_cross(inset_mm: float, diameter_mm: float, side_mm: float, side: str) -> None:
+    """Raises: AskError when two holes, each `inset_mm` from its own end of a side, touch or change places."""
+    if side_mm - 2 * inset_mm <= diameter_mm:
+        most = (side_mm - diameter_mm) / 2
+        remedy = f"Use less than {plain(most)} mm." if most > 0 else "Make the holes smaller or the sign larger."
+        raise AskError.at(
+            INSET.name, f"{plain(inset_mm)} mm from both ends leaves no wood between the holes of a sign "
+            f"{plain(side_mm)} mm {side}.", remedy,
+        )  # fmt: skip

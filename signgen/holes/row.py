@@ -1,0 +1,61 @@
+"""Holes in a row across the sign."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import ClassVar
+
+from signgen.errors import AskError
+from signgen.holes.common import HOLE_COUNT, INSET, SIZE_OPTIONS, count_of, diameter_of, inset_of, must_not_cross
+from signgen.option import Option
+from signgen.units import plain
+
+ROW_HEIGHT = Option(
+    name="row-height", kind="length", metavar="LENGTH", group="Holes",
+    help="From the sign's bottom edge up to the middle of a row of holes.", otherwise="inset below the top edge",
+)  # fmt: skip
+
+_DEFAULT_COUNT = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """`count` holes at even distances, the outer ones `inset_mm` from the sides; a single one in the middle."""
+
+    diameter_mm: float
+    inset_mm: float
+    count: int
+    row_height_mm: float
+
+    name: ClassVar[str] = "row"
+    summary: ClassVar[str] = "Several at even distances from side to side, near the top or at a given height."
+    options: ClassVar[tuple[Option, ...]] = (*SIZE_OPTIONS, INSET, HOLE_COUNT, ROW_HEIGHT)
+    argument: ClassVar[str] = ""
+
+    @classmethod
+    def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> Row:
+        diameter, count = diameter_of(values), count_of(values, _DEFAULT_COUNT)
+        inset, asked_height = inset_of(values, diameter), values.get(ROW_HEIGHT.name)
+        if count > 1:
+            must_not_cross(inset, diameter, width_mm, "wide")
+            pitch = (width_mm - 2 * inset) / (count - 1)
+            if pitch <= diameter:
+                what = f"{count} holes of {plain(diameter)} mm stand {plain(pitch)} mm apart and run together."
+                most = math.ceil((width_mm - 2 * inset) / diameter - 1e-9)
+                raise AskError.at(HOLE_COUNT.name, what, f"Use at most {most}.")
+        row_height = asked_height if isinstance(asked_height, float) else height_mm - inset
+        return cls(diameter_mm=diameter, inset_mm=inset, count=count, row_height_mm=row_height)
+
+    def asked(self) -> dict[str, str | float]:
+        return {
+            "holes": self.name, "hole-diameter": self.diameter_mm, "inset": self.inset_mm,
+            "hole-count": self.count, "row-height": self.row_height_mm,
+        }  # fmt: skip
+
+    def centres(self, width_mm: float, height_mm: float) -> tuple[tuple[str, float, float], ...]:
+        if self.count == 1:
+            return (("hole 1", width_mm / 2, self.row_height_mm),)
+        pitch = (width_mm - 2 * self.inset_mm) / (self.count - 1)
+        return tuple((f"hole {i + 1}", self.inset_mm + i * pitch, self.row_height_mm) for i in range(self.count))

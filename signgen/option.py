@@ -1,0 +1,135 @@
+"""One thing that can be asked for, by an option on the command line and by the same word in a sign file.
+
+Borders and hole patterns declare their own options with this type; `spec/keys.py` gathers all of them into
+the one table from which the command line is built and the sign file is read. Importing it is cheap.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+from signgen.errors import AskError
+from signgen.units import GREATEST_COUNT, POSITIVE, Limits, angle_deg, count, length_mm, number, size_mm
+
+Kind = Literal["length", "size", "angle", "number", "count", "choice", "word", "path", "lines"]
+
+Value = float | int | str | tuple[float, float] | tuple[str, ...]
+"""What an option is read into: millimetres, degrees, a ratio, a count, a word, a size or lines of text."""
+
+_LONGEST_LINE = 200
+_MOST_LINES = 40
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Option:
+    """A word to type, what may follow it and what it means.
+
+    `default` is written as a user would write it and goes through the same reader; where the default depends
+    on other things it is None and `otherwise` says in words what happens ('as large as fits'); '' when the option is required or its default says all. `choices` belong to the kind 'choice' alone.
+    """
+
+    name: str
+    kind: Kind
+    metavar: str
+    help: str
+    group: str
+    default: str | int | float | None = None
+    otherwise: str = ""
+    required: bool = False
+    limits: Limits | None = None
+    choices: tuple[str, ...] = ()
+
+    @property
+    def full_help(self) -> str:
+        """The help with its default."""
+        if self.required:
+            return f"{self.help} Required."
+        default = self.otherwise or (f"{self.default}" if self.default is not None else "")
+        return f"{self.help} Default: {default}." if default else self.help
+
+
+def read_option(option: Option, raw: object) -> Value:
+    """The value of an option from what was typed or stood in the file.
+
+    Raises: AskError with one problem, whose `where` is the option's name.
+    """
+    match option.kind:
+        case "length":
+            return length_mm(raw, option.name, option.limits or POSITIVE)
+        case "size":
+            return size_mm(raw, option.name, option.limits or POSITIVE)
+        case "angle":
+            return angle_deg(raw, option.name, option.limits or Limits(least=-360, greatest=360))
+        case "number":
+            return number(raw, option.name, option.limits or Limits(least=0, greatest=1e6))
+        case "count":
+            return count(raw, option.name, option.limits or Limits(least=0, greatest=GREATEST_COUNT))
+        case "choice":
+            return pick(word(raw, option.name), option.choices, option.name)
+        case "lines":
+            return lines(raw, option.name)
+        case _:
+            return word(raw, option.name)
+
+
+def word(raw: object, where: str) -> str:
+    """A text of one line, trimmed, not empty. A whole number is taken for its digits, as in `font = 17`."""
+    if isinstance(raw, int) and not isinstance(raw, bool):
+        return str(raw)
+    if not isinstance(raw, str):
+        raise AskError.at(where, f"{raw!r} is not a text.", "Put it in quotes.")
+    text = raw.strip()
+    if not text:
+        raise AskError.at(where, "Nothing stands here.", "Give a value or leave the option out.")
+    if any(ord(c) < 32 or ord(c) == 127 for c in text):
+        raise AskError.at(where, f"{text!r} holds a control character.", "Write it without tabs.")
+    return text
+
+
+def lines(raw: object, where: str) -> tuple[str, ...]:
+    """Lines of lettering from a text (which may hold line breaks) or a list; each trimmed, none empty."""
+    advice = "Give each line of lettering as its own text, as in \"17\" \"Larkspur Lane\"."
+    parts = [raw] if isinstance(raw, str) else raw
+    if not isinstance(parts, list | tuple):
+        raise AskError.at(where, f"{raw!r} is not a text.", advice)
+    found: list[str] = []
+    for part in parts:
+        if not isinstance(part, str):
+            raise AskError.at(where, f"{part!r} is not a text.", "Put every line in quotes.")
+        found += part.splitlines() or [""]
+    if not any(line.strip() for line in found):
+        raise AskError.at(where, "There is no text.", advice)
+    if len(found) > _MOST_LINES:
+        raise AskError.at(where, f"{len(found)} lines are too many.", f"Use at most {_MOST_LINES}.")
+    for n, line in enumerate(found, 1):
+        if not line.strip():
+            raise AskError.at(where, f"Line {n} is empty.", "Leave it out; line-spacing sets lines apart.")
+        if len(line) > _LONGEST_LINE:
+            raise AskError.at(where, f"Line {n} has {len(line)} characters.", f"Use {_LONGEST_LINE} at most.")
+    return tuple(word(line, where) for line in found)
+
+
+def pick(name: str, choices: Iterable[str], where: str, noun: str = "") -> str:
+    """The choice that a name means, whatever its case.
+
+    Raises: AskError that offers close matches, or all choices when none is close.
+    """
+    names = list(choices)
+    for choice in names:
+        if choice.casefold() == name.casefold():
+            return choice
+    raise AskError.at(where, f"There is no {noun or where} '{name}'.", did_you_mean(name, names))
+
+
+def did_you_mean(name: str, names: Iterable[str]) -> str:
+    """A sentence that offers the names close to a misspelt one, or all of them when none is close."""
+    from difflib import get_close_matches  # only when something is wrong anyway
+
+    known = list(names)
+    by_folded = {each.casefold(): each for each in known}
+    close = [by_folded[each] for each in get_close_matches(name.casefold(), by_folded, n=3, cutoff=0.6)]
+    if close:
+        return f"Did you mean {' or '.join(close)}?"
+    return f"Choose from: {', '.join(known)}." if known else ""

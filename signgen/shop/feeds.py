@@ -1,0 +1,95 @@
+"""Speeds, feeds and depths of one cutter in one material on one machine.
+
+Source: check-values section 5.1, vf = n x z x fz (feed = speed x teeth x feed per tooth); the figures that go in
+are those of the shop's data, each with its own source there.
+"""
+
+from __future__ import annotations
+
+import math
+
+from signgen.shop.materials import CuttingData, Machine, Material
+from signgen.shop.tools import Tool
+
+_RPM_STEP = 100
+"""Spindles are set in hundreds."""
+_FEED_STEP = 10
+"""Feeds are written in tens: a finer figure would pretend to knowledge that nobody has."""
+
+
+def cutting_data(tool: Tool, material: Material, machine: Machine) -> CuttingData:
+    """How the cutter runs: never over the machine's limits, never over the material's chip load.
+
+    Where the machine cannot feed as fast as the speed wants, the spindle is slowed down to keep the chip, since a
+    cutter that only rubs gets hot and burns the work; at the spindle's slowest speed the chip gets thinner instead.
+    """
+    if tool.kind == "drill":
+        return _drill(tool, material, machine)
+    top_feed = min(machine.top_feed_mm_per_min[:2])
+    chip = chip_load_mm(tool, material)
+    wanted = min(material.spindle_rpm, top_feed / (chip * tool.flutes))
+    rpm = _speed(wanted, machine)
+    feed = _down(min(rpm * tool.flutes * chip, top_feed), _FEED_STEP)
+    return CuttingData(
+        spindle_rpm=rpm,
+        chip_load_mm=feed / (rpm * tool.flutes),
+        feed_mm_per_min=feed,
+        plunge_mm_per_min=_down(min(feed * material.plunge_ratio, machine.top_feed_mm_per_min[2]), _FEED_STEP),
+        ramp_mm_per_min=_down(
+            min(
+                feed * material.ramp_ratio,
+                machine.top_feed_mm_per_min[2] / math.sin(math.radians(material.entry_deg)),
+            ),
+            _FEED_STEP,
+        ),
+        stepdown_mm=stepdown_mm(tool, material),
+        stepover_mm=material.stepover_ratio * tool.diameter_mm,
+        entry_deg=material.entry_deg,
+    )
+
+
+def chip_load_mm(tool: Tool, material: Material) -> float:
+    """Feed per tooth: the material's ratio times the diameter; of a V-bit, times the mean diameter of one pass (common
+    practice: its cone is widest at the top and a point at the bottom, and the mean stands for both)."""
+    if tool.kind != "v-bit":
+        return material.chip_load_ratio * tool.diameter_mm
+    depth = min(material.v_step_mm, tool.reach_mm)
+    return material.chip_load_ratio * (tool.radius_at_depth_mm(depth) + tool.tip_mm / 2)
+
+
+def stepdown_mm(tool: Tool, material: Material) -> float:
+    """Greatest depth of one pass: of a V-bit the material's own figure, of a drill a peck; never beyond its reach."""
+    if tool.kind == "v-bit":
+        return min(material.v_step_mm, tool.reach_mm)
+    ratio = material.peck_ratio if tool.kind == "drill" else material.stepdown_ratio
+    return min(ratio * tool.diameter_mm, tool.reach_mm)
+
+
+def _drill(tool: Tool, material: Material, machine: Machine) -> CuttingData:
+    """A drill goes straight down, at the slowest speed that the spindle has: drills want a few thousand turns (common
+    practice), which few routers go down to. Feed per turn = teeth x feed per tooth, as above."""
+    rpm = _speed(machine.spindle_min_rpm, machine)
+    chip = material.chip_load_ratio * tool.diameter_mm
+    wanted = min(rpm * tool.flutes * chip * material.plunge_ratio, machine.top_feed_mm_per_min[2])
+    feed = _down(wanted, _FEED_STEP)
+    return CuttingData(
+        spindle_rpm=rpm,
+        chip_load_mm=feed / (rpm * tool.flutes),
+        feed_mm_per_min=feed,
+        plunge_mm_per_min=feed,
+        ramp_mm_per_min=feed,
+        stepdown_mm=stepdown_mm(tool, material),
+        stepover_mm=material.stepover_ratio * tool.diameter_mm,
+        entry_deg=material.entry_deg,
+    )
+
+
+def _speed(wanted: float, machine: Machine) -> float:
+    """A speed in hundreds within the machine's range, at most the one wanted where the range allows."""
+    return min(max(_down(wanted, _RPM_STEP), machine.spindle_min_rpm), machine.spindle_max_rpm)
+
+
+def _down(value: float, step: int) -> float:
+    """Rounded down to a step, but never to nothing."""
+    steps = math.floor(value / step + 1e-9)
+    return float(steps * step) if steps else value

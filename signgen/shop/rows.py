@@ -1,0 +1,125 @@
+"""One row of a shop file: each key read by its own rule, every problem kept, nothing guessed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import TypeVar
+
+from signgen.errors import AskError, Problem
+from signgen.option import did_you_mean, pick, word
+from signgen.units import Limits, angle_deg, count, length_mm, number
+
+T = TypeVar("T")
+
+_MISSING = object()
+
+
+class Row:
+    """A table of a shop file while it is read. A reader gives None where it added a problem instead of a value;
+    `finish` says whether the row is good. `where` is the file and the table, as in 'shop.toml: tool.v-bit-90'."""
+
+    def __init__(self, where: str, table: Mapping[str, object]) -> None:
+        self.where = where
+        self.problems: list[Problem] = []
+        self.sources: list[str] = []
+        self._table = table
+        self._asked: list[str] = []
+
+    def read(self, key: str, reader: Callable[[object, str], T], default: T | None = None) -> T | None:
+        """The value of a key by any reader that takes (raw, where); required unless it has a default."""
+        self._asked.append(key)
+        raw = self._table.get(key, _MISSING)
+        if raw is _MISSING:
+            if default is None:
+                self.add(key, "It is missing.", f"Give {key}.")
+            return default
+        try:
+            return reader(raw, f"{self.where}.{key}")
+        except AskError as error:
+            self.problems += error.problems
+            return None
+
+    def add(self, key: str, what: str, remedy: str) -> None:
+        self.problems.append(Problem(where=f"{self.where}.{key}", what=what, remedy=remedy))
+
+    def has(self, key: str) -> bool:
+        return key in self._table
+
+    def text(self, key: str) -> str | None:
+        return self.read(key, word)
+
+    def flag(self, key: str, default: bool | None = None) -> bool | None:
+        return self.read(key, _flag, default)
+
+    def choice(self, key: str, choices: tuple[str, ...]) -> str | None:
+        return self.read(key, lambda raw, where: pick(word(raw, where), choices, where, key))
+
+    def length(self, key: str, limits: Limits, default: float | None = None) -> float | None:
+        return self.read(key, lambda raw, where: length_mm(raw, where, limits), default)
+
+    def angle(self, key: str, limits: Limits) -> float | None:
+        return self.read(key, lambda raw, where: angle_deg(raw, where, limits))
+
+    def number(self, key: str, limits: Limits) -> float | None:
+        return self.read(key, lambda raw, where: number(raw, where, limits))
+
+    def count(self, key: str, limits: Limits) -> int | None:
+        return self.read(key, lambda raw, where: count(raw, where, limits))
+
+    def numbers(self, key: str, n: int, limits: Limits) -> tuple[float, ...] | None:
+        """A list of n numbers."""
+        return self.read(key, lambda raw, where: _numbers(raw, where, n, limits))
+
+    def sourced(self, key: str, limits: Limits) -> float | None:
+        """A number that stands beside its source, `{ value = 0.5, source = "common practice" }`."""
+        return self.read(key, lambda raw, where: self._sourced(key, raw, where, limits))
+
+    def colour(self, key: str) -> tuple[int, int, int] | None:
+        return self.read(key, _colour)
+
+    def sentences(self, key: str) -> tuple[str, ...] | None:
+        return self.read(key, _sentences)
+
+    def finish(self) -> bool:
+        """Whether the row is good, after keys that nobody asked for have been called problems."""
+        for key in self._table:
+            if key not in self._asked:
+                self.add(key, "There is no such key.", did_you_mean(key, self._asked))
+        return not self.problems
+
+    def _sourced(self, key: str, raw: object, where: str, limits: Limits) -> float:
+        advice = 'Write { value = 0.5, source = "common practice" }, or name where the figure comes from.'
+        if not isinstance(raw, dict) or set(raw) != {"value", "source"}:
+            raise AskError.at(where, "A number needs its source beside it.", advice)
+        source = word(raw["source"], f"{where}.source")
+        self.sources.append(f"{key}: {source}")
+        return number(raw["value"], f"{where}.value", limits)
+
+
+def _flag(raw: object, where: str) -> bool:
+    if not isinstance(raw, bool):
+        raise AskError.at(where, f"{raw!r} is neither true nor false.", "Write true or false.")
+    return raw
+
+
+def _numbers(raw: object, where: str, n: int, limits: Limits) -> tuple[float, ...]:
+    if not isinstance(raw, list) or len(raw) != n:
+        raise AskError.at(where, f"{raw!r} is not a list of {n} numbers.", f"Write {n} numbers in [ ].")
+    return tuple(number(each, where, limits) for each in raw)
+
+
+def _colour(raw: object, where: str) -> tuple[int, int, int]:
+    text = word(raw, where)
+    try:
+        if len(text) == 7 and text[0] == "#":
+            red, green, blue = bytes.fromhex(text[1:])
+            return red, green, blue
+    except ValueError:
+        pass  # the same message as for a text of another length
+    raise AskError.at(where, f"'{text}' is not a colour.", "Write #rrggbb, as in #dcbf94.")
+
+
+def _sentences(raw: object, where: str) -> tuple[str, ...]:
+    if not isinstance(raw, list):
+        raise AskError.at(where, f"{raw!r} is not a list.", "Write sentences in [ ], or [] for none.")
+    return tuple(word(each, where) for each in raw)

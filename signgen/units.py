@@ -1,0 +1,233 @@
+"""Lengths, sizes, points, angles and numbers as people write them, into millimetres and degrees.
+
+Everything goes through `Fraction` and is rounded to a float once, at the end: 3 1/2 in is 88.9 exactly, where
+a product of floats gives 88.89999999999999. `where` is the word that the user typed; it leads every message.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from dataclasses import dataclass
+from fractions import Fraction
+
+from signgen.errors import AskError
+
+GREATEST_LENGTH_MM = 5000.0
+"""Longer than any board that is sold: such a number is a slip of the finger or a forgotten unit."""
+
+GREATEST_COUNT = 1000
+"""More of anything on one sign is a slip of the finger."""
+
+_MM_PER_UNIT = {
+    "": Fraction(1), "mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000),
+    "in": Fraction(254, 10), "inch": Fraction(254, 10), "inches": Fraction(254, 10), '"': Fraction(254, 10),
+    "″": Fraction(254, 10), "ft": Fraction(3048, 10), "'": Fraction(3048, 10),
+}  # fmt: skip
+# Source: the international yard and pound agreement of 1959: 1 in = 25.4 mm exactly, 1 ft = 12 in.
+
+_NUMBER = re.compile(
+    r"(?P<sign>[+-]?)\s*(?:(?:(?P<whole>\d+)(?:\s+|\s*-\s*))?(?P<top>\d+)\s*/\s*(?P<bottom>\d+)"
+    r"|(?P<decimal>\d+(?:\.\d*)?|\.\d+))",
+    re.ASCII,
+)
+_COMMA = re.compile(r"\d,\d", re.ASCII)
+_LONGEST_TEXT = 80
+_EXAMPLES = "Write millimetres, or a number with its unit: 12, 12mm, 3.5in, 3 1/2 in."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Limits:
+    """What a number may be: from `least` to `greatest`; `open_below` leaves `least` itself out."""
+
+    least: float
+    greatest: float
+    open_below: bool = False
+
+    def problem(self, value: float, unit: str) -> tuple[str, str] | None:
+        """What is wrong with a finite value and what to do about it, or None."""
+        name = f" {unit}" if unit else ""
+        if value < self.least or (self.open_below and value == self.least):
+            if self.least == 0 and self.open_below:
+                return f"{plain(value)}{name} is not more than zero.", "Use a positive number."
+            more = "more than" if self.open_below else "at least"
+            return f"{plain(value)}{name} is too little.", f"Use {more} {plain(self.least)}{name}."
+        if value > self.greatest:
+            return f"{plain(value)}{name} is too much.", f"Use at most {plain(self.greatest)}{name}."
+        return None
+
+
+POSITIVE = Limits(least=0, greatest=GREATEST_LENGTH_MM, open_below=True)
+"""A length that something has: more than nothing, at most 5 m."""
+
+NOT_NEGATIVE = Limits(least=0, greatest=GREATEST_LENGTH_MM)
+"""A distance that may be nothing."""
+
+PLACE = Limits(least=-GREATEST_LENGTH_MM, greatest=GREATEST_LENGTH_MM)
+"""A coordinate."""
+
+
+def plain(value: float) -> str:
+    """A number for a message: as short as six digits allow, never in powers of ten for what fits a sign."""
+    if abs(value) >= 1e6:
+        return f"{value:g}"
+    text = f"{value:.6g}"
+    return f"{value:.6f}".rstrip("0") if "e" in text else text
+
+
+def length_mm(raw: object, where: str, limits: Limits = POSITIVE) -> float:
+    """A length in millimetres from a number (millimetres) or a text with a unit.
+
+    Raises: AskError when it is no length, or outside the limits.
+    """
+    return _within(_length(raw, where, ""), where, limits, "mm")
+
+
+def size_mm(raw: object, where: str, limits: Limits = POSITIVE) -> tuple[float, float]:
+    """(width, height) in millimetres from '220x140', '8.5x5.5in', '200 x 120 mm' or a list of two lengths.
+
+    A unit after the height holds for a bare width too. A unit after the width alone is refused, since
+    '8x5' inches and millimetres are both signs that someone makes.
+    """
+    advice = "Write WIDTHxHEIGHT, as in 220x140 or 8.5x5.5in."
+    if isinstance(raw, list | tuple):
+        parts: list[object] = list(raw)
+        units = ["" for _ in parts]
+    elif isinstance(raw, str):
+        texts = re.split(r"[xX×]", _clean(raw, where))
+        parts = list(texts)
+        units = [_unit_of(text) for text in texts]
+    else:
+        raise AskError.at(where, f"{raw!r} is not a size.", advice)
+    if len(parts) != 2 or any(isinstance(part, str) and not part.strip() for part in parts):
+        raise AskError.at(where, f"{_shown(raw)} is not a size.", advice)
+    if units[0] and not units[1]:
+        raise AskError.at(where, f"{_shown(raw)} gives a unit for the width alone.", advice)
+    width = _within(_length(parts[0], where, units[1]), where, limits, "mm")
+    return width, _within(_length(parts[1], where, ""), where, limits, "mm")
+
+
+def points_mm(raw: object, where: str) -> tuple[tuple[float, float], ...]:
+    """Points in millimetres from 'X,Y;X,Y'; at least one. A unit after Y holds for a bare X too.
+
+    Coordinates may be negative here: whether a point lies on the sign is for the drawing to say.
+    """
+    advice = "Write X,Y;X,Y, as in 20,15;200,15."
+    if not isinstance(raw, str):
+        raise AskError.at(where, f"{_shown(raw)} is not a list of points.", advice)
+    points = []
+    for text in _clean(raw, where).removesuffix(";").split(";"):
+        pair = text.split(",")
+        if len(pair) != 2 or not all(part.strip() for part in pair):
+            raise AskError.at(where, f"'{text.strip()}' is not a point.", advice)
+        x = _within(_length(pair[0], where, _unit_of(pair[1])), where, PLACE, "mm")
+        points.append((x, _within(_length(pair[1], where, ""), where, PLACE, "mm")))
+    return tuple(points)
+
+
+def angle_deg(raw: object, where: str, limits: Limits) -> float:
+    """An angle in degrees from a number, '60', '60deg' or '60°'."""
+    text = re.sub(r"\s*(?:deg|degrees?|°)$", "", _clean(raw, where)) if isinstance(raw, str) else raw
+    value = _fraction(text, where, "an angle", "Write degrees, as in 60 or 90.")
+    return _within(value, where, limits, "degrees")
+
+
+def number(raw: object, where: str, limits: Limits) -> float:
+    """A number without a unit."""
+    return _within(_fraction(raw, where, "a number", "Write a plain number, as in 1.5."), where, limits, "")
+
+
+def count(raw: object, where: str, limits: Limits) -> int:
+    """A whole number."""
+    value = _fraction(raw, where, "a whole number", "Write a whole number, as in 4.")
+    if value.denominator != 1:
+        raise AskError.at(where, f"{_shown(raw)} is not a whole number.", "Write a whole number, as in 4.")
+    return int(_within(value, where, limits, ""))
+
+
+def _within(value: Fraction, where: str, limits: Limits, unit: str) -> float:
+    try:
+        rounded = float(value)
+    except OverflowError:
+        rounded = 1e300 if value > 0 else -1e300
+    problem = limits.problem(rounded, unit)
+    if problem:
+        raise AskError.at(where, *problem)
+    return rounded
+
+
+def _shown(raw: object) -> str:
+    """What was typed, short enough for a message."""
+    text = raw if isinstance(raw, str) else repr(raw)
+    return f"'{text[:_LONGEST_TEXT]}{'...' if len(text) > _LONGEST_TEXT else ''}'"
+
+
+def _clean(raw: str, where: str) -> str:
+    """One line of text with single blanks; 3½ becomes 3 1/2."""
+    if len(raw) > _LONGEST_TEXT * 50:
+        raise AskError.at(where, f"{_shown(raw)} is too long to be a measure.", _EXAMPLES)
+    return " ".join("".join(_spread(c) for c in raw).split())
+
+
+def _spread(c: str) -> str:
+    """A character as the readers know it: the minus sign as a hyphen, ½ as ' 1/2'."""
+    if c == "−":
+        return "-"
+    if unicodedata.decomposition(c).startswith("<fraction>"):
+        return " " + unicodedata.normalize("NFKC", c).replace("⁄", "/")
+    return c
+
+
+def _unit_of(text: str) -> str:
+    """The unit at the end of a text, as typed; '' when it ends in a digit."""
+    match = re.search(r"[^\d\s.,/+-]+$", text.strip(), re.ASCII)
+    return match.group() if match else ""
+
+
+def _fraction(raw: object, where: str, noun: str, advice: str) -> Fraction:
+    """A finite number, exactly as written: a float stands for its shortest decimal."""
+    if isinstance(raw, int) and not isinstance(raw, bool):
+        return Fraction(raw)
+    if isinstance(raw, float) and raw == raw and abs(raw) != float("inf"):
+        return Fraction(repr(raw))
+    if isinstance(raw, str):
+        match = _NUMBER.fullmatch(_clean(raw, where))
+        if match:
+            return _value(match, where)
+        if _COMMA.search(raw):
+            advice = "Write the decimals after a point, not a comma."
+    raise AskError.at(where, f"{_shown(raw)} is not {noun}.", advice)
+
+
+def _value(match: re.Match[str], where: str) -> Fraction:
+    if match["decimal"]:
+        value = Fraction(match["decimal"])
+    else:
+        if int(match["bottom"]) == 0:
+            raise AskError.at(where, f"'{match.group()}' divides by zero.", _EXAMPLES)
+        value = Fraction(int(match["whole"] or 0)) + Fraction(int(match["top"]), int(match["bottom"]))
+    return -value if match["sign"] == "-" else value
+
+
+def _length(raw: object, where: str, unit_if_bare: str) -> Fraction:
+    """A length in millimetres, exactly. A bare fraction is refused: 1/4 means inches to whoever writes it,
+    and taking it for a quarter of a millimetre would spoil the board without a word."""
+    if not isinstance(raw, str):
+        return _fraction(raw, where, "a length", _EXAMPLES) * _factor(unit_if_bare, raw, where)
+    text = _clean(raw, where)
+    unit = _unit_of(text)
+    digits = text.removesuffix(unit).strip() if unit else text
+    value = _fraction(digits, where, "a length", _EXAMPLES) if digits else None
+    if value is None:
+        raise AskError.at(where, f"{_shown(raw)} is not a length.", _EXAMPLES)
+    if not unit and not unit_if_bare and "/" in digits:
+        advice = f"Write {digits}in or {digits}mm."
+        raise AskError.at(where, f"{_shown(raw)} is a fraction without a unit.", advice)
+    return value * _factor(unit or unit_if_bare, raw, where)
+
+
+def _factor(unit: str, raw: object, where: str) -> Fraction:
+    factor = _MM_PER_UNIT.get(unit.lower())
+    if factor is None:
+        raise AskError.at(where, f"{_shown(raw)} has a unit that is not known.", "Use mm, cm, m, in or ft.")
+    return factor
