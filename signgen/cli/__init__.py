@@ -1,0 +1,60 @@
+"""The command line: one short file a command, loaded only when it is asked for."""
+
+from __future__ import annotations
+
+import importlib
+import sys
+
+import click
+
+from signgen import __version__
+from signgen.errors import SignGenError
+
+COMMANDS: dict[str, str] = {
+    "make": "Make one sign: programs, setup sheet, pictures and report.",
+    "check": "Judge the program files in a folder that make wrote.",
+    "list": "List fonts, borders, holes, tools, materials, machines, dialects or checks.",
+    "explain": "Say what a check's code or a word of the trade means, and what to do.",
+}
+"""Name of a command and its line in the help; the module signgen.cli.<name>_command holds it as `command`."""
+
+
+class _Commands(click.Group):
+    """Commands whose modules are imported when they run, so that help costs nothing."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in COMMANDS:
+            return None
+        command = importlib.import_module(f"signgen.cli.{cmd_name}_command").command
+        assert isinstance(command, click.Command)
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        with formatter.section("Commands"):
+            formatter.write_dl(list(COMMANDS.items()))
+
+
+@click.command(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="signgen")
+def group() -> None:
+    """From a text, a size and a hole pattern to verified router programs, a setup sheet and a picture of the sign."""
+
+
+def main() -> None:
+    """Run the command line. A problem that the user can mend goes to standard error, a line each, with its exit code."""
+    try:
+        code = group.main(standalone_mode=False)
+    except SignGenError as error:
+        for problem in error.problems:
+            click.echo(str(problem), err=True)
+        sys.exit(error.exit_code)
+    except click.ClickException as error:
+        error.show()
+        sys.exit(error.exit_code)
+    except click.Abort:
+        click.echo("Stopped; nothing was written.", err=True)
+        sys.exit(130)
+    sys.exit(code if isinstance(code, int) else 0)

@@ -67,8 +67,8 @@ def least_stock(width_mm: float, height_mm: float, thickness_mm: float, cutter_d
 
 
 def stock_on_board(least: Stock, board_mm: tuple[float, float], cutter_diameter_mm: float) -> Stock:
-    """The sign on a real board: in its bottom-left corner as far as the least margin, so that the offcut stays in one piece; in the
-    middle of a board that is too narrow for screws.
+    """The sign on a real board: in its bottom-left corner as far as the least margin, so that the offcut stays in one
+    piece; in the middle of a board that is too narrow for screws.
 
     Raises: CannotMakeError when the board does not even hold the sign and its outside cut.
     """

@@ -1,0 +1,5 @@
+"""`python -m signgen` is the same as `signgen`."""
+
+from signgen.cli import main
+
+main()

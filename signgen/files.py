@@ -1,0 +1,127 @@
+"""The only module that writes to disk: a folder comes to its new state as a whole, or not at all."""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import os
+import secrets
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+
+from signgen.errors import AskError
+
+REPORT = "report.json"
+"""Written last: a folder that holds it is complete. It lists the files of its make, so that the next make knows which are its own."""
+
+
+def write_folder(out: Path, files: Mapping[str, bytes]) -> None:
+    """Bring the folder `out` to hold exactly `files` and whatever in it is not ours.
+
+    Files that an earlier make wrote there are replaced or removed; anything else is left alone. Everything is first written
+    beside its place, so a full disk or a refused permission leaves the old state. `files` must hold report.json,
+    whose key `files` names all of them.
+
+    Raises: AskError when the folder cannot be written, or when a file in it that is not ours stands in the way.
+    """
+    earlier = files_of_earlier_make(out)
+    in_the_way = [name for name in files if name not in earlier and (out / name).exists()]
+    if in_the_way:
+        raise AskError.at(
+            "out",
+            f"{out} already holds {', '.join(in_the_way)}, which signgen did not write there.",
+            "Choose another folder, or move the file away.",
+        )
+    try:
+        with _folders(out), _swap(out, files) as swap:
+            swap.replace([name for name in files if name != REPORT])
+            swap.remove([name for name in earlier if name not in files])
+            swap.replace([REPORT])
+    except OSError as error:
+        raise AskError.at(
+            "out", f"{out} cannot be written: {error.strerror or error}.", "Choose a folder that you may write to."
+        ) from error
+
+
+def files_of_earlier_make(out: Path) -> tuple[str, ...]:
+    """Names that the report in a folder lists as its own and that are there; () when there is no report of ours.
+
+    A name that would lead out of the folder is never ours.
+    """
+    try:
+        report = json.loads((out / REPORT).read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        return ()
+    if not isinstance(report, dict) or report.get("format") != "signgen-report":
+        return ()
+    listed = report.get("files", [])
+    names = [name for name in listed if isinstance(name, str)] if isinstance(listed, list) else []
+    return tuple(name for name in names if name == Path(name).name and (out / name).is_file())
+
+
+@contextlib.contextmanager
+def _folders(out: Path) -> Iterator[None]:
+    """Make the folder and those above it; on failure take away again those that were made."""
+    missing = [folder for folder in (out, *out.parents) if not folder.exists()]
+    try:
+        out.mkdir(parents=True, exist_ok=True)
+        yield
+    except BaseException:
+        for folder in missing:
+            with contextlib.suppress(OSError):
+                folder.rmdir()
+        raise
+
+
+class _Swap:
+    """New files waiting beside their places, and old ones set aside until all is done."""
+
+    def __init__(self, out: Path) -> None:
+        self.out = out
+        self.mark = f".signgen-{secrets.token_hex(4)}"
+        self.placed: list[str] = []
+        self.aside: list[str] = []
+
+    def waiting(self, name: str) -> Path:
+        return self.out / f"{self.mark}-new-{name}"
+
+    def kept(self, name: str) -> Path:
+        return self.out / f"{self.mark}-old-{name}"
+
+    def replace(self, names: list[str]) -> None:
+        for name in names:
+            if (self.out / name).exists():
+                self.remove([name])
+            os.replace(self.waiting(name), self.out / name)
+            self.placed.append(name)
+
+    def remove(self, names: list[str]) -> None:
+        for name in names:
+            os.replace(self.out / name, self.kept(name))
+            self.aside.append(name)
+
+    def undo(self) -> None:
+        for name in self.placed:
+            (self.out / name).unlink(missing_ok=True)
+        for name in self.aside:
+            os.replace(self.kept(name), self.out / name)
+
+
+@contextlib.contextmanager
+def _swap(out: Path, files: Mapping[str, bytes]) -> Iterator[_Swap]:
+    swap = _Swap(out)
+    try:
+        for name, content in files.items():
+            with swap.waiting(name).open("wb") as stream:
+                stream.write(content)
+                stream.flush()
+                os.fsync(stream.fileno())
+        yield swap
+    except BaseException:
+        swap.undo()
+        raise
+    finally:
+        for name in files:
+            swap.waiting(name).unlink(missing_ok=True)
+        for name in swap.aside:
+            swap.kept(name).unlink(missing_ok=True)

@@ -1,0 +1,168 @@
+"""The outside cut."""
+
+from __future__ import annotations
+
+import dataclasses
+import math
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from shapely.geometry import LinearRing, Polygon, box
+
+from signgen.drawing.tabs import place_tabs
+from signgen.errors import CannotMakeError
+from signgen.geometry.offsets import polygons
+from signgen.geometry.paths import LINE, Path
+from signgen.operations.edge import CutOut, zigzag
+from signgen.shop.materials import CuttingData
+from signgen.shop.tools import Tool
+from signgen.tolerances import Tolerances
+
+THICKNESS, BREAKTHROUGH, TAB_WIDTH, TAB_HEIGHT = 12.0, 0.3, 6.0, 1.5
+
+
+def cut_out(edge: Polygon, tabs: int, tool: Tool, cutting: CuttingData) -> tuple[CutOut, Path, np.ndarray]:
+    operation = CutOut(
+        edge=edge,
+        tabs=place_tabs(edge, (), tabs, TAB_WIDTH, TAB_HEIGHT),
+        tool=tool,
+        cutting=cutting,
+        thickness_mm=THICKNESS,
+        breakthrough_mm=BREAKTHROUGH,
+        tolerances=Tolerances(),
+    )
+    (cut,) = operation.toolpath().cuts
+    return operation, cut.path, cut.feeds_mm_per_min
+
+
+def chorded(path: Path, step: float = 0.02) -> np.ndarray:
+    """(k, 3) points along a path, arcs included, about `step` mm apart."""
+    points = [path.points_mm[:1]]
+    for i in range(len(path)):
+        n = max(2, math.ceil(path.lengths_mm[i] / step))
+        share = np.linspace(0, 1, n)[1:, None]
+        start, end = path.points_mm[i], path.points_mm[i + 1]
+        xyz = start + share * (end - start)
+        if path.kinds[i] != LINE:
+            angle = share[:, 0] * path.sweeps_rad[i]
+            spoke = start[:2] - path.centres_mm[i]
+            xyz[:, 0] = path.centres_mm[i, 0] + spoke[0] * np.cos(angle) - spoke[1] * np.sin(angle)
+            xyz[:, 1] = path.centres_mm[i, 1] + spoke[0] * np.sin(angle) + spoke[1] * np.cos(angle)
+        points.append(xyz)
+    return np.concatenate(points)
+
+
+ROUNDED = polygons(box(10, 10, 210, 130).buffer(10, quad_segs=64))[0]
+
+
+def test_goes_clockwise_so_that_the_sign_is_on_the_right(mill: Tool, cutting: CuttingData) -> None:
+    # Common practice: with the spindle turning clockwise, climb milling has the work on the right of travel.
+    _, path, _ = cut_out(box(0, 0, 220, 140), 0, mill, cutting)
+    last_round = path.points_mm[path.points_mm[:, 2] == -BREAKTHROUGH][:, :2]
+    assert LinearRing(last_round).is_ccw is False
+
+
+@pytest.mark.parametrize("edge", [box(0, 0, 220, 140), ROUNDED], ids=["rectangle", "rounded"])
+def test_stays_a_radius_away_from_the_edge(edge: Polygon, mill: Tool, cutting: CuttingData) -> None:
+    import shapely
+
+    _, path, _ = cut_out(edge, 4, mill, cutting)
+    away = shapely.distance(shapely.points(chorded(path)[:, :2]), edge.exterior)
+    assert away.min() == pytest.approx(3.0, abs=0.01)
+    assert away.max() == pytest.approx(3.0, abs=0.01)
+
+
+def test_never_goes_down_steeper_than_the_entry_angle(mill: Tool, cutting: CuttingData) -> None:
+    _, path, _ = cut_out(ROUNDED, 4, mill, cutting)
+    drop = path.points_mm[:-1, 2] - path.points_mm[1:, 2]
+    across = np.sqrt(np.maximum(path.lengths_mm**2 - drop**2, 0))
+    going_down = drop > 1e-9
+    assert np.all(np.degrees(np.arctan2(drop[going_down], across[going_down])) <= cutting.entry_deg + 1e-6)
+
+
+def test_every_pass_takes_at_most_the_stepdown(mill: Tool, cutting: CuttingData) -> None:
+    _, path, _ = cut_out(ROUNDED, 4, mill, cutting)
+    points = chorded(path, 0.5)
+    floor: dict[tuple[int, int], float] = {}
+    worst = 0.0
+    for x, y, z in points:  # the floor under the cutter's centre, in cells of 2 mm, as the passes go
+        cell = (round(x / 2), round(y / 2))
+        worst = max(worst, floor.get(cell, THICKNESS) - z)
+        floor[cell] = min(floor.get(cell, THICKNESS), z)
+    along_a_cell = 2 * math.sqrt(2) * math.tan(math.radians(cutting.entry_deg))
+    assert worst <= cutting.stepdown_mm + along_a_cell
+
+
+@pytest.mark.parametrize("count", [1, 2, 3, 4, 7])
+def test_between_tabs_the_cut_goes_through_and_over_them_it_stays_up(
+    count: int, mill: Tool, cutting: CuttingData
+) -> None:
+    operation, path, _ = cut_out(ROUNDED, count, mill, cutting)
+    points = chorded(path)
+    ring = LinearRing(operation._ring().points_mm[:, :2])  # close enough to find the place along it
+    s = np.array([ring.project(p) for p in map(_point, points[:, :2])])
+    lowest = np.full(math.ceil(ring.length * 10) + 1, np.inf)
+    np.minimum.at(lowest, np.rint(s * 10).astype(int), points[:, 2])
+    through = lowest <= -BREAKTHROUGH + 1e-9
+    low_enough = lowest[np.isfinite(lowest)]
+    assert low_enough.min() == pytest.approx(-BREAKTHROUGH)
+    # Source: check-values section 10 (derived): the path's gap is the tab's width and the cutter's diameter.
+    standing = np.count_nonzero(~through & np.isfinite(lowest)) / 10
+    assert standing == pytest.approx(count * (TAB_WIDTH + 6.0), abs=0.25 * count)
+    assert lowest[~through & np.isfinite(lowest)].min() == pytest.approx(TAB_HEIGHT, abs=0.2)
+
+
+def _point(xy: np.ndarray):  # type: ignore[no-untyped-def]
+    from shapely.geometry import Point
+
+    return Point(xy)
+
+
+def test_thin_stock_is_cut_in_one_pass_over_tabs(mill: Tool, cutting: CuttingData) -> None:
+    edge = box(0, 0, 120, 80)
+    operation = CutOut(
+        edge=edge,
+        tabs=place_tabs(edge, (), 4, 4.0, 1.0),
+        tool=mill,
+        cutting=cutting,
+        thickness_mm=2.0,
+        breakthrough_mm=0.2,
+        tolerances=Tolerances(),
+    )
+    (cut,) = operation.toolpath().cuts
+    assert cut.path.points_mm[0, 2] == 2.0
+    assert set(np.round(cut.path.points_mm[:, 2], 6)) == {2.0, 1.0, -0.2}
+
+
+def test_more_tabs_than_the_edge_has_room_for(mill: Tool, cutting: CuttingData) -> None:
+    edge = box(0, 0, 60, 40)
+    tabs = place_tabs(edge, (), 4, 6.0, 1.5)
+    wide = tuple(dataclasses.replace(tab, width_mm=60.0) for tab in tabs)
+    operation = CutOut(
+        edge=edge,
+        tabs=wide,
+        tool=mill,
+        cutting=cutting,
+        thickness_mm=6.0,
+        breakthrough_mm=0.3,
+        tolerances=Tolerances(),
+    )
+    with pytest.raises(CannotMakeError) as error:
+        operation.toolpath()
+    assert error.value.problems[0].where == "tabs"
+
+
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(st.floats(0.5, 100), st.floats(0.1, 10), st.floats(0.02, 1.0))
+def test_a_zigzag_comes_back_to_its_start_at_depth_and_is_never_too_steep(
+    span: float, depth: float, slope: float
+) -> None:
+    knots = zigzag(10.0, 10.0 + span, depth, 0.0, slope)
+    assert knots[0] == (10.0, depth)
+    assert knots[-1][0] == 10.0
+    assert knots[-1][1] == pytest.approx(0.0, abs=1e-9)
+    for (s0, z0), (s1, z1) in zip(knots[:-1], knots[1:], strict=True):
+        assert 10.0 - 1e-9 <= s1 <= 10.0 + span + 1e-9
+        assert z0 - z1 <= abs(s1 - s0) * slope * (1 + 1e-9) + 1e-9

@@ -1,0 +1,113 @@
+"""Boring and drilling."""
+
+from __future__ import annotations
+
+import itertools
+import math
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from shapely.geometry import LineString, Point
+
+from signgen.drawing.drawing import Hole
+from signgen.geometry.paths import CCW, LINE, Path
+from signgen.operations.holes import BoreHoles, fits
+from signgen.shop.materials import CuttingData
+from signgen.shop.tools import Tool
+
+THICKNESS, BREAKTHROUGH = 12.0, 0.3
+
+
+def bored(diameter: float, tool: Tool, cutting: CuttingData) -> tuple[Path, np.ndarray]:
+    hole = Hole(name="hole", x_mm=30.0, y_mm=20.0, diameter_mm=diameter)
+    operation = BoreHoles(
+        holes=(hole,),
+        tool=tool,
+        cutting=cutting,
+        thickness_mm=THICKNESS,
+        breakthrough_mm=BREAKTHROUGH,
+        lift_mm_per_min=3000.0,
+    )
+    (cut,) = operation.toolpath().cuts
+    return cut.path, cut.feeds_mm_per_min
+
+
+def test_a_helix_has_the_radius_and_the_angle_of_its_formula(mill: Tool, cutting: CuttingData) -> None:
+    # Source: check-values 15.4: path radius (hole - tool) / 2; ramp angle atan(pitch / (2 pi R)); hole 10, tool 6: R = 2.
+    path, _ = bored(10.0, mill, cutting)
+    spokes = np.hypot(path.points_mm[:-1, 0] - 30.0, path.points_mm[:-1, 1] - 20.0)
+    assert spokes == pytest.approx(np.full(len(spokes), 2.0))
+    per_turn = path.points_mm[0, 2] - path.points_mm[2, 2]
+    assert math.degrees(math.atan(per_turn / (2 * math.pi * 2.0))) <= cutting.entry_deg + 1e-9
+    assert per_turn <= cutting.stepdown_mm
+
+
+def test_a_full_circle_at_the_bottom_before_leaving_the_wall(mill: Tool, cutting: CuttingData) -> None:
+    path, feeds = bored(7.0, mill, cutting)
+    assert path.points_mm[-4:, 2].tolist() == [-BREAKTHROUGH] * 4
+    assert path.kinds[-3:].tolist() == [CCW, CCW, LINE]
+    assert path.points_mm[-1, :2].tolist() == [30.0, 20.0]
+    assert feeds[-1] == cutting.feed_mm_per_min
+    assert feeds[0] == cutting.ramp_mm_per_min
+
+
+def test_a_hole_of_the_cutters_size_is_pecked_straight_down(drill: Tool, cutting: CuttingData) -> None:
+    path, _ = bored(5.0, drill, cutting)
+    assert np.all(path.points_mm[:, :2] == (30.0, 20.0))
+    lows = [
+        z for a, z, b in zip(path.points_mm[:-2, 2], path.points_mm[1:-1, 2], path.points_mm[2:, 2]) if z < a and z < b
+    ]
+    # Source: check-values section 9: two diameters first, then one diameter at a time.
+    assert lows[0] == pytest.approx(THICKNESS - 10.0)
+    # Source: check-values section 9: a 118 degree point leads by 0.3004 D: 1.502 for 5 mm.
+    assert path.points_mm[-1, 2] == pytest.approx(-BREAKTHROUGH - 1.502, abs=1e-3)
+
+
+def test_an_end_mill_pecks_by_its_stepdown(mill: Tool, cutting: CuttingData) -> None:
+    path, _ = bored(6.0, mill, cutting)
+    deepest = np.minimum.accumulate(path.points_mm[:, 2])
+    assert np.max(-np.diff(deepest)) <= cutting.stepdown_mm + 1e-9
+    assert path.points_mm[-1, 2] == -BREAKTHROUGH
+
+
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None, max_examples=60)
+@given(st.floats(6.05, 60.0))
+def test_what_is_swept_at_the_bottom_is_the_hole_and_nothing_stands_in_it(
+    mill: Tool, cutting: CuttingData, diameter: float
+) -> None:
+    path, _ = bored(diameter, mill, cutting)
+    xy: list[tuple[float, float]] = []
+    for i in np.flatnonzero(np.isclose(path.points_mm[1:, 2], -BREAKTHROUGH)):
+        start, end = path.points_mm[i, :2], path.points_mm[i + 1, :2]
+        if path.kinds[i] == LINE:
+            xy += [tuple(start), tuple(end)]
+        else:
+            spoke = start - path.centres_mm[i]
+            turn = np.linspace(0, path.sweeps_rad[i], 60)
+            xy += [
+                (
+                    path.centres_mm[i, 0] + spoke[0] * math.cos(a) - spoke[1] * math.sin(a),
+                    path.centres_mm[i, 1] + spoke[0] * math.sin(a) + spoke[1] * math.cos(a),
+                )
+                for a in turn
+            ]
+    swept = LineString(xy).buffer(mill.radius_mm, quad_segs=64)
+    hole = Point(30.0, 20.0).buffer(diameter / 2, quad_segs=256)
+    assert not swept.interiors
+    assert swept.symmetric_difference(hole).area < 0.003 * hole.area
+    assert swept.hausdorff_distance(hole) < 0.02 + 0.001 * diameter
+
+
+def test_passes_of_a_wide_hole_go_no_deeper_than_the_stepdown(mill: Tool, cutting: CuttingData) -> None:
+    path, _ = bored(30.0, mill, cutting)
+    flats = sorted({round(float(z), 6) for a, z in itertools.pairwise(path.points_mm[:, 2]) if a == z}, reverse=True)
+    assert max(a - b for a, b in itertools.pairwise((THICKNESS, *flats))) <= cutting.stepdown_mm + 1e-9
+
+
+def test_what_fits_and_what_does_not(mill: Tool, drill: Tool) -> None:
+    assert fits(6.0, mill)
+    assert not fits(5.9, mill)
+    assert fits(5.0, drill)
+    assert not fits(5.5, drill)
