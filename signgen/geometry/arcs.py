@@ -41,7 +41,8 @@ MAX_RADIUS_MM = 1000.0
 and 0.001 mm at ten times as much: there the two radii of an arc would no longer agree."""
 
 _FIRST_STEP = 8
-_RUNNER_SPACING = 96
+_SAMPLES = 16
+_TRACK_SEGMENTS = 12
 _BACKWARD_MM = 1e-9
 """A chain may run backward along its line or arc by this much: noise of the arithmetic."""
 
@@ -151,8 +152,7 @@ def _stops(points: FloatArray, last: IntArray, corner_deg: float) -> IntArray:
 def _greedy(
     points: FloatArray, travelled: FloatArray, stops: IntArray, tolerance: float
 ) -> tuple[IntArray, FloatArray]:
-    """For each point that is reached: the index of the end of its line or arc (-1 elsewhere), and that one's
-    k.
+    """For each point that is reached: the index of the end of its line or arc (-1 elsewhere), and that one's k.
 
     k is tan(sweep / 4), positive when the arc bulges to the left of its chord (clockwise), 0 for a line.
     """
@@ -160,32 +160,66 @@ def _greedy(
     following = np.full(n, -1, dtype=np.int64)
     bulge = np.zeros(n)
     end_of = stops[np.minimum(np.searchsorted(stops, np.arange(n), side="right"), len(stops) - 1)]
+    start, limit = _runners(points, travelled, stops, end_of, tolerance)
     begun = np.zeros(n, dtype=bool)
-    begun[end_of[-1]] = True
-    start = np.union1d(stops, np.arange(0, n, _RUNNER_SPACING))
-    start = start[end_of[start] > start]
     begun[start] = True
-    reach, too_far, k = start + 1, end_of[start] + 1, np.zeros(len(start))
-    step = np.full(len(start), _FIRST_STEP)
     while len(start):
+        reach, k = _longest(points, travelled, start, end_of[start], tolerance)
+        late = np.flatnonzero(start >= limit)
+        if len(late):
+            # Runners in equal steps along an even curve may never meet: step a little shorter, onto another's track.
+            known = np.flatnonzero(begun)
+            other = known[np.searchsorted(known, reach[late], side="right") - 1]
+            late, other = late[other > start[late]], other[other > start[late]]
+            fits, joined_k = _try(points, travelled, start[late], other, tolerance)
+            reach[late[fits]], k[late[fits]] = other[fits], joined_k[fits]
+        following[start], bulge[start] = reach, k
+        fresh, first = np.unique(reach, return_index=True)
+        new = ~begun[fresh] & (end_of[fresh] > fresh)
+        start, limit = fresh[new], limit[first[new]]
+        begun[start] = True
+    return following, bulge
+
+
+def _runners(
+    points: FloatArray, travelled: FloatArray, stops: IntArray, end_of: IntArray, tolerance: float
+) -> tuple[IntArray, IntArray]:
+    """Where runners start, ascending, and for each the point from which it should look for another's track.
+
+    They are set out so far apart that a track is some dozen lines and arcs, judged by a few samples.
+    """
+    n = len(points)
+    sample = np.linspace(0, n - 1, min(n, _SAMPLES), dtype=np.int64)
+    sample = sample[end_of[sample] > sample + 1]
+    spacing = n
+    if len(sample):
+        reach, _ = _longest(points, travelled, sample, end_of[sample], tolerance)
+        spacing = max(_FIRST_STEP, int(_TRACK_SEGMENTS * np.mean(reach - sample)))
+    start = np.union1d(stops, np.arange(0, n, spacing))
+    start = start[end_of[start] > start]
+    return start, start + 2 * spacing
+
+
+def _longest(
+    points: FloatArray, travelled: FloatArray, start: IntArray, end: IntArray, tolerance: float
+) -> tuple[IntArray, FloatArray]:
+    """For each start the furthest point, `end` at most, that a line or arc can be found to; and its k."""
+    final, final_k = start + 1, np.zeros(len(start))
+    who = np.arange(len(start))
+    reach, too_far, k = start + 1, end + 1, np.zeros(len(start))
+    step = np.full(len(start), _FIRST_STEP)
+    while len(who):
         # Doubling while nothing was too far (step > 0), bisecting afterwards (step == 0).
         trial = np.where(step > 0, np.minimum(start + step, too_far - 1), (reach + too_far) // 2)
         fits, trial_k = _try(points, travelled, start, trial, tolerance)
         reach, k = np.where(fits, trial, reach), np.where(fits, trial_k, k)
-        too_far = np.where(fits, too_far, trial)
-        step = np.where(fits, 2 * step, 0)
-        done = too_far - reach == 1
-        following[start[done]] = reach[done]
-        bulge[start[done]] = k[done]
-        fresh = np.unique(reach[done])
-        fresh = fresh[~begun[fresh] & (end_of[fresh] > fresh)]
-        begun[fresh] = True
-        start = np.concatenate([start[~done], fresh])
-        reach = np.concatenate([reach[~done], fresh + 1])
-        too_far = np.concatenate([too_far[~done], end_of[fresh] + 1])
-        k = np.concatenate([k[~done], np.zeros(len(fresh))])
-        step = np.concatenate([step[~done], np.full(len(fresh), _FIRST_STEP)])
-    return following, bulge
+        too_far, step = np.where(fits, too_far, trial), np.where(fits, 2 * step, 0)
+        going = too_far - reach > 1
+        done = who[~going]
+        final[done], final_k[done] = reach[~going], k[~going]
+        who, start, reach, too_far = who[going], start[going], reach[going], too_far[going]
+        k, step = k[going], step[going]
+    return final, final_k
 
 
 def _try(
