@@ -5,11 +5,12 @@ from __future__ import annotations
 import difflib
 import os
 import statistics
+from collections.abc import Mapping
 from functools import cached_property, lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from signgen.errors import AskError
+from signgen.errors import AskError, Problem
 from signgen.lettering.catalogue import CatalogueFace, catalogue
 from signgen.lettering.sfnt import check_font_file
 
@@ -94,11 +95,11 @@ class Face:
 
         The median of the widest ink on horizontal scans between 35 and 65 % of the letter's height.
         """
-        from signgen.lettering.outlines import glyph_area, spans_at
+        from signgen.lettering.areas import glyph_areas, spans_at
 
         if not self.has("I"):
             return None
-        area = glyph_area(self, self._glyph("I"), scale_mm_per_em=1.0, chord_mm=1e-4)
+        (area,) = glyph_areas(self, [self._glyph("I")], scale_mm_per_em=1.0, chord_mm=1e-4)
         _, bottom, _, top = area.bounds
         scans = (spans_at(area, bottom + part * (top - bottom)) for part in STROKE_SCANS)
         widths = [max(right - left for left, right in spans) for spans in scans if spans]
@@ -117,18 +118,21 @@ class Face:
         return bounds[3] if bounds else 0.0
 
 
-def open_face(name_or_path: str | os.PathLike[str]) -> Face:
+def open_face(name_or_path: str | os.PathLike[str], axes: Mapping[str, float] | None = None) -> Face:
     """The face of a catalogue name, or of a TTF, OTF or TTC file (`fonts.ttc#2` for the second in a collection).
 
-    A variable font opens at its default. The same name gives the same Face, with all that it has cached.
+    `axes` sets a variable font ({"wght": 600}), which opens at its defaults otherwise. The same name and axes give the
+    same Face, with all that it has cached.
 
-    Raises: AskError for an unknown name (with close matches) or a file that is no usable outline font.
+    Raises: AskError for an unknown name (with close matches), a file that is no usable outline font, an axis that the
+        font has not or a value beyond its ends.
     """
+    settings = tuple(sorted((axes or {}).items()))
     asked = os.fspath(name_or_path)
     by_name = {face.name: face for face in catalogue()}
     entry = by_name.get(asked.strip().casefold())
     if entry is not None:
-        return _opened(entry.name, entry.path, 1, entry.path.stat().st_mtime_ns)
+        return _opened(entry.name, entry.path, 1, settings, entry.path.stat().st_mtime_ns)
     path, number = _path_and_number(asked)
     if not (path.exists() or path.suffix.casefold() in _FONT_SUFFIXES or os.sep in asked):
         close = difflib.get_close_matches(asked.casefold(), by_name, n=3, cutoff=0.5)
@@ -137,7 +141,7 @@ def open_face(name_or_path: str | os.PathLike[str]) -> Face:
             "font", f"There is no face named {asked!r}.", f"{remedy} A path to a TTF or OTF file works too."
         )
     check_font_file(path, number)
-    return _opened(asked, path, number, path.stat().st_mtime_ns)
+    return _opened(asked, path, number, settings, path.stat().st_mtime_ns)
 
 
 def faces_with(characters: str) -> tuple[str, ...]:
@@ -154,7 +158,7 @@ def _path_and_number(asked: str) -> tuple[Path, int]:
 
 
 @lru_cache(maxsize=64)
-def _opened(name: str, path: Path, number: int, mtime_ns: int) -> Face:
+def _opened(name: str, path: Path, number: int, axes: tuple[tuple[str, float], ...], mtime_ns: int) -> Face:
     """The open face; `mtime_ns` is there so that a changed file is opened anew."""
     import uharfbuzz
 
@@ -165,9 +169,29 @@ def _opened(name: str, path: Path, number: int, mtime_ns: int) -> Face:
             f"{path} has no glyphs that belong to characters.",
             "The file is damaged or holds only symbols: use another font.",
         )
-    opened = Face(name=name, label=_label(face) or path.stem, path=path, number=number, font=uharfbuzz.Font(face))
+    font = uharfbuzz.Font(face)
+    if axes:
+        _check_axes(name, face, axes)
+        font.set_variations(dict(axes))
+    opened = Face(name=name, label=_label(face) or path.stem, path=path, number=number, font=font)
     _ = opened.height_letter  # a font in which nothing can be measured is refused here, not in the middle of a job
     return opened
+
+
+def _check_axes(name: str, face: Any, axes: tuple[tuple[str, float], ...]) -> None:
+    """Refuses settings that HarfBuzz would leave out or clip without a word."""
+    known = {axis.tag: axis for axis in face.axis_infos}
+    problems = []
+    for tag, value in axes:
+        axis = known.get(tag)
+        if axis is None:
+            have = f"It has {', '.join(known)}." if known else "It is no variable font."
+            problems.append(Problem(where="font", what=f"{name} has no axis {tag!r}.", remedy=have))
+        elif not axis.min_value <= value <= axis.max_value:
+            ends = f"Use {axis.min_value:g} to {axis.max_value:g}."
+            problems.append(Problem(where="font", what=f"{name} has no {tag} {value:g}.", remedy=ends))
+    if problems:
+        raise AskError(problems)
 
 
 def _label(face: Any) -> str:

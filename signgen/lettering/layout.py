@@ -9,13 +9,13 @@ from typing import Literal
 
 import numpy as np
 import shapely
-from shapely.geometry import MultiPolygon, Polygon
 
 from signgen.errors import AskError
-from signgen.geometry.offsets import area_of, polygons
+from signgen.geometry.offsets import Area
 from signgen.geometry.paths import FloatArray
+from signgen.lettering.areas import GRID_PER_MM, grid_areas, on_grid, placed
 from signgen.lettering.faces import Face
-from signgen.lettering.outlines import GRID_PER_MM, glyph_bounds_em, grid_areas, placed
+from signgen.lettering.outlines import glyph_bounds_em
 from signgen.lettering.shaping import ShapedLine, described, has_ink_expected, shape_lines
 from signgen.tolerances import DEFAULT_TOLERANCE_MM, Tolerances
 
@@ -36,7 +36,7 @@ class Letter:
     text: str
     line: int
     index: int
-    area: Polygon | MultiPolygon
+    area: Area
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -193,14 +193,21 @@ def _check_text(lines: Sequence[str]) -> None:
 def _check_ink(face: Face, line: ShapedLine) -> None:
     """Refuses letters that would be dropped without a word: blank glyphs, and colour pictures."""
     seen = {glyph.start for glyph in line.glyphs if glyph_bounds_em(face, glyph.glyph)}
-    blank = {
-        line.text[glyph.start : glyph.end]
-        for glyph in line.glyphs
-        if glyph.start not in seen and has_ink_expected(line.text[glyph.start : glyph.end])
-    }
+    seen -= {glyph.start for glyph in line.glyphs if _is_coloured(face, glyph.glyph)}
+    clusters = dict.fromkeys(line.text[glyph.start : glyph.end] for glyph in line.glyphs if glyph.start not in seen)
+    blank = [cluster[0] for cluster in clusters if has_ink_expected(cluster)]
     if blank:
-        names = ", ".join(described(cluster[0]) for cluster in sorted(blank))
-        raise AskError.at("text", f"{face.name} draws nothing for {names}.", "Use another face or leave it out.")
+        names = ", ".join(map(described, blank))
+        raise AskError.at("text", f"{face.name} has no outline for {names}.", "Use another font or leave it out.")
+
+
+def _is_coloured(face: Face, glyph: int) -> bool:
+    """Whether the glyph is a picture in colours, whose outline alone is not what its maker drew."""
+    font = face.font.face
+    return bool(
+        (font.has_color_layers and font.get_glyph_color_layers(glyph))
+        or (font.has_color_paint and font.glyph_has_color_paint(glyph))
+    )
 
 
 def _line_letters(
@@ -215,7 +222,7 @@ def _line_letters(
     """The letters of one line in reading order, glyphs of a cluster together."""
     scale = cap_height_mm / face.cap_height_em
     areas = grid_areas(face, [g.glyph for g in line.glyphs], scale_mm_per_em=scale, chord_mm=chord_mm)
-    clusters: dict[tuple[int, int], list[Polygon | MultiPolygon]] = {}
+    clusters: dict[tuple[int, int], list[Area]] = {}
     for glyph, area in zip(line.glyphs, areas, strict=True):
         if area.is_empty:
             continue
@@ -275,13 +282,13 @@ def _counted(numbers: Sequence[int]) -> str:
     return f"letters {numbers[0]}-{numbers[-1]}" if together else f"letters {', '.join(map(str, numbers))}"
 
 
-def _merged(areas: Sequence[Polygon | MultiPolygon]) -> Polygon | MultiPolygon:
+def _merged(areas: Sequence[Area]) -> Area:
     """The union, its crossings moved onto the grid."""
     steps = shapely.transform(shapely.union_all(areas), lambda mm: mm * GRID_PER_MM)
-    return placed(area_of(polygons(shapely.set_precision(steps, 1.0))), (0, 0))
+    return placed(on_grid(steps), (0, 0))
 
 
-def _shifted(area: Polygon | MultiPolygon, steps: tuple[int, int]) -> Polygon | MultiPolygon:
+def _shifted(area: Area, steps: tuple[int, int]) -> Area:
     moved = shapely.transform(area, lambda mm: (np.rint(mm * GRID_PER_MM) + steps) / GRID_PER_MM)
-    assert isinstance(moved, Polygon | MultiPolygon)
+    assert isinstance(moved, Area)
     return moved

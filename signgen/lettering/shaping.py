@@ -85,11 +85,11 @@ def check_characters(face: Face, lines: Sequence[str]) -> None:
     """
     missing: dict[str, None] = {}
     for text in lines:
-        surrogates = [character for character in text if 0xD800 <= ord(character) <= 0xDFFF]
-        if surrogates:
-            raise AskError.at(
-                "text", f"{text!a} holds bytes that are no characters.", "Type the text again, encoded as UTF-8."
-            )
+        if any(0xD800 <= ord(character) <= 0xDFFF for character in text):
+            raise AskError.at("text", f"{text!a} holds bytes that are no characters.", "Type it again as UTF-8.")
+        if any(unicodedata.category(character) == "Cc" for character in text):
+            what = f"{text!a} holds a line break, a tab or another control character."
+            raise AskError.at("text", what, "Give each line as a text of its own.")
         missing.update(dict.fromkeys(_missing(face, text)))
     if missing:
         raise AskError(_missing_problems(face, tuple(missing)))
@@ -99,7 +99,7 @@ def check_characters(face: Face, lines: Sequence[str]) -> None:
 def _missing(face: Face, text: str) -> tuple[str, ...]:
     """Characters for which the shaped line has only the glyph that says "not there"."""
     found: dict[str, None] = {}
-    for glyph in _shaped(face, text, False).glyphs:
+    for glyph in sorted(_shaped(face, text, False).glyphs, key=lambda glyph: glyph.start):
         if glyph.glyph == 0:
             cluster = text[glyph.start : glyph.end]
             absent = [character for character in cluster if not face.has(character) and not _is_unseen(character)]

@@ -1,0 +1,107 @@
+"""Many small drawings filled at once, as a face's glyphs are: the arithmetic of all in one go.
+
+What `nesting.fill_nonzero` says of one drawing holds here for each. Contours that are simple and meet nowhere, as those
+of nearly every glyph, are nested together; a drawing with any other goes to `fill_nonzero` by itself.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely.geometry import MultiPolygon, Polygon
+
+from signgen.geometry.nesting import fill_nonzero
+from signgen.geometry.offsets import Area, area_of
+from signgen.geometry.paths import FloatArray
+
+IntArray = NDArray[np.int64]
+
+MOST_PAIRED = 200
+"""Contours of one drawing that are compared each with each; above it a tree in `fill_nonzero` is quicker."""
+
+
+def fill_each(points: FloatArray, starts: IntArray, owners: IntArray, count: int) -> tuple[Area, ...]:
+    """The areas that `count` drawings fill by the non-zero rule; see `fill_nonzero`.
+
+    points: (m, 2) of all contours one after the other, without repeated first points. starts: (k + 1,) where each
+    contour starts, and m. owners: (k,) the drawing of each contour, ascending.
+
+    Raises: ValueError for a coordinate that is not a finite number.
+    """
+    if not np.isfinite(points).all():
+        raise ValueError("a contour has a coordinate that is not a finite number")
+    points, starts, owners = _without_repeats(points, starts, owners)
+    if not len(owners):
+        return (MultiPolygon(),) * count
+    loops = shapely.linearrings(points, indices=np.repeat(np.arange(len(owners)), np.diff(starts)))
+    odd = np.bincount(owners, minlength=count) > MOST_PAIRED
+    odd[owners[~shapely.is_simple(loops)]] = True
+    one, other = _pairs(loops, owners, odd)
+    once = one < other
+    odd[owners[one[once][shapely.intersects(loops[one[once]], loops[other[once]])]]] = True
+
+    areas: list[Area] = [MultiPolygon()] * count
+    for drawing, parts in _nested(loops, owners, one, other, odd).items():
+        areas[drawing] = area_of(tuple(parts))
+    for drawing in np.flatnonzero(odd).tolist():
+        mine = np.flatnonzero(owners == drawing)
+        areas[drawing] = fill_nonzero([points[starts[i] : starts[i + 1]] for i in mine])
+    return tuple(areas)
+
+
+def _without_repeats(points: FloatArray, starts: IntArray, owners: IntArray) -> tuple[FloatArray, IntArray, IntArray]:
+    """Contours without points equal to the one before, those with fewer than three points left out."""
+    sizes = np.diff(starts)
+    before = np.arange(len(points)) - 1
+    before[starts[:-1][sizes > 0]] = starts[1:][sizes > 0] - 1
+    kept = np.any(points != points[before], axis=1)
+    contour = np.repeat(np.arange(len(sizes)), sizes)
+    left = np.bincount(contour[kept], minlength=len(sizes))
+    solid = left >= 3
+    kept &= solid[contour]
+    return points[kept], np.concatenate([[0], np.cumsum(left[solid])]), owners[solid]
+
+
+def _pairs(loops: NDArray[np.object_], owners: IntArray, odd: NDArray[np.bool_]) -> tuple[IntArray, IntArray]:
+    """Pairs (one, other) of loops of one drawing, not odd, where the boxes of both meet; both ways round."""
+    first = np.searchsorted(owners, owners, side="left")
+    size = np.where(odd[owners], 0, np.searchsorted(owners, owners, side="right") - first)
+    one = np.repeat(np.arange(len(owners)), size)
+    other = np.arange(len(one)) - np.repeat(np.cumsum(size) - size, size) + first[one]  # counts up from the first
+    x0, y0, x1, y1 = shapely.bounds(loops).T
+    meet = (x0[one] <= x1[other]) & (x0[other] <= x1[one]) & (y0[one] <= y1[other]) & (y0[other] <= y1[one])
+    meet &= one != other
+    return one[meet], other[meet]
+
+
+def _nested(
+    loops: NDArray[np.object_], owners: IntArray, one: IntArray, other: IntArray, odd: NDArray[np.bool_]
+) -> dict[int, list[Polygon]]:
+    """The polygons of every drawing that is not odd, by counting which loops lie in which."""
+    usual = ~odd[owners[one]]
+    one, other = one[usual], other[usual]
+    discs = shapely.polygons(loops)
+    within = shapely.contains_properly(discs[one], discs[other])
+    outer, inner = one[within], other[within]
+    ccw = shapely.is_ccw(loops)
+    turn = np.where(ccw, 1, -1)
+    outside = np.zeros(len(loops), dtype=np.int64)  # winding number just outside each loop
+    np.add.at(outside, inner, turn[outer])
+    inside = outside + turn
+    is_shell = (inside != 0) & (outside == 0) & ~odd[owners]
+    is_hole = (inside == 0) & (outside != 0) & ~odd[owners]
+
+    turned = np.where(is_shell & ~ccw | is_hole & ccw, shapely.reverse(loops), loops)
+    sizes = shapely.area(discs)
+    holes: dict[int, list[object]] = {int(shell): [] for shell in np.flatnonzero(is_shell)}
+    parent: dict[int, int] = {}
+    for shell, hole in zip(outer.tolist(), inner.tolist(), strict=True):
+        if is_shell[shell] and is_hole[hole] and (hole not in parent or sizes[shell] < sizes[parent[hole]]):
+            parent[hole] = shell
+    for hole, shell in parent.items():
+        holes[shell].append(turned[hole])
+    found: dict[int, list[Polygon]] = {}
+    for shell, inward in holes.items():
+        found.setdefault(int(owners[shell]), []).append(shapely.polygons(turned[shell], inward or None))
+    return found
