@@ -10,9 +10,11 @@ from numpy.typing import NDArray
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HeightMap:
-    """Heights z_mm (ny, nx) float32 of what is left of the board, at the cell centres x0 + i cell, y0 + j cell (sign coordinates).
+    """Heights z_mm (ny, nx) float32 of what is left of the board, at the cell centres x0 + i cell, y0 + j
+    cell (sign coordinates).
 
-    Z 0 is the stock's bottom; where the cutter went through, the height is that of its lowest pass (negative: into the spoilboard).
+    Z 0 is the stock's bottom; where the cutter went through, the height is that of its lowest pass (negative:
+    into the spoilboard).
     """
 
     z_mm: NDArray[np.float32]

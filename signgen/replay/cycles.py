@@ -1,0 +1,183 @@
+"""Drilling cycles G81 to G89, expanded into the motions that they stand for.
+
+Source: NIST IR 6556, section 3.5.16, as restated in check-values.md 1.11. A cycle works along the axis that
+stands upright on the plane in force; "Z" below is that axis.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from signgen.replay.arcs import PLANE_AXES
+from signgen.replay.codes import code_name
+from signgen.replay.expressions import integer
+from signgen.replay.motion import FEED, RAPID
+from signgen.replay.refusal import RefusedError
+from signgen.replay.words import Line
+
+if TYPE_CHECKING:
+    from signgen.replay.machine import Machine
+
+PECK_CLEARANCE_MM = 0.254
+"""G83 comes back down to this much above the depth reached: 0.010 in."""
+MOST_MOTIONS_OF_LINE = 100_000
+MOST_MOTIONS_OF_CYCLES = 2_000_000
+"""A line can ask for any number of holes and pecks; beyond this it is refused, so that no text can exhaust
+the reader."""
+_DEPTH_SLACK_MM = 1e-9
+_NEEDS_SPINDLE = frozenset((840, 860, 870, 880))
+
+
+@dataclass(slots=True)
+class Sticky:
+    """What a cycle leaves for the next line: its numbers as written, and the height at which the series
+    began."""
+
+    code: int
+    plane: int
+    bottom: float
+    retract: float
+    p: float | None
+    q: float | None
+    old_mm: float
+
+
+def run_cycle(machine: Machine, line: Line, code: int) -> None:
+    """Executes one line of a cycle. Raises: RefusedError before any motion."""
+    first, second, third = PLANE_AXES[machine.plane]
+    letter, name = "XYZ"[third], code_name(code)
+    said = line.say(name, "X", "Y", "Z", "R", "L", "P", "Q", "I", "J", "K")
+    before = machine.cycle if machine.cycle is not None and machine.cycle.plane == machine.plane else None
+    same = before if before is not None and before.code == code else None
+    _refuse_state(machine, line, code, said)
+
+    machine.assume_placed(third)
+    bottom = line.values.get(letter, same.bottom if same else None)
+    retract = line.values.get("R", before.retract if before else None)
+    p, q = line.values.get("P", same.p if same else None), line.values.get("Q", same.q if same else None)
+    if bottom is None:
+        raise RefusedError(said, f"The first {name} must say how deep: {letter} is missing.")
+    if retract is None:
+        raise RefusedError(said, f"The first {name} must say where feeding begins: R is missing.")
+    if code in (820, 860, 880, 890) and (p is None or p < 0):
+        raise RefusedError(said, f"{name} needs a dwell of P seconds, 0 or more.")
+    if code == 830 and (q is None or q <= 0):
+        raise RefusedError(said, "G83 needs a peck of Q, greater than 0.")
+    if code == 870 and not {"I", "J", "K"} <= line.values.keys():
+        raise RefusedError(said, "G87 needs I, J and K.")
+    repeats = integer(line.values.get("L", 1.0), said, "L")
+    if repeats < 1:
+        raise RefusedError(said, "L must be 1 or more.")
+
+    factor, height = machine.factor, machine.at[third]
+    if machine.incremental:
+        r_mm = height + retract * factor
+        z_mm = r_mm + bottom * factor
+    else:
+        r_mm, z_mm = retract * factor + machine.shift[third], bottom * factor + machine.shift[third]
+    if r_mm < z_mm:
+        raise RefusedError(said, "R lies below the bottom of the hole.")
+    q_mm = (q or 0.0) * factor
+    pecks = (r_mm - z_mm) / q_mm if code == 830 else 1.0
+    motions = repeats * (3 * pecks + 4)
+    if motions > MOST_MOTIONS_OF_LINE or machine.expanded + motions > MOST_MOTIONS_OF_CYCLES:
+        raise RefusedError(said, f"This stands for {motions:.0f} motions, more than this reader follows.")
+    machine.expanded += int(motions)
+
+    old_mm = before.old_mm if before else height
+    clear_mm = r_mm if machine.return_to_r else max(old_mm, r_mm)
+    machine.cycle = Sticky(code=code, plane=machine.plane, bottom=bottom, retract=retract, p=p, q=q, old_mm=old_mm)
+    if machine.feed <= 0:
+        machine.note(said, "The cycle drills although no feed rate was given.")
+    if height < r_mm:
+        machine.straight(RAPID, _with(machine.at, third, r_mm))
+    for _ in range(repeats):
+        above = machine.target(line, (first, second))
+        above[third] = machine.at[third]
+        _go(machine, above)
+        _go(machine, _with(above, third, r_mm))
+        _HOLES[code](machine, third, r_mm, z_mm, clear_mm, p or 0.0, q_mm)
+
+
+def _refuse_state(machine: Machine, line: Line, code: int, said: str) -> None:
+    if not {"X", "Y", "Z"} & line.values.keys():
+        raise RefusedError(said, "A drilling cycle needs X, Y or Z.")
+    if {"A", "B", "C"} & line.values.keys():
+        raise RefusedError(line.say("A", "B", "C"), "No axis may turn during a drilling cycle.")
+    if machine.inverse_time:
+        raise RefusedError(said, "A drilling cycle may not run in inverse time (G93).")
+    if machine.compensating:
+        raise RefusedError(said, "A drilling cycle may not run while G41 or G42 is on.")
+    if code in _NEEDS_SPINDLE and machine.rpm == 0:
+        raise RefusedError(said, f"{code_name(code)} needs a turning spindle.")
+    if code == 840 and machine.rpm < 0:
+        raise RefusedError(said, "G84 needs a spindle that turns clockwise (M3).")
+
+
+def _with(point: list[float], axis: int, value: float) -> list[float]:
+    moved = list(point)
+    moved[axis] = value
+    return moved
+
+
+def _go(machine: Machine, end: list[float]) -> None:
+    if end != machine.at:
+        machine.straight(RAPID, end)
+
+
+def _feed_out(machine: Machine, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
+    """G85, and G84 and G89 in so far as the cutter's way goes: down and up at the feed rate."""
+    machine.straight(FEED, _with(machine.at, c, z))
+    machine.dwell(p)
+    machine.straight(FEED, _with(machine.at, c, r))
+    _go(machine, _with(machine.at, c, clear))
+
+
+def _rapid_out(machine: Machine, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
+    """G81 and G82."""
+    machine.straight(FEED, _with(machine.at, c, z))
+    machine.dwell(p)
+    machine.straight(RAPID, _with(machine.at, c, clear))
+
+
+def _still_out(machine: Machine, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
+    """G86 and G88: the spindle stands still on the way out (by hand in G88, which is taken as the same way)."""
+    machine.straight(FEED, _with(machine.at, c, z))
+    machine.dwell(p)
+    direction = machine.direction
+    machine.turn(0)
+    machine.straight(RAPID, _with(machine.at, c, clear))
+    machine.turn(direction)
+
+
+def _pecks(machine: Machine, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
+    """G83: out to the clear height after every peck, back to just above the depth reached."""
+    done = 1
+    while (depth := r - done * q) > z + _DEPTH_SLACK_MM:
+        machine.straight(FEED, _with(machine.at, c, depth))
+        machine.straight(RAPID, _with(machine.at, c, clear))
+        machine.straight(RAPID, _with(machine.at, c, depth + PECK_CLEARANCE_MM))
+        done += 1
+    machine.straight(FEED, _with(machine.at, c, z))
+    machine.straight(RAPID, _with(machine.at, c, clear))
+
+
+def _back_bore(machine: Machine, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
+    """G87 needs a cutter that works upwards, which no router has."""
+    machine.note("G87", "Back boring is not followed: the cutter is taken to stay above the hole.")
+    _go(machine, _with(machine.at, c, clear))
+
+
+_HOLES: dict[int, Callable[[Machine, int, float, float, float, float, float], None]] = {
+    810: _rapid_out,
+    820: _rapid_out,
+    830: _pecks,
+    840: _feed_out,
+    850: _feed_out,
+    860: _still_out,
+    870: _back_bore,
+    880: _still_out,
+    890: _feed_out,
+}
