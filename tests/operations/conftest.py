@@ -1,4 +1,4 @@
-"""Cutters and cutting data that the tests of operations share; the figures are common practice, nothing depends on them."""
+"""Cutters and cutting data that the tests of operations share (the figures are common practice)."""
 
 from __future__ import annotations
 

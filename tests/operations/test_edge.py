@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import itertools
 import math
 
 import numpy as np
@@ -156,13 +157,11 @@ def test_more_tabs_than_the_edge_has_room_for(mill: Tool, cutting: CuttingData) 
 
 @settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.floats(0.5, 100), st.floats(0.1, 10), st.floats(0.02, 1.0))
-def test_a_zigzag_comes_back_to_its_start_at_depth_and_is_never_too_steep(
-    span: float, depth: float, slope: float
-) -> None:
+def test_a_zigzag_comes_back_at_depth_and_is_never_too_steep(span: float, depth: float, slope: float) -> None:
     knots = zigzag(10.0, 10.0 + span, depth, 0.0, slope)
     assert knots[0] == (10.0, depth)
     assert knots[-1][0] == 10.0
     assert knots[-1][1] == pytest.approx(0.0, abs=1e-9)
-    for (s0, z0), (s1, z1) in zip(knots[:-1], knots[1:], strict=True):
+    for (s0, z0), (s1, z1) in itertools.pairwise(knots):
         assert 10.0 - 1e-9 <= s1 <= 10.0 + span + 1e-9
         assert z0 - z1 <= abs(s1 - s0) * slope * (1 + 1e-9) + 1e-9

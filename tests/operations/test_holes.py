@@ -35,7 +35,8 @@ def bored(diameter: float, tool: Tool, cutting: CuttingData) -> tuple[Path, np.n
 
 
 def test_a_helix_has_the_radius_and_the_angle_of_its_formula(mill: Tool, cutting: CuttingData) -> None:
-    # Source: check-values 15.4: path radius (hole - tool) / 2; ramp angle atan(pitch / (2 pi R)); hole 10, tool 6: R = 2.
+    # Source: check-values 15.4: path radius (hole - tool) / 2; ramp angle atan(pitch / (2 pi R)).
+    # Hole 10 and tool 6 give R = 2.
     path, _ = bored(10.0, mill, cutting)
     spokes = np.hypot(path.points_mm[:-1, 0] - 30.0, path.points_mm[:-1, 1] - 20.0)
     assert spokes == pytest.approx(np.full(len(spokes), 2.0))
@@ -56,9 +57,8 @@ def test_a_full_circle_at_the_bottom_before_leaving_the_wall(mill: Tool, cutting
 def test_a_hole_of_the_cutters_size_is_pecked_straight_down(drill: Tool, cutting: CuttingData) -> None:
     path, _ = bored(5.0, drill, cutting)
     assert np.all(path.points_mm[:, :2] == (30.0, 20.0))
-    lows = [
-        z for a, z, b in zip(path.points_mm[:-2, 2], path.points_mm[1:-1, 2], path.points_mm[2:, 2]) if z < a and z < b
-    ]
+    z = path.points_mm[:, 2]
+    lows = z[1:-1][(z[1:-1] < z[:-2]) & (z[1:-1] < z[2:])]
     # Source: check-values section 9: two diameters first, then one diameter at a time.
     assert lows[0] == pytest.approx(THICKNESS - 10.0)
     # Source: check-values section 9: a 118 degree point leads by 0.3004 D: 1.502 for 5 mm.
