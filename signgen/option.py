@@ -27,7 +27,8 @@ class Option:
     """A word to type, what may follow it and what it means.
 
     `default` is written as a user would write it and goes through the same reader; where the default depends
-    on other things it is None and `otherwise` says in words what happens ('as large as fits'); '' when the option is required or its default says all. `choices` belong to the kind 'choice' alone.
+    on other things it is None and `otherwise` says in words what happens ('as large as fits'); '' when the option
+    is required or its default says all. `choices` belong to the kind 'choice' alone.
     """
 
     name: str
@@ -83,7 +84,7 @@ def word(raw: object, where: str) -> str:
     text = raw.strip()
     if not text:
         raise AskError.at(where, "Nothing stands here.", "Give a value or leave the option out.")
-    if any(ord(c) < 32 or ord(c) == 127 for c in text):
+    if any(ord(c) < 32 or 0x7F <= ord(c) < 0xA0 or 0xD800 <= ord(c) < 0xE000 for c in text):
         raise AskError.at(where, f"{text!r} holds a control character.", "Write it without tabs.")
     return text
 

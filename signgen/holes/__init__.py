@@ -45,7 +45,7 @@ class HolePattern(Protocol):
         ...
 
     def centres(self, width_mm: float, height_mm: float) -> tuple[tuple[str, float, float], ...]:
-        """(name, x, y) of each hole, names unique ('bottom left', ...). Empty for no holes."""
+        """(name, x, y) of each hole, names unique ('bottom left', '1', ...). Empty for no holes."""
         ...
 
 

@@ -45,7 +45,7 @@ class AtPoints:
         return {"holes": f"{self.name}:{points}", "hole-diameter": self.diameter_mm}
 
     def centres(self, width_mm: float, height_mm: float) -> tuple[tuple[str, float, float], ...]:
-        return tuple((f"hole {i}", x, y) for i, (x, y) in enumerate(self.points_mm, 1))
+        return tuple((f"{i}", x, y) for i, (x, y) in enumerate(self.points_mm, 1))
 
 
 def _decimal(value: float) -> str:

@@ -69,4 +69,4 @@ class Ring:
     def centres(self, width_mm: float, height_mm: float) -> tuple[tuple[str, float, float], ...]:
         turns = [math.radians(self.start_deg + 360 * i / self.count) for i in range(self.count)]
         r, x, y = self.ring_diameter_mm / 2, width_mm / 2, height_mm / 2
-        return tuple((f"hole {i + 1}", x + r * math.cos(a), y + r * math.sin(a)) for i, a in enumerate(turns))
+        return tuple((f"{i + 1}", x + r * math.cos(a), y + r * math.sin(a)) for i, a in enumerate(turns))

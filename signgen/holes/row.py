@@ -56,6 +56,6 @@ class Row:
 
     def centres(self, width_mm: float, height_mm: float) -> tuple[tuple[str, float, float], ...]:
         if self.count == 1:
-            return (("hole 1", width_mm / 2, self.row_height_mm),)
+            return (("1", width_mm / 2, self.row_height_mm),)
         pitch = (width_mm - 2 * self.inset_mm) / (self.count - 1)
-        return tuple((f"hole {i + 1}", self.inset_mm + i * pitch, self.row_height_mm) for i in range(self.count))
+        return tuple((f"{i + 1}", self.inset_mm + i * pitch, self.row_height_mm) for i in range(self.count))

@@ -21,13 +21,10 @@ from signgen.shop.collets import SERIES
 from signgen.shop.materials import Machine, Material
 from signgen.shop.rows import Row
 from signgen.shop.shop import Shop
-from signgen.shop.tools import Tool, ToolKind
+from signgen.shop.tools import V_BIT_ANGLES, Tool, ToolKind
 from signgen.units import NOT_NEGATIVE, POSITIVE, Limits
 
 SHIPPED = ("tools.toml", "materials.toml", "machines.toml")
-V_BIT_ANGLES = Limits(least=15, greatest=150)
-"""Full angles of V-bits: below, the tip breaks; above, the groove has no depth to speak of. Issue 2 asks for these."""
-
 _DRILL_ANGLES = Limits(least=30, greatest=180)
 _RATIO = Limits(least=0, greatest=1, open_below=True)
 _RPM = Limits(least=0, greatest=100_000, open_below=True)
@@ -73,12 +70,13 @@ def load_shop(user_file: Path | None = None) -> Shop:
         problems.append(Problem(where=where, what="The shop has no V-bit.", remedy='Add one with kind = "v-bit".'))
     if problems:
         raise ShopError(problems)
-    return Shop(tools=tools, materials=materials, machines=machines)
+    path = None if user_file is None else str(user_file.expanduser().absolute())
+    return Shop(tools=tools, materials=materials, machines=machines, user_file=path)
 
 
 def _bytes_of(path: Path) -> bytes:
     try:
-        return path.read_bytes()
+        return path.expanduser().read_bytes()
     except OSError as error:
         raise ShopError.at(
             str(path), f"The shop file cannot be read: {error.strerror}.", "Look at the path after --shop."

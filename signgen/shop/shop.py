@@ -10,8 +10,10 @@ from signgen.shop.tools import Tool
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shop:
-    """Cutters, materials and machines; names are unique in each, every number positive and sourced."""
+    """Cutters, materials and machines; names are unique in each, every number positive and sourced. Order is
+    preference. `user_file` is the absolute path of the user's own shop file, None when there is none."""
 
     tools: tuple[Tool, ...]
     materials: tuple[Material, ...]
     machines: tuple[Machine, ...]
+    user_file: str | None = None

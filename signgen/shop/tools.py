@@ -6,7 +6,12 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+from signgen.units import Limits
+
 ToolKind = Literal["v-bit", "end-mill", "ball-nose", "drill"]
+
+V_BIT_ANGLES = Limits(least=15, greatest=150)
+"""Full angles of V-bits: a sharper tip breaks off, a blunter bit leaves no groove to speak of."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,0 +1,117 @@
+"""Depth, margin, frame, tabs and board: numbers whose defaults and limits follow from others."""
+
+from __future__ import annotations
+
+from signgen.shop.tools import Tool
+from signgen.spec.asked import Asked
+from signgen.spec.sign_spec import FrameSpec, TabSpec
+from signgen.units import plain
+
+Size = tuple[float, float]
+
+DEPTH_RATIO = 0.4
+"""Of the thickness: deep enough to throw a shadow, shallow enough to keep the board stiff (common practice)."""
+LEAST_LEFT_MM = 1.0
+LEAST_LEFT_RATIO = 0.2
+"""Board to leave under the letters: a fifth, and never under 1 mm (common practice)."""
+MARGIN_RATIO = 0.08
+FRAME_GAP_RATIO = 0.04
+"""From the edge, and from a frame's line, to the letters, over the shorter side (common practice of layout)."""
+FRAME_WIDTH_MM = 2.0
+TAB_HEIGHT_RATIO = 0.25
+TAB_HEIGHT_MM = 1.5
+"""A quarter to a third of thin stock, 0.5 to 1.5 mm in wood: common practice, check-values section 10."""
+
+_DECIMALS = 3
+"""Defaults are rounded to a micron, so that the resolved sign file reads well."""
+
+
+def frame_of(a: Asked, size_mm: Size | None) -> FrameSpec | None:
+    """The frame asked for; None when there is none, or a problem."""
+    if not a.has("frame"):
+        if a.has("frame-width"):
+            a.wrong("frame-width", "There is no frame for it.", "Give frame too, or leave it out.")
+        return None
+    inset = a.number("frame")
+    width = a.number("frame-width") if a.has("frame-width") else FRAME_WIDTH_MM
+    if inset is None or width is None:
+        return None
+    if inset <= width / 2:
+        what = f"A line of {plain(width)} mm with its middle {plain(inset)} mm inside runs over the edge."
+        a.wrong("frame", what, f"Use more than {plain(width / 2)} mm.")
+        return None
+    if size_mm and inset + width / 2 >= min(size_mm) / 2:
+        what = f"{plain(inset)} mm leaves no room inside a sign {plain(size_mm[0])} x {plain(size_mm[1])} mm."
+        a.wrong("frame", what, f"Use less than {plain(max(0.0, min(size_mm) / 2 - width / 2))} mm.")
+        return None
+    return FrameSpec(inset_mm=inset, width_mm=width)
+
+
+def margin_of(a: Asked, size_mm: Size | None, frame: FrameSpec | None) -> float | None:
+    """The margin given, or in proportion to the sign and clear of the frame."""
+    given = a.number("margin")
+    if size_mm is None or (given is None and a.has("margin")):
+        return None
+    shorter = min(size_mm)
+    if given is None:
+        clear_of_frame = frame.inset_mm + frame.width_mm / 2 + FRAME_GAP_RATIO * shorter if frame else 0.0
+        most = 0.45 * shorter  # something must be left for the letters; whether they fit is for the drawing to say
+        return round(min(max(MARGIN_RATIO * shorter, clear_of_frame), most), _DECIMALS)
+    if 2 * given >= shorter:
+        what = f"{plain(given)} mm on both sides leaves no room on a sign {plain(shorter)} mm across."
+        a.wrong("margin", what, f"Use less than {plain(shorter / 2)} mm.")
+        return None
+    return given
+
+
+def depth_of(a: Asked, thickness_mm: float | None, v_bit: Tool | None) -> float | None:
+    """The greatest depth of letters: given and within what the bit and the board allow, or the usual one."""
+    given = a.number("depth")
+    if thickness_mm is None or v_bit is None or (given is None and a.has("depth")):
+        return None
+    reach = v_bit.reach_mm
+    most = thickness_mm - max(LEAST_LEFT_MM, LEAST_LEFT_RATIO * thickness_mm)
+    if most <= 0:
+        what = f"{plain(thickness_mm)} mm is too thin to engrave."
+        a.cannot("thickness", what, f"Use {plain(2 * LEAST_LEFT_MM)} mm or more.")
+        return None
+    if given is None:
+        return round(min(reach, DEPTH_RATIO * thickness_mm, most), _DECIMALS)
+    if given > reach:
+        what = f"{plain(given)} mm is deeper than the V-bit reaches ({v_bit.label})."
+        a.cannot("depth", what, f"Use at most {plain(min(reach, most))} mm, or a wider or sharper bit.")
+    elif given > most:
+        left = plain(max(0.0, thickness_mm - given))
+        what = f"{plain(given)} mm leaves only {left} mm of a board of {plain(thickness_mm)} mm."
+        a.cannot("depth", what, f"Use at most {plain(min(reach, most))} mm.")
+    return given
+
+
+def tabs_of(a: Asked, thickness_mm: float | None) -> TabSpec | None:
+    """The tabs given, or the usual ones."""
+    count, width, height = a.value("tabs"), a.number("tab-width"), a.number("tab-height")
+    if height is None and thickness_mm is not None and not a.has("tab-height"):
+        height = round(min(TAB_HEIGHT_MM, TAB_HEIGHT_RATIO * thickness_mm), _DECIMALS)
+    if not isinstance(count, int) or width is None or height is None:
+        return None
+    if thickness_mm is not None and height >= thickness_mm:
+        what = f"{plain(height)} mm is no less than the board's {plain(thickness_mm)} mm."
+        a.wrong("tab-height", what, "Use a quarter of the thickness or so.")
+        return None
+    return TabSpec(count=count, width_mm=width, height_mm=height)
+
+
+def board_of(a: Asked, size_mm: Size | None) -> Size | None:
+    """The board given, at least as large as the sign; None when none was, or a problem."""
+    board = a.size("board") if a.has("board") else None
+    if board is None or size_mm is None:
+        return None
+    if board[0] < size_mm[0] or board[1] < size_mm[1]:
+        what = f"The board of {_size(board)} mm is smaller than the sign of {_size(size_mm)} mm."
+        turned = board[1] >= size_mm[0] and board[0] >= size_mm[1]
+        a.wrong("board", what, "Turn it: give its width along the sign's." if turned else "Use a larger board.")
+    return board
+
+
+def _size(size_mm: Size) -> str:
+    return f"{plain(size_mm[0])} x {plain(size_mm[1])}"

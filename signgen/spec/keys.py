@@ -1,0 +1,219 @@
+"""The one table of everything that can be asked for.
+
+The command line builds its options from KEYS, and a sign file has the same words as its keys, so that neither knows
+something that the other does not. Borders and hole patterns bring their own. Importing this must stay cheap:
+`signgen make --help` reads it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from signgen.borders import BORDERS
+from signgen.holes import PATTERNS
+from signgen.option import Option
+from signgen.shop.tools import V_BIT_ANGLES
+from signgen.tolerances import DEFAULT_TOLERANCE_MM
+from signgen.units import NOT_NEGATIVE, Limits
+
+
+def _merged(families: Iterable[tuple[Option, ...]]) -> tuple[Option, ...]:
+    """The options of a whole family, each name once; two members that share a name must share the option."""
+    found: dict[str, Option] = {}
+    for options in families:
+        for option in options:
+            if found.setdefault(option.name, option) != option:
+                raise ValueError(f"two different options are called {option.name}")
+    return tuple(found.values())
+
+
+BORDER_KEYS = _merged(border.options for border in BORDERS)
+HOLE_KEYS = _merged(pattern.options for pattern in PATTERNS)
+
+_BORDER_NAMES = ", ".join(border.name for border in BORDERS)
+_HOLE_NAMES = ", ".join(f"{p.name}:{p.argument}" if p.argument else p.name for p in PATTERNS)
+
+_SIGN = (
+    Option(
+        name="text", kind="lines", metavar="TEXT", group="Sign", required=True,
+        help="Lines of lettering.",
+    ),
+    Option(
+        name="size", kind="size", metavar="WIDTHxHEIGHT", group="Sign", required=True,
+        help="Size of the finished sign, as in 220x140 or 8.5x5.5in.", limits=Limits(least=10, greatest=5000),
+    ),
+    Option(
+        name="thickness", kind="length", metavar="LENGTH", group="Sign", required=True,
+        help="Thickness of the board as you measured it, not as it is called.", limits=Limits(least=1, greatest=200),
+    ),
+    Option(
+        name="material", kind="word", metavar="NAME", group="Sign", default="birch-plywood",
+        help="What the board is made of (signgen list materials).",
+    ),
+    Option(
+        name="board", kind="size", metavar="WIDTHxHEIGHT", group="Sign",
+        help="Size of the board that you have.", otherwise="the least that will do",
+    ),
+)  # fmt: skip
+
+_SHAPE = (
+    Option(
+        name="border", kind="word", metavar="NAME", group="Shape", help=f"Outline of the sign: {_BORDER_NAMES}.",
+        otherwise="rectangle, or rounded when corner-radius is given",
+    ),
+    *BORDER_KEYS,
+)  # fmt: skip
+
+_LETTERING = (
+    Option(
+        name="font", kind="word", metavar="NAME", group="Lettering", default="barlow",
+        help="Face of the letters: a name (signgen list fonts) or the path of a font file.",
+    ),
+    Option(
+        name="cap-height", kind="length", metavar="LENGTH", group="Lettering",
+        help="Height of a capital H of the face.", otherwise="as large as fits",
+    ),
+    Option(
+        name="align", kind="choice", metavar="SIDE", group="Lettering", choices=("left", "centre", "right"),
+        help="How lines stand to each other: left, centre or right.", default="centre",
+    ),
+    Option(
+        name="line-spacing", kind="number", metavar="RATIO", group="Lettering", default=1.6,
+        help="From one baseline to the next, over the cap height.", limits=Limits(least=0.5, greatest=10),
+    ),
+    Option(
+        name="letter-spacing", kind="length", metavar="LENGTH", group="Lettering", default=0,
+        help="Room added between letters; may be negative.", limits=Limits(least=-50, greatest=500),
+    ),
+    Option(
+        name="margin", kind="length", metavar="LENGTH", group="Lettering", limits=NOT_NEGATIVE,
+        help="Room to keep between the letters and the edge.",
+        otherwise="8 % of the shorter side, and clear of the frame",
+    ),
+)  # fmt: skip
+
+_HOLES = (
+    Option(
+        name="holes", kind="word", metavar="PATTERN", group="Holes", default="none",
+        help=f"Where holes go: {_HOLE_NAMES}.",
+    ),
+    *HOLE_KEYS,
+)  # fmt: skip
+
+_ENGRAVING = (
+    Option(
+        name="finish", kind="choice", metavar="NAME", group="Engraving", choices=("groove",), default="groove",
+        help="How letters are made: groove.",
+    ),
+    Option(
+        name="depth", kind="length", metavar="LENGTH", group="Engraving",
+        help="Greatest depth of the letters; wider ones get a flat floor there.",
+        otherwise="0.4 of the thickness, as far as the V-bit reaches",
+    ),
+    Option(
+        name="ridge", kind="length", metavar="LENGTH", group="Engraving", default=0.1,
+        help="Height of the ridges that the V-bit may leave where it clears a flat floor.",
+        limits=Limits(least=0.005, greatest=2),
+    ),
+    Option(
+        name="frame", kind="length", metavar="LENGTH", group="Engraving",
+        help="Engrave a line all round, with its middle this far inside the edge.", otherwise="no frame",
+    ),
+    Option(
+        name="frame-width", kind="length", metavar="LENGTH", group="Engraving",
+        help="Width of the frame's line at the surface.", otherwise="2 mm",
+        limits=Limits(least=0.1, greatest=200),
+    ),
+    Option(
+        name="rule-width", kind="length", metavar="LENGTH", group="Engraving",
+        help="Engrave a rule of this width between lines of text.", otherwise="no rule",
+        limits=Limits(least=0.1, greatest=200),
+    ),
+    Option(
+        name="tolerance", kind="length", metavar="LENGTH", group="Engraving", default=DEFAULT_TOLERANCE_MM,
+        help="How far an engraved wall may lie from the letter's outline.", limits=Limits(least=0.001, greatest=0.5),
+    ),
+)  # fmt: skip
+
+_CUTTERS = (
+    Option(
+        name="v-bit", kind="angle", metavar="ANGLE", group="Cutters", limits=V_BIT_ANGLES,
+        help="Full angle of the V-bit, in degrees.", otherwise="90, or the shop's first V-bit",
+    ),
+    Option(
+        name="v-bit-diameter", kind="length", metavar="LENGTH", group="Cutters", limits=Limits(least=0.5, greatest=100),
+        help="Greatest diameter of the V-bit.", otherwise="the shop's, or 6 mm for an angle that the shop lacks",
+    ),
+    Option(
+        name="v-bit-tip", kind="length", metavar="LENGTH", group="Cutters", limits=NOT_NEGATIVE,
+        help="Diameter of the flat at the V-bit's tip.", otherwise="the shop's, or 0",
+    ),
+    Option(
+        name="end-mill", kind="length", metavar="DIAMETER", group="Cutters", limits=Limits(least=0.5, greatest=50),
+        help="Diameter of the end mill to use for everything that the V-bit does not do.",
+        otherwise="the fewest of the shop's cutters that can make the sign",
+    ),
+    Option(
+        name="end-mill-length", kind="length", metavar="LENGTH", group="Cutters",
+        help="Cutting length of the end mill.", otherwise="the shop's, or four diameters",
+    ),
+    Option(
+        name="shop", kind="path", metavar="FILE", group="Cutters",
+        help="A file of your own cutters, materials and machines (TOML).", otherwise="those that ship with signgen",
+    ),
+)  # fmt: skip
+
+_HOLDING = (
+    Option(
+        name="tabs", kind="count", metavar="N", group="Holding", default=4, limits=Limits(least=0, greatest=100),
+        help="Tabs that hold the sign in the board until you cut them; 0 when tape or screws hold it.",
+    ),
+    Option(
+        name="tab-width", kind="length", metavar="LENGTH", group="Holding", default=6,
+        help="Length of a tab along the edge.", limits=Limits(least=1, greatest=100),
+    ),
+    Option(
+        name="tab-height", kind="length", metavar="LENGTH", group="Holding",
+        help="Height of a tab above the board's bottom.", otherwise="a quarter of the thickness, at most 1.5 mm",
+        limits=Limits(least=0.2, greatest=100),
+    ),
+    Option(
+        name="breakthrough", kind="length", metavar="LENGTH", group="Holding", default=0.3,
+        help="How far through cuts go into the spoilboard below.", limits=Limits(least=0, greatest=5),
+    ),
+)  # fmt: skip
+
+_MACHINE = (
+    Option(
+        name="machine", kind="word", metavar="NAME", group="Machine",
+        help="The machine that cuts (signgen list machines).", otherwise="the shop's first",
+    ),
+    Option(
+        name="dialect", kind="word", metavar="NAME", group="Machine", default="plain",
+        help="How the machine's control wants its programs (signgen list dialects).",
+    ),
+    Option(
+        name="origin", kind="choice", metavar="CORNER", group="Machine", choices=("sign", "stock"), default="sign",
+        help="Where X0 Y0 lies: bottom left of the finished sign, or of the board (stock).",
+    ),
+    Option(
+        name="z-zero", kind="choice", metavar="FACE", group="Machine", choices=("bottom", "top"), default="bottom",
+        help="Where Z0 lies: the board's bottom, which is the spoilboard's top, or the board's top.",
+    ),
+    Option(
+        name="clearance", kind="length", metavar="LENGTH", group="Machine", default=10,
+        help="Height above the board for travel; more when clamps are higher.", limits=Limits(least=1, greatest=200),
+    ),
+)  # fmt: skip
+
+KEYS: tuple[Option, ...] = (
+    *_SIGN, *_SHAPE, *_LETTERING, *_HOLES, *_ENGRAVING, *_CUTTERS, *_HOLDING, *_MACHINE
+)  # fmt: skip
+
+OUT = Option(
+    name="out", kind="path", metavar="DIR", group="Files", help="Folder to write into.",
+    otherwise="./ and a safe form of the first line",
+)  # fmt: skip
+"""A key of a sign file too, but none of the sign's own: the resolved sign file leaves it out."""
+
+KEY_BY_NAME: dict[str, Option] = {key.name: key for key in (*KEYS, OUT)}

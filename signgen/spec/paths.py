@@ -1,0 +1,22 @@
+"""Paths that stand in a sign file."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+FONT_SUFFIXES = (".ttf", ".otf", ".ttc", ".otc", ".woff", ".woff2")
+
+
+def resolved(path: str, folder: Path) -> str:
+    """The absolute form of a path as seen from a folder; '~' is the user's home."""
+    return str((folder / Path(path).expanduser()).resolve())
+
+
+def resolved_font(font: str, folder: Path) -> str:
+    """A font's path in absolute form; a catalogue name, which has no separator and no suffix of a font, as it is.
+
+    The resolved sign file thus names the same font from wherever it is read.
+    """
+    is_path = "/" in font or os.sep in font or font.casefold().endswith(FONT_SUFFIXES)
+    return resolved(font, folder) if is_path else font

@@ -1,0 +1,155 @@
+"""What was asked for, from the command line, a sign file or a row of a table, into a complete SignSpec.
+
+All of them come here as one mapping of keys (`spec/keys.py`) to texts or values, so that they are read alike.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from pathlib import Path
+from typing import Protocol, TypeVar
+
+from signgen.option import pick
+from signgen.shop.materials import Machine, Material
+from signgen.shop.shop import Shop
+from signgen.shop.tools import Tool
+from signgen.spec.amounts import board_of, depth_of, frame_of, margin_of, tabs_of
+from signgen.spec.asked import Asked
+from signgen.spec.cutters import named_end_mill, named_v_bit
+from signgen.spec.machine_fit import must_fit_collet, must_fit_height, must_fit_travel
+from signgen.spec.paths import resolved_font
+from signgen.spec.shape import border_of, holes_of
+from signgen.spec.sign_spec import SignSpec, TextSpec
+from signgen.tolerances import Tolerances
+from signgen.units import plain
+
+
+class _Named(Protocol):
+    @property
+    def name(self) -> str: ...
+
+
+N = TypeVar("N", bound=_Named)
+T = TypeVar("T")
+
+
+def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] = ("plain",)) -> SignSpec:
+    """The complete spec; a key that is None counts as not given. `dialects` are the names that can be asked for.
+
+    Raises: AskError with every problem at once, each with the key that the user typed; CannotMakeError when the
+    only problems are that the cutters, the board or the machine cannot do it.
+    """
+    a = Asked(asked)
+    lines, size, thickness = a.lines("text"), a.size("size"), a.number("thickness")
+    material, machine = _material(a, shop), _machine(a, shop)
+    v_bit, end_mill = _v_bit(a, shop), _end_mill(a, shop)
+    border, holes, frame = border_of(a, size), holes_of(a, size), frame_of(a, size)
+    font, align = a.text("font"), a.text("align")
+    cap_height, margin = a.number("cap-height"), margin_of(a, size, frame)
+    line_spacing, letter_spacing = a.number("line-spacing"), a.number("letter-spacing")
+    finish, depth, rule_width = a.text("finish"), depth_of(a, thickness, v_bit), a.number("rule-width")
+    ridge, tolerance = a.number("ridge"), a.number("tolerance")
+    tabs, board = tabs_of(a, thickness), board_of(a, size)
+    breakthrough, clearance = a.number("breakthrough"), a.number("clearance")
+    dialect, origin, z_zero = _dialect(a, dialects), a.text("origin"), a.text("z-zero")
+    for path in ("shop", "out"):  # read by whoever opens them; here only that they are texts
+        a.text(path)
+    if machine and v_bit:
+        must_fit_collet(a, "v-bit", v_bit, machine)
+    if machine and end_mill:
+        must_fit_collet(a, "end-mill", end_mill, machine)
+    if machine and size:
+        must_fit_travel(a, machine, size)
+    if machine and thickness is not None and clearance is not None and breakthrough is not None:
+        must_fit_height(a, machine, thickness, clearance, breakthrough)
+    a.raise_problems()
+    return SignSpec(
+        width_mm=_had(size)[0],
+        height_mm=_had(size)[1],
+        thickness_mm=_had(thickness),
+        material=_had(material),
+        text=TextSpec(
+            lines=_had(lines),
+            font=resolved_font(_had(font), Path()),
+            cap_height_mm=cap_height,
+            align=_choice(align, ("left", "centre", "right")),
+            line_spacing=_had(line_spacing),
+            letter_spacing_mm=_had(letter_spacing),
+            margin_mm=_had(margin),
+        ),
+        border=_had(border),
+        holes=_had(holes),
+        finish=_choice(finish, ("groove",)),
+        depth_mm=_had(depth),
+        v_bit=_had(v_bit),
+        end_mill=end_mill,
+        tabs=_had(tabs),
+        frame=frame,
+        rule_width_mm=rule_width,
+        ridge_mm=_had(ridge),
+        board_mm=board,
+        machine=_had(machine),
+        dialect=_had(dialect),
+        origin=_choice(origin, ("sign", "stock")),
+        z_zero=_choice(z_zero, ("bottom", "top")),
+        breakthrough_mm=_had(breakthrough),
+        clearance_mm=_had(clearance),
+        tolerances=Tolerances(total_mm=_had(tolerance)),
+        shop=shop,
+    )
+
+
+def _had(value: T | None) -> T:
+    """A value that can only be missing where a problem was kept, and then nobody comes here."""
+    if value is None:
+        raise AssertionError("a value is missing without a problem")
+    return value
+
+
+def _choice(value: str | None, choices: tuple[T, ...]) -> T:
+    """The choice itself, which has a narrower type than the text that equals it."""
+    return next(choice for choice in choices if choice == value)
+
+
+def _one_of(rows: Iterable[N], name: str, where: str) -> N:
+    """The row of a name. Raises: AskError that offers close matches."""
+    by_name = {row.name: row for row in rows}
+    return by_name[pick(name, by_name, where)]
+
+
+def _material(a: Asked, shop: Shop) -> Material | None:
+    name = a.text("material")
+    return a.attempt(lambda: _one_of(shop.materials, name, "material")) if name else None
+
+
+def _machine(a: Asked, shop: Shop) -> Machine | None:
+    if not a.has("machine"):
+        return shop.machines[0]
+    name = a.text("machine")
+    return a.attempt(lambda: _one_of(shop.machines, name, "machine")) if name else None
+
+
+def _dialect(a: Asked, dialects: Sequence[str]) -> str | None:
+    name = a.text("dialect")
+    return a.attempt(lambda: pick(name, dialects, "dialect")) if name else None
+
+
+def _v_bit(a: Asked, shop: Shop) -> Tool | None:
+    angle, diameter, tip = a.number("v-bit"), a.number("v-bit-diameter"), a.number("v-bit-tip")
+    given = {"v-bit": angle, "v-bit-diameter": diameter, "v-bit-tip": tip}
+    if any(value is None and a.has(key) for key, value in given.items()):
+        return None
+    if tip and diameter and tip >= diameter:
+        what = f"A flat of {plain(tip)} mm is no less than the diameter of {plain(diameter)} mm."
+        a.wrong("v-bit-tip", what, "Give the flat at the very tip; 0 for a pointed bit.")
+        return None
+    return a.attempt(lambda: named_v_bit(shop, angle, diameter, tip))
+
+
+def _end_mill(a: Asked, shop: Shop) -> Tool | None:
+    diameter, length = a.number("end-mill"), a.number("end-mill-length")
+    if a.has("end-mill-length") and not a.has("end-mill"):
+        a.wrong("end-mill-length", "There is no end mill for it.", "Give end-mill too, or leave it out.")
+    if diameter is None or (length is None and a.has("end-mill-length")):
+        return None
+    return named_end_mill(shop, diameter, length)

@@ -1,0 +1,67 @@
+"""The sign's border and holes from their names and options."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from signgen.borders import BORDERS, Border, border_named
+from signgen.borders.rectangle import Rectangle
+from signgen.borders.rounded import CORNER_RADIUS, Rounded
+from signgen.holes import PATTERNS, HolePattern, pattern_named
+from signgen.option import Option
+from signgen.spec.asked import Asked
+from signgen.spec.keys import BORDER_KEYS, HOLE_KEYS
+
+Size = tuple[float, float]
+
+
+def border_of(a: Asked, size_mm: Size | None) -> Border | None:
+    """The border asked for: by name, or rounded when only a corner radius was given, or a rectangle."""
+    usual = Rounded.name if a.has(CORNER_RADIUS.name) else Rectangle.name
+    name = a.text("border") if a.has("border") else usual
+    border = a.attempt(lambda: border_named(name)) if name else None
+    if border is None:
+        _read_all(a, BORDER_KEYS)
+        return None
+    takers = {b.name: b.options for b in BORDERS}
+    _only_its_own(a, BORDER_KEYS, border.options, f"The border '{border.name}' has no such option.", "border", takers)
+    values = _read_all(a, border.options)
+    if size_mm is None or values is None:
+        return None
+    return a.attempt(lambda: border.from_options(values, *size_mm))
+
+
+def holes_of(a: Asked, size_mm: Size | None) -> HolePattern | None:
+    """The hole pattern asked for."""
+    asked = a.text("holes")
+    found = a.attempt(lambda: pattern_named(asked)) if asked else None
+    if found is None:
+        _read_all(a, HOLE_KEYS)
+        return None
+    pattern, argument = found
+    takers = {p.name: p.options for p in PATTERNS}
+    what = f"The hole pattern '{pattern.name}' has no such option."
+    _only_its_own(a, HOLE_KEYS, pattern.options, what, "holes", takers)
+    values = _read_all(a, pattern.options)
+    if size_mm is None or values is None:
+        return None
+    return a.attempt(lambda: pattern.from_options(argument, values, *size_mm))
+
+
+def _only_its_own(
+    a: Asked, family: Iterable[Option], own: Iterable[Option], what: str, where: str,
+    takers: dict[str, tuple[Option, ...]],
+) -> None:  # fmt: skip
+    """A problem for each option given that this member of the family does not read: nothing is ignored in silence."""
+    for option in family:
+        if a.has(option.name) and option not in own:
+            names = [name for name, options in takers.items() if option in options]
+            a.wrong(option.name, what, f"Leave it out, or give {where} as {' or '.join(names)}.")
+            a.value(option.name)
+
+
+def _read_all(a: Asked, options: Iterable[Option]) -> dict[str, object] | None:
+    """Values of the options that were given; None when one of them is wrong."""
+    given = [option.name for option in options if a.has(option.name)]
+    values: dict[str, object] = {name: a.value(name) for name in given}
+    return None if None in values.values() else values

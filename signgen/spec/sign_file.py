@@ -1,0 +1,161 @@
+"""The sign file: the same words as the options, one a line, in TOML.
+
+    # A house number. Lengths are millimetres, or texts with a unit.
+    text = ["17", "Larkspur Lane"]      # each its own line; "17" alone will do for one
+    size = "220x140"                    # or [220, 140], or "8.5x5.5in"
+    thickness = 12                      # or "12mm", "1/2in"
+    material = "birch-plywood"
+    holes = "corners"
+    hole-diameter = 7
+    inset = 14
+
+There are no tables: every key is an option of `signgen make` without its dashes, and options on the command line go
+before the file's. Paths (`font` when it is one, `shop`, `out`) are seen from the folder that the file lies in.
+
+`sign.toml`, which `make` writes, is such a file with every default filled in, so that the sign comes out the same
+when a default changes. What was left to the planner (the end mill, the cap height, the board) stays left to it, as a comment.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+import tomllib
+from pathlib import Path
+
+from signgen.errors import AskError
+from signgen.spec.keys import KEYS
+from signgen.spec.paths import resolved, resolved_font
+from signgen.spec.sign_spec import SignSpec
+
+_PLACE = re.compile(r"^(?P<what>.*?)\s*\(at line (?P<line>\d+), column \d+\)$", re.DOTALL)
+
+_LEFT_OPEN = {
+    "cap-height": "as large as fits",
+    "board": "the least that will do",
+    "frame": "none",
+    "frame-width": "no frame",
+    "rule-width": "none",
+    "end-mill": "chosen by the planner",
+    "end-mill-length": "chosen by the planner",
+    "shop": "what ships with signgen",
+}
+"""What stands in a comment where the key is left out."""
+
+_NEVER_WRITTEN = ("screw", "screw-fit")
+"""The resolved file has the diameter that the screw needs."""
+
+
+def load_sign_file(path: Path) -> dict[str, object]:
+    """The keys of a sign file with their values as they stand there, paths made absolute. Whether they are known
+    and make sense is for `read_spec` to say.
+
+    Raises: AskError with the file and, where there is one, the line.
+    """
+    try:
+        raw = path.expanduser().read_bytes()
+    except OSError as error:
+        raise AskError.at(str(path), f"The sign file cannot be read: {error.strerror}.", "Look at the path.") from None
+    try:
+        keys = tomllib.loads(raw.decode("utf-8-sig"))
+    except UnicodeDecodeError as error:
+        line = raw[: error.start].count(b"\n") + 1
+        raise AskError.at(f"{path}:{line}", "The file is not UTF-8 text.", "Save it as UTF-8.") from None
+    except tomllib.TOMLDecodeError as error:
+        match = _PLACE.match(str(error))
+        where, what = (f"{path}:{match['line']}", match["what"]) if match else (str(path), str(error))
+        raise AskError.at(where, f"This is not valid TOML: {what}.", _advice(raw, match)) from None
+    folder = path.expanduser().parent
+    for key in ("shop", "out"):
+        if isinstance(value := keys.get(key), str) and value.strip():
+            keys[key] = resolved(value.strip(), folder)
+    if isinstance(font := keys.get("font"), str):
+        keys["font"] = resolved_font(font.strip(), folder)
+    return keys
+
+
+def dump_sign_file(spec: SignSpec) -> str:
+    """The resolved sign file: reading it gives an equal spec. Keys stand in the order of `signgen make --help`."""
+    values = asked_of(spec)
+    out = ["# A sign for signgen: `signgen make --from` this file makes it again. Lengths are millimetres."]
+    group = ""
+    for key in KEYS:
+        if key.name in _NEVER_WRITTEN or (key.name not in values and key.name not in _LEFT_OPEN):
+            continue
+        if key.group != group:
+            group = key.group
+            out += ["", f"# {group}"]
+        if key.name in values:
+            out.append(f"{key.name} = {_toml(values[key.name])}")
+        else:
+            out.append(f"# {key.name}: {_LEFT_OPEN[key.name]}")
+    return "\n".join(out) + "\n"
+
+
+def asked_of(spec: SignSpec) -> dict[str, object]:
+    """What would have to be asked for, every default written out, to get an equal spec from the same shop file."""
+    text, bit, mill, frame = spec.text, spec.v_bit, spec.end_mill, spec.frame
+    values: dict[str, object] = {
+        "text": list(text.lines),
+        "size": [spec.width_mm, spec.height_mm],
+        "thickness": spec.thickness_mm,
+        "material": spec.material.name,
+        "border": spec.border.name,
+        **spec.border.asked(),
+        "font": text.font,
+        "align": text.align,
+        "line-spacing": text.line_spacing,
+        "letter-spacing": text.letter_spacing_mm,
+        "margin": text.margin_mm,
+        **spec.holes.asked(),
+        "finish": spec.finish,
+        "depth": spec.depth_mm,
+        "ridge": spec.ridge_mm,
+        "tolerance": spec.tolerances.total_mm,
+        "v-bit": bit.angle_deg,
+        "v-bit-diameter": bit.diameter_mm,
+        "v-bit-tip": bit.tip_mm,
+        "tabs": spec.tabs.count,
+        "tab-width": spec.tabs.width_mm,
+        "tab-height": spec.tabs.height_mm,
+        "breakthrough": spec.breakthrough_mm,
+        "machine": spec.machine.name,
+        "dialect": spec.dialect,
+        "origin": spec.origin,
+        "z-zero": spec.z_zero,
+        "clearance": spec.clearance_mm,
+    }
+    optional: dict[str, object] = {
+        "cap-height": text.cap_height_mm,
+        "board": list(spec.board_mm) if spec.board_mm else None,
+        "rule-width": spec.rule_width_mm,
+        "frame": frame.inset_mm if frame else None,
+        "frame-width": frame.width_mm if frame else None,
+        "end-mill": mill.diameter_mm if mill else None,
+        "end-mill-length": mill.cutting_length_mm if mill else None,
+        "shop": spec.shop.user_file,
+    }
+    return values | {key: value for key, value in optional.items() if value is not None}
+
+
+def _toml(value: object) -> str:
+    """A value as TOML writes it. JSON's texts are TOML's, since control characters never get this far."""
+    match value:
+        case str():
+            return json.dumps(value, ensure_ascii=False)
+        case list():
+            return "[" + ", ".join(_toml(each) for each in value) + "]"
+        case float() if value.is_integer():
+            return str(int(value))
+        case _:
+            return repr(value)
+
+
+def _advice(raw: bytes, match: re.Match[str] | None) -> str:
+    """What to do about a line that TOML does not take; the usual slip is a text without quotes."""
+    lines = raw.decode("utf-8", errors="replace").splitlines()
+    line = lines[int(match["line"]) - 1] if match and int(match["line"]) <= len(lines) else ""
+    _, equals, value = line.partition("=")
+    if equals and value.strip() and value.strip()[0] not in "\"'[{+-.0123456789":
+        return f"Put quotes around {value.strip()}."
+    return 'Write key = "text", key = 12 or key = ["a", "b"] on each line.'
