@@ -1,0 +1,211 @@
+"""The whole program read aloud: spec -> drawing -> operations -> toolpaths -> programs -> text -> replay -> checks -> sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from signgen.checks import judge
+from signgen.checks.case import make_case
+from signgen.checks.check import Case, CheckReport
+from signgen.dialects import DIALECTS, dialect_named
+from signgen.drawing.draw import draw
+from signgen.drawing.drawing import Drawing
+from signgen.errors import AskError, CheckFailedError, Problem
+from signgen.operations.plan import Plan, make_plan
+from signgen.program.assemble import assemble
+from signgen.program.blocks import Program
+from signgen.program.estimate import estimate
+from signgen.program.heading import heading, program_file
+from signgen.sheet.job_facts import JobFacts, ProgramFacts
+from signgen.sheet.preview import preview_png, preview_svg
+from signgen.sheet.report import report_text
+from signgen.sheet.screws import suggest_screws
+from signgen.sheet.setup_sheet import setup_html
+from signgen.sheet.verdict import finding_text
+from signgen.shop.load import load_shop
+from signgen.shop.stock import Stock, WorkZero, least_stock, stock_on_board, work_zero
+from signgen.spec.read import read_spec
+from signgen.spec.safe_name import safe_name
+from signgen.spec.sign_file import dump_sign_file, load_sign_file
+from signgen.spec.sign_spec import SignSpec
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """A finished, verified job and every file that belongs into its folder, by name."""
+
+    facts: JobFacts
+    files: Mapping[str, bytes]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Setup:
+    """The board, the least board that would do, and the programs' zero on it."""
+
+    stock: Stock
+    least: Stock
+    zero: WorkZero
+
+
+def read_asked(asked: Mapping[str, object], sign_file: Path | None) -> SignSpec:
+    """What was asked for on the command line (or in a CSV row), on top of a sign file if there is one.
+
+    Raises: AskError with every problem at once; ShopError when the shop's data is wrong.
+    """
+    merged = {**(load_sign_file(sign_file) if sign_file else {}), **asked}
+    shop_file = merged.get("shop")
+    shop = load_shop(Path(str(shop_file)) if shop_file else None)
+    return read_spec(merged, shop, dialects=tuple(dialect.name for dialect in DIALECTS))
+
+
+def make_job(spec: SignSpec) -> Job:
+    """From what was asked for to every file of the job, verified.
+
+    Raises: AskError, CannotMakeError; CheckFailedError when a program does not do what was drawn.
+    """
+    drawing = draw(spec)
+    plan = make_plan(drawing, spec)
+    setup = _setup(spec, plan)
+    programs = tuple(_programs(spec, drawing, plan, setup))
+    dialect = dialect_named(spec.dialect)
+    texts = [dialect.write(program) for program in programs]
+    case = _case(spec, drawing, plan, setup, texts)
+    report = judge(case)
+    if not report.passed:
+        raise CheckFailedError(failures(report))
+    facts = _facts(spec, plan, programs, setup, case, report)
+    return Job(facts=facts, files=_files(facts))
+
+
+def check_folder(folder: Path) -> CheckReport:
+    """The programs on disk in a folder that `make` wrote, judged against the sign file beside them.
+
+    Raises: AskError when the folder is not whole.
+    """
+    spec = read_asked({}, _present(folder, "sign.toml"))
+    drawing = draw(spec)
+    plan = make_plan(drawing, spec)
+    names = [program_file(number, run.tool) for number, run in enumerate(plan.runs, 1)]
+    problems = [
+        Problem(where=str(folder), what=f"{path.name} does not belong to this sign.", remedy="Move it elsewhere.")
+        for path in sorted(folder.glob("*.nc"))
+        if path.name not in names
+    ]
+    if problems:
+        raise AskError(problems)
+    texts = [_present(folder, name).read_bytes().decode("latin-1") for name in names]
+    return judge(_case(spec, drawing, plan, _setup(spec, plan), texts))
+
+
+def _present(folder: Path, name: str) -> Path:
+    path = folder / name
+    if not path.is_file():
+        raise AskError.at(
+            str(folder), f"{name} is missing.", "Name a folder that signgen make wrote, or make the sign again."
+        )
+    return path
+
+
+def _case(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup, texts: Sequence[str]) -> Case:
+    return make_case(
+        drawing=drawing,
+        stock=setup.stock,
+        zero=setup.zero,
+        machine=spec.machine,
+        material=spec.material,
+        programs=[
+            (program_file(number, run.tool), text, run.tool)
+            for number, (run, text) in enumerate(zip(plan.runs, texts, strict=True), 1)
+        ],
+        breakthrough_mm=spec.breakthrough_mm,
+        tolerance_mm=spec.tolerances.total_mm,
+    )
+
+
+def _setup(spec: SignSpec, plan: Plan) -> Setup:
+    cutter = plan.edge.diameter_mm
+    least = least_stock(spec.width_mm, spec.height_mm, spec.thickness_mm, cutter)
+    stock = stock_on_board(least, spec.board_mm, cutter) if spec.board_mm else least
+    zero = work_zero(stock, on_board=spec.origin == "stock", at_top=spec.z_zero == "top")
+    return Setup(stock=stock, least=least, zero=zero)
+
+
+def _programs(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> Iterator[Program]:
+    for number, run in enumerate(plan.runs, 1):
+        yield assemble(
+            heading=heading(
+                lines=spec.text.lines,
+                number=number,
+                count=len(plan.runs),
+                does=run.does,
+                tool=run.tool,
+                drawing=drawing,
+                stock=setup.stock,
+                material_label=spec.material.label,
+                zero=setup.zero,
+            ),
+            toolpaths=run.toolpaths(),
+            cutting=run.cutting,
+            spindle_start_s=spec.machine.spindle_start_s,
+            zero=setup.zero,
+            top_mm=spec.thickness_mm,
+            clearance_mm=spec.clearance_mm,
+            park_xy_mm=(0.0, setup.stock.bounds_mm[3]),
+        )
+
+
+def failures(report: CheckReport) -> Iterator[Problem]:
+    """One line for each finding of a check that stops the job."""
+    for result in report.results:
+        if result.severity == "error":
+            for finding in result.findings:
+                yield Problem(where=f"{result.code} {result.name}", what=finding_text(finding))
+
+
+def _facts(
+    spec: SignSpec, plan: Plan, programs: tuple[Program, ...], setup: Setup, case: Case, report: CheckReport
+) -> JobFacts:
+    facts = []
+    for run, program, tested in zip(plan.runs, programs, case.programs, strict=True):
+        taken = estimate(
+            program.moves, spec.machine, tuple(program.moves.ends_mm[0].tolist()), program.spindle_start_s
+        )
+        facts.append(
+            ProgramFacts(
+                file=tested.file,
+                text=tested.text,
+                tool=run.tool,
+                cutting=run.cutting,
+                does=run.does,
+                minutes=taken.minutes,
+                cut_length_mm=taken.cut_length_mm,
+                travel_length_mm=taken.travel_length_mm,
+                replay=tested.replay,
+            )
+        )
+    return JobFacts(
+        name=safe_name(spec.text.lines[0]),
+        spec=spec,
+        drawing=case.drawing,
+        stock=setup.stock,
+        least=setup.least,
+        zero=setup.zero,
+        programs=tuple(facts),
+        boards=case.boards,
+        checks=report,
+        screws_mm=suggest_screws(case.drawing, setup.stock, setup.zero, plan.edge),
+        warnings=(),
+    )
+
+
+def _files(facts: JobFacts) -> Mapping[str, bytes]:
+    files = {program.file: program.text.encode("ascii") for program in facts.programs}
+    files |= {
+        "setup.html": setup_html(facts).encode(),
+        "preview.svg": preview_svg(facts).encode(),
+        "preview.png": preview_png(facts),
+        "sign.toml": dump_sign_file(facts.spec).encode(),
+    }
+    return {**files, "report.json": report_text(facts).encode()}

@@ -52,6 +52,10 @@ class CutOut:
     breakthrough_mm: float
     tolerances: Tolerances
 
+    @property
+    def does(self) -> str:
+        return f"cuts the sign out, leaving {len(self.tabs)} tabs" if self.tabs else "cuts the sign out"
+
     def toolpath(self) -> Toolpath:
         """One cut, from the top to the last pass. Raises: CannotMakeError when the tabs leave no path between
         them."""

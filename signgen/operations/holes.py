@@ -56,6 +56,12 @@ class BoreHoles:
     breakthrough_mm: float
     lift_mm_per_min: float
 
+    @property
+    def does(self) -> str:
+        sizes = " and ".join(f"{size:g} mm" for size in sorted({hole.diameter_mm for hole in self.holes}))
+        count = len(self.holes)
+        return f"makes {count} {'hole' if count == 1 else 'holes'} of {sizes}"
+
     def toolpath(self) -> Toolpath:
         return Toolpath(operation="holes", tool=self.tool, cuts=tuple(self._cut(hole) for hole in self.holes))
 

@@ -1,0 +1,102 @@
+"""`signgen list`: what there is to choose from."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from pathlib import Path
+
+import click
+
+Rows = Iterable[tuple[str, str]]
+
+
+def _fonts(_: Path | None) -> Rows:
+    from signgen.lettering.catalogue import catalogue
+
+    for face in catalogue():
+        yield face.name, f"{face.label}: {face.role}; {', '.join(face.scripts)}; {face.licence}"
+
+
+def _borders(_: Path | None) -> Rows:
+    from signgen.borders import BORDERS
+
+    for border in BORDERS:
+        yield border.name, border.summary
+
+
+def _holes(_: Path | None) -> Rows:
+    from signgen.holes import PATTERNS
+
+    for pattern in PATTERNS:
+        yield (f"{pattern.name}:{pattern.argument}" if pattern.argument else pattern.name), pattern.summary
+
+
+def _tools(shop_file: Path | None) -> Rows:
+    from signgen.shop.load import load_shop
+
+    for tool in load_shop(shop_file).tools:
+        yield (
+            tool.name,
+            f"{tool.label}; {tool.flutes} flutes, cuts {tool.cutting_length_mm:g} mm deep, "
+            f"{tool.shank_mm:g} mm shank ({tool.source})",
+        )
+
+
+def _materials(shop_file: Path | None) -> Rows:
+    from signgen.shop.load import load_shop
+
+    for material in load_shop(shop_file).materials:
+        yield (
+            material.name,
+            f"{material.label}; chip {material.chip_load_ratio:g} and stepdown {material.stepdown_ratio:g} of the "
+            f"diameter, ramps at {material.entry_deg:g} degrees ({material.source})",
+        )
+
+
+def _machines(shop_file: Path | None) -> Rows:
+    from signgen.shop.load import load_shop
+
+    for machine in load_shop(shop_file).machines:
+        x, y, z = machine.travel_mm
+        yield (
+            machine.name,
+            f"{machine.label}; travel {x:g} x {y:g} x {z:g} mm, spindle {machine.spindle_min_rpm:g} to "
+            f"{machine.spindle_max_rpm:g} rpm ({machine.source})",
+        )
+
+
+def _dialects(_: Path | None) -> Rows:
+    from signgen.dialects import DIALECTS
+
+    for dialect in DIALECTS:
+        yield dialect.name, dialect.about
+
+
+def _checks(_: Path | None) -> Rows:
+    from signgen.checks import CHECKS
+
+    for check in CHECKS:
+        yield check.code, f"{check.name} ({check.severity}): {check.explanation.split('. ')[0].rstrip('.')}."
+
+
+KINDS: dict[str, Callable[[Path | None], Rows]] = {
+    "fonts": _fonts,
+    "borders": _borders,
+    "holes": _holes,
+    "tools": _tools,
+    "materials": _materials,
+    "machines": _machines,
+    "dialects": _dialects,
+    "checks": _checks,
+}
+
+
+@click.command("list")
+@click.argument("kind", type=click.Choice(tuple(KINDS)))
+@click.option("--shop", "shop_file", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")
+def command(kind: str, shop_file: str | None) -> None:
+    """List what there is to choose from, a line each: the word to type and what it is."""
+    rows = list(KINDS[kind](Path(shop_file) if shop_file else None))
+    width = max(len(name) for name, _ in rows)
+    for name, about in rows:
+        click.echo(f"{name:<{width}}  {about}")

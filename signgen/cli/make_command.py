@@ -1,0 +1,47 @@
+"""`signgen make`: one sign, from words on the command line or from a sign file."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from signgen.spec.keys import KEYS
+
+
+def _options(function: click.decorators.FC) -> click.decorators.FC:
+    """One option for every key of a sign file but the text, which has its own place."""
+    for key in reversed(KEYS):
+        if key.name == "text":
+            continue
+        option = click.option(f"--{key.name}", metavar=key.metavar, help=key.full_help, default=None)
+        function = option(function)
+    return function
+
+
+@click.command("make")
+@click.argument("text", nargs=-1)
+@click.option("--from", "sign_file", metavar="FILE", help="A sign file (TOML); options given here go before its keys.")
+@_options
+@click.option("--out", metavar="DIR", help="Folder to write into. Default: ./ and a safe form of the first line.")
+@click.option("--json", "as_json", is_flag=True, help="Print the report instead of the summary.")
+def command(
+    text: tuple[str, ...], sign_file: str | None, out: str | None, as_json: bool, **options: str | None
+) -> None:
+    """Make one sign: programs, setup sheet, pictures and report.
+
+    Each TEXT is a line of lettering. Lengths are millimetres unless a unit is written (3.5in, 3 1/2 in, 12mm).
+    Nothing is written unless every program passes all checks.
+    """
+    from signgen.files import write_folder
+    from signgen.pipeline import make_job, read_asked
+    from signgen.sheet.report import report_text
+    from signgen.sheet.summary import summary_text
+
+    asked: dict[str, object] = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
+    if text:
+        asked["text"] = list(text)
+    job = make_job(read_asked(asked, Path(sign_file) if sign_file else None))
+    folder = Path(out) if out else Path(job.facts.name)
+    write_folder(folder, job.files)
+    click.echo(report_text(job.facts) if as_json else summary_text(job.facts, folder))

@@ -1,0 +1,116 @@
+"""drawing -> operations -> toolpaths: who cuts what, in which order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Protocol
+
+from signgen.drawing.drawing import Drawing
+from signgen.operations.choose import Cutters, choose_cutters
+from signgen.operations.edge import CutOut
+from signgen.operations.engrave import Engrave
+from signgen.operations.holes import BoreHoles
+from signgen.shop.feeds import cutting_data
+from signgen.shop.materials import CuttingData
+from signgen.shop.tools import Tool
+from signgen.spec.sign_spec import SignSpec
+from signgen.toolpath.cut import Toolpath
+
+
+class Operation(Protocol):
+    """What one tool does to features. `does` says it to the operator: 'engraves the letters'."""
+
+    @property
+    def tool(self) -> Tool: ...
+
+    @property
+    def does(self) -> str: ...
+
+    def toolpath(self) -> Toolpath: ...
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Run:
+    """Everything that one cutter does before the next is fitted: one program."""
+
+    tool: Tool
+    cutting: CuttingData
+    operations: tuple[Operation, ...]
+
+    @property
+    def does(self) -> tuple[str, ...]:
+        return tuple(operation.does for operation in self.operations)
+
+    def toolpaths(self) -> tuple[Toolpath, ...]:
+        """Raises: CannotMakeError when a cutter does not fit."""
+        return tuple(operation.toolpath() for operation in self.operations)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """`edge`: the cutter of the outside cut, which decides how much board the sign needs around it."""
+
+    runs: tuple[Run, ...]
+    edge: Tool
+
+
+def make_plan(drawing: Drawing, spec: SignSpec) -> Plan:
+    """The runs in the order to cut them: the V-bit first, then cutters that only make holes, the edge's cutter last.
+
+    Raises: CannotMakeError when a cutter does not fit.
+    """
+    cutters = choose_cutters(drawing, spec)
+    runs = (_run(tool, cutters, drawing, spec) for tool in _in_order(cutters))
+    return Plan(runs=tuple(run for run in runs if run.operations), edge=cutters.edge)
+
+
+def _in_order(cutters: Cutters) -> tuple[Tool, ...]:
+    """Each cutter once; the edge's own is last, for nothing may follow it."""
+    only_holes = sorted(
+        {tool for _, tool in cutters.holes if tool != cutters.edge}, key=lambda tool: (tool.diameter_mm, tool.name)
+    )
+    return (cutters.v_bit, *only_holes, cutters.edge)
+
+
+def _run(tool: Tool, cutters: Cutters, drawing: Drawing, spec: SignSpec) -> Run:
+    cutting = cutting_data(tool, spec.material, spec.machine)
+    return Run(
+        tool=tool, cutting=cutting, operations=tuple(_operations(tool, cutting, cutters, drawing, spec))
+    )
+
+
+def _operations(
+    tool: Tool, cutting: CuttingData, cutters: Cutters, drawing: Drawing, spec: SignSpec
+) -> Iterator[Operation]:
+    """What one cutter does, in the order of cutting."""
+    if tool == cutters.v_bit and drawing.grooves:
+        yield Engrave(
+            grooves=drawing.grooves,
+            tool=tool,
+            cutting=cutting,
+            thickness_mm=drawing.thickness_mm,
+            tolerances=spec.tolerances,
+            ridge_mm=spec.ridge_mm,
+        )
+    makers = dict(cutters.holes)
+    holes = tuple(hole for hole in drawing.holes if makers[hole.name] == tool)
+    if holes:
+        yield BoreHoles(
+            holes=holes,
+            tool=tool,
+            cutting=cutting,
+            thickness_mm=drawing.thickness_mm,
+            breakthrough_mm=spec.breakthrough_mm,
+            lift_mm_per_min=spec.machine.top_feed_mm_per_min[2],
+        )
+    if tool == cutters.edge:
+        yield CutOut(
+            edge=drawing.edge,
+            tabs=drawing.tabs,
+            tool=tool,
+            cutting=cutting,
+            thickness_mm=drawing.thickness_mm,
+            breakthrough_mm=spec.breakthrough_mm,
+            tolerances=spec.tolerances,
+        )

@@ -1,0 +1,56 @@
+"""The comments at the top of every program: enough to know, months later, what the file is and how the board lies."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from signgen.drawing.drawing import Drawing
+from signgen.shop.stock import Stock, WorkZero
+from signgen.shop.tools import Tool
+
+
+def program_file(number: int, tool: Tool) -> str:
+    """Name of a program's file, in the order to run them: '1-v-bit-90.nc', '2-end-mill-6.nc'."""
+    size = tool.diameter_mm if tool.angle_deg is None or tool.kind == "drill" else tool.angle_deg
+    return f"{number}-{tool.kind}-{size:.6g}.nc"
+
+
+def heading(
+    *,
+    lines: Sequence[str],
+    number: int,
+    count: int,
+    does: Sequence[str],
+    tool: Tool,
+    drawing: Drawing,
+    stock: Stock,
+    material_label: str,
+    zero: WorkZero,
+) -> tuple[str, ...]:
+    """Names the sign, the program's place in the order, the tool, the board, the datum and Z zero. No date: the same input gives
+    the same bytes."""
+    if zero.x_mm == 0 and zero.y_mm == 0:
+        datum = (
+            f"X0 Y0: bottom-left corner of the finished sign, {stock.sign_x_mm:g} mm right of and "
+            f"{stock.sign_y_mm:g} mm above"
+        )
+        corner = "the board's bottom-left corner"
+    else:
+        datum, corner = "X0 Y0: bottom-left corner of the board", ""
+    at_bottom = zero.z_mm == 0
+    z_zero = "Z0: bottom of the board, which is the top of the spoilboard" if at_bottom else "Z0: top of the board"
+    top = f"The board's top is at Z{stock.thickness_mm - zero.z_mm:g}"
+    return tuple(
+        text
+        for text in (
+            f"Sign: {' / '.join(lines)}, {drawing.width_mm:g} x {drawing.height_mm:g} mm",
+            f"Program {number} of {count}: {', '.join(does)}",
+            f"Tool: {tool.label}, {tool.shank_mm:g} mm shank",
+            f"Board: {stock.width_mm:g} x {stock.height_mm:g} x {stock.thickness_mm:g} mm, {material_label}",
+            datum,
+            corner,
+            z_zero,
+            top,
+        )
+        if text
+    )
