@@ -34,7 +34,7 @@ def must_fit_height(a: Asked, machine: Machine, thickness_mm: float, clearance_m
     needed = thickness_mm + clearance_mm + through_mm
     if needed > machine.travel_mm[2]:
         a.cannot(
-            "thickness", f"{plain(thickness_mm)} mm with {plain(clearance_mm)} mm of clearance needs {plain(needed)} mm "
-            f"of travel in Z; {machine.name} has {plain(machine.travel_mm[2])} mm.",
+            "thickness", f"{plain(thickness_mm)} mm with {plain(clearance_mm)} mm of clearance needs {plain(needed)} "
+            f"mm of travel in Z; {machine.name} has {plain(machine.travel_mm[2])} mm.",
             "Use a thinner board or less clearance, or give another machine.",
         )  # fmt: skip

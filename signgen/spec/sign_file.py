@@ -10,10 +10,12 @@
     inset = 14
 
 There are no tables: every key is an option of `signgen make` without its dashes, and options on the command line go
-before the file's. Paths (`font` when it is one, `shop`, `out`) are seen from the folder that the file lies in.
+before the file's (`merge.py`). Paths (`font` when it is one, `shop`, `out`) are seen from the folder that the file
+lies in.
 
 `sign.toml`, which `make` writes, is such a file with every default filled in, so that the sign comes out the same
-when a default changes. What was left to the planner (the end mill, the cap height, the board) stays left to it, as a comment.
+when a default changes. What was left to the planner (the end mill, the cap height, the board) stays left to it, as
+a comment.
 """
 
 from __future__ import annotations

@@ -1,0 +1,155 @@
+"""Words of the trade in plain language, for `signgen explain` and for whoever writes the sheet."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from signgen.option import pick
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Term:
+    """A word, other words for the same thing, what it means and what to do about it (whole sentences)."""
+
+    name: str
+    also: tuple[str, ...] = ()
+    meaning: str
+
+
+def _term(name: str, also: str, meaning: str) -> Term:
+    return Term(name=name, also=tuple(part for part in also.split(", ") if part), meaning=" ".join(meaning.split()))
+
+
+TERMS: tuple[Term, ...] = (
+    _term("datum", "origin, zero, XY zero, work zero", """
+        The point from which the programs measure, X0 Y0. Unless you ask otherwise it is the bottom-left corner of the
+        finished sign, so the outside cut runs a little to the left of it and below it, and the board must reach past
+        it on all sides. Set it once; it stays where it is when you change the cutter."""),
+    _term("z zero", "z-zero, Z0", """
+        The height that the programs call Z0. By default it is the bottom of the board, which is the top of the
+        spoilboard: every cutter is set to the same surface and cuts through by the same little bit. Set it anew after
+        every change of cutter, for no two cutters stick out alike."""),
+    _term("spoilboard", "sacrificial board, wasteboard", """
+        A flat board under your work that through cuts may run into. It must be flat and the work must lie on it
+        without gaps, since Z0 is measured there."""),
+    _term("breakthrough", "", """
+        How far a through cut goes below the bottom of the board, so that no skin is left. It comes off the spoilboard:
+        0.3 mm is usual."""),
+    _term("stock", "board, blank", """
+        The board as it lies on the machine, before anything is cut. The sheet gives the least size that will do."""),
+    _term("thickness", "measured thickness", """
+        Measure the board with a caliper at several places, and use the figure you find: boards are seldom as thick as
+        their name. With Z0 at the bottom, a board thicker than you said is engraved deeper and its letters get
+        wider: of a 90 degree bit, 0.1 mm of thickness makes every groove 0.2 mm wider."""),
+    _term("tab", "holding tab, bridge", """
+        A short bridge left at the bottom of the outside cut that keeps the sign in the board until the end. Cut the
+        tabs with a knife or a saw when the spindle stands still, and sand what is left. Without tabs, tape or screws
+        must hold the piece, or the cutter will catch it when it comes free."""),
+    _term("climb", "climb milling, down milling", """
+        Cutting so that the edges come down into the wood from the uncut side: with the usual spindle the wood that
+        stays lies to the right of the way. It leaves a cleaner edge on a machine without play."""),
+    _term("conventional milling", "up milling", """
+        Cutting so that the edges come up out of the cut: the wood that stays lies to the left of the way. It is kinder
+        to machines with play, and lifts fibres more."""),
+    _term("stepdown", "pass depth, depth of cut", """
+        How much deeper each pass goes than the one before. About half the cutter's diameter is usual in wood; too much
+        bends or breaks the cutter, and stalls the spindle."""),
+    _term("stepover", "", """
+        How far neighbouring rings lie apart where an area is cleared. Below half the diameter nothing stays standing
+        between them."""),
+    _term("chip load", "feed per tooth", """
+        How much each cutting edge takes at every turn: feed divided by speed times number of edges. Too little only
+        rubs, gets hot and burns the wood; too much breaks the cutter. When the edge burns, raise the feed or lower
+        the speed; when it chatters or the spindle's pitch drops, lower the feed."""),
+    _term("feed", "feed rate", """
+        How fast the cutter goes through the work, in millimetres a minute. Most controls let you change it while the
+        program runs."""),
+    _term("plunge", "plunge feed", """
+        Going straight down. It is the hardest thing for a cutter, so it is slow, and a cutter without edges across
+        its tip cannot do it at all."""),
+    _term("ramp", "ramp entry", """
+        Going down along the way of the cut, at a slope of a few degrees, instead of straight down. It spares the
+        cutter and leaves no burnt spot."""),
+    _term("helix", "helical bore", """
+        Going down in a spiral, to bore a hole that is wider than the cutter. It ends with a full circle at the
+        bottom, so that the hole is round all the way."""),
+    _term("peck", "peck drilling", """
+        Drilling in steps and coming up between them, so that the chips leave the hole and the drill stays cool."""),
+    _term("rapid", "G0", """
+        A move as fast as the machine can, meant for the air. One that touches wood breaks the cutter: every program
+        is checked for that before it is written."""),
+    _term("clearance", "safe height, retract height", """
+        How high above the board the cutter travels from cut to cut. It must be higher than every clamp and screw that
+        lies on the way."""),
+    _term("V-bit", "v bit, vee bit, engraving bit", """
+        A cutter with a pointed cone. It cuts a groove whose width follows from its depth: a 90 degree bit is half as
+        deep as the groove is wide, a 60 degree bit 0.87 times. That is how letters get sharp corners: the bit rises
+        where they get narrow. The angle is the full angle between both sides."""),
+    _term("tip flat", "v-bit-tip, flat tip", """
+        The small flat that most V-bits have at their very point. It is the narrowest line that the bit can cut;
+        measure it with a loupe, and say so with v-bit-tip."""),
+    _term("end mill", "router bit, straight bit", """
+        A cylindrical cutter with a flat end, for outside cuts, holes and flat floors. Its radius is what stays in
+        every inside corner."""),
+    _term("ball-nose", "ball nose, ball end", """
+        A cutter with a round end, for hollows and grooves with a round bottom."""),
+    _term("flute", "cutting edge, tooth", """
+        A cutting edge with the channel before it that carries the chip away. Two are usual in wood, one in plastics
+        that melt."""),
+    _term("shank", "", """
+        The round part of a cutter that the collet holds. Its diameter decides which collet you need."""),
+    _term("collet", "", """
+        The slotted sleeve that holds the cutter in the spindle. It closes by about a millimetre and never opens
+        further than its size: a 6 mm shank goes into a 6-5, a 1/4 inch shank into a 7-6. At least seven tenths of its
+        length must grip the shank; clean it, and snap it into the nut before it goes into the spindle."""),
+    _term("stick-out", "stickout, overhang", """
+        How far the cutter stands out of the collet. Twice as far bends eight times as much: no longer than the cut
+        needs."""),
+    _term("runout", "", """
+        How far the cutter's tip runs off the axis. It comes from dirt in the collet or a bent shank, makes grooves
+        wider and wears one edge first."""),
+    _term("spindle", "router motor", """
+        The motor that turns the cutter. It must be at speed before the cutter meets the wood: the programs wait."""),
+    _term("cap height", "cap-height", """
+        The height of a capital H, measured on the face itself. Small letters and figures follow from it."""),
+    _term("baseline", "", "The line that letters stand on; g and y hang below it."),
+    _term("kerning", "", "Room taken away between letters that would look too far apart, such as A and V."),
+    _term("groove", "V-groove, carved letter", """
+        Letters cut by a V-bit along their middle, as deep as they are wide, up to the greatest depth; wider ones
+        get a flat floor there."""),
+    _term("flat floor", "", """
+        The even bottom of a letter that is too wide for a groove of the greatest depth. The end mill clears it, and
+        the V-bit does the walls and what the end mill cannot reach."""),
+    _term("medial axis", "middle line", """
+        The line of all points that are equally far from both sides of a letter. The V-bit's tip runs along it, and
+        the distance to the sides says how deep."""),
+    _term("margin", "", "Room kept between the letters and the edge of the sign."),
+    _term("inset", "", """
+        The distance from the edge of the sign to the middle of a hole. Twice the hole's diameter keeps the wood from
+        splitting."""),
+    _term("clearance hole", "through hole", """
+        A hole that a screw slips through without biting. For an M5 screw it is 5.5 mm wide (ISO 273, medium), for a
+        No. 8 wood screw 11/64 inch."""),
+    _term("kerf", "", "The width of a cut. Of an end mill's outside cut it is the cutter's diameter."),
+    _term("gouge", "", "A cut into what should have stayed. Every program is checked for it before it is written."),
+    _term("tear-out", "tearout, breakout", """
+        Fibres that come off with the chip, mostly across the grain and at the bottom. A sharp cutter, a fresh
+        spoilboard and tape on the face help."""),
+    _term("grain", "", """
+        The direction of the fibres. Lay it along the longer side of the sign: small letters break out less, and the
+        sign bends less."""),
+    _term("dialect", "post-processor", """
+        How one kind of control wants its programs written. The plain one keeps to words that all of them know."""),
+    _term("dust extraction", "dust", """
+        Wood dust harms the lungs, some of it causes cancer, and it burns. Extract it at the cutter, wear a mask, and
+        keep to the limits that hold where you are."""),
+)  # fmt: skip
+
+
+def find_term(word: str) -> Term:
+    """The term of a name, or of another word for it, whatever its case.
+
+    Raises: AskError that offers close matches.
+    """
+    by_name = {name: term for term in reversed(TERMS) for name in (term.name, *term.also)}
+    return by_name[pick(word.strip(), by_name, "explain", "term")]

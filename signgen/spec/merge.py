@@ -1,0 +1,45 @@
+"""A sign file with options of the command line on top of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+
+from signgen.borders import border_named
+from signgen.errors import AskError
+from signgen.holes import pattern_named
+from signgen.option import Option
+from signgen.spec.keys import BORDER_KEYS, HOLE_KEYS
+
+_RIVALS = {
+    "screw": ("hole-diameter",),
+    "hole-diameter": ("screw", "screw-fit"),
+    "inset": ("ring-diameter",),
+    "ring-diameter": ("inset",),
+    "v-bit": ("v-bit-diameter", "v-bit-tip"),
+    "end-mill": ("end-mill-length",),
+}
+"""A key given on the command line says anew what these keys of the file said."""
+
+
+def merged(file: Mapping[str, object], asked: Mapping[str, object]) -> dict[str, object]:
+    """All keys, the command line's before the file's. What the file says only about a thing that the command line
+    replaces (the inset of holes that are no longer wanted, the diameter of another bit) goes with that thing."""
+    given = {key: value for key, value in asked.items() if value is not None}
+    gone = {rival for key in given for rival in _RIVALS.get(key, ())}
+    gone |= _not_taken(given.get("border"), BORDER_KEYS, lambda name: border_named(name).options)
+    gone |= _not_taken(given.get("holes"), HOLE_KEYS, lambda name: pattern_named(name)[0].options)
+    return {key: value for key, value in file.items() if key not in gone} | given
+
+
+def _not_taken(
+    name: object, family: Iterable[Option], options_of: Callable[[str], tuple[Option, ...]]
+) -> set[str]:
+    """The family's options that its member of this name does not read; none when there is no such member, which
+    `read_spec` will report."""
+    if not isinstance(name, str):
+        return set()
+    try:
+        own = options_of(name.strip())
+    except AskError:
+        return set()
+    return {option.name for option in family if option not in own}
