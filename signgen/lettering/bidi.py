@@ -9,18 +9,16 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cache
+
+from signgen.lettering.bidi_classes import INITIATORS, resolve_classes
 
 MOST_DEPTH = 125
 """Deepest embedding (BD2)."""
 
-_INITIATORS = ("LRI", "RLI", "FSI")
 _EMBEDDINGS = {"LRE": "L", "RLE": "R", "LRO": "L", "RLO": "R"}
 _REMOVED = ("LRE", "RLE", "LRO", "RLO", "PDF", "BN")
-_NEUTRAL = ("B", "S", "WS", "ON", "FSI", "LRI", "RLI", "PDI")
 _RIGHT_TO_LEFT = ("R", "AL", "AN", "RLE", "RLO", "RLI")
 _UNASSIGNED = ((0x0590, 0x05FF, "R"), (0x0600, 0x07BF, "AL"), (0x0860, 0x08FF, "AL"), (0xFB1D, 0xFB4F, "R"))
-_SAME_BRACKET = {"\u2329": "\u3008", "\u232a": "\u3009"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,7 +78,7 @@ def paragraph_level(classes: Sequence[str]) -> int:
     """0 or 1 by the first strong character outside isolates (P2, P3); 0 when there is none."""
     depth = 0
     for kind in classes:
-        if kind in _INITIATORS:
+        if kind in INITIATORS:
             depth += 1
         elif kind == "PDI":
             depth = max(0, depth - 1)
@@ -105,7 +103,7 @@ def levels(text: str, classes: Sequence[str], base: int) -> list[int | None]:
     for i in range(len(classes) - 1, -1, -1):  # L1
         if classes[i] in ("B", "S"):
             result[i], trailing = base, True
-        elif classes[i] in ("WS", "PDI", *_INITIATORS):
+        elif classes[i] in ("WS", "PDI", *INITIATORS):
             result[i] = base if trailing else result[i]
         elif classes[i] not in _REMOVED:
             trailing = False
@@ -132,12 +130,12 @@ def _explicit(classes: Sequence[str], base: int) -> tuple[list[int], list[str]]:
                 open_isolates -= 1
             level, override, _ = stack[-1]
             embedding[i] = level
-        if kind in _EMBEDDINGS or kind in _INITIATORS:
+        if kind in _EMBEDDINGS or kind in INITIATORS:
             right = _EMBEDDINGS.get(kind) == "R" or kind == "RLI"
             if kind == "FSI":
                 right = paragraph_level(classes[i + 1 : matching.get(i, len(classes))]) == 1
             deeper = (level + 1) | 1 if right else (level + 2) & ~1
-            isolate = kind in _INITIATORS
+            isolate = kind in INITIATORS
             if isolate and override:
                 kinds[i] = override
             if deeper <= MOST_DEPTH and not lost_isolates and not lost_embeddings:
@@ -165,7 +163,7 @@ def _matching_pdi(classes: Sequence[str]) -> dict[int, int]:
     found: dict[int, int] = {}
     waiting: list[int] = []
     for i, kind in enumerate(classes):
-        if kind in _INITIATORS:
+        if kind in INITIATORS:
             waiting.append(i)
         elif kind == "PDI" and waiting:
             found[waiting.pop()] = i
@@ -189,7 +187,7 @@ def _isolating_sequences(classes: Sequence[str], embedding: Sequence[int]) -> li
         if run[0] in continued and classes[run[0]] == "PDI":
             continue
         sequence = list(run)
-        while classes[sequence[-1]] in _INITIATORS and matching.get(sequence[-1]) in beginning:
+        while classes[sequence[-1]] in INITIATORS and matching.get(sequence[-1]) in beginning:
             sequence += beginning[matching[sequence[-1]]]
         sequences.append(sequence)
     return sequences
@@ -202,131 +200,13 @@ def _resolve(
     level = embedding[sequence[0]]
     before = next((embedding[i] for i in range(sequence[0] - 1, -1, -1) if classes[i] not in _REMOVED), base)
     after = base
-    if classes[sequence[-1]] not in _INITIATORS:
+    if classes[sequence[-1]] not in INITIATORS:
         following = range(sequence[-1] + 1, len(classes))
         after = next((embedding[i] for i in following if classes[i] not in _REMOVED), base)
     sos, eos = ("R" if max(level, other) % 2 else "L" for other in (before, after))
     run = [kinds[i] for i in sequence]
-    _weak(run, sos)
-    direction = "R" if level % 2 else "L"
-    _brackets([text[i] for i in sequence], [classes[i] for i in sequence], run, sos, direction)
-    _neutral(run, sos, eos, direction)
+    resolve_classes(
+        [text[i] for i in sequence], [classes[i] for i in sequence], run, sos, eos, "R" if level % 2 else "L"
+    )
     for i, kind in zip(sequence, run, strict=True):
         kinds[i] = kind
-
-
-def _weak(run: list[str], sos: str) -> None:
-    before = sos
-    for i, kind in enumerate(run):  # W1
-        if kind == "NSM":
-            run[i] = "ON" if before in ("PDI", *_INITIATORS) else before
-        before = run[i]
-    strong = sos
-    for i, kind in enumerate(run):  # W2, W3
-        if kind in ("L", "R", "AL"):
-            strong = kind
-        elif kind == "EN" and strong == "AL":
-            run[i] = "AN"
-        if kind == "AL":
-            run[i] = "R"
-    for i in range(1, len(run) - 1):  # W4
-        pair = (run[i - 1], run[i + 1])
-        if (run[i] in ("ES", "CS") and pair == ("EN", "EN")) or (run[i] == "CS" and pair == ("AN", "AN")):
-            run[i] = pair[0]
-    i = 0
-    while i < len(run):  # W5
-        end = i
-        while end < len(run) and run[end] == "ET":
-            end += 1
-        if end > i and ((i > 0 and run[i - 1] == "EN") or (end < len(run) and run[end] == "EN")):
-            run[i:end] = ["EN"] * (end - i)
-        i = max(end, i + 1)
-    strong = sos
-    for i, kind in enumerate(run):
-        if kind in ("ES", "ET", "CS"):  # W6
-            run[i] = "ON"
-        elif kind in ("L", "R"):
-            strong = kind
-        elif kind == "EN" and strong == "L":  # W7
-            run[i] = "L"
-
-
-@cache
-def _bracket_partners() -> dict[str, str]:
-    """Closing bracket of each opening one.
-
-    Source: BidiBrackets.txt. It holds the mirrored characters of the categories Ps and Pe; a closing one follows its
-    opening one, but for the four of U+298D to U+2990, which are crossed. A test compares them.
-    """
-    pairs = {"\u298d": "\u2990", "\u298f": "\u298e"}
-    opening = ""
-    for character in map(chr, (*range(0x20, 0x3100), *range(0xFE50, 0xFF70))):
-        if character in "\u298d\u298e\u298f\u2990" or not unicodedata.mirrored(character):
-            continue
-        if unicodedata.category(character) == "Ps":
-            opening = character
-        elif unicodedata.category(character) == "Pe" and opening:
-            pairs[opening] = character
-            opening = ""
-    return pairs
-
-
-def _bracket_pairs(characters: Sequence[str], run: Sequence[str]) -> list[tuple[int, int]]:
-    """Index pairs of matching brackets, by the opening one (BD16)."""
-    partners = _bracket_partners()
-    closing = set(partners.values())
-    stack: list[tuple[str, int]] = []
-    pairs: list[tuple[int, int]] = []
-    for i, character in enumerate(characters):
-        if run[i] != "ON":
-            continue
-        if character in partners:
-            if len(stack) == 63:
-                return []
-            stack.append((_SAME_BRACKET.get(partners[character], partners[character]), i))
-        elif character in closing:
-            same = _SAME_BRACKET.get(character, character)
-            for depth in range(len(stack) - 1, -1, -1):
-                if stack[depth][0] == same:
-                    pairs.append((stack[depth][1], i))
-                    del stack[depth:]
-                    break
-    return sorted(pairs)
-
-
-def _brackets(characters: Sequence[str], originals: Sequence[str], run: list[str], sos: str, direction: str) -> None:
-    """Both brackets of a pair take the direction of what they hold, or of what stands before them (N0)."""
-
-    def strong(kind: str) -> str:
-        return "R" if kind in ("EN", "AN", "R") else "L" if kind == "L" else ""
-
-    for opening, closing in _bracket_pairs(characters, run):
-        inside = {strong(kind) for kind in run[opening + 1 : closing]} - {""}
-        if not inside:
-            continue
-        chosen = direction
-        if direction not in inside:
-            before = next((strong(kind) for kind in reversed(run[:opening]) if strong(kind)), sos)
-            chosen = before if before != direction else direction
-        for i in (opening, closing):
-            run[i] = chosen
-            for j in range(i + 1, len(run)):
-                if originals[j] != "NSM":
-                    break
-                run[j] = chosen
-
-
-def _neutral(run: list[str], sos: str, eos: str, direction: str) -> None:
-    """Neutral stretches take the direction of both their neighbours, or else that of the embedding (N1, N2)."""
-    i = 0
-    while i < len(run):
-        end = i
-        while end < len(run) and run[end] in _NEUTRAL:
-            end += 1
-        if end > i:
-            left, right = (
-                "R" if kind in ("EN", "AN") else kind
-                for kind in (run[i - 1] if i else sos, run[end] if end < len(run) else eos)
-            )
-            run[i:end] = [left if left == right else direction] * (end - i)
-        i = max(end, i + 1)

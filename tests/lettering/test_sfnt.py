@@ -1,0 +1,157 @@
+"""Files that are no fonts, or were once: each gets a clear error, none brings the program down."""
+
+from __future__ import annotations
+
+import gzip
+import io
+import zipfile
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from fontTools.ttLib import TTFont
+from hypothesis import HealthCheck, example, given, settings
+from hypothesis import strategies as st
+
+from signgen.errors import AskError
+from signgen.lettering.catalogue import catalogue
+from signgen.lettering.faces import open_face
+from signgen.lettering.layout import set_lines
+
+SMALL = next(face for face in catalogue() if face.name == "unifraktur").path.read_bytes()
+
+
+def refusal(path: Path) -> str:
+    with pytest.raises(AskError) as caught:
+        open_face(path)
+    (problem,) = caught.value.problems
+    assert problem.where == "font"
+    assert problem.remedy
+    return problem.what
+
+
+def test_says_what_a_file_is_instead(write: Callable[[str, bytes], Path], tmp_path: Path) -> None:
+    packed = io.BytesIO()
+    with zipfile.ZipFile(packed, "w") as archive:
+        archive.writestr("font.ttf", SMALL)
+    assert "is empty" in refusal(write("a.ttf", b""))
+    assert "zip archive" in refusal(write("b.ttf", packed.getvalue()))
+    assert "WOFF2" in refusal(write("c.ttf", b"wOF2" + SMALL))
+    assert "PostScript" in refusal(write("d.otf", b"%!PS-AdobeFont-1.0"))
+    assert "not a TrueType or OpenType font" in refusal(write("e.ttf", b"Larkspur Lane\n" * 9))
+    assert "not a TrueType or OpenType font" in refusal(write("f.ttf", gzip.compress(SMALL)))
+    assert "does not exist" in refusal(tmp_path / "none.ttf")
+    assert "is not a file" in refusal(tmp_path)
+    assert "in its header" in refusal(write("g.ttf", SMALL[:7]))
+    assert "in its header" in refusal(write("h.ttc", b"ttcf\0\1"))
+    assert "in its list of faces" in refusal(write("i.ttc", b"ttcf\0\1\0\0\0\0\0\1"))
+    assert "in its list of tables" in refusal(write("j.ttf", SMALL[:40]))
+
+
+@pytest.mark.parametrize("part", [0.1, 0.5, 0.9, 0.999])
+def test_names_the_table_at_which_a_font_is_cut_off(write: Callable[[str, bytes], Path], part: float) -> None:
+    what = refusal(write("cut.ttf", SMALL[: int(len(SMALL) * part)]))
+    assert "ends after" in what
+    assert "table" in what
+
+
+def test_refuses_a_font_without_a_table_that_every_font_has(tmp_path: Path) -> None:
+    for table, message in (("cmap", "table cmap"), ("glyf", "no outlines")):
+        font = TTFont(io.BytesIO(SMALL))
+        del font[table]
+        font.save(tmp_path / f"{table}.ttf", reorderTables=None)
+        assert message in refusal(tmp_path / f"{table}.ttf")
+
+
+def test_refuses_a_font_that_holds_bitmaps_alone(tmp_path: Path) -> None:
+    font = TTFont(io.BytesIO(SMALL))
+    for table in ("glyf", "loca"):
+        del font[table]
+    from fontTools.ttLib.tables.DefaultTable import DefaultTable
+
+    font["CBDT"] = DefaultTable("CBDT")
+    font["CBDT"].data = b"\0\3\0\0" * 8
+    font.save(tmp_path / "emoji.ttf", reorderTables=None)
+    assert "pictures of its letters" in refusal(tmp_path / "emoji.ttf")
+
+
+def test_refuses_a_font_whose_letters_are_blank(blank_font: Path) -> None:
+    assert "none of the letters by which its height is measured" in refusal(blank_font)
+
+
+def test_refuses_a_letter_that_is_a_picture_in_colours(coloured_font: Path) -> None:
+    face = open_face(coloured_font)
+    assert len(set_lines(["HI"], face, cap_height_mm=10).letters) == 2
+    with pytest.raises(AskError, match="no outline for 'O'"):
+        set_lines(["HO"], face, cap_height_mm=10)
+
+
+def test_a_composite_that_contains_itself_is_refused_or_blank_not_endless(tmp_path: Path) -> None:
+    font = TTFont(open_path("barlow"), recalcBBoxes=False)
+    glyf = font["glyf"]
+    accented = glyf["Adieresis"]
+    assert accented.isComposite()
+    accented.components[0].glyphName = "Adieresis"
+    font.save(tmp_path / "cyclic.ttf")
+    face = open_face(tmp_path / "cyclic.ttf")
+    try:
+        letters = set_lines(["Ä"], face, cap_height_mm=10).letters
+    except AskError as error:
+        assert error.problems
+    else:
+        assert all(letter.area.is_valid for letter in letters)
+
+
+def open_path(name: str) -> Path:
+    return next(face.path for face in catalogue() if face.name == name)
+
+
+def try_to_set(path: Path) -> None:
+    """Either letters that are sound or an error with a remedy; anything else fails the test."""
+    try:
+        lettering = set_lines(["Hg 17", "ÄI"], open_face(path), cap_height_mm=20)
+    except AskError as error:
+        assert all(problem.what for problem in error.problems)
+    else:
+        assert all(letter.area.is_valid and not letter.area.is_empty for letter in lettering.letters)
+
+
+FUZZ = settings(max_examples=60, deadline=5000, suppress_health_check=[HealthCheck.function_scoped_fixture])
+
+
+@FUZZ
+@given(data=st.binary(max_size=400), magic=st.sampled_from([b"", b"\0\1\0\0", b"OTTO", b"true", b"ttcf"]))
+@example(data=b"\0\0\0\1" + b"\xff" * 4, magic=b"ttcf")
+@example(data=b"\xff\xff" + b"\0" * 100, magic=b"OTTO")
+def test_arbitrary_bytes_are_refused(tmp_path: Path, data: bytes, magic: bytes) -> None:
+    path = tmp_path / "random.ttf"
+    path.write_bytes(magic + data)
+    with pytest.raises(AskError):
+        open_face(path)
+
+
+@FUZZ
+@given(data=st.data())
+def test_a_font_with_bytes_changed_is_refused_or_gives_sound_letters(tmp_path: Path, data: st.DataObject) -> None:
+    changed = bytearray(SMALL)
+    for _ in range(data.draw(st.integers(1, 30))):
+        changed[data.draw(st.integers(0, len(changed) - 1))] = data.draw(st.integers(0, 255))
+    path = tmp_path / "changed.ttf"
+    path.write_bytes(changed)
+    try_to_set(path)
+
+
+@pytest.mark.sweep
+@settings(parent=FUZZ, max_examples=3000)
+@given(data=st.data())
+def test_a_font_with_any_table_changed_is_refused_or_gives_sound_letters(tmp_path: Path, data: st.DataObject) -> None:
+    """Changes aimed at one table, where a change anywhere would mostly hit outlines."""
+    font = TTFont(io.BytesIO(SMALL), lazy=True)
+    entry = font.reader.tables[data.draw(st.sampled_from(sorted(font.reader.tables)))]
+    changed = bytearray(SMALL)
+    for _ in range(data.draw(st.integers(1, 60))):
+        place = entry.offset + data.draw(st.integers(0, max(0, entry.length - 1)))
+        changed[place] = data.draw(st.sampled_from([0, 1, 0x7F, 0x80, 0xFF]) | st.integers(0, 255))
+    path = tmp_path / "changed.ttf"
+    path.write_bytes(changed)
+    try_to_set(path)
