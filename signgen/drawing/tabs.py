@@ -35,7 +35,7 @@ def place_tabs(
     chosen: list[int] = []
     for bend in BENDS_DEG:
         places, direction, free_mm = _free_room(edge, holes, width_mm, bend)
-        chosen = chosen or _spread(free_mm, count)
+        chosen = _spread(free_mm, count, (width_mm + ROOM_MM) / STEP_MM)
         if chosen:
             break
     if count * (width_mm + 2 * ROOM_MM) > length or not chosen:
@@ -100,10 +100,12 @@ def _inside_mm(free: NDArray[np.bool_]) -> NDArray[np.float64]:
     return np.where(free, nearest * STEP_MM, 0.0)
 
 
-def _spread(free_mm: NDArray[np.float64], count: int) -> list[int]:
-    """Indices of `count` places: for every phase of an even spacing, each place is moved to the nearest free one; the
-    phase with the least sum of squared moves wins, then the one whose places lie deepest inside their stretches.
-    Empty when there is no room."""
+def _spread(free_mm: NDArray[np.float64], count: int, least_steps: float) -> list[int]:
+    """Indices of `count` places at least `least_steps` apart, or none when there is no room.
+
+    For every phase of an even spacing, each place is moved to the nearest free one; the phase with the least sum of
+    squared moves wins, then the one whose places lie deepest inside their stretches.
+    """
     n = len(free_mm)
     free = np.flatnonzero(free_mm > 0)
     if len(free) < count:
@@ -115,10 +117,11 @@ def _spread(free_mm: NDArray[np.float64], count: int) -> list[int]:
     move_right, move_left = np.mod(right - wanted, n), np.mod(wanted - left, n)
     moved = np.where(move_right <= move_left, right, left)
     moves = np.minimum(move_right, move_left)
-    distinct = np.array([len(set(row)) == count for row in moved])
+    in_order = np.sort(moved, axis=1)
+    apart = np.diff(in_order, axis=1, append=in_order[:, :1] + n).min(axis=1) >= least_steps
     depth = np.minimum(free_mm[moved].min(axis=1), n)
-    cost = np.where(distinct, (moves**2).sum(axis=1), np.inf)
+    cost = np.where(apart, (moves**2).sum(axis=1), np.inf)
     best = np.lexsort((-depth, np.round(cost, 6)))[0]
-    if not distinct[best]:
+    if not apart[best]:
         return []
     return [int(i) for i in moved[best]]
