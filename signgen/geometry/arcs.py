@@ -40,8 +40,13 @@ MAX_RADIUS_MM = 1000.0
 """Flatter curves stay lines. Many small controllers compute in 32-bit floats, which resolve 0.00006 mm here
 and 0.001 mm at ten times as much: there the two radii of an arc would no longer agree."""
 
+STRAIGHT_MM, STRAIGHT_RATIO = 3.0, 4.0
+"""A piece this long, and this many times as long as both its neighbours, is a straight of the design: it keeps its
+ends, so that an arc begins where the straight ends and not a little before it."""
+
 _FIRST_STEP = 8
-_SAMPLES = 16
+_LONG_CHAIN = 256
+_SAMPLES = 12
 _TRACK_SEGMENTS = 12
 _BACKWARD_MM = 1e-9
 """A chain may run backward along its line or arc by this much: noise of the arithmetic."""
@@ -87,7 +92,7 @@ def fit_all(chains: Sequence[ArrayLike], tolerance_mm: float, corner_deg: float 
     travelled = np.concatenate([_travelled(part) for part in parts])
     last = np.cumsum([len(part) for part in parts]) - 1
     stops = _stops(points, last, corner_deg)
-    following, bulge = _greedy(points, travelled, stops, tolerance_mm * USED_RATIO)
+    following, bulge = _greedy(points, travelled, last, stops, tolerance_mm * USED_RATIO)
     return [
         _assembled(points, following, bulge, int(end) - len(part) + 1, int(end))
         for part, end in zip(parts, last, strict=True)
@@ -138,11 +143,17 @@ def _opened(ring: ArrayLike, corner_deg: float) -> FloatArray:
 
 
 def _stops(points: FloatArray, last: IntArray, corner_deg: float) -> IntArray:
-    """Indices of points that a line or arc must not run past: ends of chains and corners, ascending."""
+    """Indices of points that a line or arc must not run past: ends of chains, corners and ends of straights, ascending."""
     step = np.diff(points[:, :2], axis=0)
     corner = np.zeros(len(points), dtype=bool)
     if len(points) > 2:
         corner[1:-1] = _turns_rad(step[:-1], step[1:]) > np.radians(corner_deg)
+        length = np.hypot(step[:, 0], step[:, 1])
+        length[last[:-1]] = 0.0  # the steps from chain to chain are not there
+        beside = np.maximum(np.append(length[1:], 0.0), np.append(0.0, length[:-1]))
+        straight = np.flatnonzero((length >= STRAIGHT_MM) & (length >= STRAIGHT_RATIO * beside))
+        corner[straight] = True
+        corner[straight + 1] = True
     corner[last] = True
     corner[0] = True
     corner[np.minimum(last[:-1] + 1, len(points) - 1)] = True
@@ -150,7 +161,7 @@ def _stops(points: FloatArray, last: IntArray, corner_deg: float) -> IntArray:
 
 
 def _greedy(
-    points: FloatArray, travelled: FloatArray, stops: IntArray, tolerance: float
+    points: FloatArray, travelled: FloatArray, last: IntArray, stops: IntArray, tolerance: float
 ) -> tuple[IntArray, FloatArray]:
     """For each point that is reached: the index of the end of its line or arc (-1 elsewhere), and that one's k.
 
@@ -160,7 +171,7 @@ def _greedy(
     following = np.full(n, -1, dtype=np.int64)
     bulge = np.zeros(n)
     end_of = stops[np.minimum(np.searchsorted(stops, np.arange(n), side="right"), len(stops) - 1)]
-    start, limit = _runners(points, travelled, stops, end_of, tolerance)
+    start, limit = _runners(points, travelled, last, end_of, tolerance)
     begun = np.zeros(n, dtype=bool)
     begun[start] = True
     while len(start):
@@ -182,22 +193,26 @@ def _greedy(
 
 
 def _runners(
-    points: FloatArray, travelled: FloatArray, stops: IntArray, end_of: IntArray, tolerance: float
+    points: FloatArray, travelled: FloatArray, last: IntArray, end_of: IntArray, tolerance: float
 ) -> tuple[IntArray, IntArray]:
     """Where runners start, ascending, and for each the point from which it should look for another's track.
 
-    They are set out so far apart that a track is some dozen lines and arcs, judged by a few samples.
+    Beside those at corners they are set out so far apart that a track is some dozen lines and arcs, judged by a few
+    samples of each long chain for itself: no chain's path depends on its company.
     """
-    n = len(points)
-    sample = np.linspace(0, n - 1, min(n, _SAMPLES), dtype=np.int64)
-    sample = sample[end_of[sample] > sample + 1]
-    spacing = n
-    if len(sample):
-        reach, _ = _longest(points, travelled, sample, end_of[sample], tolerance)
-        spacing = max(_FIRST_STEP, int(_TRACK_SEGMENTS * np.mean(reach - sample)))
-    start = np.union1d(stops, np.arange(0, n, spacing))
+    first = np.concatenate([[0], last[:-1] + 1])
+    long = np.flatnonzero(last - first >= _LONG_CHAIN)
+    extra, spacing = [np.empty(0, np.int64)], np.full(len(last), len(points))
+    if len(long):
+        share = np.arange(_SAMPLES) / _SAMPLES
+        sample = (first[long, None] + share * (last - first)[long, None]).astype(np.int64)
+        reach, _ = _longest(points, travelled, sample.ravel(), end_of[sample.ravel()], tolerance)
+        gone = np.mean(reach.reshape(sample.shape) - sample, axis=1)
+        spacing[long] = np.maximum(_FIRST_STEP, _TRACK_SEGMENTS * gone)
+        extra += [np.arange(first[i], last[i], spacing[i]) for i in long]
+    start = np.union1d(end_of, np.concatenate([first, *extra]))
     start = start[end_of[start] > start]
-    return start, start + 2 * spacing
+    return start, start + 2 * spacing[np.searchsorted(last, start)]
 
 
 def _longest(

@@ -66,7 +66,7 @@ def wavy(seed, n=400, size=20.0):
     return np.stack([x, y, w], axis=1)
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=15, deadline=None)
 @given(st.integers(0, 10**6), st.sampled_from([0.002, 0.005, 0.02]))
 def test_the_path_and_the_chain_stay_within_the_tolerance_of_each_other(seed, tolerance):
     chain = wavy(seed)
