@@ -140,11 +140,11 @@ def run(machine: Machine, values: FloatArray, first_line: int) -> int:
     motion = _carried(codes * 10, float(machine.motion))
     feed = _carried(feeds, machine.feed)
     named = ~np.isnan(values[:, _X : _Z + 1])
-    moves = named.any(axis=1)
+    moves: NDArray[np.bool_] = np.asarray(named.any(axis=1))
     offsets = values[:, _I : _J + 1]
     off_centre = ~np.isnan(offsets).all(axis=1)
     arc = moves & ((motion == 20) | (motion == 30))
-    stop: NDArray[np.bool_] = ~np.isnan(codes) & ~moves
+    stop = ~np.isnan(codes) & ~moves
     stop |= off_centre & ~arc
     stop |= moves & ~(motion <= 30)
     stop |= feeds < 0
@@ -162,7 +162,8 @@ def run(machine: Machine, values: FloatArray, first_line: int) -> int:
         centre[a] = start[a, :2] + np.where(np.isnan(offsets[a]), 0.0, offsets[a]) * machine.factor
         near, far = start[a, :2] - centre[a], end[a, :2] - centre[a]
         mismatch = np.abs(np.sqrt(near[:, 0] ** 2 + near[:, 1] ** 2) - np.sqrt(far[:, 0] ** 2 + far[:, 1] ** 2))
-        stop[a] |= ~(mismatch <= greatest_mismatch_mm(machine.factor)) | np.isnan(start[a]).any(axis=1)
+        wrong = ~(mismatch <= greatest_mismatch_mm(machine.factor)) | np.isnan(start[a]).any(axis=1)
+        stop[a[wrong]] = True
 
     done = int(np.argmax(stop)) if stop.any() else n
     if not done:

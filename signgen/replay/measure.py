@@ -63,9 +63,10 @@ class ArcFrame:
         return points
 
 
-def arc_frame(motions: Motions) -> ArcFrame:
-    """The arcs of `motions` in the axes of their planes."""
-    index = np.nonzero((motions.kind == ARC_CW) | (motions.kind == ARC_CCW))[0]
+def arc_frame(motions: Motions, index: NDArray[np.intp] | None = None) -> ArcFrame:
+    """The arcs of `motions` in the axes of their planes; those at `index` (all of them arcs) when given."""
+    if index is None:
+        index = np.nonzero((motions.kind == ARC_CW) | (motions.kind == ARC_CCW))[0]
     table = np.zeros((20, 3), np.intp)
     for plane, triple in _PLANE_AXES.items():
         table[plane] = triple

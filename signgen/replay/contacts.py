@@ -1,0 +1,142 @@
+"""Where a motion meets what is left of the board at its time."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from signgen.replay.motion import RAPID, Motions
+from signgen.replay.sweep import HeightMap, Swaths, carve, sweeps
+from signgen.shop.stock import WorkZero
+from signgen.shop.tools import Tool
+
+TOUCH_MM = 0.005
+"""A cutter that returns to where it was lies against its own walls: chords of arcs and single precision make
+that up to some thousandths of a millimetre of wood that is not there."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Contact:
+    """A motion (its index) whose cutter goes `depth_mm` below what is left, at worst at `place_mm` (a cell's
+    centre, sign coordinates)."""
+
+    motion: int
+    depth_mm: float
+    place_mm: tuple[float, float]
+
+
+def rapid_contacts(
+    heights: HeightMap,
+    motions: Motions,
+    tool: Tool,
+    zero: WorkZero,
+    *,
+    touch_mm: float = TOUCH_MM,
+    most: int | None = None,
+) -> tuple[Contact, ...]:
+    """Every rapid that goes deeper than `touch_mm` into what the motions before it have left of `heights`, in
+    order; the first `most` when given.
+
+    A rapid that stays above the board is clear without a look at the map. One that goes straight up leaves by
+    the way that the cutter came, so it is clear too unless the program begins with it.
+    """
+    suspects = _suspects(heights, motions, zero)
+    uncut = _deepest(heights.z_mm, heights, motions, suspects, tool, zero)
+    suspects = suspects[np.isin(suspects, [i for i, contact in uncut.items() if contact.depth_mm > touch_mm])]
+    z = heights.z_mm.copy()
+    contacts, done = [], 0
+    cutting = motions.kind != RAPID
+    for motion in suspects.tolist():
+        pending = done + np.nonzero(cutting[done:motion])[0]
+        if len(pending):
+            carve(z, heights, motions, pending, tool, zero)
+        done = motion
+        one = np.array([motion])
+        contact = _deepest(z, heights, motions, one, tool, zero).get(motion)
+        if contact is not None and contact.depth_mm > touch_mm:
+            contacts.append(contact)
+            # What it tore out is gone: without this, the next rapid through the same place would be news again.
+            carve(z, heights, motions, one, tool, zero)
+            if most is not None and len(contacts) >= most:
+                break
+    return tuple(contacts)
+
+
+def contact_depths(
+    heights: HeightMap, motions: Motions, tool: Tool, zero: WorkZero, select: NDArray[np.bool_] | None = None
+) -> dict[int, Contact]:
+    """For each (selected) motion that comes below the highest place of `heights`: how deep its cutter goes
+    below them at worst, negative where it stays clear. All against the same heights, whatever the order.
+    Motions that meet no cell are left out."""
+    chosen = np.arange(len(motions)) if select is None else np.nonzero(select)[0]
+    return _deepest(heights.z_mm, heights, motions, chosen, tool, zero)
+
+
+def heights_under(
+    heights: HeightMap, motions: Motions, motion: int, tool: Tool, zero: WorkZero
+) -> tuple[float, float] | None:
+    """(lowest, highest) of what is left anywhere under the cutter's full diameter along one motion; None
+    beside the board."""
+    lowest, highest = np.inf, -np.inf
+    full = _as_flat(tool)
+    for swaths in sweeps(heights, motions, np.array([motion]), full, zero, np.inf):
+        h, w = swaths.z_mm.shape[1:]
+        for block, j, i in zip(swaths.z_mm, swaths.row.tolist(), swaths.column.tolist(), strict=True):
+            under = heights.z_mm[j : j + h, i : i + w][np.isfinite(block)]
+            lowest, highest = min(lowest, under.min(initial=np.inf)), max(highest, under.max(initial=-np.inf))
+    return (float(lowest), float(highest)) if lowest <= highest else None
+
+
+def _as_flat(tool: Tool) -> Tool:
+    return Tool(
+        name=tool.name,
+        kind="end-mill",
+        diameter_mm=tool.diameter_mm,
+        shank_mm=tool.shank_mm,
+        cutting_length_mm=tool.cutting_length_mm,
+        flutes=tool.flutes,
+        stickout_mm=tool.stickout_mm,
+        can_plunge=tool.can_plunge,
+        source=tool.source,
+    )
+
+
+def _suspects(heights: HeightMap, motions: Motions, zero: WorkZero) -> NDArray[np.intp]:
+    """Rapids that come below the top of the board other than by going straight up from where the cutter was."""
+    top = float(heights.z_mm.max(initial=-np.inf))
+    low = np.minimum(motions.start_mm[:, 2], motions.end_mm[:, 2]) + zero.z_mm
+    way = motions.end_mm - motions.start_mm
+    straight_up = (way[:, 0] == 0) & (way[:, 1] == 0) & (way[:, 2] >= 0)
+    straight_up[:1] = False
+    arrived = np.ones(len(motions), bool)
+    arrived[1:] = (motions.start_mm[1:] == motions.end_mm[:-1]).all(axis=1)
+    return np.nonzero((motions.kind == RAPID) & (low < top) & ~(straight_up & arrived))[0]
+
+
+def _deepest(
+    z: NDArray[np.float32],
+    grid: HeightMap,
+    motions: Motions,
+    chosen: NDArray[np.intp],
+    tool: Tool,
+    zero: WorkZero,
+) -> dict[int, Contact]:
+    """By motion, the cell where it goes deepest below `z`."""
+    found: dict[int, Contact] = {}
+    for swaths in sweeps(grid, motions, chosen, tool, zero, float(z.max(initial=-np.inf))):
+        for k, owner in enumerate(swaths.owner.tolist()):
+            depth, j, i = _worst_cell(z, swaths, k)
+            if np.isfinite(depth) and (owner not in found or depth > found[owner].depth_mm):
+                place = (grid.x0_mm + grid.cell_mm * i, grid.y0_mm + grid.cell_mm * j)
+                found[owner] = Contact(motion=owner, depth_mm=depth, place_mm=place)
+    return found
+
+
+def _worst_cell(z: NDArray[np.float32], swaths: Swaths, k: int) -> tuple[float, int, int]:
+    h, w = swaths.z_mm.shape[1:]
+    row, column = int(swaths.row[k]), int(swaths.column[k])
+    below = z[row : row + h, column : column + w] - swaths.z_mm[k]
+    j, i = divmod(int(below.argmax()), w)
+    return float(below[j, i]), row + j, column + i

@@ -1,0 +1,108 @@
+"""Motions cut into short straight pieces, ready to be swept over a grid."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from signgen.replay.measure import arc_frame
+from signgen.replay.motion import FEED, RAPID, FloatArray, Motions
+
+CHORD_MM = 0.002
+"""How far a chord may stray from its arc: a twentieth of what the checks see."""
+MOST_CHORDS = 4096
+"""Of one arc; reached at a radius of some 7 m, where it keeps a strange program from filling the memory."""
+_MOTIONS_AT_ONCE = 16384
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pieces:
+    """n straight moves of a cutter's tip: start_mm, end_mm (n, 3), and owner (n,), the motion that each is
+    part of."""
+
+    start_mm: FloatArray
+    end_mm: FloatArray
+    owner: NDArray[np.intp]
+
+    def __len__(self) -> int:
+        return len(self.owner)
+
+    def taken(self, which: NDArray[np.bool_] | NDArray[np.intp]) -> Pieces:
+        """Some of them."""
+        return Pieces(start_mm=self.start_mm[which], end_mm=self.end_mm[which], owner=self.owner[which])
+
+
+def straight_pieces(motions: Motions, chosen: NDArray[np.intp], offset_mm: FloatArray) -> Iterator[Pieces]:
+    """The chosen motions, moved by `offset_mm` (3,), as straight pieces, some thousand motions at a time;
+    arcs become chords that stray by CHORD_MM at most."""
+    for at in range(0, len(chosen), _MOTIONS_AT_ONCE):
+        part = chosen[at : at + _MOTIONS_AT_ONCE]
+        lines = part[(motions.kind[part] == FEED) | (motions.kind[part] == RAPID)]
+        arcs = part[(motions.kind[part] != FEED) & (motions.kind[part] != RAPID)]
+        chords = _chords(motions, arcs)
+        yield Pieces(
+            start_mm=np.concatenate((motions.start_mm[lines], chords.start_mm)) + offset_mm,
+            end_mm=np.concatenate((motions.end_mm[lines], chords.end_mm)) + offset_mm,
+            owner=np.concatenate((lines, chords.owner)),
+        )
+
+
+def _chords(motions: Motions, arcs: NDArray[np.intp]) -> Pieces:
+    """Source: check-values.md 15.4, chord error e of n segments a turn: n >= pi / acos(1 - e / R)."""
+    frame = arc_frame(motions, arcs)
+    half = np.arccos(1 - np.minimum(CHORD_MM / np.maximum(frame.radius_mm, CHORD_MM), 1.0))
+    count = np.ceil(np.abs(frame.sweep_rad) / (2 * half)).astype(np.intp)
+    # Three at least: two chords of a full circle no wider than the chord error would be one line walked twice.
+    count = np.clip(count, np.where(np.abs(frame.sweep_rad) > 4, 3, 1), MOST_CHORDS)
+    which = np.repeat(np.arange(len(arcs)), count)
+    step = np.arange(len(which)) - np.repeat(np.cumsum(count) - count, count)
+    start = frame.points_mm(which, step / count[which])
+    end = frame.points_mm(which, (step + 1) / count[which])
+    first, last = step == 0, step + 1 == count[which]
+    start[first] = motions.start_mm[arcs[which[first]]]
+    end[last] = motions.end_mm[arcs[which[last]]]
+    return Pieces(start_mm=start, end_mm=end, owner=arcs[which])
+
+
+def clipped(pieces: Pieces, low: FloatArray, high: FloatArray) -> Pieces:
+    """The parts of the pieces that lie in a rectangle: low, high (n, 2) or (2,) mm; the others are gone."""
+    start, way = pieces.start_mm, pieces.end_mm - pieces.start_mm
+    enter, leave = np.zeros(len(pieces)), np.ones(len(pieces))
+    outside = np.zeros(len(pieces), bool)
+    low, high = np.broadcast_to(low, (len(pieces), 2)), np.broadcast_to(high, (len(pieces), 2))
+    for axis in range(2):
+        still = np.abs(way[:, axis]) < 1e-12
+        outside |= still & ((start[:, axis] < low[:, axis]) | (start[:, axis] > high[:, axis]))
+        step = np.where(still, 1.0, way[:, axis])
+        one, other = (low[:, axis] - start[:, axis]) / step, (high[:, axis] - start[:, axis]) / step
+        enter = np.where(still, enter, np.maximum(enter, np.minimum(one, other)))
+        leave = np.where(still, leave, np.minimum(leave, np.maximum(one, other)))
+    kept = ~outside & (enter <= leave)
+    if kept.all() and not (enter > 0).any() and not (leave < 1).any():
+        return pieces
+    return Pieces(
+        start_mm=(start + enter[:, None] * way)[kept],
+        end_mm=np.where((leave < 1)[:, None], start + leave[:, None] * way, pieces.end_mm)[kept],
+        owner=pieces.owner[kept],
+    )
+
+
+def split(pieces: Pieces, count: NDArray[np.intp]) -> tuple[Pieces, NDArray[np.intp]]:
+    """Each piece in `count` (n,) equal parts, and (k,) which of the pieces each part comes from."""
+    which = np.repeat(np.arange(len(pieces)), count)
+    if len(which) == len(pieces):
+        return pieces, which
+    step = np.arange(len(which)) - np.repeat(np.cumsum(count) - count, count)
+    start, way = pieces.start_mm[which], (pieces.end_mm - pieces.start_mm)[which]
+    one, other = step / count[which], (step + 1) / count[which]
+    return (
+        Pieces(
+            start_mm=start + one[:, None] * way,
+            end_mm=np.where((step + 1 == count[which])[:, None], pieces.end_mm[which], start + other[:, None] * way),
+            owner=pieces.owner[which],
+        ),
+        which,
+    )
