@@ -1,0 +1,73 @@
+"""Judging finished programs: what they do to the board against what was drawn.
+
+`judge(case)` runs every check of `CHECKS` in its order. A new check is one file and one line here; its code is never
+used again for anything else.
+"""
+
+from __future__ import annotations
+
+from signgen.checks.check import Case, Check, CheckReport, CheckResult
+from signgen.checks.cutter_reach import CutterReach
+from signgen.checks.depth_limit import DepthLimit
+from signgen.checks.edge_size import EdgeSize
+from signgen.checks.feeds_sane import FeedsSane
+from signgen.checks.groove_walls import GrooveWalls
+from signgen.checks.holes_made import HolesMade
+from signgen.checks.inside_board import InsideBoard
+from signgen.checks.inside_travel import InsideTravel
+from signgen.checks.legal_text import LegalText
+from signgen.checks.letters_made import LettersMade
+from signgen.checks.not_gouged import NotGouged
+from signgen.checks.programs_in_order import ProgramsInOrder
+from signgen.checks.rapids_clear import RapidsClear
+from signgen.checks.spindle_ready import SpindleReady
+from signgen.checks.tabs_hold import TabsHold
+from signgen.checks.wood_left import WoodLeft
+
+READABLE = LegalText()
+
+CHECKS: tuple[Check, ...] = (
+    READABLE,
+    InsideTravel(),
+    InsideBoard(),
+    RapidsClear(),
+    SpindleReady(),
+    FeedsSane(),
+    DepthLimit(),
+    CutterReach(),
+    LettersMade(),
+    GrooveWalls(),
+    NotGouged(),
+    HolesMade(),
+    EdgeSize(),
+    TabsHold(),
+    ProgramsInOrder(),
+    WoodLeft(),
+)
+"""In the order in which an operator would ask: can it be read, does it fit, is it safe, is the sign as drawn."""
+
+
+def judge(case: Case) -> CheckReport:
+    """Every check's result, in order. When a text holds refused words, nothing is known about what it makes a machine
+    do: the other checks are then listed as skipped."""
+    results = [READABLE.run(case)]
+    illegal = not case.programs or any(program.replay.faults for program in case.programs)
+    for check in CHECKS[1:]:
+        results.append(_skipped(check) if illegal else check.run(case))
+    return CheckReport(results=tuple(results))
+
+
+def check_named(word: str) -> Check | None:
+    """The check of a code ("C102", in any case) or a name ("rapids_clear")."""
+    return next((check for check in CHECKS if word.upper() == check.code or word.lower() == check.name), None)
+
+
+def _skipped(check: Check) -> CheckResult:
+    return CheckResult(
+        code=check.code,
+        name=check.name,
+        severity=check.severity,
+        findings=(),
+        detail="not run: the programs cannot be read throughout",
+        skipped=True,
+    )

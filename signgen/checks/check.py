@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal, Protocol
 
+from signgen.checks.ideal import Ideal
+from signgen.checks.way import Way
 from signgen.drawing.drawing import Drawing
 from signgen.replay.motion import Replay
 from signgen.replay.sweep import HeightMap
@@ -28,8 +31,12 @@ class ProgramUnderTest:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Case:
-    """Everything that a check may know. `boards[i]` is what is left of the stock after program i (sign
-    coordinates)."""
+    """Everything that a check may know; made by `checks.case.make_case`.
+
+    `boards[i]` is what the feed moves of programs 0 to i leave of the stock (sign coordinates; rapids cut nothing
+    there, for C102 judges them). `cuts[i]` and `rapids[i]` are the ways of program i's tip with the spindle's feed
+    and at rapid speed. `ideal` is the board as drawn, on the boards' cells.
+    """
 
     drawing: Drawing
     stock: Stock
@@ -38,6 +45,9 @@ class Case:
     material: Material
     programs: tuple[ProgramUnderTest, ...]
     boards: tuple[HeightMap, ...]
+    cuts: tuple[Way, ...]
+    rapids: tuple[Way, ...]
+    ideal: Ideal
     breakthrough_mm: float
     tolerance_mm: float
 
@@ -55,29 +65,51 @@ class Finding:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CheckResult:
-    """`detail` says what was compared and how closely, in figures, whether it passed or not."""
+    """`detail` says what was compared and how closely, in figures, whether it passed or not. A check that could not be
+    run is `skipped`, and has not passed; its `detail` says why."""
 
     code: str
     name: str
     severity: Severity
     findings: tuple[Finding, ...]
     detail: str
+    skipped: bool = False
 
     @property
     def passed(self) -> bool:
-        return not self.findings
+        return not self.findings and not self.skipped
 
 
 class Check(Protocol):
     """One file a check. `code` is opaque, stable and never used again ('C102'); `explanation` is what `signgen
     explain CODE` prints: what it looks at, what a failure means, what to do, the least error that it can see."""
 
-    code: str
-    name: str
-    severity: Severity
-    explanation: str
+    @property
+    def code(self) -> str: ...
+    @property
+    def name(self) -> str: ...
+    @property
+    def severity(self) -> Severity: ...
+    @property
+    def explanation(self) -> str: ...
 
     def run(self, case: Case) -> CheckResult: ...
+
+
+MOST_FINDINGS = 12
+"""A check that fails everywhere says so a dozen times; more would hide the next check's findings."""
+
+
+def verdict(check: Check, findings: Sequence[Finding], detail: str) -> CheckResult:
+    """The check's result with its first MOST_FINDINGS findings; `detail` counts the rest."""
+    more = len(findings) - MOST_FINDINGS
+    return CheckResult(
+        code=check.code,
+        name=check.name,
+        severity=check.severity,
+        findings=tuple(findings[:MOST_FINDINGS]),
+        detail=detail if more <= 0 else f"{detail}; {more} more findings of this kind",
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,3 +122,10 @@ class CheckReport:
     def passed(self) -> bool:
         """No error failed; a warning does not stop a program."""
         return all(result.passed or result.severity == "warning" for result in self.results)
+
+    def findings(self) -> Iterator[tuple[CheckResult, Finding]]:
+        """Every finding with the result that it belongs to, errors first."""
+        for severity in ("error", "warning"):
+            for result in self.results:
+                if result.severity == severity:
+                    yield from ((result, finding) for finding in result.findings)

@@ -1,0 +1,92 @@
+"""From program texts to everything that checks look at: read back, swept, and set beside the drawing."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from signgen.checks.check import Case, ProgramUnderTest
+from signgen.checks.ideal import KERF_ALLOWANCE, ideal_board
+from signgen.checks.way import way_of
+from signgen.drawing.drawing import Drawing
+from signgen.geometry.raster import Grid
+from signgen.replay.motion import RAPID
+from signgen.replay.reader import read_program
+from signgen.replay.sweep import HeightMap, board, cut
+from signgen.shop.materials import Machine, Material
+from signgen.shop.stock import Stock, WorkZero
+from signgen.shop.tools import Tool
+from signgen.tolerances import CHECK_MM
+
+FINEST_MM, COARSEST_MM = 0.1, 0.25
+"""Cells that show what a check must see (a line of 0.2 mm) and cost no more than they are worth."""
+
+USUAL_CELLS, MOST_CELLS = 1_300_000, 8_000_000
+"""As many cells as a board is given when nothing speaks against it, and as many as it is given in any case."""
+
+CELLS_PER_CAP_HEIGHT = 80
+"""Small lettering asks for finer cells: a stroke is about an eighth of its height, ten cells across."""
+
+
+def make_case(
+    *,
+    drawing: Drawing,
+    stock: Stock,
+    zero: WorkZero,
+    machine: Machine,
+    material: Material,
+    programs: Sequence[tuple[str, str, Tool]],
+    breakthrough_mm: float,
+    tolerance_mm: float,
+    cell_mm: float | None = None,
+) -> Case:
+    """The case that the programs (file, text, tool), in the order in which they are to be run, make with the drawing.
+
+    `boards[i]` is what the feed moves of programs 0 to i leave. The cell is chosen by `cell_size_mm` when none is
+    given.
+    """
+    left = board(stock, cell_mm or cell_size_mm(stock, drawing.cap_height_mm))
+    boards: list[HeightMap] = []
+    under_test, cuts, rapids = [], [], []
+    for number, (file, text, tool) in enumerate(programs):
+        replay = read_program(text)
+        motions = replay.motions
+        left = cut(left, motions, tool, zero, select=motions.kind != RAPID)
+        boards.append(left)
+        cutting, moving = way_of(motions, zero, number)
+        cuts.append(cutting)
+        rapids.append(moving)
+        under_test.append(ProgramUnderTest(file=file, text=text, tool=tool, replay=replay))
+    through = [
+        tool.diameter_mm
+        for (_, _, tool), cutting in zip(programs, cuts, strict=True)
+        if len(cutting) and cutting.low_z_mm.min() <= CHECK_MM
+    ]
+    return Case(
+        drawing=drawing,
+        stock=stock,
+        zero=zero,
+        machine=machine,
+        material=material,
+        programs=tuple(under_test),
+        boards=tuple(boards),
+        cuts=tuple(cuts),
+        rapids=tuple(rapids),
+        ideal=ideal_board(drawing, grid_of(left), KERF_ALLOWANCE * max(through, default=0.0)),
+        breakthrough_mm=breakthrough_mm,
+        tolerance_mm=tolerance_mm,
+    )
+
+
+def cell_size_mm(stock: Stock, cap_height_mm: float) -> float:
+    """Cell for a board: 0.1 to 0.25 mm, so that work stays bounded and small letters keep their strokes; coarser only
+    for boards larger than half a square metre."""
+    area = stock.width_mm * stock.height_mm
+    usual = min(math.sqrt(area / USUAL_CELLS), cap_height_mm / CELLS_PER_CAP_HEIGHT)
+    return max(min(max(usual, FINEST_MM), COARSEST_MM), math.sqrt(area / MOST_CELLS))
+
+
+def grid_of(heights: HeightMap) -> Grid:
+    """The cells of a height map."""
+    ny, nx = heights.z_mm.shape
+    return Grid(nx=nx, ny=ny, x0_mm=heights.x0_mm, y0_mm=heights.y0_mm, cell_mm=heights.cell_mm)

@@ -1,0 +1,106 @@
+"""C111: the sign comes out in its size and shape, and free but for its tabs."""
+
+from __future__ import annotations
+
+import numpy as np
+import shapely
+
+from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
+from signgen.checks.places import at, nearest_line, worst_apart
+from signgen.checks.way import Way, joined
+from signgen.drawing.drawing import Tab
+from signgen.geometry.distance import FloatArray, nearest_segment
+from signgen.tolerances import CHECK_MM
+
+STEP_MM = 1.0
+"""Places looked at along the edge, every corner among them; what is narrower the virtual board shows (C109)."""
+
+REMEDY = "Make the programs again; if they are as made, report it: the cut does not follow the edge."
+
+
+class EdgeSize:
+    code = "C111"
+    name = "edge_size"
+    severity: Severity = "error"
+    explanation = """\
+From the motions alone, at a place on every millimetre of the drawn edge: no cutter may come nearer than its radius
+(the sign would be too small there), and at the board's bottom some cutter must come as near as that (else it is too
+large, or not cut free). Where a tab stands, the same is asked just above the tab.
+A failure names the place and by how much the edge is off. Corners outside the sign may be round: the cutter rolls
+round them, and the sign's own corner stays sharp.
+What to do: make the programs again; measure the cutter, for an edge that is off all round by the same amount.
+Least error seen: 0.05 mm in shape, 0.002 mm in depth."""
+
+    def run(self, case: Case) -> CheckResult:
+        ring = shapely.segmentize(case.drawing.edge.exterior, STEP_MM)
+        places = shapely.get_coordinates(ring)[:-1]
+        near, near_line = _nearest(case, places, case.stock.thickness_mm - 1e-6, case.stock.thickness_mm)
+        through, _ = _nearest(case, places, 0.0, 0.0)
+        beside = np.zeros(len(places), dtype=np.bool_)
+        for tab in case.drawing.tabs:
+            own = _at_tab(case, tab, places)
+            through[own] = _nearest(case, places[own], tab.height_mm + CHECK_MM, tab.height_mm + CHECK_MM)[0]
+            beside |= own
+        findings = []
+        bad = np.flatnonzero(near < -CHECK_MM)
+        for k in bad[worst_apart(-near[bad], places[bad], 20.0)]:
+            x, y = float(places[k, 0]), float(places[k, 1])
+            message = f"The cutter takes {-near[k]:.3f} mm off the sign's edge at {at(x, y)}."
+            file, line = near_line[k] if near_line[k] else nearest_line(case, x, y)
+            findings.append(Finding(message=message, file=file, line=line, place_mm=(x, y), remedy=REMEDY))
+        bad = np.flatnonzero(through > CHECK_MM)
+        for k in bad[worst_apart(through[bad], places[bad], 20.0)]:
+            x, y = float(places[k, 0]), float(places[k, 1])
+            level = "above its tab" if beside[k] else "down to the board's bottom"
+            message = f"The edge is not cut {level} at {at(x, y)}."
+            if np.isfinite(through[k]) and through[k] < 1.0:
+                message = f"The edge stands {through[k]:.3f} mm too far out at {at(x, y)}."
+            file, line = nearest_line(case, x, y)
+            findings.append(Finding(message=message, file=file, line=line, place_mm=(x, y), remedy=REMEDY))
+        return verdict(self, findings, f"{_size(case)}, compared at {len(places):,} places of the edge")
+
+
+def _nearest(
+    case: Case, places: FloatArray, below_mm: float, at_mm: float
+) -> tuple[FloatArray, list[tuple[str, int] | None]]:
+    """(n,) distance of places from the rim, at a height, of any cutter while its tip is at or below another; with the
+    file and line of the nearest."""
+    best = np.full(len(places), np.inf)
+    where: list[tuple[str, int] | None] = [None] * len(places)
+    for program, cuts in zip(case.programs, case.cuts, strict=True):
+        low = cuts.below(below_mm)
+        if not len(low) or not len(places):
+            continue
+        limit = program.tool.radius_mm + 2.0
+        away, which = nearest_segment(places, low.plan_mm, limit, low.radii_mm(program.tool, at_mm))
+        for k in np.flatnonzero((away < best) & (which >= 0)):
+            best[k] = away[k]
+            where[k] = (program.file, int(low.line[which[k]]))
+    return best, where
+
+
+def _at_tab(case: Case, tab: Tab, places: FloatArray) -> np.ndarray:
+    """(n,) True where the cutter is, or may be, lifted over a tab."""
+    reach = max((program.tool.radius_mm for program in case.programs), default=0.0)
+    away = places - [tab.x_mm, tab.y_mm]
+    along = away @ [tab.along_x, tab.along_y]
+    across = away @ [tab.along_y, -tab.along_x]
+    return (np.abs(along) <= tab.width_mm / 2 + reach + 2 * CHECK_MM) & (np.abs(across) <= reach)
+
+
+def _size(case: Case) -> str:
+    """The outside size as the deepest cuts leave it."""
+    parts: list[Way] = []
+    radii: list[FloatArray] = []
+    for program, cuts in zip(case.programs, case.cuts, strict=True):
+        low = cuts.below(0.0)
+        parts.append(low)
+        radii.append(low.radii_mm(program.tool, 0.0))
+    through = joined(parts)
+    if not len(through):
+        return "nothing is cut through"
+    ends = np.concatenate([through.start_mm[:, :2], through.end_mm[:, :2]])
+    radius = np.concatenate(radii).T.ravel()
+    size = [(ends[:, axis] - radius).max() - (ends[:, axis] + radius).min() for axis in range(2)]
+    drawn = f"{case.drawing.width_mm:g} x {case.drawing.height_mm:g}"
+    return f"outside size {size[0]:.3f} x {size[1]:.3f} mm, drawn {drawn}"

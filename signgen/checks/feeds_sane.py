@@ -1,0 +1,113 @@
+"""C106: feeds stay within the machine and the cutter."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
+from signgen.checks.way import Way
+from signgen.geometry.distance import FloatArray
+from signgen.shop.feeds import chip_load_mm, cutting_data
+
+MOST_CHIP_RATIO = 2.0
+"""How many times the material's chip load a tooth may take before a small cutter breaks (common practice: data for one
+cutter and material scatter by about that much)."""
+
+MOST_PLUNGE_RATIO = 1.5
+"""How many times the plunge feed of the shop's data a cutter may be driven straight down."""
+
+STEEP_DEG = 80.0
+"""From here on a move counts as going straight down; V-bits climb and fall at up to 75 degrees along their grooves."""
+
+SLACK = 1.001
+"""For feeds that were rounded."""
+
+
+class FeedsSane:
+    code = "C106"
+    name = "feeds_sane"
+    severity: Severity = "error"
+    explanation = """\
+Every feed move needs a feed above zero that no axis of the machine is too slow for. In the board, the feed of each
+tooth (feed / (speed x teeth)) may be twice what the material's data say for this cutter at most, and a move straight
+down one and a half times the plunge feed at most.
+A failure means a stalled axis, a broken cutter or burnt wood.
+What to do: lower the feed (F) of the line named, or mend the shop's data when they are wrong.
+Least error seen: 0.1 % against the machine, a factor of 2 against the chip load."""
+
+    def run(self, case: Case) -> CheckResult:
+        findings: list[Finding] = []
+        feeds: list[str] = []
+        for program, cuts in zip(case.programs, case.cuts, strict=True):
+            findings += _findings(case, program, cuts)
+            used = program.replay.motions.feed_mm_per_min[cuts.motion]
+            if len(used):
+                feeds.append(f"{used.min():.0f} to {used.max():.0f} in {program.file}")
+        top = " x ".join(f"{feed:g}" for feed in case.machine.top_feed_mm_per_min)
+        return verdict(self, findings, f"mm/min: {', '.join(feeds) or 'none'}; the machine's axes reach {top}")
+
+
+def _findings(case: Case, program: ProgramUnderTest, cuts: Way) -> list[Finding]:
+    """The worst move of each kind of fault."""
+    feed = program.replay.motions.feed_mm_per_min[cuts.motion]
+    step = cuts.end_mm - cuts.start_mm
+    length = np.sqrt(np.einsum("ij,ij->i", step, step))
+    moving = length > 1e-9
+    direction = step / np.where(moving, length, 1.0)[:, None]
+    axis_feed = np.abs(direction) * feed[:, None]
+    none = np.where(moving, -feed, -1.0)
+    found = _worst(program, cuts, none, -1e-9, "A feed move has no feed.", "Give it an F word.")
+    for axis, most in enumerate(case.machine.top_feed_mm_per_min):
+        found += _worst(
+            program,
+            cuts,
+            axis_feed[:, axis],
+            most * SLACK,
+            f"The move asks for {{value:.0f}} mm/min along {'XYZ'[axis]}; the machine reaches {most:g}.",
+            "Lower the feed.",
+        )
+    data = cutting_data(program.tool, case.material, case.machine)
+    in_board = cuts.low_z_mm < case.stock.thickness_mm - 1e-6
+    rpm = program.replay.motions.spindle_rpm[cuts.motion]
+    if program.tool.kind != "drill":
+        most = MOST_CHIP_RATIO * chip_load_mm(program.tool, case.material)
+        chip = np.where(in_board & moving & (rpm > 0), feed / np.maximum(rpm * program.tool.flutes, 1.0), 0.0)
+        found += _worst(
+            program,
+            cuts,
+            chip,
+            most * SLACK,
+            f"Each tooth would take {{value:.3f}} mm; {most:.3f} is the most for this cutter in {case.material.label}.",
+            "Lower the feed or raise the speed.",
+        )
+    sinking = in_board & (direction[:, 2] < -np.sin(np.radians(STEEP_DEG)))
+    most = MOST_PLUNGE_RATIO * data.plunge_mm_per_min
+    found += _worst(
+        program,
+        cuts,
+        np.where(sinking, feed, 0.0),
+        most * SLACK,
+        f"The cutter is driven straight down at {{value:.0f}} mm/min; {most:.0f} is the most.",
+        "Lower the feed of this plunge.",
+    )
+    return found
+
+
+def _worst(
+    program: ProgramUnderTest, cuts: Way, values: FloatArray, most: float, message: str, remedy: str
+) -> list[Finding]:
+    bad: NDArray[np.bool_] = values > most
+    if not bad.any():
+        return []
+    # The first line of those that are as bad as the worst is where the feed was set.
+    k = int(np.argmax(values >= values.max() * (1 - 1e-6))) if values.max() > 0 else int(np.argmax(bad))
+    return [
+        Finding(
+            message=message.format(value=values[k]),
+            file=program.file,
+            line=int(cuts.line[k]),
+            place_mm=(float(cuts.start_mm[k, 0]), float(cuts.start_mm[k, 1])),
+            remedy=remedy,
+        )
+    ]

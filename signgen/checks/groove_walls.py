@@ -1,0 +1,174 @@
+"""C116: the V-bit's way is measured against the outlines of letters, exactly."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import shapely
+
+from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
+from signgen.checks.places import at, feature_at, nearest_line, worst_apart
+from signgen.checks.way import Way, joined
+from signgen.drawing.drawing import Groove
+from signgen.geometry.distance import FloatArray, IntArray, distance_to_segments, nearest_segment, segments_of
+
+STEP_MM = 0.25
+"""Places looked at along the tip's way and along the outlines: between two of them a distance changes evenly but for
+the curvature of an outline, which at this spacing is far below the tolerance."""
+
+SPARE = 1.2
+EXTRA_MM = 0.003
+"""What is allowed: the job's tolerance and a fifth more, and the chords of arcs with the decimals of programs."""
+
+REMEDY = "Make the programs again; if they are as made, report it: the wall is not where it is drawn."
+
+
+class GrooveWalls:
+    code = "C116"
+    name = "groove_walls"
+    severity: Severity = "error"
+    explanation = """\
+Without any grid, from the motions alone. At a depth d a V-bit is d tan(A / 2) + tip / 2 wide on either side at the
+board's face. (1) At every place of its way that width must fit between the outlines of the letter: distance to the
+outline no less than the width, and no place may be deeper than drawn; a flat cutter that clears a floor must keep
+clear of the sloping wall beside it likewise. (2) Every place of every outline must be touched by the bit somewhere
+along its way. Both hold to the job's tolerance (0.01 mm by default) and a fifth. A flat tip cannot touch the inside
+of a sharp corner; what it leaves there is allowed.
+A failure means that a wall stands in the wrong place: wrong depth, wrong bit, a move left out or changed.
+What to do: fit the bit that the sheet names; make the programs again.
+Least error seen: 0.015 mm across the board at the default tolerance, that is 0.015 mm of depth at 90 degrees."""
+
+    def run(self, case: Case) -> CheckResult:
+        grooves = case.drawing.grooves
+        if not grooves:
+            return verdict(self, [], "no letters or ornament drawn")
+        outlines = [segments_of(groove.area) for groove in grooves]
+        allowed = SPARE * case.tolerance_mm + EXTRA_MM
+        findings, worst_out, count_in = _too_wide(case, outlines, allowed)
+        missed, worst_short, count_out = _not_reached(case, outlines, allowed)
+        return verdict(
+            self,
+            [*findings, *missed],
+            f"walls at most {worst_out:.4f} mm outside at {count_in:,} places of the way and {worst_short:.4f} mm "
+            f"short at {count_out:,} places of the outlines; allowed {allowed:.4f} mm",
+        )
+
+
+def _too_wide(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[list[Finding], float, int]:
+    """(1) of the explanation: (findings, worst overshoot, places looked at)."""
+    top, grooves = case.stock.thickness_mm, case.drawing.grooves
+    findings: list[Finding] = []
+    worst, count = 0.0, 0
+    outline = np.concatenate(outlines)
+    groove_of_segment = np.repeat(np.arange(len(outlines)), [len(own) for own in outlines])
+    slope = np.array([math.tan(math.radians(groove.angle_deg) / 2) for groove in grooves])
+    area = shapely.union_all([groove.area for groove in grooves])
+    shapely.prepare(area)
+    for program, cuts in zip(case.programs, case.cuts, strict=True):
+        sunk = cuts.below(top - 1e-6)
+        tip, piece = _places_along(sunk)
+        inside = shapely.contains_xy(area, tip[:, 0], tip[:, 1])
+        if program.tool.kind != "v-bit":
+            # Holes and the edge are other checks' matter.
+            tip, piece, inside = tip[inside], piece[inside], inside[inside]
+        if not len(tip):
+            continue
+        depth = top - tip[:, 2]
+        room, segment = nearest_segment(tip[:, :2], outline)
+        room = np.where(inside, room, -room)
+        groove = groove_of_segment[segment]
+        if program.tool.kind == "v-bit":
+            width = np.minimum(depth * program.tool.slope + program.tool.tip_mm / 2, program.tool.radius_mm)
+        else:
+            width = program.tool.radius_mm + depth * slope[groove]
+        limit = np.array([own.max_depth_mm for own in grooves])[groove]
+        over = np.maximum(width - room, (depth - limit) * slope[groove])
+        worst, count = max(worst, float(over.max())), count + len(tip)
+        bad = np.flatnonzero(over > allowed)
+        for k in bad[worst_apart(over[bad], tip[bad, :2])]:
+            x, y = float(tip[k, 0]), float(tip[k, 1])
+            findings.append(
+                Finding(
+                    message=f"{program.tool.name} at depth {depth[k]:.3f} mm cuts {over[k]:.3f} mm over the drawn "
+                    f"wall or floor at {at(x, y)}: {feature_at(case.drawing, x, y)}.",
+                    file=program.file,
+                    line=int(sunk.line[piece[k]]),
+                    place_mm=(x, y),
+                    remedy=REMEDY,
+                )
+            )
+    return findings, worst, count
+
+
+def _places_along(pieces: Way) -> tuple[FloatArray, IntArray]:
+    """(n, 3) places along the pieces, both ends among them, and which piece each lies on."""
+    step = pieces.end_mm - pieces.start_mm
+    count = np.maximum(np.ceil(np.hypot(step[:, 0], step[:, 1]) / STEP_MM), 1).astype(np.intp)
+    owner = np.repeat(np.arange(len(pieces)), count)
+    share = (np.arange(len(owner)) - (np.cumsum(count) - count)[owner]) / count[owner]
+    within = pieces.start_mm[owner] + share[:, None] * step[owner]
+    middle = within + (0.5 / count[owner])[:, None] * step[owner]
+    return np.concatenate([within, middle, pieces.end_mm]), np.concatenate([owner, owner, np.arange(len(pieces))])
+
+
+def _not_reached(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[list[Finding], float, int]:
+    """(2) of the explanation: (findings, worst shortfall, places looked at)."""
+    top = case.stock.thickness_mm
+    places, groove_of = _places_on(outlines)
+    parts, radii = [], []
+    for program, cuts in zip(case.programs, case.cuts, strict=True):
+        sunk = cuts.below(top - 1e-6)
+        if program.tool.kind == "v-bit" and len(sunk):
+            parts.append(sunk)
+            radii.append(sunk.radii_mm(program.tool, top))
+    farthest = max(groove.limit_radius_mm for groove in case.drawing.grooves) + 1.0
+    if parts:
+        pieces = joined(parts)
+        gap, _ = nearest_segment(places, pieces.plan_mm, farthest, np.concatenate(radii))
+    else:
+        gap = np.full(len(places), farthest)
+    bad = np.flatnonzero(gap > allowed)
+    gap[bad] -= _left_by_tip(case.drawing.grooves, places[bad], groove_of[bad])
+    bad = bad[gap[bad] > allowed]
+    findings = []
+    for k in bad[worst_apart(gap[bad], places[bad])]:
+        x, y = float(places[k, 0]), float(places[k, 1])
+        file, line = nearest_line(case, x, y)
+        short = f"ends {gap[k]:.3f} mm short of" if gap[k] < farthest - 1e-6 else "never comes near"
+        findings.append(
+            Finding(
+                message=f"{case.drawing.grooves[groove_of[k]].name}: the V-bit {short} the outline at {at(x, y)}.",
+                file=file,
+                line=line,
+                place_mm=(x, y),
+                remedy=REMEDY,
+            )
+        )
+    return findings, float(gap.max(initial=0.0)), len(places)
+
+
+def _places_on(outlines: list[FloatArray]) -> tuple[FloatArray, IntArray]:
+    """(n, 2) places on the outlines, every corner among them, and (n,) which groove each belongs to."""
+    segments = np.concatenate(outlines)
+    step = segments[:, 2:] - segments[:, :2]
+    count = np.maximum(np.ceil(np.hypot(step[:, 0], step[:, 1]) / STEP_MM), 1).astype(np.intp)
+    owner = np.repeat(np.arange(len(segments)), count)
+    share = (np.arange(len(owner)) - (np.cumsum(count) - count)[owner]) / count[owner]
+    groove = np.repeat(np.arange(len(outlines)), [len(outline) for outline in outlines])
+    return segments[owner, :2] + share[:, None] * step[owner], groove[owner]
+
+
+def _left_by_tip(grooves: tuple[Groove, ...], places: FloatArray, groove_of: IntArray) -> FloatArray:
+    """(n,) how far a flat tip must end short of places on outlines: their distance from where its middle may go, less
+    its radius. Source: check-values section 15.3 (r (1 / sin(a / 2) - 1) in a corner)."""
+    left = np.zeros(len(places))
+    for number in np.unique(groove_of):
+        groove = grooves[number]
+        if groove.tip_mm > 0:
+            own = np.flatnonzero(groove_of == number)
+            open_to_tip = groove.area.buffer(-groove.tip_mm / 2)
+            if not open_to_tip.is_empty:
+                away = distance_to_segments(places[own], segments_of(open_to_tip))
+                left[own] = np.maximum(away - groove.tip_mm / 2, 0.0)
+    return left

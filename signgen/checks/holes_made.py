@@ -1,0 +1,133 @@
+"""C110: every hole is at its place, of its size, and through."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
+from signgen.checks.places import at, nearest_line
+from signgen.checks.way import Way
+from signgen.drawing.drawing import Hole
+from signgen.geometry.distance import FloatArray, nearest_segment
+from signgen.tolerances import CHECK_MM
+
+DIRECTIONS = 72
+REMEDY = "Make the programs again; if they are as made, report it: the bore does not follow the drawing."
+
+
+class HolesMade:
+    code = "C110"
+    name = "holes_made"
+    severity: Severity = "error"
+    explanation = """\
+Each hole is measured from the motions alone: where the cutter is at the board's bottom or below, its rim must pass
+through the drawn circle in 72 directions, from which centre and diameter follow; higher up it may nowhere reach beyond
+that circle. On the virtual board nothing may be left standing inside.
+A failure means a hole that is missing, not through, at the wrong place or of the wrong size.
+What to do: make the programs again; if the cutter measures otherwise than its data say, mend the data.
+Least error seen: 0.05 mm in place and diameter, 0.002 mm in depth."""
+
+    def run(self, case: Case) -> CheckResult:
+        holes = case.drawing.holes
+        if not holes:
+            return verdict(self, [], "no holes drawn")
+        findings: list[Finding] = []
+        off: list[float] = []
+        wrong: list[float] = []
+        for number, hole in enumerate(holes):
+            found, centre, diameter = _measured(case, hole)
+            if diameter > 0:
+                off.append(float(np.hypot(*centre)))
+                wrong.append(diameter - hole.diameter_mm)
+            findings += found or _standing(case, number)
+        detail = f"{len(off)} of {len(holes)} holes measured"
+        if off:
+            detail += f": centres off by {max(off):.3f} mm, diameters by {max(map(abs, wrong)):.3f} mm at most"
+        return verdict(self, findings, detail)
+
+
+def _measured(case: Case, hole: Hole) -> tuple[list[Finding], FloatArray, float]:
+    """(findings, centre relative to the drawn one, diameter); a diameter of 0 when nothing goes through there."""
+    middle, radius = np.array([hole.x_mm, hole.y_mm]), hole.diameter_mm / 2
+    top = case.stock.thickness_mm
+    angle = np.arange(DIRECTIONS) * 2 * np.pi / DIRECTIONS
+    direction = np.stack([np.cos(angle), np.sin(angle)], axis=1)
+    rim = middle + radius * direction
+    gap = np.full(DIRECTIONS, np.inf)
+    reach = np.full(DIRECTIONS, -np.inf)
+    outside, culprit = 0.0, ("", 0)
+    for program, cuts in zip(case.programs, case.cuts, strict=True):
+        own = _near(cuts, middle, radius, top)
+        if not len(own):
+            continue
+        ends = np.concatenate([own.start_mm[:, :2], own.end_mm[:, :2]]) - middle
+        beyond = np.hypot(*ends.T) + own.radii_mm(program.tool, top).T.ravel() - radius
+        k = int(beyond.argmax())
+        if beyond[k] > outside:
+            outside, culprit = float(beyond[k]), (program.file, int(own.line[k % len(own)]))
+        through = own.below(0.0)
+        if len(through):
+            radii = through.radii_mm(program.tool, 0.0)
+            gap = np.minimum(gap, nearest_segment(rim, through.plan_mm, radii=radii)[0])
+            ends = np.concatenate([through.start_mm[:, :2], through.end_mm[:, :2]]) - middle
+            reach = np.maximum(reach, (ends @ direction.T + radii.T.ravel()[:, None]).max(axis=0))
+    if not np.isfinite(reach).all() or (reach + np.roll(reach, DIRECTIONS // 2) <= 0).any():
+        place = (hole.x_mm, hole.y_mm)
+        file, line = nearest_line(case, *place)
+        message = f"{hole.name} at {at(*place)} is not cut through to the board's bottom."
+        return [Finding(message=message, file=file, line=line, place_mm=place, remedy=REMEDY)], np.zeros(2), 0.0
+    diameter = float((reach + np.roll(reach, DIRECTIONS // 2)).mean())
+    centre = 2 / DIRECTIONS * (reach @ direction)
+    found = []
+    k = int(gap.argmax())
+    if gap[k] > CHECK_MM:
+        place = (float(rim[k, 0]), float(rim[k, 1]))
+        file, line = nearest_line(case, *place)
+        what = f"{gap[k]:.3f} mm of wood stands inside its rim at {at(*place)}"
+        found.append(_wrong(case, hole, what, centre, diameter, file, line))
+    if outside > CHECK_MM:
+        what = f"the cutter reaches {outside:.3f} mm beyond its rim"
+        found.append(_wrong(case, hole, what, centre, diameter, *culprit))
+    return found, centre, diameter
+
+
+def _near(cuts: Way, middle: FloatArray, radius: float, top: float) -> Way:
+    """The pieces below the board's top whose tip comes into the hole's circle."""
+    low = np.minimum(cuts.start_mm[:, :2], cuts.end_mm[:, :2]) - radius
+    high = np.maximum(cuts.start_mm[:, :2], cuts.end_mm[:, :2]) + radius
+    return cuts.where(np.flatnonzero(np.all((low < middle) & (middle < high), axis=1))).below(top - 1e-6)
+
+
+def _wrong(
+    case: Case, hole: Hole, what: str, centre: FloatArray, diameter: float, file: str, line: int | None
+) -> Finding:
+    return Finding(
+        message=f"{hole.name}: {what}; it measures {diameter:.3f} mm with its centre {np.hypot(*centre):.3f} mm off, "
+        f"drawn {hole.diameter_mm:g} mm at ({hole.x_mm:.2f}, {hole.y_mm:.2f}).",
+        file=file,
+        line=line,
+        place_mm=(hole.x_mm, hole.y_mm),
+        remedy=REMEDY,
+    )
+
+
+def _standing(case: Case, number: int) -> list[Finding]:
+    """What the virtual board still holds inside a hole whose rim is right: a core that came loose or was left."""
+    cells = case.ideal.hole_cell[case.ideal.hole_of == number]
+    heights = case.boards[-1].z_mm.ravel()[cells]
+    left = heights > 0.002
+    if not left.any():
+        return []
+    k = int(heights.argmax())
+    x, y = (float(value) for value in case.ideal.grid.centres_mm(cells[k : k + 1])[0])
+    hole = case.drawing.holes[number]
+    return [
+        Finding(
+            message=f"{hole.name}: {heights[k]:.2f} mm of wood stands inside it at {at(x, y)}, "
+            f"{left.sum() * case.ideal.grid.cell_mm**2:.1f} mm2 in all.",
+            file=nearest_line(case, x, y)[0],
+            line=nearest_line(case, x, y)[1],
+            place_mm=(x, y),
+            remedy="Clear the hole's middle as well: a loose core jams the cutter.",
+        )
+    ]

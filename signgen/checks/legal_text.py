@@ -1,0 +1,119 @@
+"""C103: the text of each program is legal, plain and complete."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
+
+REQUIRED = (
+    ("G17",),
+    ("G20", "G21"),
+    ("G40",),
+    ("G49",),
+    ("G54", "G55", "G56", "G57", "G58", "G59", "G59.1", "G59.2", "G59.3"),
+    ("G80",),
+    ("G90",),
+    ("G94",),
+)
+"""One mode of each group must be stated before the first motion, for a machine may come from another job's modes."""
+
+MOST_LINE_CHARACTERS = 256
+"""Longest line that the language has. Source: NIST IR 6556 section 3.3, as restated in check-values section 1.2."""
+
+_COMMENT = re.compile(r"\([^)]*\)|;.*")
+_MODE = re.compile(r"G\s*0*(20|21|90|91)(?![\d.])", re.IGNORECASE)
+
+
+class LegalText:
+    code = "C103"
+    name = "legal_text"
+    severity: Severity = "error"
+    explanation = """\
+Each program is read word by word by the published rules of RS-274 (NIST IR 6556). It must be plain ASCII with lines of
+256 characters or fewer, hold no word that the rules refuse, state plane, units, work zero, distance and feed mode and
+the cancelling of compensation, length offset and cycles before its first motion, keep one unit and absolute distances
+throughout, use one cutter, and end with M2 or M30.
+A failure means that a controller may stop in the middle or, worse, do something else than was meant. The other checks
+are not run on a text with refused words, because nobody knows what it makes a machine do.
+What to do: make the programs again. If a program was edited by hand, mend the line that is named.
+Least error seen: a single wrong character."""
+
+    def run(self, case: Case) -> CheckResult:
+        findings = [finding for program in case.programs for finding in _findings(program)]
+        if not case.programs:
+            findings.append(Finding(message="There is no program.", remedy="Make the programs again."))
+        lines = sum(program.replay.line_count for program in case.programs)
+        motions = sum(len(program.replay.motions) for program in case.programs)
+        files = len(case.programs)
+        return verdict(self, findings, f"{files} files, {lines:,} lines and {motions:,} motions read")
+
+
+def _findings(program: ProgramUnderTest) -> Iterator[Finding]:
+    replay, file = program.replay, program.file
+    for fault in replay.faults:
+        said = f"'{fault.words}': " if fault.words else ""
+        yield Finding(message=f"{said}{fault.message}", file=file, line=fault.line, remedy="Mend or remove this line.")
+    if replay.fault_count > len(replay.faults):
+        yield Finding(message=f"{replay.fault_count - len(replay.faults)} more lines are refused.", file=file)
+    for note in replay.notes:
+        said = f"'{note.words}': " if note.words else ""
+        yield Finding(message=f"{said}{note.message}", file=file, line=note.line, remedy="Remove this line.")
+    for group in REQUIRED:
+        if not replay.modes_before_motion.intersection(group):
+            yield Finding(
+                message=f"{' or '.join(group[:2])} is not stated before the first motion.",
+                file=file,
+                line=int(replay.motions.line[0]) if len(replay.motions) else None,
+                remedy="State every mode in the first lines.",
+            )
+    if not len(replay.motions):
+        yield Finding(message="The program moves nothing.", file=file, remedy="Make the programs again.")
+    tools = sorted({*replay.tool_numbers, *(int(number) for number in replay.motions.tool if number)})
+    if len(tools) > 1:
+        yield Finding(
+            message=f"The program asks for more than one cutter: {', '.join(f'T{number}' for number in tools)}.",
+            file=file,
+            remedy="Keep one program for each cutter.",
+        )
+    yield from _by_line(program)
+
+
+def _by_line(program: ProgramUnderTest) -> Iterator[Finding]:
+    """What is seen line by line: characters, length, and modes that must not change."""
+    units: str | None = None
+    for number, raw in enumerate(program.text.splitlines(), start=1):
+        if not raw.isascii():
+            strange = next(character for character in raw if not character.isascii())
+            yield Finding(
+                message=f"The character '{strange}' is not plain ASCII.",
+                file=program.file,
+                line=number,
+                remedy="Write it in plain letters; some controllers stop at it, even in a comment.",
+            )
+        if len(raw) > MOST_LINE_CHARACTERS:
+            yield Finding(
+                message=f"The line has {len(raw)} characters; the language allows {MOST_LINE_CHARACTERS}.",
+                file=program.file,
+                line=number,
+                remedy="Shorten it.",
+            )
+        for match in _MODE.finditer(_COMMENT.sub("", raw)) if "G" in raw or "g" in raw else ():
+            code = match.group(1)
+            if code == "91" or (code in ("20", "21") and units not in (None, code)):
+                what = "Distances become relative" if code == "91" else "The units change in the middle"
+                yield Finding(
+                    message=f"{what} (G{code}).",
+                    file=program.file,
+                    line=number,
+                    remedy="Keep one unit and absolute distances (G90) throughout.",
+                )
+            units = code if code in ("20", "21") else units
+    if program.text and not program.text.endswith("\n"):
+        yield Finding(
+            message="The last line does not end, so the file may be cut short.",
+            file=program.file,
+            line=program.replay.line_count,
+            remedy="Make the programs again.",
+        )

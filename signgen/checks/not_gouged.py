@@ -1,0 +1,76 @@
+"""C109: nothing is removed that the drawing keeps."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
+from signgen.checks.ideal import BODY, WASTE
+from signgen.checks.places import at, deepest_line, feature_at, groove_limits_mm, worst_apart
+from signgen.geometry.distance import FloatArray, IntArray, nearest_segment, segments_of
+from signgen.tolerances import CHECK_MM
+
+REMEDY = "Make the programs again; if they are as made, report it: this line cuts where nothing is drawn."
+
+
+class NotGouged:
+    code = "C109"
+    name = "not_gouged"
+    severity: Severity = "error"
+    explanation = """\
+The virtual board, after all programs, is compared with the drawing everywhere: the face may nowhere be lower than the
+board's top, a letter nowhere deeper than drawn, a hole nowhere wider, by more than 0.05 mm. Beyond the sign's edge the
+board may only be cut where the cutter's way round the edge lies (1.25 diameters), for screws stand further out.
+A failure names the place, what is drawn nearest to it, and the line that cuts there.
+What to do: make the programs again; undo the edit if the file was edited.
+Least error seen: 0.05 mm deep or wide, a patch of one cell (0.1 to 0.25 mm)."""
+
+    def run(self, case: Case) -> CheckResult:
+        ideal, top = case.ideal, case.stock.thickness_mm
+        heights = case.boards[-1].z_mm.ravel()
+        inside = top - heights[ideal.groove_cell].astype(np.float64) - ideal.deepest_mm
+        over_groove = inside - groove_limits_mm(case)[ideal.groove_of]
+        cut = np.flatnonzero(heights < np.float32(top - CHECK_MM))
+        face = cut[(ideal.zone[cut] == BODY) | (ideal.zone[cut] == WASTE)]
+        gone = top - heights[face].astype(np.float64)
+        spared = _beside_walls(case, face, gone)
+        cells = np.concatenate([ideal.groove_cell[over_groove > 0], face[~spared]])
+        depth = np.concatenate([inside[over_groove > 0], gone[~spared]])
+        places = ideal.grid.centres_mm(cells)
+        findings = []
+        for k in worst_apart(depth, places):
+            x, y = float(places[k, 0]), float(places[k, 1])
+            file, line = deepest_line(case, x, y)
+            findings.append(
+                Finding(
+                    message=f"{depth[k]:.3f} mm too much is removed at {at(x, y)}: {feature_at(case.drawing, x, y)}.",
+                    file=file,
+                    line=line,
+                    place_mm=(x, y),
+                    remedy=REMEDY,
+                )
+            )
+        worst = max(float(inside.max(initial=0.0)), float(gone[~spared].max(initial=0.0)))
+        area = len(cells) * ideal.grid.cell_mm**2
+        return verdict(
+            self,
+            findings,
+            f"worst gouge {worst:.3f} mm, {area:.2f} mm2 over {CHECK_MM} mm, {heights.size:,} cells compared, "
+            f"cell {ideal.grid.cell_mm:.2f} mm",
+        )
+
+
+def _beside_walls(case: Case, face: IntArray, gone_mm: FloatArray) -> np.ndarray:
+    """(cells,) True for cells of the face that a wall of a groove explains, moved outwards by no more than the job's
+    tolerance: at a steep wall that is more than 0.05 mm of depth."""
+    spared = np.zeros(len(face), dtype=np.bool_)
+    limits = groove_limits_mm(case)
+    steep = [k for k, limit in enumerate(limits) if limit > CHECK_MM]
+    if not len(face) or not steep:
+        return spared
+    places = case.ideal.grid.centres_mm(face)
+    for k in steep:
+        away, _ = nearest_segment(places, segments_of(case.drawing.grooves[k].area), case.ideal.grid.cell_mm)
+        slope = 1.5 * case.tolerance_mm / limits[k]
+        spared |= gone_mm <= limits[k] - away / slope
+    return spared

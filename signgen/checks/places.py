@@ -1,0 +1,110 @@
+"""Naming what lies at a place of the sign, and the program line that cut there."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+from shapely.geometry import Point
+
+from signgen.checks.check import Case
+from signgen.checks.way import Way, joined
+from signgen.drawing.drawing import Drawing
+from signgen.geometry.distance import FloatArray, nearest_segment
+from signgen.shop.tools import Tool
+from signgen.tolerances import CHECK_MM
+
+SHARES = np.linspace(0.0, 1.0, 17)
+"""Where along a piece its depth at a point is looked up, beside the place nearest to the point."""
+
+
+def feature_at(drawing: Drawing, x_mm: float, y_mm: float) -> str:
+    """The name of the feature at a place, or of the nearest with its distance: "hole top-left", "3.2 mm from the
+    edge"."""
+    point = Point(x_mm, y_mm)
+    distances = [(groove.area.distance(point), groove.name) for groove in drawing.grooves]
+    distances += [
+        (max(0.0, float(np.hypot(x_mm - hole.x_mm, y_mm - hole.y_mm)) - hole.diameter_mm / 2), hole.name)
+        for hole in drawing.holes
+    ]
+    distances.append((drawing.edge.exterior.distance(point), "the edge"))
+    away, name = min(distances)
+    return name if away < 0.005 else f"{away:.2f} mm from {name}"
+
+
+def at(x_mm: float, y_mm: float) -> str:
+    """A place in words: "(34.1, 60.2)"."""
+    return f"({x_mm:.1f}, {y_mm:.1f})"
+
+
+def deepest_line(case: Case, x_mm: float, y_mm: float) -> tuple[str, int | None]:
+    """(file, line) of the feed move that cut deepest at a place; ("", None) when none reached it."""
+    found: tuple[float, str, int | None] = (case.stock.thickness_mm, "", None)
+    place = np.array([x_mm, y_mm])
+    for program, cuts in zip(case.programs, case.cuts, strict=True):
+        if not len(cuts):
+            continue
+        reach = program.tool.radius_mm + 1e-6
+        low = np.minimum(cuts.start_mm[:, :2], cuts.end_mm[:, :2]) - reach
+        high = np.maximum(cuts.start_mm[:, :2], cuts.end_mm[:, :2]) + reach
+        near = cuts.where(np.flatnonzero(np.all((low <= place) & (place <= high), axis=1)))
+        if len(near):
+            heights = _heights(near, program.tool, place)
+            k = int(np.argmin(heights))
+            if heights[k] < found[0] - 1e-9:
+                found = (float(heights[k]), program.file, int(near.line[k]))
+    return found[1], found[2]
+
+
+def nearest_line(case: Case, x_mm: float, y_mm: float) -> tuple[str, int | None]:
+    """(file, line) of the feed move below the stock's top that passes nearest to a place."""
+    top = case.stock.thickness_mm
+    pieces = joined([cuts.where(np.flatnonzero(cuts.low_z_mm < top)) for cuts in case.cuts]) if case.cuts else None
+    if pieces is None or not len(pieces):
+        return "", None
+    _, which = nearest_segment(np.array([[x_mm, y_mm]]), pieces.plan_mm)
+    k = int(which[0])
+    return case.programs[int(pieces.program[k])].file, int(pieces.line[k])
+
+
+def _heights(pieces: Way, tool: Tool, place: FloatArray) -> FloatArray:
+    """(k,) the height to which each piece cuts at a place, infinite where the cutter does not reach."""
+    start, step = pieces.start_mm, pieces.end_mm - pieces.start_mm
+    length = np.einsum("ij,ij->i", step[:, :2], step[:, :2])
+    nearest = np.einsum("ij,ij->i", place - start[:, :2], step[:, :2]) / np.where(length > 0, length, 1.0)
+    shares = np.concatenate([np.broadcast_to(SHARES, (len(pieces), len(SHARES))), np.clip(nearest, 0, 1)[:, None]], 1)
+    tip = start[:, None, :] + shares[:, :, None] * step[:, None, :]
+    away = np.hypot(tip[:, :, 0] - place[0], tip[:, :, 1] - place[1])
+    return np.asarray((tip[:, :, 2] + rise_at(tool, away)).min(axis=1))
+
+
+def rise_at(tool: Tool, away_mm: FloatArray) -> FloatArray:
+    """How far above its tip a cutter's underside is at a distance from its axis; infinite beyond its radius."""
+    if tool.kind == "ball-nose":
+        rise = tool.radius_mm - np.sqrt(np.maximum(tool.radius_mm**2 - away_mm**2, 0.0))
+    elif tool.angle_deg is not None:
+        rise = np.maximum(away_mm - tool.tip_mm / 2, 0.0) / tool.slope
+    else:
+        rise = np.zeros_like(away_mm)
+    return np.where(away_mm <= tool.radius_mm + 1e-9, rise, np.inf)
+
+
+def groove_limits_mm(case: Case) -> FloatArray:
+    """(grooves,) how far in depth a cell of each groove may be from the drawing: CHECK_MM, or what the job's tolerance
+    across the board makes of a wall, where the bit is so pointed that this is more."""
+    limits = [
+        max(CHECK_MM, 1.5 * case.tolerance_mm / math.tan(math.radians(groove.angle_deg) / 2))
+        for groove in case.drawing.grooves
+    ]
+    return np.array(limits, dtype=np.float64)
+
+
+def worst_apart(values: FloatArray, places_mm: FloatArray, apart_mm: float = 10.0, most: int = 6) -> list[int]:
+    """Indices of the greatest values, each at least `apart_mm` from the ones before it: one for each trouble spot."""
+    left = np.ones(len(values), dtype=np.bool_)
+    found: list[int] = []
+    while left.any() and len(found) < most:
+        k = int(np.argmax(np.where(left, values, -np.inf)))
+        found.append(k)
+        left &= np.hypot(*(places_mm - places_mm[k]).T) > apart_mm
+    return found

@@ -1,0 +1,130 @@
+"""The tip's way in straight pieces, in sign coordinates: what the exact checks measure."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, fields
+
+import numpy as np
+from numpy.typing import NDArray
+
+from signgen.replay.measure import arc_frame
+from signgen.replay.motion import RAPID, FloatArray, Motions
+from signgen.shop.stock import WorkZero
+from signgen.shop.tools import Tool
+
+CHORD_MM = 0.0005
+"""Greatest distance between an arc and the chords that stand for it: a hundredth of what the checks allow."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Way:
+    """k straight pieces in the order of execution. start_mm, end_mm (k, 3); motion (k,): index of the motion that a
+    piece is part of; line (k,): its line in the program; program (k,): index of the program."""
+
+    start_mm: FloatArray
+    end_mm: FloatArray
+    motion: NDArray[np.intp]
+    line: NDArray[np.int64]
+    program: NDArray[np.intp]
+
+    def __post_init__(self) -> None:
+        for field in fields(self):
+            getattr(self, field.name).setflags(write=False)
+
+    def __len__(self) -> int:
+        return len(self.motion)
+
+    def where(self, chosen: NDArray[np.bool_] | NDArray[np.intp]) -> Way:
+        """The chosen pieces, in their order."""
+        return Way(
+            start_mm=self.start_mm[chosen],
+            end_mm=self.end_mm[chosen],
+            motion=self.motion[chosen],
+            line=self.line[chosen],
+            program=self.program[chosen],
+        )
+
+    @property
+    def low_z_mm(self) -> FloatArray:
+        """(k,) the lowest height of each piece."""
+        return np.minimum(self.start_mm[:, 2], self.end_mm[:, 2])
+
+    @property
+    def plan_mm(self) -> FloatArray:
+        """(k, 4) x0, y0, x1, y1 of each piece."""
+        return np.hstack([self.start_mm[:, :2], self.end_mm[:, :2]])
+
+    def below(self, z_mm: float) -> Way:
+        """The parts of the pieces at or below a height: pieces that cross it are cut there."""
+        some = self.where(self.low_z_mm <= z_mm)
+        start, end = some.start_mm, some.end_mm
+        rise = end[:, 2] - start[:, 2]
+        share = np.clip((z_mm - start[:, 2]) / np.where(rise == 0, 1.0, rise), 0.0, 1.0)[:, None]
+        crossing = start + share * (end - start)
+        crossing[:, 2] = np.where(rise == 0, start[:, 2], z_mm)
+        return Way(
+            start_mm=np.where((start[:, 2] > z_mm)[:, None], crossing, start),
+            end_mm=np.where((end[:, 2] > z_mm)[:, None], crossing, end),
+            motion=some.motion,
+            line=some.line,
+            program=some.program,
+        )
+
+    def radii_mm(self, tool: Tool, at_z_mm: float) -> FloatArray:
+        """(k, 2) the cutter's radius at a height while its tip is at each piece's start and end; negative where the
+        tip is above that height or, on a cone, where its widening would begin above it."""
+        up = at_z_mm - np.stack([self.start_mm[:, 2], self.end_mm[:, 2]], axis=1)
+        return radius_above_tip(tool, up)
+
+
+def radius_above_tip(tool: Tool, up_mm: FloatArray) -> FloatArray:
+    """A cutter's radius at heights above its tip; -1 below the tip. Source: check-values sections 8 and 9."""
+    if tool.kind == "ball-nose":
+        inside = np.clip(up_mm, 0.0, tool.radius_mm)
+        radius = np.sqrt(inside * (2 * tool.radius_mm - inside))
+    elif tool.kind == "v-bit" or (tool.kind == "drill" and tool.angle_deg is not None):
+        radius = np.minimum(up_mm * tool.slope + tool.tip_mm / 2, tool.radius_mm)
+    else:
+        radius = np.full_like(up_mm, tool.radius_mm)
+    return np.where(up_mm >= 0, radius, -1.0)
+
+
+def way_of(motions: Motions, zero: WorkZero, program: int, chord_mm: float = CHORD_MM) -> tuple[Way, Way]:
+    """(cutting, rapid) pieces of a program. Arcs of every plane are chorded to `chord_mm`."""
+    shift = np.array([zero.x_mm, zero.y_mm, zero.z_mm])
+    arcs = arc_frame(motions)
+    count = np.ones(len(motions), np.intp)
+    # Sagitta R (1 - cos h) = chord gives the half angle h = 2 asin sqrt(chord / 2 R). Source: check-values section
+    # 15.4.
+    half = 2 * np.arcsin(np.sqrt(np.clip(chord_mm / np.maximum(2 * arcs.radius_mm, chord_mm), 0, 0.5)))
+    count[arcs.index] = np.maximum(np.ceil(np.abs(arcs.sweep_rad) / (2 * half)), 1).astype(np.intp)
+    owner = np.repeat(np.arange(len(motions)), count)
+    number = np.arange(len(owner)) - (np.cumsum(count) - count)[owner]
+    start, end = motions.start_mm[owner], motions.end_mm[owner]
+    frame_of = np.full(len(motions), -1, np.intp)
+    frame_of[arcs.index] = np.arange(len(arcs.index))
+    later = np.flatnonzero(number > 0)
+    joint = arcs.points_mm(frame_of[owner[later]], number[later] / count[owner[later]])
+    start[later] = joint
+    end[later - 1] = joint
+    every = Way(
+        start_mm=start + shift,
+        end_mm=end + shift,
+        motion=owner,
+        line=motions.line[owner],
+        program=np.full(len(owner), program, np.intp),
+    )
+    rapid = motions.kind[owner] == RAPID
+    return every.where(~rapid), every.where(rapid)
+
+
+def joined(parts: Sequence[Way]) -> Way:
+    """Way one after the other."""
+    return Way(
+        start_mm=np.concatenate([part.start_mm for part in parts]),
+        end_mm=np.concatenate([part.end_mm for part in parts]),
+        motion=np.concatenate([part.motion for part in parts]),
+        line=np.concatenate([part.line for part in parts]),
+        program=np.concatenate([part.program for part in parts]),
+    )

@@ -1,0 +1,188 @@
+"""A small plate and its two programs, written by hand: one square groove, one bored hole, an edge with two tabs.
+
+Plate 60 x 40 x 9 mm on a board of 84 x 64 mm; XY zero at the plate's corner, Z zero at the board's bottom.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from shapely.geometry import box
+
+from signgen.checks.case import make_case
+from signgen.checks.check import Case
+from signgen.drawing.drawing import Drawing, Groove, Hole, Tab
+from signgen.shop.materials import Machine, Material
+from signgen.shop.stock import Stock, WorkZero
+from signgen.shop.tools import Tool
+
+V_BIT = Tool(
+    name="v-bit-90",
+    kind="v-bit",
+    diameter_mm=12,
+    shank_mm=6,
+    cutting_length_mm=6,
+    flutes=2,
+    angle_deg=90,
+    stickout_mm=18,
+    source="test",
+)
+END_MILL = Tool(
+    name="end-mill-6",
+    kind="end-mill",
+    diameter_mm=6,
+    shank_mm=6,
+    cutting_length_mm=22,
+    flutes=2,
+    stickout_mm=26,
+    source="test",
+)
+MACHINE = Machine(
+    name="table",
+    label="Table",
+    travel_mm=(300, 300, 80),
+    top_feed_mm_per_min=(2000, 2000, 800),
+    rapid_mm_per_min=(3000, 3000, 1000),
+    acceleration_mm_per_s2=(250, 250, 150),
+    corner_deviation_mm=0.02,
+    spindle_min_rpm=8000,
+    spindle_max_rpm=24000,
+    spindle_start_s=4,
+    collet_series=16,
+    source="test",
+)
+MATERIAL = Material(
+    name="wood",
+    label="Wood",
+    chip_load_ratio=0.015,
+    spindle_rpm=16000,
+    stepdown_ratio=0.5,
+    stepover_ratio=0.4,
+    v_step_mm=3,
+    peck_ratio=1,
+    entry_deg=10,
+    plunge_ratio=0.33,
+    ramp_ratio=0.5,
+    colour_rgb=(200, 180, 140),
+    ground_rgb=(170, 130, 90),
+    grain=True,
+    cautions=(),
+    source="test",
+)
+STOCK = Stock(width_mm=84, height_mm=64, thickness_mm=9, sign_x_mm=12, sign_y_mm=12)
+ZERO = WorkZero(x_mm=0, y_mm=0, z_mm=0)
+BREAKTHROUGH_MM = 0.3
+DRAWING = Drawing(
+    width_mm=60,
+    height_mm=40,
+    thickness_mm=9,
+    edge=box(0, 0, 60, 40),
+    holes=(Hole(name="hole right", x_mm=45, y_mm=20, diameter_mm=8),),
+    grooves=(Groove(name="ornament 1", text="", area=box(10, 15, 15, 20), angle_deg=90, tip_mm=0, max_depth_mm=3),),
+    tabs=(
+        Tab(name="tab 1", x_mm=30, y_mm=0, along_x=1, along_y=0, width_mm=5, height_mm=1.5),
+        Tab(name="tab 2", x_mm=30, y_mm=40, along_x=-1, along_y=0, width_mm=5, height_mm=1.5),
+    ),
+    cap_height_mm=8,
+)
+
+_HEAD = """\
+(plate 60 x 40 x 9)
+(Z0 bottom of the board)
+G17 G21 G40 G49 G54 G80 G90 G94
+"""
+_TAIL = """\
+G0 Z14
+M5
+G0 X0 Y52
+M2
+"""
+
+ENGRAVE = f"""\
+{_HEAD}G0 Z14
+M3 S16000
+G4 P4
+G0 X10 Y15
+G0 Z10
+G1 Z9 F300
+G1 X12.5 Y17.5 Z6.5 F800
+G1 X15 Y20 Z9
+G0 Z14
+G0 X15 Y15
+G0 Z10
+G1 Z9 F300
+G1 X12.5 Y17.5 Z6.5 F800
+G1 X10 Y20 Z9
+{_TAIL}"""
+
+
+def _bore() -> str:
+    turns = "".join(f"G3 X46 Y20 Z{z:g} I-1 J0\n" for z in (*range(8, -1, -1), -0.3))
+    return f"G0 X46 Y20\nG0 Z10\nG1 Z9 F300\nF500\n{turns}G3 X46 Y20 I-1 J0\nG1 X45 Y20 F800\nG0 Z14\n"
+
+
+def _loop(z: float, tabs: bool) -> str:
+    """Clockwise round the edge from (-3, 20): climbing, for the work lies to the right of the way."""
+
+    def gap(first: float, last: float, y: float) -> str:
+        if not tabs:
+            return ""
+        return f"G1 X{first:g} Y{y:g}\nG1 Z1.5 F300\nG1 X{last:g} Y{y:g} F800\nG1 Z{z:g} F300\nF800\n"
+
+    return (
+        "G1 X-3 Y40 F800\nG2 X0 Y43 I3 J0\n"
+        + gap(24.5, 35.5, 43)
+        + "G1 X60 Y43\nG2 X63 Y40 I0 J-3\nG1 X63 Y0\nG2 X60 Y-3 I-3 J0\n"
+        + gap(35.5, 24.5, -3)
+        + "G1 X0 Y-3\nG2 X-3 Y0 I0 J3\nG1 X-3 Y20\nG1 X-3 Y35\n"
+    )
+
+
+def _edge() -> str:
+    passes = "".join(f"G1 X-3 Y20 Z{z:g} F400\n{_loop(z, z < 1.5)}" for z in (6.675, 4.35, 2.025, -0.3))
+    return f"G0 X-3 Y35\nG0 Z10\nG1 Z9 F300\n{passes}"
+
+
+CUT_OUT = f"""\
+{_HEAD}G0 Z14
+M3 S16000
+G4 P4
+{_bore()}{_edge()}{_TAIL}"""
+
+
+@dataclass(frozen=True)
+class Plate:
+    """The plate's case, ready to be spoilt."""
+
+    engrave: str = ENGRAVE
+    cut_out: str = CUT_OUT
+    drawing: Drawing = DRAWING
+    stock: Stock = STOCK
+    zero: WorkZero = ZERO
+    machine: Machine = MACHINE
+    tools: tuple[Tool, Tool] = (V_BIT, END_MILL)
+    files: tuple[str, str] = ("1-v-bit-90.nc", "2-end-mill-6.nc")
+    order: tuple[int, int] = (0, 1)
+    extra: dict[str, float] = field(default_factory=dict)
+
+    def case(self) -> Case:
+        texts = (self.engrave, self.cut_out)
+        return make_case(
+            drawing=self.drawing,
+            stock=self.stock,
+            zero=self.zero,
+            machine=self.machine,
+            material=MATERIAL,
+            programs=[(self.files[k], texts[k], self.tools[k]) for k in self.order],
+            breakthrough_mm=BREAKTHROUGH_MM,
+            tolerance_mm=0.01,
+            **self.extra,
+        )
+
+    def with_line(self, which: int, old: str, new: str | None, occurrence: int = 0) -> tuple[Plate, int]:
+        """The plate with one line of one program replaced (left out when `new` is None), and that line's number."""
+        name = ("engrave", "cut_out")[which]
+        lines = getattr(self, name).splitlines()
+        at = [number for number, line in enumerate(lines) if line == old][occurrence]
+        lines[at : at + 1] = [] if new is None else new.splitlines()
+        return replace(self, **{name: "\n".join(lines) + "\n"}), at + 1
