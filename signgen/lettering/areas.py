@@ -142,5 +142,5 @@ def spans_at(area: Area, y: float) -> tuple[tuple[float, float], ...]:
     """Where the horizontal line at height y runs inside the area: (left, right) of each stretch, from the left."""
     left, _, right, _ = area.bounds
     inside = area.intersection(LineString([(left - 1, y), (right + 1, y)]))
-    stretches = (part.bounds for part in shapely.get_parts(inside) if isinstance(part, LineString))
+    stretches = (part.bounds for part in shapely.get_parts(inside) if isinstance(part, LineString) and part.length)
     return tuple(sorted((bounds[0], bounds[2]) for bounds in stretches))

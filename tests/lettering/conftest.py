@@ -12,7 +12,8 @@ from fontTools.pens.ttGlyphPen import TTGlyphPen
 from fontTools.ttLib.tables.TupleVariation import TupleVariation
 
 UNITS = 1000
-CHARACTERS = {32: "space", 72: "H", 73: "I", 79: "O"}
+CHARACTERS = {32: "space", 49: "one", 72: "H", 73: "I", 79: "O"}
+FEATURE_GLYPHS = ("one.lnum",)
 
 
 def draw_block(pen: object, width: int, height: int) -> None:
@@ -32,14 +33,14 @@ def draw_round(pen: object) -> None:
 
 def begin(is_ttf: bool) -> FontBuilder:
     builder = FontBuilder(UNITS, isTTF=is_ttf)
-    builder.setupGlyphOrder([".notdef", *CHARACTERS.values()])
+    builder.setupGlyphOrder([".notdef", *CHARACTERS.values(), *FEATURE_GLYPHS])
     builder.setupCharacterMap(CHARACTERS)
     return builder
 
 
 def finish(builder: FontBuilder, path: Path) -> Path:
     # Declared heights that are wrong on purpose: nothing may trust them.
-    builder.setupHorizontalMetrics({name: (700, 0) for name in builder.font.getGlyphOrder()})
+    builder.setupHorizontalMetrics(dict.fromkeys(builder.font.getGlyphOrder(), (700, 0)))
     builder.setupHorizontalHeader(ascent=800, descent=-200)
     builder.setupNameTable({"familyName": "Larkspur Test", "styleName": "Regular"})
     builder.setupOS2(sCapHeight=100, sxHeight=50)
@@ -49,7 +50,7 @@ def finish(builder: FontBuilder, path: Path) -> Path:
 
 
 def truetype(blank: bool = False) -> FontBuilder:
-    """H 400 wide and 650 high, I 100 x 700, O without on-curve points."""
+    """H 400 wide and 650 high, I 100 x 700, O without on-curve points, 1 half as high unless `lnum` is on."""
     builder = begin(True)
     glyphs = {}
     for name in builder.font.getGlyphOrder():
@@ -61,6 +62,8 @@ def truetype(blank: bool = False) -> FontBuilder:
                 draw_block(pen, 100, 700)
             elif name == "O":
                 draw_round(pen)
+            elif name.startswith("one"):
+                draw_block(pen, 200, 650 if name == "one.lnum" else 325)
         glyphs[name] = pen.glyph()
     builder.setupGlyf(glyphs)
     return builder
@@ -69,6 +72,13 @@ def truetype(blank: bool = False) -> FontBuilder:
 @pytest.fixture
 def truetype_font(tmp_path: Path) -> Path:
     return finish(truetype(), tmp_path / "block.ttf")
+
+
+@pytest.fixture
+def old_style_font(tmp_path: Path) -> Path:
+    builder = truetype()
+    builder.addOpenTypeFeatures("feature lnum { sub one by one.lnum; } lnum;")
+    return finish(builder, tmp_path / "old-style.ttf")
 
 
 @pytest.fixture
