@@ -152,6 +152,7 @@ def _programs(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> Ite
             zero=setup.zero,
             top_mm=spec.thickness_mm,
             clearance_mm=spec.clearance_mm,
+            top_z_feed_mm_per_min=spec.machine.top_feed_mm_per_min[2],
             park_xy_mm=(0.0, setup.stock.bounds_mm[3]),
         )
 
@@ -169,9 +170,7 @@ def _facts(
 ) -> JobFacts:
     facts = []
     for run, program, tested in zip(plan.runs, programs, case.programs, strict=True):
-        taken = estimate(
-            program.moves, spec.machine, tuple(program.moves.ends_mm[0].tolist()), program.spindle_start_s
-        )
+        taken = estimate(program.moves, spec.machine, tuple(program.moves.ends_mm[0].tolist()), program.spindle_start_s)
         facts.append(
             ProgramFacts(
                 file=tested.file,

@@ -21,6 +21,9 @@ UNITS_PER_MM = 10_000
 COMMENT_WIDTH = 100
 """Characters of a comment; the standard's line holds 256, people's screens less."""
 
+ROUNDING = 1e-6
+"""Feeds are written in whole millimetres a minute, rounded down, so that no limit is passed; this much is noise."""
+
 MODES = "G17 G21 G40 G49 G54 G80 G90 G94"
 WORDS = {LINE: "G1", CW: "G2", CCW: "G3", RAPID: "G0"}
 
@@ -76,8 +79,8 @@ class Plain:
                 continue
             if arc:
                 words += [f"I{number(offset[0])}", f"J{number(offset[1])}"]
-            if kind != RAPID and round(feed) != feed_now:
-                feed_now = round(feed)
+            if kind != RAPID and int(feed + ROUNDING) != feed_now:
+                feed_now = int(feed + ROUNDING)
                 words.append(f"F{feed_now}")
             at = (end[0], end[1], end[2])
             yield f"{WORDS[kind]} {' '.join(words)}"

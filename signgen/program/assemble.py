@@ -29,12 +29,14 @@ def assemble(
     zero: WorkZero,
     top_mm: float,
     clearance_mm: float,
+    top_z_feed_mm_per_min: float,
     park_xy_mm: tuple[float, float],
 ) -> Program:
     """The program for toolpaths that share one tool, in their order.
 
     Heights and places come in sign coordinates and leave as program coordinates (shifted by `zero`). Travel between
-    cuts is at `top_mm + clearance_mm`; every cut is entered straight down and left straight up.
+    cuts is at `top_mm + clearance_mm`; every cut is entered straight down and left straight up. No feed asks the Z
+    axis for more than it can do.
     """
     safe = top_mm + clearance_mm
     parts: list[tuple[np.ndarray[tuple[int], np.dtype[np.uint8]], FloatArray, FloatArray, FloatArray]] = []
@@ -62,6 +64,12 @@ def assemble(
     travel((float(last[0]), float(last[1]), safe + PARK_MM), (*park_xy_mm, safe + PARK_MM))
 
     kinds, ends, centres, feeds = (np.concatenate(column) for column in zip(*parts, strict=True))
+    rising = np.abs(np.diff(ends[:, 2], prepend=ends[0, 2]))
+    # Tilted moves keep to what the Z axis can do; straight length is a little short on a helix, so the limit errs
+    # downwards.
+    straight = np.sqrt((np.diff(ends, axis=0, prepend=ends[:1]) ** 2).sum(axis=1))
+    share = np.divide(rising, straight, out=np.zeros_like(rising), where=straight > 0)
+    feeds = np.minimum(feeds, top_z_feed_mm_per_min / np.maximum(share, 1e-9))
     moves = Moves(
         kinds=kinds,
         ends_mm=ends - np.array([zero.x_mm, zero.y_mm, zero.z_mm]),

@@ -27,8 +27,8 @@ def heading(
     material_label: str,
     zero: WorkZero,
 ) -> tuple[str, ...]:
-    """Names the sign, the program's place in the order, the tool, the board, the datum and Z zero. No date: the same input gives
-    the same bytes."""
+    """Names the sign, the program's place in the order, the tool, the board, the datum and Z zero. No date: the same
+    input gives the same bytes."""
     if zero.x_mm == 0 and zero.y_mm == 0:
         datum = (
             f"X0 Y0: bottom-left corner of the finished sign, {stock.sign_x_mm:g} mm right of and "

@@ -54,6 +54,7 @@ def program(*paths: Path, zero: WorkZero | None = None) -> Program:
         zero=zero or WorkZero(x_mm=0.0, y_mm=0.0, z_mm=0.0),
         top_mm=12.0,
         clearance_mm=10.0,
+        top_z_feed_mm_per_min=2000.0,
         park_xy_mm=(0.0, 160.0),
     )
 
