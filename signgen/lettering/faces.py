@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import difflib
 import os
-import statistics
 from collections.abc import Mapping
 from functools import cached_property, lru_cache
 from pathlib import Path
@@ -102,8 +101,8 @@ class Face:
         (area,) = glyph_areas(self, [self._glyph("I")], scale_mm_per_em=1.0, chord_mm=1e-4)
         _, bottom, _, top = area.bounds
         scans = (spans_at(area, bottom + part * (top - bottom)) for part in STROKE_SCANS)
-        widths = [max(right - left for left, right in spans) for spans in scans if spans]
-        return statistics.median(widths) / self.cap_height_em if widths else None
+        widths = sorted(max(right - left for left, right in spans) for spans in scans if spans)
+        return widths[len(widths) // 2] / self.cap_height_em if widths else None
 
     def _glyph(self, letter: str) -> int:
         """The glyph for one letter as it is set, with lining figures."""
