@@ -101,7 +101,7 @@ def size_mm(raw: object, where: str, limits: Limits = POSITIVE) -> tuple[float, 
         raise AskError.at(where, f"{raw!r} is not a size.", advice)
     if len(parts) != 2 or any(isinstance(part, str) and not part.strip() for part in parts):
         raise AskError.at(where, f"{_shown(raw)} is not a size.", advice)
-    if units[0] and not units[1]:
+    if units[0].lower() in _MM_PER_UNIT and units[0] and not units[1]:
         raise AskError.at(where, f"{_shown(raw)} gives a unit for the width alone.", advice)
     width = _within(_length(parts[0], where, units[1]), where, limits, "mm")
     return width, _within(_length(parts[1], where, ""), where, limits, "mm")

@@ -32,7 +32,8 @@ WOOD_CLEARANCE_IN: dict[int, Fraction] = {
     12: Fraction(7, 32),
     14: Fraction(1, 4),
 }
-"""Usual drill for the shank of a wood screw by ASME B18.6.1. Source: shop drill charts, check-values 6.3."""
+"""Usual drill for the shank of a wood screw by ASME B18.6.1. Source: shop drill charts, check-values 6.3. The fractions
+for No. 4 and No. 10 are 0.06 mm tighter than the nominal shank, which wood gives way to."""
 
 _MM_PER_INCH = Fraction(254, 10)
 _WOOD = re.compile(r"(?:#|n[o°]\.?)\s*(\d{1,2})", re.ASCII | re.IGNORECASE)

@@ -15,7 +15,7 @@ from importlib.resources import files
 from pathlib import Path
 from typing import Protocol, TypeVar
 
-from signgen.errors import Problem, ShopError
+from signgen.errors import AskError, Problem, ShopError
 from signgen.option import did_you_mean
 from signgen.shop.collets import SERIES
 from signgen.shop.materials import Machine, Material
@@ -47,7 +47,8 @@ N = TypeVar("N", bound=_Named)
 def load_shop(user_file: Path | None = None) -> Shop:
     """Cutters, materials and machines; the user's rows first, then those that ship.
 
-    Raises: ShopError with every problem of every file; `where` is the file and the key.
+    Raises: ShopError with every problem of every file (`where` is the file and the key); AskError when the user's
+    file cannot be read.
     """
     problems: list[Problem] = []
     shipped = [_tables(files("signgen.shop").joinpath("data", name).read_bytes(), name, problems) for name in SHIPPED]
@@ -78,14 +79,12 @@ def _bytes_of(path: Path) -> bytes:
     try:
         return path.expanduser().read_bytes()
     except OSError as error:
-        raise ShopError.at(
-            str(path), f"The shop file cannot be read: {error.strerror}.", "Look at the path after --shop."
-        ) from None
+        raise AskError.at("shop", f"{path} cannot be read: {error.strerror}.", "Look at the path.") from None
 
 
 def _tables(raw: bytes, where: str, problems: list[Problem]) -> dict[str, object]:
     try:
-        return tomllib.loads(raw.decode("utf-8"))
+        return tomllib.loads(raw.decode("utf-8-sig"))
     except UnicodeDecodeError:
         problems.append(Problem(where=where, what="The file is not UTF-8 text.", remedy="Save it as UTF-8."))
     except tomllib.TOMLDecodeError as error:
@@ -126,6 +125,8 @@ def _tool(name: str, row: Row) -> Tool | None:
     pointed = kind in ("v-bit", "drill")
     angle = row.angle("angle", V_BIT_ANGLES if kind == "v-bit" else _DRILL_ANGLES) if pointed else None
     tip = row.length("tip", NOT_NEGATIVE, 0.0) if kind == "v-bit" else 0.0
+    if kind is None:
+        row.leave("angle", "tip")
     plunges = row.flag("can-plunge", True)
     source = row.text("source")
     if diameter is not None and tip is not None and tip >= diameter:

@@ -42,8 +42,9 @@ class Row:
     def add(self, key: str, what: str, remedy: str) -> None:
         self.problems.append(Problem(where=f"{self.where}.{key}", what=what, remedy=remedy))
 
-    def has(self, key: str) -> bool:
-        return key in self._table
+    def leave(self, *keys: str) -> None:
+        """Call these keys known without reading them, where a problem has made it impossible to say what they mean."""
+        self._asked += keys
 
     def text(self, key: str) -> str | None:
         return self.read(key, word)

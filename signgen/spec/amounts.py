@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
 from signgen.spec.sign_spec import FrameSpec, TabSpec
@@ -22,8 +24,6 @@ TAB_HEIGHT_RATIO = 0.25
 TAB_HEIGHT_MM = 1.5
 """A quarter to a third of thin stock, 0.5 to 1.5 mm in wood: common practice, check-values section 10."""
 
-_DECIMALS = 3
-"""Defaults are rounded to a micron, so that the resolved sign file reads well."""
 
 
 def frame_of(a: Asked, size_mm: Size | None) -> FrameSpec | None:
@@ -56,7 +56,7 @@ def margin_of(a: Asked, size_mm: Size | None, frame: FrameSpec | None) -> float 
     if given is None:
         clear_of_frame = frame.inset_mm + frame.width_mm / 2 + FRAME_GAP_RATIO * shorter if frame else 0.0
         most = 0.45 * shorter  # something must be left for the letters; whether they fit is for the drawing to say
-        return round(min(max(MARGIN_RATIO * shorter, clear_of_frame), most), _DECIMALS)
+        return _down(min(max(MARGIN_RATIO * shorter, clear_of_frame), most))
     if 2 * given >= shorter:
         what = f"{plain(given)} mm on both sides leaves no room on a sign {plain(shorter)} mm across."
         a.wrong("margin", what, f"Use less than {plain(shorter / 2)} mm.")
@@ -76,7 +76,7 @@ def depth_of(a: Asked, thickness_mm: float | None, v_bit: Tool | None) -> float 
         a.cannot("thickness", what, f"Use {plain(2 * LEAST_LEFT_MM)} mm or more.")
         return None
     if given is None:
-        return round(min(reach, DEPTH_RATIO * thickness_mm, most), _DECIMALS)
+        return _down(min(reach, DEPTH_RATIO * thickness_mm, most))
     if given > reach:
         what = f"{plain(given)} mm is deeper than the V-bit reaches ({v_bit.label})."
         a.cannot("depth", what, f"Use at most {plain(min(reach, most))} mm, or a wider or sharper bit.")
@@ -91,7 +91,7 @@ def tabs_of(a: Asked, thickness_mm: float | None) -> TabSpec | None:
     """The tabs given, or the usual ones."""
     count, width, height = a.value("tabs"), a.number("tab-width"), a.number("tab-height")
     if height is None and thickness_mm is not None and not a.has("tab-height"):
-        height = round(min(TAB_HEIGHT_MM, TAB_HEIGHT_RATIO * thickness_mm), _DECIMALS)
+        height = _down(min(TAB_HEIGHT_MM, TAB_HEIGHT_RATIO * thickness_mm))
     if not isinstance(count, int) or width is None or height is None:
         return None
     if thickness_mm is not None and height >= thickness_mm:
@@ -111,6 +111,11 @@ def board_of(a: Asked, size_mm: Size | None) -> Size | None:
         turned = board[1] >= size_mm[0] and board[0] >= size_mm[1]
         a.wrong("board", what, "Turn it: give its width along the sign's." if turned else "Use a larger board.")
     return board
+
+
+def _down(value_mm: float) -> float:
+    """Rounded to a micron, so that the resolved sign file reads well, and down, so that a limit stays kept."""
+    return math.floor(value_mm * 1000 + 1e-6) / 1000
 
 
 def _size(size_mm: Size) -> str:

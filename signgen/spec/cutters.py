@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from signgen.errors import AskError
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
 from signgen.units import plain
@@ -23,7 +24,10 @@ _EIGHTH_INCH_MM = 3.175
 
 
 def named_v_bit(shop: Shop, angle_deg: float | None, diameter_mm: float | None, tip_mm: float | None) -> Tool:
-    """The V-bit that the user means; each None is left to the shop. A V-bit must be in the shop."""
+    """The V-bit that the user means; each None is left to the shop, which has a V-bit.
+
+    Raises: AskError when the tip's flat is as wide as the bit.
+    """
     bits = [tool for tool in shop.tools if tool.kind == "v-bit"]
     alike = [bit for bit in bits if _same(bit.angle_deg, _DEFAULT_ANGLE_DEG if angle_deg is None else angle_deg)]
     candidates = alike or (bits if angle_deg is None else [])
@@ -35,6 +39,9 @@ def named_v_bit(shop: Shop, angle_deg: float | None, diameter_mm: float | None, 
     angle = _DEFAULT_ANGLE_DEG if angle is None else angle
     diameter = diameter_mm or (base.diameter_mm if base else _ASSUMED_DIAMETER_MM)
     tip = tip_mm if tip_mm is not None else 0.0
+    if tip >= diameter:
+        what = f"A flat of {plain(tip)} mm is no less than the diameter of {plain(diameter)} mm."
+        raise AskError.at("v-bit-tip", what, "Give the flat at the very tip; 0 for a pointed bit.")
     cone = (diameter - tip) / 2 / math.tan(math.radians(angle) / 2)
     return Tool(
         name=_free_name(shop, f"v-bit-{plain(angle)}-{plain(diameter)}"), kind="v-bit", diameter_mm=diameter,

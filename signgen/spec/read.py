@@ -21,7 +21,6 @@ from signgen.spec.paths import resolved_font
 from signgen.spec.shape import border_of, holes_of
 from signgen.spec.sign_spec import SignSpec, TextSpec
 from signgen.tolerances import Tolerances
-from signgen.units import plain
 
 
 class _Named(Protocol):
@@ -138,10 +137,6 @@ def _v_bit(a: Asked, shop: Shop) -> Tool | None:
     angle, diameter, tip = a.number("v-bit"), a.number("v-bit-diameter"), a.number("v-bit-tip")
     given = {"v-bit": angle, "v-bit-diameter": diameter, "v-bit-tip": tip}
     if any(value is None and a.has(key) for key, value in given.items()):
-        return None
-    if tip and diameter and tip >= diameter:
-        what = f"A flat of {plain(tip)} mm is no less than the diameter of {plain(diameter)} mm."
-        a.wrong("v-bit-tip", what, "Give the flat at the very tip; 0 for a pointed bit.")
         return None
     return a.attempt(lambda: named_v_bit(shop, angle, diameter, tip))
 

@@ -1,0 +1,22 @@
+from hypothesis import given
+from hypothesis import strategies as st
+
+from signgen.holes import read_holes
+from signgen.holes.at_points import AtPoints
+from signgen.holes.none import NoHoles
+
+
+def test_stands_where_it_is_told():
+    holes = AtPoints.from_options("20,15;200,15.5", {"hole-diameter": 6.0}, 220, 140)
+    assert holes.centres(220, 140) == (("1", 20, 15), ("2", 200, 15.5))
+
+
+@given(st.floats(-5000, 5000), st.floats(-5000, 5000))
+def test_writes_its_point_so_that_it_reads_back_the_same(x, y):
+    holes = AtPoints(diameter_mm=5.0, points_mm=((x, y),))
+    assert read_holes(holes.asked()["holes"], {"hole-diameter": 5.0}, 220, 140) == holes
+
+
+def test_no_holes_are_none():
+    assert NoHoles().centres(220, 140) == ()
+    assert NoHoles().asked() == {"holes": "none"}
