@@ -146,10 +146,14 @@ TERMS: tuple[Term, ...] = (
 )  # fmt: skip
 
 
+GLOSSARY: dict[str, str] = {word: term.meaning for term in TERMS for word in (term.name, *term.also)}
+"""The meaning of every word, other words for the same thing included."""
+
+
 def find_term(word: str) -> Term:
     """The term of a name, or of another word for it, whatever its case.
 
     Raises: AskError that offers close matches.
     """
-    by_name = {name: term for term in reversed(TERMS) for name in (term.name, *term.also)}
+    by_name = {name: term for term in TERMS for name in (term.name, *term.also)}
     return by_name[pick(word.strip(), by_name, "explain", "term")]

@@ -75,8 +75,8 @@ def test_a_spec_with_everything_in_it_reads_back_equal(house_number):
         "border": "rounded", "corner-radius": "9", "font": "pacifico", "cap-height": "2in", "align": "left",
         "depth": "3", "v-bit": "45", "v-bit-diameter": "10", "v-bit-tip": "0.1", "end-mill": "1/8in",
         "end-mill-length": "15", "tabs": "6", "board": "300x200", "frame": "7", "frame-width": "1.5",
-        "rule-width": "1", "origin": "stock", "z-zero": "top", "machine": "bench-router", "line-spacing": "2", "letter-spacing": "-0.5",
-        "tolerance": "0.02",
+        "rule-width": "1", "origin": "stock", "z-zero": "top", "machine": "bench-router", "line-spacing": "2",
+        "letter-spacing": "-0.5", "tolerance": "0.02",
     }  # fmt: skip
     spec = read_spec(full, SHOP)
     assert reread(spec) == spec
