@@ -31,8 +31,10 @@ class ProgramFacts:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JobFacts:
-    """A finished, verified job. `stock`: the board that lies there (the real one when the user named it); `least`: the least board
-    that would do, the same value when no real board was named. `boards[i]`: the stock after program i. `screws_mm`: suggested
+    """A finished, verified job. `stock`: the board that lies there (the real one when the user named it);
+    `least`: the least board
+    that would do, the same value when no real board was named. `boards[i]`: the stock after program i.
+    `screws_mm`: suggested
     places for hold-down screws in program coordinates. `warnings`: whole sentences to read before cutting."""
 
     name: str

@@ -1,0 +1,130 @@
+"""The finished sign with its measures, and what both plans draw alike."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from signgen.drawing.drawing import Drawing, Hole
+from signgen.sheet.job_facts import JobFacts
+from signgen.sheet.numbers import figure
+from signgen.sheet.plate import INK, SOFT, TEXT_MM, Plate, spread, text_width
+
+if TYPE_CHECKING:
+    from shapely.geometry.base import BaseGeometry
+
+LETTER_FILL = "#d8d3cb"
+LEFT, RIGHT, BELOW = 8.0, 10.0, 6.0
+"""Room for dimensions around the sign."""
+ABOVE, ABOVE_TURNED = 7.0, 10.5
+ROW_MM = 3.0
+"""Height of a line of labels."""
+FINEST_MM = 0.04
+"""Detail that the printer would not show is left out of outlines."""
+
+
+class Fit:
+    """From sign coordinates to the paper: the sign's lower left corner lies at (x, y), Y turned over."""
+
+    def __init__(self, x: float, y: float, scale: float) -> None:
+        self.x, self.y, self.scale = x, y, scale
+
+    def __call__(self, x_mm: float, y_mm: float) -> tuple[float, float]:
+        return self.x + x_mm * self.scale, self.y - y_mm * self.scale
+
+    def area(self, shape: BaseGeometry) -> BaseGeometry:
+        from shapely.affinity import affine_transform
+
+        placed = affine_transform(shape, [self.scale, 0, 0, -self.scale, self.x, self.y])
+        return placed.simplify(FINEST_MM)
+
+
+def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
+    """The sign with its outer measures and the places of its holes from the lower left corner, to scale, at most 1 : 1.
+
+    Where holes are so many that their labels do not fit, only the holes are drawn; the page lists them then.
+    """
+    drawing = facts.drawing
+    scale = min((width - LEFT - RIGHT) / drawing.width_mm, (most_height - ABOVE - BELOW) / drawing.height_mm, 1.0)
+    wide, high = drawing.width_mm * scale, drawing.height_mm * scale
+    left = LEFT + (width - LEFT - RIGHT - wide) / 2
+    columns = _labels(sorted({round(hole.x_mm, 2) for hole in drawing.holes}))
+    across = spread(
+        [left + x * scale for x, _ in columns], _widest(columns) + 1.2, left - LEFT + 1, left + wide + RIGHT
+    )
+    turned = across is None
+    if across is None:
+        across = spread([left + x * scale for x, _ in columns], ROW_MM, left - LEFT + 1, left + wide + RIGHT)
+    above = ABOVE_TURNED if turned else ABOVE
+    fit = Fit(left, above + high, scale)
+    about = f"{figure(drawing.width_mm)} by {figure(drawing.height_mm)} mm, {len(drawing.holes)} holes"
+    plate = Plate("plan", width, above + high + BELOW, "The finished sign with its measures", about)
+    plate.area(fit.area(drawing.edge), fill="#fff", stroke=INK, stroke_width=0.3)
+    draw_letters(plate, drawing, fit)
+    if across is not None:
+        _columns(plate, drawing, fit, columns, across, turned)
+    rows = _labels(sorted({round(hole.y_mm, 2) for hole in drawing.holes}))
+    # on paper Y runs down: the greatest Y comes first
+    rows.reverse()
+    upright = spread([fit(0, y)[1] for y, _ in rows], ROW_MM, 1.0, above + high + BELOW - 1)
+    if upright is not None:
+        _rows(plate, drawing, fit, rows, upright)
+    for hole in drawing.holes:
+        draw_hole(plate, hole, fit)
+    base = above + high
+    for x in (left, left + wide):
+        plate.line((x, base + 0.8), (x, base + 4.8), ink=SOFT)
+    plate.across(left, left + wide, base + 4.2, figure(drawing.width_mm))
+    for y in (above, base):
+        plate.line((left - 0.8, y), (left - 4.8, y), ink=SOFT)
+    plate.upright(above, base, left - 4.2, figure(drawing.height_mm))
+    return plate
+
+
+def draw_letters(plate: Plate, drawing: Drawing, fit: Fit) -> None:
+    for groove in drawing.grooves:
+        plate.area(fit.area(groove.area), fill=LETTER_FILL, stroke=SOFT, stroke_width=0.08)
+
+
+def draw_hole(plate: Plate, hole: Hole, fit: Fit) -> None:
+    """The hole to scale with its middle marked."""
+    x, y = fit(hole.x_mm, hole.y_mm)
+    r = hole.diameter_mm / 2 * fit.scale
+    plate.circle((x, y), r, fill="#fff", stroke=INK, stroke_width=0.2)
+    reach = r + 0.7
+    plate.line((x - reach, y), (x + reach, y), 0.1, SOFT)
+    plate.line((x, y - reach), (x, y + reach), 0.1, SOFT)
+
+
+def _labels(values: list[float]) -> list[tuple[float, str]]:
+    return [(value, figure(value, 2)) for value in values]
+
+
+def _widest(labels: list[tuple[float, str]]) -> float:
+    return max((text_width(text) for _, text in labels), default=0.0)
+
+
+def _columns(
+    plate: Plate, drawing: Drawing, fit: Fit, labels: list[tuple[float, str]], places: list[float], turned: bool
+) -> None:
+    """Distances from the left edge, above the sign, each with a line from the topmost hole there."""
+    for (x_mm, text), place in zip(labels, places, strict=True):
+        top_mm = max(hole.y_mm for hole in drawing.holes if round(hole.x_mm, 2) == x_mm)
+        x, edge = fit(x_mm, drawing.height_mm)
+        plate.line(fit(x_mm, top_mm), (x, edge - 0.8), 0.1, SOFT)
+        plate.line((x, edge - 0.8), (place, edge - 2.2), 0.1, SOFT)
+        plate.line((place, edge - 2.2), (place, edge - 2.9), 0.1, SOFT)
+        if turned:
+            plate.text(text, place + 0.35 * TEXT_MM, edge - 3.4, "start", turned=True)
+        else:
+            plate.text(text, place, edge - 3.6)
+
+
+def _rows(plate: Plate, drawing: Drawing, fit: Fit, labels: list[tuple[float, str]], places: list[float]) -> None:
+    """Distances from the lower edge, right of the sign, each with a line from the rightmost hole there."""
+    for (y_mm, text), place in zip(labels, places, strict=True):
+        last_mm = max(hole.x_mm for hole in drawing.holes if round(hole.y_mm, 2) == y_mm)
+        edge, y = fit(drawing.width_mm, y_mm)
+        plate.line(fit(last_mm, y_mm), (edge + 0.8, y), 0.1, SOFT)
+        plate.line((edge + 0.8, y), (edge + 2.2, place), 0.1, SOFT)
+        plate.line((edge + 2.2, place), (edge + 2.9, place), 0.1, SOFT)
+        plate.text(text, edge + 3.3, place + 0.35 * TEXT_MM, "start")

@@ -1,0 +1,130 @@
+"""Where cutters and the collet's nut pass low over the board, and so where nothing may stand."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
+
+from signgen.drawing.drawing import Drawing
+from signgen.replay.measure import arc_frame
+from signgen.replay.motion import ARC_CCW, ARC_CW, Motions, Replay
+from signgen.shop.stock import WorkZero
+from signgen.shop.tools import Tool
+
+if TYPE_CHECKING:
+    from shapely.geometry.base import BaseGeometry
+
+FloatArray = NDArray[np.float64]
+Cutters = Sequence[tuple[Tool, Replay]]
+"""Each program's cutter with what its text makes the machine do."""
+
+CHORD_MM = 0.02
+"""How far a chord may leave its arc here; added to every distance."""
+INNER_STEP_MM = 4.0
+"""Moves up to this long that start and end deep inside the sign stay inside it, whatever its shape."""
+
+NUT_DIAMETER_MM = {11: 19.0, 16: 28.0, 20: 34.0, 25: 42.0, 32: 50.0, 40: 63.0}
+"""Outer diameter of the clamping nut by nominal collet size, from memory of makers' sheets (plain nuts, the
+larger kind)."""
+
+
+def swept_outside(
+    drawing: Drawing,
+    zero: WorkZero,
+    cutters: Cutters,
+    below_mm: float,
+    *,
+    nut_mm: float | None = None,
+    with_entries: bool = False,
+) -> BaseGeometry:
+    """The sign with everything around it that a cutter touches below `below_mm` over the board's top; sign coordinates.
+
+    A cutter counts with its full radius even where only its tip is so low. With `nut_mm`, the nut's diameter,
+    it is the nut
+    that is asked for instead: where it comes lower than that, `stickout_mm` above the tip. `with_entries`: see
+    `entries`.
+    """
+    from shapely.ops import unary_union
+
+    limit = drawing.thickness_mm + below_mm
+    swept: BaseGeometry = drawing.edge
+    inner: list[tuple[FloatArray, float]] = []
+    for (tool, replay), entry in zip(cutters, entries(cutters), strict=True):
+        lines = tip_lines(replay.motions)
+        if with_entries:
+            lines = np.concatenate([lines, entry])
+        lines = lines + np.array([zero.x_mm, zero.y_mm, zero.z_mm])
+        lift = 0.0 if nut_mm is None else tool.stickout_mm
+        radius = (tool.diameter_mm if nut_mm is None else nut_mm) / 2 + CHORD_MM
+        low = lines[np.min(lines[:, :, 2], axis=1) + lift < limit, :, :2]
+        outside, inside = _apart(low, drawing)
+        swept = unary_union([swept, _brushed(outside, radius)])
+        inner.append((inside, radius))
+    for lines, radius in inner:
+        # a way inside the edge sweeps at most its radius beyond it, and the cut around the sign has mostly done so
+        if len(lines) and not swept.contains(drawing.edge.buffer(radius)):
+            swept = unary_union([swept, _brushed(_near_edge(lines, drawing, radius), radius)])
+    return swept
+
+
+def _brushed(ways: FloatArray, radius: float) -> BaseGeometry:
+    """The area within `radius` of (k, 2, 2) straight ways; passes one below the other are one way from above."""
+    from shapely import linestrings, multilinestrings
+
+    keys = np.rint(ways.reshape(-1, 4) * 1000).astype(np.int64)
+    _, first = np.unique(keys, axis=0, return_index=True)
+    return multilinestrings(linestrings(ways[np.sort(first)])).buffer(radius, quad_segs=24)
+
+
+def tip_lines(motions: Motions) -> FloatArray:
+    """(m, 2, 3) straight pieces of the tip's way in program coordinates; arcs become chords within CHORD_MM."""
+    straight = (motions.kind != ARC_CW) & (motions.kind != ARC_CCW)
+    lines = np.stack([motions.start_mm[straight], motions.end_mm[straight]], axis=1)
+    frame = arc_frame(motions)
+    if not len(frame.index):
+        return lines
+    step = 2 * np.arccos(1 - np.minimum(CHORD_MM / np.maximum(frame.radius_mm, CHORD_MM), 1))
+    counts = np.ceil(np.abs(frame.sweep_rad) / step).astype(np.intp)
+    which = np.repeat(np.arange(len(counts)), counts)
+    number = np.arange(len(which)) - np.repeat(np.cumsum(counts) - counts, counts)
+    ends = [frame.points_mm(which, (number + k) / counts[which]) for k in (0, 1)]
+    return np.concatenate([lines, np.stack(ends, axis=1)])
+
+
+def entries(cutters: Cutters) -> list[FloatArray]:
+    """For each program (1, 2, 3): the way from where the head stands to where it first goes, at the height of
+    that move. It
+    stands over X0 Y0 before the first program, where it was set, and where it was left before the others."""
+    ways = []
+    stands = np.zeros(3)
+    for _, replay in cutters:
+        motions = replay.motions
+        known = np.flatnonzero(motions.start_known.all(axis=1))
+        first = motions.start_mm[known[0]] if len(known) else stands
+        ways.append(np.array([[[*stands[:2], first[2]], first]]))
+        stands = motions.end_mm[-1] if len(motions) else stands
+    return ways
+
+
+def _apart(flat: FloatArray, drawing: Drawing) -> tuple[FloatArray, FloatArray]:
+    """(k, 2, 2) pieces that may leave the sign's edge, and those that surely stay inside: short ones with both
+    ends deep in."""
+    from shapely import contains_xy
+
+    core = drawing.edge.buffer(-INNER_STEP_MM / 2)
+    inside = contains_xy(core, flat[:, :, 0], flat[:, :, 1]).all(axis=1)
+    inside &= np.hypot(*(flat[:, 1] - flat[:, 0]).T) <= INNER_STEP_MM
+    return flat[~inside], flat[inside]
+
+
+def _near_edge(flat: FloatArray, drawing: Drawing, radius: float) -> FloatArray:
+    """Those of the inner pieces that sweep something outside the edge."""
+    from shapely import contains_xy
+
+    core = drawing.edge.buffer(-(radius + INNER_STEP_MM / 2))
+    deep = contains_xy(core, flat[:, :, 0], flat[:, :, 1]).all(axis=1)
+    near: FloatArray = flat[~deep]
+    return near

@@ -1,0 +1,48 @@
+"""HTML by nested calls: text is escaped because it is a plain str; only what was built here passes as it is."""
+
+from __future__ import annotations
+
+import html
+from typing import Final
+
+
+class Html(str):
+    """Markup that is safe to stand in a page."""
+
+    __slots__ = ()
+
+
+Part = str | Html | None
+VOID: Final = frozenset({"img", "br", "meta"})
+
+
+def el(tag: str, *parts: Part, **attributes: str | int | None) -> Html:
+    """An element with its children in order; None is left out. `cls` writes class, `for_` for; None leaves an
+    attribute out.
+
+    >>> el("p", "a < b", el("b", "!"), id="x", cls=None)
+    '<p id="x">a &lt; b<b>!</b></p>'
+    """
+    words = [tag]
+    for name, value in attributes.items():
+        if value is not None:
+            key = {"cls": "class", "for_": "for"}.get(name, name.replace("_", "-"))
+            words.append(f'{key}="{html.escape(str(value), quote=True)}"')
+    opening = f"<{' '.join(words)}>"
+    return Html(opening) if tag in VOID else Html(f"{opening}{joined(*parts)}</{tag}>")
+
+
+def joined(*parts: Part) -> Html:
+    """The parts side by side, without an element around them."""
+    return Html("".join(part if isinstance(part, Html) else html.escape(part, quote=False) for part in parts if part))
+
+
+def item(name: str, label: str, *parts: Part, tick: bool = False) -> Html:
+    """A paragraph that opens with its label in bold; `tick` puts a box to tick in front of it."""
+    return el("p", el("b", label), " ", *parts, id=name, cls="tick" if tick else None)
+
+
+def raw(markup: str) -> Html:
+    """Markup made by another writer that escapes by itself (the drawings), or that is ours word for word (the
+    style)."""
+    return Html(markup)

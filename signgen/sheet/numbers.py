@@ -1,0 +1,54 @@
+"""How the sheet, the drawings and the summary write figures: short, never '-0', the same everywhere."""
+
+from __future__ import annotations
+
+
+def rounded(value: float, places: int) -> float:
+    """`value` rounded, with 0.0 for what rounds to minus nothing.
+
+    >>> rounded(-0.00001, 3)
+    0.0
+    """
+    return round(float(value), places) + 0.0
+
+
+def figure(value: float, places: int = 1) -> str:
+    """The figure without needless zeros.
+
+    >>> figure(12.0), figure(12.54), figure(-0.01), figure(0.35, 2), figure(1500.0, 0)
+    ('12', '12.5', '0', '0.35', '1500')
+    """
+    text = f"{rounded(value, places):.{places}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def span(minutes: float) -> str:
+    """A time to plan by, rounded up to 10 s below ten minutes and to whole minutes above.
+
+    >>> span(0.1), span(3.2), span(3.0), span(12.4), span(75.0)
+    ('10 s', '3 min 20 s', '3 min', '13 min', '1 h 15 min')
+    """
+    tens = int(-(-round(minutes * 60, 3) // 10)) * 10
+    if tens < 60:
+        return f"{max(tens, 10)} s"
+    if tens < 600:
+        return f"{tens // 60} min {tens % 60} s" if tens % 60 else f"{tens // 60} min"
+    whole = int(-(-round(minutes, 4) // 1))
+    if whole < 60:
+        return f"{whole} min"
+    return f"{whole // 60} h {whole % 60} min" if whole % 60 else f"{whole // 60} h"
+
+
+def joined_words(words: tuple[str, ...]) -> str:
+    """'a', 'a and b', 'a, b and c'."""
+    return " and ".join(part for part in (", ".join(words[:-1]), *words[-1:]) if part)
+
+
+def mm(value: float, places: int = 1) -> str:
+    """The length with its unit, never parted at a line's end."""
+    return f"{figure(value, places)}\u00a0mm"
+
+
+def size(width: float, height: float) -> str:
+    """'220 × 140 mm'."""
+    return f"{figure(width)}\u00a0×\u00a0{figure(height)}\u00a0mm"

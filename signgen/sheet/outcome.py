@@ -1,0 +1,80 @@
+"""What a program changed on the simulated board, so that the sheet can say what to look for afterwards."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from signgen.drawing.drawing import Drawing, Hole
+from signgen.replay.sweep import HeightMap
+from signgen.sheet.job_facts import JobFacts
+
+SEEN_MM = 0.05
+"""Less than this is not engraving but the map's own grain."""
+BESIDE_MM = 0.6
+"""How far outside the edge a place is looked at to see whether the outside is cut."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """`engraved_mm`: the deepest place cut into the letters that does not go through, 0 for none. `holes`:
+    those that went through in this program. `cut_out`: whether the outside went through."""
+
+    engraved_mm: float
+    holes: tuple[Hole, ...]
+    cut_out: bool
+
+
+def outcomes(facts: JobFacts) -> tuple[Outcome, ...]:
+    """One for each program, in order."""
+    result = []
+    before: HeightMap | None = None
+    for board in facts.boards:
+        result.append(_outcome(facts.drawing, before, board))
+        before = board
+    return tuple(result)
+
+
+def _outcome(drawing: Drawing, before: HeightMap | None, after: HeightMap) -> Outcome:
+    ring = np.asarray(drawing.edge.buffer(BESIDE_MM).exterior.coords)
+    now, then = _heights(after, ring), _before(before, drawing, ring)
+    fresh = (now <= 0) & (then > 0)
+    centres = np.array([(hole.x_mm, hole.y_mm) for hole in drawing.holes]).reshape(-1, 2)
+    bored = (_heights(after, centres) <= 0) & (_before(before, drawing, centres) > 0)
+    return Outcome(
+        engraved_mm=_engraved(drawing, before, after),
+        holes=tuple(hole for hole, through in zip(drawing.holes, bored.tolist(), strict=True) if through),
+        cut_out=bool(fresh.mean() > 0.5),
+    )
+
+
+def _heights(board: HeightMap, points: np.ndarray) -> np.ndarray:
+    """(k,) heights at the cells nearest to (k, 2) points; a point beyond the map takes the cell at its rim."""
+    ny, nx = board.z_mm.shape
+    i = np.clip(np.rint((points[:, 0] - board.x0_mm) / board.cell_mm).astype(np.intp), 0, nx - 1)
+    j = np.clip(np.rint((points[:, 1] - board.y0_mm) / board.cell_mm).astype(np.intp), 0, ny - 1)
+    return board.z_mm[j, i]
+
+
+def _before(board: HeightMap | None, drawing: Drawing, points: np.ndarray) -> np.ndarray:
+    return np.full(len(points), drawing.thickness_mm) if board is None else _heights(board, points)
+
+
+def _engraved(drawing: Drawing, before: HeightMap | None, after: HeightMap) -> float:
+    """Deepest fresh place within the letters' bounds that is not a hole right through."""
+    deepest = 0.0
+    for groove in drawing.grooves:
+        low_x, low_y, high_x, high_y = groove.area.bounds
+        columns = slice(*_cells(low_x, high_x, after.x0_mm, after.cell_mm, after.z_mm.shape[1]))
+        rows = slice(*_cells(low_y, high_y, after.y0_mm, after.cell_mm, after.z_mm.shape[0]))
+        now = after.z_mm[rows, columns]
+        then = np.float32(drawing.thickness_mm) if before is None else before.z_mm[rows, columns]
+        depth = np.where((then - now > SEEN_MM) & (now > 0), drawing.thickness_mm - now, 0.0)
+        deepest = max(deepest, float(depth.max(initial=0.0)))
+    return deepest
+
+
+def _cells(low: float, high: float, origin: float, cell: float, count: int) -> tuple[int, int]:
+    """First cell, and one past the last, between two coordinates."""
+    return max(0, int((low - origin) / cell)), min(count, int((high - origin) / cell) + 2)

@@ -1,0 +1,32 @@
+"""Section 6: from the last program to the finished sign."""
+
+from __future__ import annotations
+
+from signgen.sheet.job_facts import JobFacts
+from signgen.sheet.markup import Html, el
+from signgen.sheet.numbers import mm
+
+
+def finishing(facts: JobFacts) -> Html:
+    along = "along the grain " if facts.spec.material.grain else ""
+    rows = (
+        ("clear", "When the spindle stands still, move the head clear and vacuum."),
+        ("tabs", _tabs(facts)),
+        ("edges", "Take the sharp edges off, holes on both sides too, with fine paper."),
+        ("sand", f"Sand the face {along}with paper on a flat block, 180 then 240: the rims stay sharp."),
+        ("paint", "Painted letters: seal face and grooves, paint the grooves, let dry, sand the face clean."),
+        ("seal", "Outdoors: seal every edge and hole too; water comes in there first."),
+    )
+    items = [el("li", text, id=f"after-{key}") for key, text in rows]
+    return el("section", el("h2", el("i", "6"), "Afterwards"), el("ul", *items, cls="ticks"), id="finishing")
+
+
+def _tabs(facts: JobFacts) -> str:
+    tabs = facts.drawing.tabs
+    if not tabs:
+        return "No tabs hold the sign: lift it out only when everything stands still."
+    count = f"{len(tabs)} tabs" if len(tabs) > 1 else "tab"
+    return (
+        f"Hold the sign and cut the {count} (black on the plan, {mm(tabs[0].width_mm)} wide, {mm(tabs[0].height_mm)} "
+        "high, at the underside) with a knife, away from you, or a fine saw; file flush."
+    )

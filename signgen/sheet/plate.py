@@ -1,0 +1,210 @@
+"""A technical drawing on paper: lines, arrows, dimensions and labels in millimetres of the printed sheet, Y down."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, Literal
+
+from signgen.sheet.numbers import figure
+
+if TYPE_CHECKING:
+    from shapely.geometry.base import BaseGeometry
+
+INK = "#1d262e"
+SOFT = "#5d6a74"
+FAINT = "#aab3ba"
+WOOD = "#f1e8da"
+ACCENT = "#8c2f14"
+"""Rust for what belongs to the datum and the screws: dark enough to read when printed grey."""
+TEXT_MM = 2.5
+"""Height of the letters' body: 7 points."""
+FACE = "'Liberation Sans', 'DejaVu Sans', Arial, Helvetica, sans-serif"
+WIDE = 0.6
+"""Width of a character over the text's size, on the generous side for figures in the faces above."""
+
+Anchor = Literal["start", "middle", "end"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Label:
+    """A text as placed, with the box that it surely stays in: (left, top, right, bottom)."""
+
+    text: str
+    box: tuple[float, float, float, float]
+
+
+def text_width(text: str, size: float = TEXT_MM) -> float:
+    return len(text) * WIDE * size
+
+
+class Plate:
+    """Marks are added in the order in which they cover each other; `labels` remembers every text for the tests.
+
+    `name` is part of each id, for several drawings share one page.
+    """
+
+    def __init__(self, name: str, width: float, height: float, title: str, about: str) -> None:
+        import svgwrite
+
+        self.name = name
+        self.labels: list[Label] = []
+        self._made = 0
+        # svgwrite's own checks cost more time than the whole sheet; a test parses what comes out instead
+        self._svg = svgwrite.Drawing(
+            size=(f"{figure(width, 2)}mm", f"{figure(height, 2)}mm"),
+            viewBox=f"0 0 {figure(width, 2)} {figure(height, 2)}",
+            debug=False,
+        )
+        self._svg["role"] = "img"
+        self._svg["aria-label"] = f"{title}. {about}"
+        self._svg["font-family"] = FACE
+        self._svg.set_desc(title=title, desc=about)
+
+    def line(
+        self, a: tuple[float, float], b: tuple[float, float], width: float = 0.15, ink: str = INK, **extra: Any
+    ) -> None:
+        self._svg.add(self._svg.line(_p(a), _p(b), stroke=ink, stroke_width=width, **extra))
+
+    def polygon(self, points: Sequence[tuple[float, float]], **style: Any) -> None:
+        self._svg.add(self._svg.polygon([_p(p) for p in points], **style))
+
+    def way(self, points: Sequence[tuple[float, float]], **style: Any) -> None:
+        """An open line through the points."""
+        self._svg.add(self._svg.polyline([_p(p) for p in points], fill="none", **style))
+
+    def rectangle(self, corner: tuple[float, float], size: tuple[float, float], **style: Any) -> None:
+        self._svg.add(self._svg.rect(_p(corner), _p(size), **style))
+
+    def circle(self, centre: tuple[float, float], radius: float, **style: Any) -> None:
+        self._svg.add(self._svg.circle(_p(centre), round(radius, 3), **style))
+
+    def area(self, shape: BaseGeometry, **style: Any) -> None:
+        """A shape that is already in paper coordinates; holes stay open."""
+        data = area_path(shape)
+        if data:
+            self._svg.add(self._svg.path(d=data, fill_rule="evenodd", **style))
+
+    def hatching(self, ink: str, gap: float) -> str:
+        """A fill of slanting lines."""
+        self._made += 1
+        name = f"{self.name}-hatch-{self._made}"
+        pattern = self._svg.pattern(
+            id=name, size=(gap, gap), patternUnits="userSpaceOnUse", patternTransform="rotate(45)"
+        )
+        pattern.add(self._svg.line((0, 0), (0, gap), stroke=ink, stroke_width=0.3))
+        self._svg.defs.add(pattern)
+        return f"url(#{name})"
+
+    def text(
+        self, text: str, x: float, y: float, anchor: Anchor = "middle", *, turned: bool = False, ink: str = INK,
+        size: float = TEXT_MM, bold: bool = False, halo: bool = False,
+    ) -> None:  # fmt: skip
+        """The text on its baseline at (x, y); `turned` reads from below upwards, the baseline then at x; `halo` clears
+        the lines around it."""
+        style: dict[str, Any] = {"font_weight": "bold"} if bold else {}
+        if halo:
+            style |= {"stroke": "#fff", "stroke_width": 0.7, "stroke_linejoin": "round", "paint_order": "stroke"}
+        if turned:
+            style["transform"] = f"rotate(-90 {figure(x, 2)} {figure(y, 2)})"
+        self._svg.add(self._svg.text(text, _p((x, y)), fill=ink, font_size=size, text_anchor=anchor, **style))
+        length = text_width(text, size)
+        before = {"start": 0.0, "middle": length / 2, "end": length}[anchor]
+        up, down = 0.75 * size, 0.22 * size
+        if turned:
+            box = (x - up, y - length + before, x + down, y + before)
+        else:
+            box = (x - before, y - up, x - before + length, y + down)
+        self.labels.append(Label(text=text, box=box))
+
+    def arrow(
+        self,
+        tail: tuple[float, float],
+        tip: tuple[float, float],
+        width: float = 0.15,
+        ink: str = INK,
+        head: float = 1.5,
+    ) -> None:
+        """A line with a filled head at its tip."""
+        dx, dy = tip[0] - tail[0], tip[1] - tail[1]
+        length = (dx * dx + dy * dy) ** 0.5 or 1.0
+        ux, uy = dx / length, dy / length
+        base = (tip[0] - head * ux, tip[1] - head * uy)
+        side = 0.22 * head
+        self.line(tail, base, width, ink)
+        self.polygon(
+            [tip, (base[0] - side * uy, base[1] + side * ux), (base[0] + side * uy, base[1] - side * ux)], fill=ink
+        )
+
+    def across(self, x0: float, x1: float, y: float, text: str, ink: str = SOFT) -> None:
+        """A dimension from x0 to x1 at height y, its text over the line, or beyond x1 when there is no room between."""
+        if x1 - x0 >= text_width(text) + 3.4:
+            middle = (x0 + x1) / 2
+            self.arrow((middle, y), (x0, y), ink=ink)
+            self.arrow((middle, y), (x1, y), ink=ink)
+            self.text(text, middle, y - 0.7, ink=INK)
+            return
+        self.arrow((x0 - 3, y), (x0, y), ink=ink)
+        self.arrow((x1 + 3, y), (x1, y), ink=ink)
+        self.line((x0, y), (x1, y), ink=ink)
+        self.text(text, x1 + 3.6, y + 0.9, "start", ink=INK)
+
+    def upright(self, y0: float, y1: float, x: float, text: str, ink: str = SOFT) -> None:
+        """A dimension from y0 down to y1 at x, its text beside the line reading upwards, or above y0 without
+        room between."""
+        if y1 - y0 >= text_width(text) + 3.4:
+            middle = (y0 + y1) / 2
+            self.arrow((x, middle), (x, y0), ink=ink)
+            self.arrow((x, middle), (x, y1), ink=ink)
+            self.text(text, x - 0.7, middle, turned=True)
+            return
+        self.arrow((x, y0 - 3), (x, y0), ink=ink)
+        self.arrow((x, y1 + 3), (x, y1), ink=ink)
+        self.line((x, y0), (x, y1), ink=ink)
+        self.text(text, x + 0.9, y0 - 3.6, "start", turned=True)
+
+    def svg(self) -> str:
+        """The drawing as an element to stand in a page."""
+        return str(self._svg.tostring())
+
+
+def _p(point: tuple[float, float]) -> tuple[float, float]:
+    return round(float(point[0]), 3) + 0.0, round(float(point[1]), 3) + 0.0
+
+
+def area_path(shape: BaseGeometry, places: int = 2) -> str:
+    """Path data of every ring of an area, with that many decimals; '' when it is empty."""
+    words = []
+    for part in getattr(shape, "geoms", [shape]):
+        if part.is_empty:
+            continue
+        for ring in (part.exterior, *part.interiors):
+            points = [f"{figure(x, places)} {figure(y, places)}" for x, y in ring.coords[:-1]]
+            words.append("M" + "L".join(points) + "Z")
+    return "".join(words)
+
+
+def spread(wanted: Sequence[float], size: float, low: float, high: float) -> list[float] | None:
+    """Middles of labels `size` wide, in the order of `wanted` (ascending), as near to it as they can be
+    without overlap inside
+    low..high; None when there is no room. Neighbours that touch move as one (pool of adjacent violators)."""
+    if len(wanted) * size > high - low + 1e-9:
+        return None
+    blocks: list[tuple[float, int]] = []
+    for value in wanted:
+        blocks.append((value, 1))
+        while len(blocks) > 1:
+            (a, n), (b, m) = blocks[-2:]
+            if b - a >= (n + m) / 2 * size:
+                break
+            # centre of the joined block: each label's own wish, seen from the block's middle
+            middle = (n * (a + m * size / 2) + m * (b - n * size / 2)) / (n + m)
+            blocks[-2:] = [(middle, n + m)]
+    out: list[float] = []
+    floor = low
+    for i, (middle, n) in enumerate(blocks):
+        rest = sum(m for _, m in blocks[i + 1 :]) * size
+        start = min(max(middle - n * size / 2, floor), high - rest - n * size)
+        out += [start + (k + 0.5) * size for k in range(n)]
+        floor = start + n * size
+    return out

@@ -1,0 +1,149 @@
+"""The finished sign as it will look, to scale: drawn from the simulated board, so it shows what will be cut."""
+
+from __future__ import annotations
+
+import base64
+import io
+from typing import TYPE_CHECKING
+
+from signgen.sheet.job_facts import JobFacts
+from signgen.sheet.numbers import figure
+from signgen.sheet.plate import area_path
+from signgen.sheet.relief import Relief, relief
+
+if TYPE_CHECKING:
+    from PIL import Image
+    from shapely.geometry import Polygon
+
+PIXELS = 950_000
+"""Size of the picture: about 1200 x 790 for a common sign, drawn in a tenth of a second."""
+LEAST_PX, MOST_PX = 1000, 1600
+SHADOW_SHARE = 0.035
+"""Margin around the sign, as a share of its longer side, where the shadow falls."""
+SHADOW_DARKNESS = 0.45
+SHADOW_RGB = (28, 24, 20)
+INCH_MM = 25.4
+RIM = "#3a2c1c"
+RIM_MM = 0.25
+JPEG_QUALITY = 88
+RUNS_ONLY = 3
+"""zlib's strategy Z_RLE."""
+
+
+def sign_relief(facts: JobFacts) -> Relief:
+    """The last board, lit, at the resolution of the pictures."""
+    width, height = facts.drawing.width_mm, facts.drawing.height_mm
+    wanted = min(MOST_PX, max(LEAST_PX, (PIXELS * width / height) ** 0.5))
+    scale = min(wanted / width, MOST_PX / height)
+    return relief(
+        facts.boards[-1], facts.drawing.edge, (width, height), facts.drawing.thickness_mm, facts.spec.material, scale
+    )
+
+
+def preview_png(facts: JobFacts, lit: Relief | None = None) -> bytes:
+    """A PNG, transparent around the sign and in its holes, with the shadow that it throws on what lies under it.
+
+    Its resolution is written in it, so that it prints at the sign's size. `lit`: `sign_relief(facts)` where it
+    is at hand.
+    """
+    lit = lit or sign_relief(facts)
+    return _encoded(_with_shadow(lit), lit.px_per_mm)
+
+
+def preview_svg(facts: JobFacts, lit: Relief | None = None) -> str:
+    """An SVG of exactly the sign's size in millimetres: the lit board inside the exact outline, its holes open."""
+    import svgwrite
+
+    lit = lit or sign_relief(facts)
+    drawing = facts.drawing
+    width, height = figure(drawing.width_mm, 4), figure(drawing.height_mm, 4)
+    svg = svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), viewBox=f"0 0 {width} {height}", debug=False)
+    svg["role"] = "img"
+    lines = " / ".join(line for line in facts.spec.text.lines if line.strip())
+    svg.set_desc(
+        title=f"Sign: {lines}",
+        desc=(
+            f"{figure(drawing.width_mm)} by {figure(drawing.height_mm)} mm in {facts.spec.material.label}, "
+            f"{len(drawing.holes)} holes; as left by the simulated cutters, to scale."
+        ),
+    )
+    outline = area_path(_on_paper(drawing.edge, drawing.height_mm), 4)
+    rings = [_ring(hole.x_mm, drawing.height_mm - hole.y_mm, hole.diameter_mm / 2) for hole in drawing.holes]
+    clip = svg.defs.add(svg.clipPath(id="sign"))
+    clip.add(svg.path(d=outline + "".join(rings), clip_rule="evenodd"))
+    picture = svg.image(
+        href=data_uri(_encoded(_picture(lit), lit.px_per_mm)), insert=(0, 0), size=(drawing.width_mm, drawing.height_mm)
+    )
+    picture["preserveAspectRatio"] = "none"
+    picture["clip-path"] = "url(#sign)"
+    svg.add(picture)
+    svg.add(
+        svg.path(d="".join([outline, *rings]), fill="none", stroke=RIM, stroke_width=RIM_MM, stroke_linejoin="round")
+    )
+    return str(svg.tostring()) + "\n"
+
+
+def preview_jpeg(facts: JobFacts, lit: Relief | None = None) -> bytes:
+    """The PNG's picture on white paper, small enough to stand inside the setup sheet."""
+    from PIL import Image
+
+    lit = lit or sign_relief(facts)
+    sign = _with_shadow(lit)
+    paper = Image.new("RGBA", sign.size, "white")
+    paper.alpha_composite(sign)
+    buffer = io.BytesIO()
+    paper.convert("RGB").save(buffer, format="JPEG", quality=JPEG_QUALITY)
+    return buffer.getvalue()
+
+
+def _on_paper(edge: Polygon, height_mm: float) -> Polygon:
+    """Y down, as in pictures."""
+    from shapely.affinity import affine_transform
+
+    return affine_transform(edge, [1, 0, 0, -1, 0, height_mm])
+
+
+def _ring(x: float, y: float, r: float) -> str:
+    """Path data of a circle."""
+    x0, y0, r0, d = figure(x - r, 4), figure(y, 4), figure(r, 4), figure(2 * r, 4)
+    return f"M{x0} {y0}a{r0} {r0} 0 1 0 {d} 0a{r0} {r0} 0 1 0 -{d} 0Z"
+
+
+def _picture(lit: Relief) -> Image.Image:
+    from PIL import Image
+
+    return Image.fromarray(lit.rgb)
+
+
+def _with_shadow(lit: Relief) -> Image.Image:
+    """The sign over its own blurred shadow, shifted down and right, away from the light."""
+    from PIL import Image, ImageFilter
+
+    h, w = lit.solid.shape
+    margin = round(SHADOW_SHARE * max(w, h))
+    fall = margin // 3
+    size = (w + 2 * margin, h + 2 * margin)
+    solid = Image.fromarray(lit.solid)
+    # the shadow is soft: a quarter of the resolution is enough, and sixteen times quicker
+    dim = Image.new("L", (size[0] // 4 + 1, size[1] // 4 + 1), 0)
+    dim.paste(solid.reduce(4), ((margin + fall) // 4, (margin + fall) // 4))
+    dim = dim.filter(ImageFilter.GaussianBlur(fall / 6)).point(lambda v: v * SHADOW_DARKNESS).resize(size)
+    shadow = Image.new("RGBA", size, SHADOW_RGB)
+    shadow.putalpha(dim)
+    sign = Image.fromarray(lit.rgb)
+    sign.putalpha(solid)
+    shadow.alpha_composite(sign, (margin, margin))
+    return shadow
+
+
+def _encoded(image: Image.Image, px_per_mm: float) -> bytes:
+    buffer = io.BytesIO()
+    dots = px_per_mm * INCH_MM
+    # runs only: grain repeats nowhere else, and looking for more makes files larger and slower
+    image.save(buffer, format="PNG", compress_level=1, compress_type=RUNS_ONLY, dpi=(dots, dots))
+    return buffer.getvalue()
+
+
+def data_uri(picture: bytes, kind: str = "png") -> str:
+    """The picture as a link that needs no file beside it; `kind` is png or jpeg."""
+    return f"data:image/{kind};base64," + base64.b64encode(picture).decode("ascii")

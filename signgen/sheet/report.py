@@ -1,0 +1,106 @@
+"""The job in figures for other programs: `report.json`, whose keys others rely on (shared contract)."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from typing import Any
+
+from signgen.checks.check import CheckResult
+from signgen.replay.measure import extents
+from signgen.sheet.job_facts import JobFacts, ProgramFacts
+from signgen.sheet.numbers import rounded
+
+FORMAT, VERSION = "signgen-report", 1
+MM, MINUTES = 4, 2
+"""Decimals: programs have four in millimetres, an estimate has not even two."""
+
+
+def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
+    """The report as plain values, keys in the contract's order; extents are those of the programs as read back.
+
+    `files` names everything that the folder gets, so that the next make knows what in it is ours.
+    """
+    spec, drawing, least = facts.spec, facts.drawing, facts.least
+    on_board = spec.origin == "stock"
+    return {
+        "format": FORMAT,
+        "version": VERSION,
+        "sign": {
+            "width_mm": rounded(drawing.width_mm, MM),
+            "height_mm": rounded(drawing.height_mm, MM),
+            "thickness_mm": rounded(drawing.thickness_mm, MM),
+            "material": spec.material.name,
+            "lines": list(spec.text.lines),
+            "cap_height_mm": rounded(drawing.cap_height_mm, MM),
+            "font": spec.text.font,
+            "holes": [
+                {"name": hole.name, "x_mm": rounded(hole.x_mm, MM), "y_mm": rounded(hole.y_mm, MM),
+                 "diameter_mm": rounded(hole.diameter_mm, MM)}
+                for hole in drawing.holes
+            ],
+            "tabs": len(drawing.tabs),
+        },
+        "stock": {
+            "min_width_mm": rounded(least.width_mm, MM),
+            "min_height_mm": rounded(least.height_mm, MM),
+            "datum_x_mm": 0.0 if on_board else rounded(least.sign_x_mm, MM),
+            "datum_y_mm": 0.0 if on_board else rounded(least.sign_y_mm, MM),
+            "board_mm": None if spec.board_mm is None else [rounded(v, MM) for v in spec.board_mm],
+            "z_zero": "bottom" if facts.zero.z_mm == 0 else "top",
+        },
+        "programs": [_program(program) for program in facts.programs],
+        "minutes": rounded(sum(program.minutes for program in facts.programs), MINUTES),
+        "checks": [_check(result) for result in facts.checks.results],
+        "fastening": {
+            "screws_mm": [[rounded(x, MM), rounded(y, MM)] for x, y in facts.screws_mm],
+            "datum": spec.origin,
+        },
+        "warnings": list(facts.warnings),
+        "files": list(files),
+    }  # fmt: skip
+
+
+def report_text(facts: JobFacts, files: Sequence[str] = ()) -> str:
+    """The same as JSON, the same bytes for the same job."""
+    return json.dumps(report(facts, files), indent=2, ensure_ascii=False, allow_nan=False) + "\n"
+
+
+def _program(program: ProgramFacts) -> dict[str, Any]:
+    tool, cutting = program.tool, program.cutting
+    extent = extents(program.replay.motions)
+    axes = {} if extent is None else {"x_mm": extent.x_mm, "y_mm": extent.y_mm, "z_mm": extent.z_mm}
+    return {
+        "file": program.file,
+        "does": list(program.does),
+        "tool": {
+            "name": tool.name,
+            "kind": tool.kind,
+            "diameter_mm": rounded(tool.diameter_mm, MM),
+            "angle_deg": None if tool.angle_deg is None else rounded(tool.angle_deg, MM),
+            "tip_mm": rounded(tool.tip_mm, MM),
+            "shank_mm": rounded(tool.shank_mm, MM),
+        },
+        "spindle_rpm": rounded(cutting.spindle_rpm, 0),
+        "feed_mm_per_min": rounded(cutting.feed_mm_per_min, 1),
+        "plunge_mm_per_min": rounded(cutting.plunge_mm_per_min, 1),
+        "minutes": rounded(program.minutes, MINUTES),
+        "cut_length_mm": rounded(program.cut_length_mm, 1),
+        "travel_length_mm": rounded(program.travel_length_mm, 1),
+        "extent": {axis: [rounded(low, MM), rounded(high, MM)] for axis, (low, high) in axes.items()},
+    }
+
+
+def _check(result: CheckResult) -> dict[str, Any]:
+    return {
+        "code": result.code,
+        "name": result.name,
+        "severity": result.severity,
+        "passed": result.passed,
+        "skipped": result.skipped,
+        "detail": result.detail,
+        "findings": [
+            {"message": finding.message, "file": finding.file, "line": finding.line, "remedy": finding.remedy}
+            for finding in result.findings
+        ],
+    }

@@ -1,0 +1,57 @@
+"""The sheet that the operator holds: one self-contained page that prints on two sides, in the order of the work."""
+
+from __future__ import annotations
+
+from importlib.resources import files
+
+from signgen.sheet.fastening import fastening_of
+from signgen.sheet.job_facts import JobFacts
+from signgen.sheet.markup import el, raw
+from signgen.sheet.part_after import finishing
+from signgen.sheet.part_board import board, board_plan
+from signgen.sheet.part_cautions import cautions
+from signgen.sheet.part_checks import checks
+from signgen.sheet.part_checks import files as file_list
+from signgen.sheet.part_cutting import while_cutting
+from signgen.sheet.part_fastening import holding
+from signgen.sheet.part_head import bring, head, pictures, title, warnings
+from signgen.sheet.part_programs import programs
+from signgen.sheet.part_zero import zero
+from signgen.sheet.preview import preview_jpeg
+from signgen.sheet.relief import Relief
+
+
+def setup_html(facts: JobFacts, lit: Relief | None = None) -> str:
+    """The page, from the doctype on. It loads nothing and needs no script; every text of the user's is escaped.
+
+    `lit`: `preview.sign_relief(facts)` where it is at hand.
+    """
+    fastening = fastening_of(facts)
+    style = files("signgen.sheet").joinpath("sheet.css").read_text("utf-8")
+    page_1 = el(
+        "div",
+        head(facts), warnings(facts), bring(facts), pictures(facts, preview_jpeg(facts, lit)),
+        el("div", board(facts), board_plan(facts, fastening), cls="two plan"),
+        el("div", zero(facts), holding(facts, fastening), cls="two"),
+        cls="page",
+    )  # fmt: skip
+    page_2 = el(
+        "div",
+        programs(facts),
+        el("div", while_cutting(facts), finishing(facts), cls="two"),
+        cautions(facts), checks(facts), file_list(facts),
+        cls="page",
+    )  # fmt: skip
+    document = el(
+        "html",
+        el(
+            "head",
+            el("meta", charset="utf-8"),
+            el("meta", name="viewport", content="width=device-width, initial-scale=1"),
+            el("title", f"Setup sheet: {title(facts)}"),
+            el("style", raw(style)),
+        ),
+        el("body", el("main", page_1, page_2)),
+        lang="en",
+    )
+    return f"<!doctype html>\n{document}\n"
