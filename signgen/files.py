@@ -10,17 +10,15 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from signgen.errors import AskError
-
-REPORT = "report.json"
-"""Written last: a folder that holds it is complete. It lists the files of its make, so that the next make knows which are its own."""
+from signgen.pipeline import REPORT
 
 
 def write_folder(out: Path, files: Mapping[str, bytes]) -> None:
     """Bring the folder `out` to hold exactly `files` and whatever in it is not ours.
 
-    Files that an earlier make wrote there are replaced or removed; anything else is left alone. Everything is first written
-    beside its place, so a full disk or a refused permission leaves the old state. `files` must hold report.json,
-    whose key `files` names all of them.
+    Files that an earlier make wrote there are replaced or removed; anything else is left alone. Everything is first
+    written beside its place, so a full disk or a refused permission leaves the old state. `files` must hold
+    report.json, whose key `files` names all of them.
 
     Raises: AskError when the folder cannot be written, or when a file in it that is not ours stands in the way.
     """
@@ -92,19 +90,19 @@ class _Swap:
         for name in names:
             if (self.out / name).exists():
                 self.remove([name])
-            os.replace(self.waiting(name), self.out / name)
+            self.waiting(name).replace(self.out / name)
             self.placed.append(name)
 
     def remove(self, names: list[str]) -> None:
         for name in names:
-            os.replace(self.out / name, self.kept(name))
+            (self.out / name).replace(self.kept(name))
             self.aside.append(name)
 
     def undo(self) -> None:
         for name in self.placed:
             (self.out / name).unlink(missing_ok=True)
         for name in self.aside:
-            os.replace(self.kept(name), self.out / name)
+            self.kept(name).replace(self.out / name)
 
 
 @contextlib.contextmanager

@@ -1,4 +1,7 @@
-"""The whole program read aloud: spec -> drawing -> operations -> toolpaths -> programs -> text -> replay -> checks -> sheet."""
+"""The whole program read aloud.
+
+spec -> drawing -> operations -> toolpaths -> programs -> text -> replay -> checks -> sheet
+"""
 
 from __future__ import annotations
 
@@ -19,17 +22,21 @@ from signgen.program.blocks import Program
 from signgen.program.estimate import estimate
 from signgen.program.heading import heading, program_file
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
-from signgen.sheet.preview import preview_png, preview_svg
+from signgen.sheet.preview import preview_png, preview_svg, sign_relief
 from signgen.sheet.report import report_text
 from signgen.sheet.screws import suggest_screws
 from signgen.sheet.setup_sheet import setup_html
 from signgen.sheet.verdict import finding_text
 from signgen.shop.load import load_shop
 from signgen.shop.stock import Stock, WorkZero, least_stock, stock_on_board, work_zero
+from signgen.spec.merge import merged
 from signgen.spec.read import read_spec
 from signgen.spec.safe_name import safe_name
 from signgen.spec.sign_file import dump_sign_file, load_sign_file
 from signgen.spec.sign_spec import SignSpec
+
+REPORT = "report.json"
+"""Names every file of the job; a folder that holds it is complete."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,15 +56,19 @@ class Setup:
     zero: WorkZero
 
 
-def read_asked(asked: Mapping[str, object], sign_file: Path | None) -> SignSpec:
+def gather(asked: Mapping[str, object], sign_file: Path | None) -> Mapping[str, object]:
     """What was asked for on the command line (or in a CSV row), on top of a sign file if there is one.
 
-    Raises: AskError with every problem at once; ShopError when the shop's data is wrong.
+    Raises: AskError when the sign file cannot be read.
     """
-    merged = {**(load_sign_file(sign_file) if sign_file else {}), **asked}
-    shop_file = merged.get("shop")
+    return merged(load_sign_file(sign_file) if sign_file else {}, asked)
+
+
+def read_sign(asked: Mapping[str, object]) -> SignSpec:
+    """Raises: AskError with every problem at once; ShopError when the shop's data is wrong."""
+    shop_file = asked.get("shop")
     shop = load_shop(Path(str(shop_file)) if shop_file else None)
-    return read_spec(merged, shop, dialects=tuple(dialect.name for dialect in DIALECTS))
+    return read_spec(asked, shop, dialects=tuple(dialect.name for dialect in DIALECTS))
 
 
 def make_job(spec: SignSpec) -> Job:
@@ -84,7 +95,7 @@ def check_folder(folder: Path) -> CheckReport:
 
     Raises: AskError when the folder is not whole.
     """
-    spec = read_asked({}, _present(folder, "sign.toml"))
+    spec = read_sign(gather({}, _present(folder, "sign.toml")))
     drawing = draw(spec)
     plan = make_plan(drawing, spec)
     names = [program_file(number, run.tool) for number, run in enumerate(plan.runs, 1)]
@@ -194,17 +205,24 @@ def _facts(
         programs=tuple(facts),
         boards=case.boards,
         checks=report,
-        screws_mm=suggest_screws(case.drawing, setup.stock, setup.zero, plan.edge),
+        screws_mm=suggest_screws(
+            case.drawing,
+            setup.stock,
+            setup.zero,
+            [(program.tool, program.replay) for program in facts],
+            spec.machine.collet_series,
+        ),
         warnings=(),
     )
 
 
 def _files(facts: JobFacts) -> Mapping[str, bytes]:
     files = {program.file: program.text.encode("ascii") for program in facts.programs}
+    lit = sign_relief(facts)
     files |= {
-        "setup.html": setup_html(facts).encode(),
-        "preview.svg": preview_svg(facts).encode(),
-        "preview.png": preview_png(facts),
+        "setup.html": setup_html(facts, lit).encode(),
+        "preview.svg": preview_svg(facts, lit).encode(),
+        "preview.png": preview_png(facts, lit),
         "sign.toml": dump_sign_file(facts.spec).encode(),
     }
-    return {**files, "report.json": report_text(facts).encode()}
+    return {**files, REPORT: report_text(facts, [*files, REPORT]).encode()}

@@ -7,7 +7,6 @@ from pathlib import Path
 
 import pytest
 
-from signgen import files
 from signgen.errors import AskError
 from signgen.files import write_folder
 
@@ -61,16 +60,16 @@ def test_when_a_step_fails_the_old_state_comes_back(
 ) -> None:
     write_folder(tmp_path, make(x_nc="old", gone_nc="old"))
     before = {path.name: path.read_bytes() for path in tmp_path.iterdir()}
-    real, calls = files.os.replace, 0
+    real, calls = Path.replace, 0
 
-    def replace(source: Path, target: Path) -> None:
+    def replace(source: Path, target: Path) -> Path:
         nonlocal calls
         calls += 1
         if calls == fails_at:
             raise OSError(28, "No space left on device")
-        real(source, target)
+        return real(source, target)
 
-    monkeypatch.setattr(files.os, "replace", replace)
+    monkeypatch.setattr(Path, "replace", replace)
     with pytest.raises(AskError) as error:
         write_folder(tmp_path, make(x_nc="new", y_nc="new"))
     assert "No space left" in str(error.value)

@@ -13,7 +13,7 @@ from signgen.errors import SignGenError
 COMMANDS: dict[str, str] = {
     "make": "Make one sign: programs, setup sheet, pictures and report.",
     "check": "Judge the program files in a folder that make wrote.",
-    "list": "List fonts, borders, holes, tools, materials, machines, dialects or checks.",
+    "list": "List what there is to choose from: fonts, borders, tools, checks ...",
     "explain": "Say what a check's code or a word of the trade means, and what to do.",
 }
 """Name of a command and its line in the help; the module signgen.cli.<name>_command holds it as `command`."""
@@ -44,7 +44,7 @@ def group() -> None:
 
 
 def main() -> None:
-    """Run the command line. A problem that the user can mend goes to standard error, a line each, with its exit code."""
+    """Run the command line. What the user can mend goes to standard error, a line each, with its exit code."""
     try:
         code = group.main(standalone_mode=False)
     except SignGenError as error:

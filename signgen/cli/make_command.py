@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from signgen.spec.keys import KEYS
+from signgen.spec.keys import KEYS, OUT
 
 
 def _options(function: click.decorators.FC) -> click.decorators.FC:
@@ -23,7 +23,7 @@ def _options(function: click.decorators.FC) -> click.decorators.FC:
 @click.argument("text", nargs=-1)
 @click.option("--from", "sign_file", metavar="FILE", help="A sign file (TOML); options given here go before its keys.")
 @_options
-@click.option("--out", metavar="DIR", help="Folder to write into. Default: ./ and a safe form of the first line.")
+@click.option("--out", metavar=OUT.metavar, help=OUT.full_help)
 @click.option("--json", "as_json", is_flag=True, help="Print the report instead of the summary.")
 def command(
     text: tuple[str, ...], sign_file: str | None, out: str | None, as_json: bool, **options: str | None
@@ -34,14 +34,16 @@ def command(
     Nothing is written unless every program passes all checks.
     """
     from signgen.files import write_folder
-    from signgen.pipeline import make_job, read_asked
-    from signgen.sheet.report import report_text
+    from signgen.pipeline import REPORT, gather, make_job, read_sign
     from signgen.sheet.summary import summary_text
 
     asked: dict[str, object] = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
     if text:
         asked["text"] = list(text)
-    job = make_job(read_asked(asked, Path(sign_file) if sign_file else None))
-    folder = Path(out) if out else Path(job.facts.name)
+    if out:
+        asked["out"] = out
+    whole = gather(asked, Path(sign_file) if sign_file else None)
+    job = make_job(read_sign(whole))
+    folder = Path(str(whole.get("out") or job.facts.name))
     write_folder(folder, job.files)
-    click.echo(report_text(job.facts) if as_json else summary_text(job.facts, folder))
+    click.echo(job.files[REPORT].decode().rstrip() if as_json else summary_text(job.facts, folder))
