@@ -12,11 +12,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from signgen.geometry.paths import CCW, CW, LINE
-from signgen.program.blocks import RAPID, Program
+from signgen.program.blocks import RAPID, WRITTEN_MM, Program
 
-UNITS_PER_MM = 10_000
-"""Four decimals: with three, rounding alone can break the 0.002 mm that the standard allows an arc's radius
-(check-values 1.8)."""
+UNITS_PER_MM = round(1 / WRITTEN_MM)
 
 COMMENT_WIDTH = 100
 """Characters of a comment; the standard's line holds 256, people's screens less."""
@@ -46,12 +44,7 @@ class Plain:
         moves = program.moves
         ends = np.rint(moves.ends_mm * UNITS_PER_MM).astype(np.int64)
         begin = np.vstack([ends[:1], ends[:-1]])
-        is_arc = (moves.kinds == CW) | (moves.kinds == CCW)
         centres = np.rint(np.nan_to_num(moves.centres_mm) * UNITS_PER_MM).astype(np.int64)
-        whole_turn = is_arc & np.all(_begin_mm(moves.ends_mm)[:, :2] == moves.ends_mm[:, :2], axis=1)
-        # An arc so short that its ends agree once rounded would be read as a full circle: it is a line, or nothing.
-        is_arc &= whole_turn | np.any(ends[:, :2] != begin[:, :2], axis=1)
-        kinds = np.where(((moves.kinds == CW) | (moves.kinds == CCW)) & ~is_arc, LINE, moves.kinds)
         notes = dict(program.notes)
 
         yield f"G0 Z{number(int(ends[0, 2]))}"
@@ -60,7 +53,7 @@ class Plain:
         at = (None, None, int(ends[0, 2]))
         feed_now = -1
         rows = zip(
-            kinds.tolist(),
+            moves.kinds.tolist(),
             ends.tolist(),
             (centres - begin[:, :2]).tolist(),
             moves.feeds_mm_per_min.tolist(),
@@ -84,12 +77,6 @@ class Plain:
                 words.append(f"F{feed_now}")
             at = (end[0], end[1], end[2])
             yield f"{WORDS[kind]} {' '.join(words)}"
-
-
-def _begin_mm(
-    ends_mm: np.ndarray[tuple[int, int], np.dtype[np.float64]],
-) -> np.ndarray[tuple[int, int], np.dtype[np.float64]]:
-    return np.vstack([ends_mm[:1], ends_mm[:-1]])
 
 
 def number(units: int) -> str:

@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
-from signgen.geometry.paths import FloatArray
-from signgen.program.blocks import RAPID, Moves, Program
+from signgen.geometry.paths import LINE, FloatArray
+from signgen.program.blocks import RAPID, WRITTEN_MM, Moves, Program
 from signgen.shop.materials import CuttingData
 from signgen.shop.stock import WorkZero
-from signgen.toolpath.cut import Cut, Toolpath
+from signgen.toolpath.cut import Toolpath
+
+Kinds = NDArray[np.uint8]
 
 APPROACH_MM = 1.0
 """Above the stock's top, where a rapid down ends and the plunge feed begins (common practice: a board is never quite
@@ -39,7 +42,7 @@ def assemble(
     axis for more than it can do.
     """
     safe = top_mm + clearance_mm
-    parts: list[tuple[np.ndarray[tuple[int], np.dtype[np.uint8]], FloatArray, FloatArray, FloatArray]] = []
+    parts: list[tuple[Kinds, FloatArray, FloatArray, FloatArray]] = []
     notes: list[tuple[int, str]] = []
     count = 0
 
@@ -64,6 +67,9 @@ def assemble(
     travel((float(last[0]), float(last[1]), safe + PARK_MM), (*park_xy_mm, safe + PARK_MM))
 
     kinds, ends, centres, feeds = (np.concatenate(column) for column in zip(*parts, strict=True))
+    # On the grid that is written, so that what follows holds for the text too: on a move of a hundredth, rounding tilts.
+    exact, ends = ends, np.round(ends / WRITTEN_MM) * WRITTEN_MM
+    kinds = _without_closed_arcs(kinds, exact, ends)
     rising = np.abs(np.diff(ends[:, 2], prepend=ends[0, 2]))
     # Tilted moves keep to what the Z axis can do; straight length is a little short on a helix, so the limit errs
     # downwards.
@@ -87,13 +93,18 @@ def assemble(
     )
 
 
+def _without_closed_arcs(kinds: Kinds, exact: FloatArray, ends: FloatArray) -> Kinds:
+    """Arcs so short that rounding makes their ends agree would be read as full circles: they become lines."""
+
+    def stands(places: FloatArray) -> NDArray[np.bool_]:
+        return np.append(False, np.all(places[1:, :2] == places[:-1, :2], axis=1))
+
+    return np.where((kinds != RAPID) & stands(ends) & ~stands(exact), LINE, kinds).astype(np.uint8)
+
+
 def _plunge(
     x: float, y: float, z: float, down_to: float, feed: float
-) -> tuple[np.ndarray[tuple[int], np.dtype[np.uint8]], FloatArray, FloatArray, FloatArray]:
+) -> tuple[Kinds, FloatArray, FloatArray, FloatArray]:
     """The straight way down into the work; nothing when the cut begins at the approach height."""
     n = int(z < down_to)
     return np.zeros(n, np.uint8), np.full((n, 3), [x, y, z]), np.full((n, 2), np.nan), np.full(n, feed)
-
-
-def all_cuts(toolpaths: Sequence[Toolpath]) -> tuple[Cut, ...]:
-    return tuple(cut for toolpath in toolpaths for cut in toolpath.cuts)
