@@ -11,6 +11,7 @@ from signgen.checks.cutter_reach import CutterReach
 from signgen.checks.depth_limit import DepthLimit
 from signgen.checks.edge_size import EdgeSize
 from signgen.checks.feeds_sane import FeedsSane
+from signgen.checks.gentle_entry import GentleEntry
 from signgen.checks.groove_walls import GrooveWalls
 from signgen.checks.holes_made import HolesMade
 from signgen.checks.inside_board import InsideBoard
@@ -18,6 +19,7 @@ from signgen.checks.inside_travel import InsideTravel
 from signgen.checks.legal_text import LegalText
 from signgen.checks.letters_made import LettersMade
 from signgen.checks.not_gouged import NotGouged
+from signgen.checks.pass_depth import PassDepth
 from signgen.checks.programs_in_order import ProgramsInOrder
 from signgen.checks.rapids_clear import RapidsClear
 from signgen.checks.spindle_ready import SpindleReady
@@ -35,6 +37,8 @@ CHECKS: tuple[Check, ...] = (
     FeedsSane(),
     DepthLimit(),
     CutterReach(),
+    PassDepth(),
+    GentleEntry(),
     LettersMade(),
     GrooveWalls(),
     NotGouged(),

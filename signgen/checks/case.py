@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from signgen.checks.bites import bites_of
 from signgen.checks.check import Case, ProgramUnderTest
 from signgen.checks.ideal import KERF_ALLOWANCE, ideal_board
-from signgen.checks.way import way_of
+from signgen.checks.way import CHORD_MM, COARSE_CHORD_MM, way_of
 from signgen.drawing.drawing import Drawing
 from signgen.geometry.raster import Grid
-from signgen.replay.motion import RAPID
 from signgen.replay.reader import read_program
 from signgen.replay.sweep import HeightMap, board, cut
 from signgen.shop.materials import Machine, Material
@@ -47,13 +47,14 @@ def make_case(
     """
     left = board(stock, cell_mm or cell_size_mm(stock, drawing.cap_height_mm))
     boards: list[HeightMap] = []
-    under_test, cuts, rapids = [], [], []
+    under_test, cuts, rapids, bites = [], [], [], []
     for number, (file, text, tool) in enumerate(programs):
         replay = read_program(text)
         motions = replay.motions
-        left = cut(left, motions, tool, zero, select=motions.kind != RAPID)
+        cutting, moving = way_of(motions, zero, number, CHORD_MM if tool.kind == "v-bit" else COARSE_CHORD_MM)
+        bites.append(bites_of(cutting, tool, left))
+        left = cut(left, motions, tool, zero)
         boards.append(left)
-        cutting, moving = way_of(motions, zero, number)
         cuts.append(cutting)
         rapids.append(moving)
         under_test.append(ProgramUnderTest(file=file, text=text, tool=tool, replay=replay))
@@ -72,6 +73,7 @@ def make_case(
         boards=tuple(boards),
         cuts=tuple(cuts),
         rapids=tuple(rapids),
+        bites=tuple(bites),
         ideal=ideal_board(drawing, grid_of(left), KERF_ALLOWANCE * max(through, default=0.0)),
         breakthrough_mm=breakthrough_mm,
         tolerance_mm=tolerance_mm,

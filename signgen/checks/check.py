@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal, Protocol
 
+from signgen.checks.bites import Bites
 from signgen.checks.ideal import Ideal
 from signgen.checks.way import Way
 from signgen.drawing.drawing import Drawing
@@ -35,7 +36,7 @@ class Case:
 
     `boards[i]` is what the feed moves of programs 0 to i leave of the stock (sign coordinates; rapids cut nothing
     there, for C102 judges them). `cuts[i]` and `rapids[i]` are the ways of program i's tip with the spindle's feed
-    and at rapid speed. `ideal` is the board as drawn, on the boards' cells.
+    and at rapid speed, `bites[i]` how much it takes at once. `ideal` is the board as drawn, on the boards' cells.
     """
 
     drawing: Drawing
@@ -47,6 +48,7 @@ class Case:
     boards: tuple[HeightMap, ...]
     cuts: tuple[Way, ...]
     rapids: tuple[Way, ...]
+    bites: tuple[Bites, ...]
     ideal: Ideal
     breakthrough_mm: float
     tolerance_mm: float

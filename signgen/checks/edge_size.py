@@ -15,6 +15,12 @@ from signgen.tolerances import CHECK_MM
 STEP_MM = 1.0
 """Places looked at along the edge, every corner among them; what is narrower the virtual board shows (C109)."""
 
+FAR_MM = 2.0
+"""A rim farther than this from a place has not been meant to cut there."""
+
+SHORT_MM = 5.0
+"""Pieces up to this length are sorted by where their ends lie."""
+
 REMEDY = "Make the programs again; if they are as made, report it: the cut does not follow the edge."
 
 
@@ -68,15 +74,23 @@ def _nearest(
     best = np.full(len(places), np.inf)
     where: list[tuple[str, int] | None] = [None] * len(places)
     for program, cuts in zip(case.programs, case.cuts, strict=True):
-        low = cuts.below(below_mm)
+        low = _outer(case, cuts.below(below_mm), program.tool.radius_mm + FAR_MM)
         if not len(low) or not len(places):
             continue
-        limit = program.tool.radius_mm + 2.0
-        away, which = nearest_segment(places, low.plan_mm, limit, low.radii_mm(program.tool, at_mm))
+        away, which = nearest_segment(places, low.plan_mm, FAR_MM, low.radii_mm(program.tool, at_mm))
         for k in np.flatnonzero((away < best) & (which >= 0)):
             best[k] = away[k]
             where[k] = (program.file, int(low.line[which[k]]))
     return best, where
+
+
+def _outer(case: Case, cuts: Way, reach_mm: float) -> Way:
+    """The pieces that may come within a distance of the edge: not the short ones with both ends well inside."""
+    inner = case.drawing.edge.buffer(-reach_mm - SHORT_MM)
+    shapely.prepare(inner)
+    inside = shapely.contains_xy(inner, cuts.start_mm[:, :2]) & shapely.contains_xy(inner, cuts.end_mm[:, :2])
+    short = np.hypot(*(cuts.end_mm - cuts.start_mm)[:, :2].T) <= SHORT_MM
+    return cuts.where(~(inside & short))
 
 
 def _at_tab(case: Case, tab: Tab, places: FloatArray) -> np.ndarray:

@@ -6,13 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-import shapely
 from numpy.typing import NDArray
 from shapely.geometry import Point, Polygon
 
 from signgen.drawing.drawing import Drawing, Groove, Tab
 from signgen.geometry.distance import FloatArray, IntArray, distance_to_segments, segments_of
-from signgen.geometry.raster import Grid, cells_inside
+from signgen.geometry.raster import Grid, cells_inside, fill
 from signgen.tolerances import CHECK_MM
 
 WASTE, KERF, BODY, HOLE, GROOVE, RIM = range(6)
@@ -53,12 +52,12 @@ def ideal_board(drawing: Drawing, grid: Grid, kerf_mm: float) -> Ideal:
     zone = np.full(grid.nx * grid.ny, WASTE, np.uint8)
     edge = drawing.edge
     if kerf_mm > 0:
-        zone[cells_inside(_grown(edge, kerf_mm), grid)] = KERF
-    zone[cells_inside(edge.buffer(CHECK_MM), grid)] = RIM
-    zone[cells_inside(edge.buffer(-CHECK_MM, join_style="mitre"), grid)] = BODY
+        fill(zone, _grown(edge, kerf_mm), grid, KERF)
+    fill(zone, edge.buffer(CHECK_MM), grid, RIM)
+    fill(zone, edge.buffer(-CHECK_MM, join_style="mitre"), grid, BODY)
     hole_cells = []
     for hole in drawing.holes:
-        zone[cells_inside(_disc(hole.x_mm, hole.y_mm, hole.diameter_mm / 2 + CHECK_MM), grid)] = RIM
+        fill(zone, _disc(hole.x_mm, hole.y_mm, hole.diameter_mm / 2 + CHECK_MM), grid, RIM)
         hole_cells.append(cells_inside(_disc(hole.x_mm, hole.y_mm, hole.diameter_mm / 2 - CHECK_MM), grid))
         zone[hole_cells[-1]] = HOLE
     groove_cells = [cells_inside(groove.area, grid) for groove in drawing.grooves]
@@ -109,11 +108,13 @@ def groove_depths(
 
 
 def _grown(edge: Polygon, by_mm: float) -> Polygon:
-    return edge.buffer(by_mm, quad_segs=16)
+    grown: Polygon = edge.buffer(by_mm, quad_segs=16)
+    return grown
 
 
 def _disc(x_mm: float, y_mm: float, radius_mm: float) -> Polygon:
-    return Point(x_mm, y_mm).buffer(max(radius_mm, 0.0), quad_segs=64)
+    disc: Polygon = Point(x_mm, y_mm).buffer(max(radius_mm, 0.0), quad_segs=64)
+    return disc
 
 
 def _stand(tab: Tab, kerf_mm: float) -> Polygon:
@@ -122,7 +123,7 @@ def _stand(tab: Tab, kerf_mm: float) -> Polygon:
     along, out = np.array([tab.along_x, tab.along_y]), np.array([tab.along_y, -tab.along_x])
     middle = np.array([tab.x_mm, tab.y_mm])
     corners = [middle - half * along, middle + half * along]
-    return shapely.polygons([*corners, corners[1] + kerf_mm * out, corners[0] + kerf_mm * out])
+    return Polygon([*corners, corners[1] + kerf_mm * out, corners[0] + kerf_mm * out])
 
 
 def _gathered(cells: Sequence[IntArray]) -> tuple[IntArray, IntArray]:

@@ -8,7 +8,7 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.places import at
-from signgen.replay.contacts import rapid_contacts
+from signgen.replay.contacts import Contact, rapid_contacts
 from signgen.replay.motion import RAPID
 from signgen.replay.sweep import HeightMap, board
 
@@ -57,7 +57,7 @@ def _contacts(case: Case, program: ProgramUnderTest, before: HeightMap) -> list[
     if tool.angle_deg is not None:
         wide = WIDENED_CELLS * before.cell_mm
         tools.append(replace(tool, kind="v-bit", tip_mm=min(max(tool.tip_mm, wide), tool.diameter_mm)))
-    worst = {}
+    worst: dict[int, Contact] = {}
     for tried in tools:
         for contact in rapid_contacts(before, motions, tried, case.zero, most=MOST):
             known = worst.get(contact.motion)

@@ -14,7 +14,10 @@ from signgen.shop.stock import WorkZero
 from signgen.shop.tools import Tool
 
 CHORD_MM = 0.0005
-"""Greatest distance between an arc and the chords that stand for it: a hundredth of what the checks allow."""
+"""Greatest distance between an arc and the chords that stand for it, where walls are measured to 0.01 mm."""
+
+COARSE_CHORD_MM = 0.002
+"""The same for cutters that are measured to 0.05 mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,7 +93,7 @@ def radius_above_tip(tool: Tool, up_mm: FloatArray) -> FloatArray:
     return np.where(up_mm >= 0, radius, -1.0)
 
 
-def way_of(motions: Motions, zero: WorkZero, program: int, chord_mm: float = CHORD_MM) -> tuple[Way, Way]:
+def way_of(motions: Motions, zero: WorkZero, program: int, chord_mm: float) -> tuple[Way, Way]:
     """(cutting, rapid) pieces of a program. Arcs of every plane are chorded to `chord_mm`."""
     shift = np.array([zero.x_mm, zero.y_mm, zero.z_mm])
     arcs = arc_frame(motions)

@@ -15,8 +15,14 @@ IntArray = NDArray[np.intp]
 POINTS_PER_BUCKET = 12
 """About as many points share one short list of segments; found by trial, and flat between 8 and 40."""
 
-COARSE = 8
-"""Buckets along each side of a coarse bucket: the first of two rounds that shorten the lists."""
+COARSE = 4
+"""Buckets along each side of a bucket of the next coarser level."""
+
+WIDTH = 1 << 10
+"""Most squares along one side of a level."""
+
+ONE_BY_ONE = 40
+"""Lists up to this long are gone through in step, all points at once; the rest of longer ones point by point."""
 
 
 def segments_of(geometry: BaseGeometry) -> FloatArray:
@@ -42,47 +48,104 @@ def nearest_segment(
     With `radii` (m, 2), a disc travels along each segment and its radius goes evenly from the first to the second: the
     distance is then that from the nearest rim, negative inside. Neither kind of distance changes faster than the point
     moves, and the search rests on that alone: points are gathered in square buckets, and a segment can only be the
-    nearest to a point of a bucket when it lies no farther from the bucket's centre than the nearest one does, plus the
-    bucket's diagonal. Coarse buckets shorten the list of segments for fine ones, fine ones for their points.
+    nearest to a point of a bucket when it lies no farther from the bucket's centre than the nearest one does, plus
+    twice the bucket's reach. Coarse buckets shorten the list of segments for finer ones, the finest for their points.
     """
     found = np.full(len(points), float(limit))
     which = np.full(len(points), -1, dtype=np.intp)
     if not len(points) or not len(segments):
         return found, which
     pencils = _Pencils(segments, radii)
-    low = points.min(axis=0)
-    spread = np.maximum(points.max(axis=0) - low, 1e-9)
-    size = max(np.sqrt(spread[0] * spread[1] * POINTS_PER_BUCKET / len(points)), spread.max() / 2000, 1e-6)
-    cell = np.floor((points - low) / size).astype(np.intp)
-    fine, owner = np.unique(cell[:, 0] * 4096 + cell[:, 1], return_inverse=True)
-    fine_at = np.stack([fine // 4096, fine % 4096], axis=1)
-    coarse_cell = fine_at // COARSE
-    coarse, parent = np.unique(coarse_cell[:, 0] * 4096 + coarse_cell[:, 1], return_inverse=True)
-    coarse_at = np.stack([coarse // 4096, coarse % 4096], axis=1)
-
-    whole = _Lists(
+    levels = _levels(points)
+    owner = levels[0].owner
+    lists = _Lists(
         start=np.zeros(1, np.intp),
         count=np.array([len(segments)], np.intp),
         candidate=np.arange(len(segments), dtype=np.intp),
     )
-    ancestor = np.zeros(len(coarse), np.intp)
-    lists = _shorter(low + (coarse_at + 0.5) * size * COARSE, ancestor, size * COARSE, whole, pencils, limit)
-    lists = _shorter(low + (fine_at + 0.5) * size, parent, size, lists, pencils, limit)
+    parent = np.zeros(len(levels[-1].reach), np.intp)
+    for level, above in zip(reversed(levels), [None, *reversed(levels)], strict=False):
+        lists = _shorter(level, parent if above is None else above.owner, lists, pencils, limit)
 
     order = np.argsort(-lists.count[owner], kind="stable")
     count, first = lists.count[owner][order], lists.start[owner][order]
     x, y = points[order, 0], points[order, 1]
     best, best_which = found.copy(), which.copy()
-    for k in range(int(count[0])):
+    for k in range(min(int(count[0]), ONE_BY_ONE)):
         active = int(np.searchsorted(-count, -k, side="left"))
         candidate = lists.candidate[first[:active] + k]
-        away = pencils.distance(x[:active], y[:active], candidate)
-        nearer = np.flatnonzero(away < best[:active])
-        best[nearer] = away[nearer]
-        best_which[nearer] = candidate[nearer]
+        _keep_nearer(best, best_which, pencils.distance(x[:active], y[:active], candidate), candidate)
+    # A point at the middle of an arc is as near to all of its chords: few points, with long lists.
+    many = int(np.searchsorted(-count, -ONE_BY_ONE, side="left"))
+    if many:
+        rest = count[:many] - ONE_BY_ONE
+        start = np.cumsum(rest) - rest
+        point = np.repeat(np.arange(many), rest)
+        candidate = lists.candidate[first[point] + ONE_BY_ONE + np.arange(len(point)) - start[point]]
+        away = pencils.distance(x[point], y[point], candidate)
+        least = np.minimum.reduceat(away, start)
+        at = np.flatnonzero(away == least[point])
+        own = at[np.searchsorted(point[at], np.arange(many))]
+        _keep_nearer(best, best_which, away[own], candidate[own])
     found[order] = best
     which[order] = best_which
     return found, which
+
+
+def _keep_nearer(best: FloatArray, best_which: IntArray, away: FloatArray, candidate: IntArray) -> None:
+    """Writes into the first places of `best` and `best_which` what is nearer than they are."""
+    nearer = np.flatnonzero(away < best[: len(away)])
+    best[nearer] = away[nearer]
+    best_which[nearer] = candidate[nearer]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Level:
+    """Buckets of one size: low, high (b, 2) bound what is in each, centre (b, 2) and reach (b,) are the disc around
+    that; owner: in which bucket each point (or each bucket of the next finer level) lies."""
+
+    low: FloatArray
+    high: FloatArray
+    centre: FloatArray
+    reach: FloatArray
+    owner: IntArray
+
+
+def _levels(points: FloatArray) -> list[_Level]:
+    """Buckets of the points, finest first, each level COARSE times larger, until few are left."""
+    low = points.min(axis=0)
+    spread = np.maximum(points.max(axis=0) - low, 1e-9)
+    least = max(float(spread.max()) / (WIDTH - 1), 1e-6)
+    size = max(float(np.sqrt(spread[0] * spread[1] * POINTS_PER_BUCKET / len(points))), least)
+    at = np.floor((points - low) / size).astype(np.intp)
+    owner, used = _numbered(at[:, 0] * WIDTH + at[:, 1])
+    # Points along lines fill few of the squares: smaller ones, until they are as many as was meant.
+    while len(points) > 2 * POINTS_PER_BUCKET * len(used) and size > 2 * least:
+        size /= 2
+        at = np.floor((points - low) / size).astype(np.intp)
+        owner, used = _numbered(at[:, 0] * WIDTH + at[:, 1])
+    levels = [_gathered(points, points, owner, len(used))]
+    while len(used) > 2 * COARSE:
+        owner, used = _numbered(used // WIDTH // COARSE * WIDTH + used % WIDTH // COARSE)
+        levels.append(_gathered(levels[-1].low, levels[-1].high, owner, len(used)))
+    return levels
+
+
+def _numbered(squares: IntArray) -> tuple[IntArray, IntArray]:
+    """(number of each square among those in use, the squares in use), as `np.unique` would, without sorting."""
+    in_use = np.zeros(int(squares.max()) + 1, dtype=np.bool_)
+    in_use[squares] = True
+    number = np.cumsum(in_use, dtype=np.intp) - 1
+    return number[squares], np.flatnonzero(in_use)
+
+
+def _gathered(low: FloatArray, high: FloatArray, owner: IntArray, count: int) -> _Level:
+    """The level whose buckets hold boxes (low, high) by their owners."""
+    order = np.argsort(owner, kind="stable")
+    starts = np.searchsorted(owner[order], np.arange(count))
+    low, high = np.minimum.reduceat(low[order], starts), np.maximum.reduceat(high[order], starts)
+    reach = np.hypot(*(high - low).T) / 2 + 1e-9
+    return _Level(low=low, high=high, centre=(low + high) / 2, reach=reach, owner=owner)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -125,27 +188,25 @@ class _Pencils:
             along -= np.minimum(np.maximum(along, 0.0), length)
             return np.asarray(np.sqrt(across * across + along * along))
         start, grow, lead = self.flare[which].T
-        # d/ds (sqrt((along - s)^2 + across^2) - start - grow s) = 0 where s = along + |across| grow / sqrt(1 - grow^2).
+        # d/ds (sqrt((along - s)^2 + across^2) - start - grow s) = 0 where s = along + |across| grow / sqrt(1 -
+        # grow^2).
         at = np.minimum(np.maximum(along + (np.abs(across) + 1e-12) * lead, 0.0), length)
         along -= at
         return np.asarray(np.sqrt(across * across + along * along) - start - grow * at)
 
 
-def _shorter(
-    centre: FloatArray, parent: IntArray, size: float, lists: _Lists, pencils: _Pencils, limit: float
-) -> _Lists:
-    """For each square bucket, those of its parent's candidates that may be the nearest somewhere in it."""
+def _shorter(level: _Level, parent: IntArray, lists: _Lists, pencils: _Pencils, limit: float) -> _Lists:
+    """For each bucket, those of its parent's candidates that may be the nearest somewhere in it."""
     own_count = lists.count[parent]
-    owner = np.repeat(np.arange(len(centre), dtype=np.intp), own_count)
+    owner = np.repeat(np.arange(len(parent), dtype=np.intp), own_count)
     own_start = np.cumsum(own_count) - own_count
     within = np.arange(len(owner), dtype=np.intp) - own_start[owner]
     mine = lists.candidate[lists.start[parent][owner] + within]
-    away = pencils.distance(centre[owner, 0], centre[owner, 1], mine)
-    nearest = np.full(len(centre), np.inf)
+    away = pencils.distance(level.centre[owner, 0], level.centre[owner, 1], mine)
+    nearest = np.full(len(parent), np.inf)
     some = own_count > 0
     if some.any():
         nearest[some] = np.minimum.reduceat(away, own_start[some])
-    diagonal = size * np.sqrt(2) + 1e-9
-    keep = (away <= nearest[owner] + diagonal) & (away <= limit + diagonal / 2)
-    kept = np.bincount(owner[keep], minlength=len(centre)).astype(np.intp)
+    keep = away <= np.minimum(nearest + 2 * level.reach, limit + level.reach)[owner]
+    kept = np.bincount(owner[keep], minlength=len(parent)).astype(np.intp)
     return _Lists(start=np.cumsum(kept) - kept, count=kept, candidate=mine[keep])

@@ -40,10 +40,19 @@ def cells_inside(area: BaseGeometry, grid: Grid) -> IntArray:
     return start[owner] + np.arange(len(owner), dtype=np.intp) - (np.cumsum(count) - count)[owner]
 
 
+def fill(flat: NDArray[np.generic], area: BaseGeometry, grid: Grid, value: int | bool) -> None:
+    """Writes a value into the cells of a flat (ny nx,) array whose centre lies in a valid area."""
+    segments = segments_of(area)
+    if len(segments):
+        start, count = _spans(segments, grid)
+        for first, last in zip(start.tolist(), (start + count).tolist(), strict=True):
+            flat[first:last] = value
+
+
 def mask_of(area: BaseGeometry, grid: Grid) -> NDArray[np.bool_]:
     """(ny, nx) True where the cell's centre lies in the area."""
     mask = np.zeros(grid.ny * grid.nx, dtype=np.bool_)
-    mask[cells_inside(area, grid)] = True
+    fill(mask, area, grid, True)
     return mask.reshape(grid.ny, grid.nx)
 
 

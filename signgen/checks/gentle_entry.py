@@ -1,0 +1,57 @@
+"""C114: cutters that cannot cut straight down are led in gently."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
+from signgen.checks.places import at
+
+SLACK_DEG = 0.5
+"""For decimals of short ramps."""
+
+GRAZE_MM = 0.05
+"""A steeper way down that takes no more than this is none."""
+
+
+class GentleEntry:
+    code = "C114"
+    name = "gentle_entry"
+    severity: Severity = "error"
+    explanation = """\
+A cutter whose edges do not reach its middle (can-plunge = false in its data) can only go down along a ramp or a
+helix. Every descending feed move that takes wood must be no steeper than the material's entry angle.
+A failure means that the cutter's blunt middle is pressed on the wood until something gives.
+What to do: make the programs again, with a cutter that can plunge if the ramp has no room.
+Least error seen: half a degree, 0.05 mm of wood."""
+
+    def run(self, case: Case) -> CheckResult:
+        findings: list[Finding] = []
+        steepest = 0.0
+        looked_at = 0
+        limit = case.material.entry_deg
+        for program, cuts, bites in zip(case.programs, case.cuts, case.bites, strict=True):
+            if program.tool.can_plunge or not len(bites.piece):
+                continue
+            looked_at += 1
+            step = cuts.end_mm - cuts.start_mm
+            slope = np.degrees(np.arctan2(-step[:, 2], np.hypot(step[:, 0], step[:, 1])))[bites.piece]
+            slope = np.where(bites.depth_mm > GRAZE_MM, slope, 0.0)
+            steepest = max(steepest, float(slope.max()))
+            bad = slope > limit + SLACK_DEG
+            if bad.any():
+                piece = bites.piece[int(np.argmax(bad))]
+                place = (float(cuts.end_mm[piece, 0]), float(cuts.end_mm[piece, 1]))
+                findings.append(
+                    Finding(
+                        message=f"{program.tool.name} cannot cut straight down, but goes down at {slope[bad][0]:.0f} "
+                        f"degrees at {at(*place)}; {limit:g} degrees is the most in {case.material.label}.",
+                        file=program.file,
+                        line=int(cuts.line[piece]),
+                        place_mm=place,
+                        remedy="Lead it in along a ramp, or take a cutter that can plunge.",
+                    )
+                )
+        if not looked_at:
+            return verdict(self, [], "every cutter of the job can cut straight down")
+        return verdict(self, findings, f"steepest way into wood {steepest:.1f} degrees, {limit:g} allowed")
