@@ -67,7 +67,7 @@ def assemble(
     travel((float(last[0]), float(last[1]), safe + PARK_MM), (*park_xy_mm, safe + PARK_MM))
 
     kinds, ends, centres, feeds = (np.concatenate(column) for column in zip(*parts, strict=True))
-    # On the grid that is written, so that what follows holds for the text too: on a move of a hundredth, rounding tilts.
+    # On the written grid, so that what follows holds for the text too: rounding tilts a move of a hundredth.
     exact, ends = ends, np.round(ends / WRITTEN_MM) * WRITTEN_MM
     kinds = _without_closed_arcs(kinds, exact, ends)
     rising = np.abs(np.diff(ends[:, 2], prepend=ends[0, 2]))
