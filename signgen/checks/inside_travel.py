@@ -27,34 +27,29 @@ Least error seen: 0.0001 mm, from the programs alone."""
         travel = case.machine.travel_mm
         findings: list[Finding] = []
         low, high = np.full(3, np.inf), np.full(3, -np.inf)
-        last: list[tuple[str, int] | None] = [None, None, None]
-        deepest_span = 0.0
+        spans = [0.0, 0.0, 0.0]
         for program in case.programs:
             points, owners = bounding_points(program.replay.motions)
-            if not len(points):
-                continue
             lines = program.replay.motions.line[owners]
-            for axis in range(3):
+            low[2], high[2] = np.inf, -np.inf
+            for axis in range(3 if len(points) else 0):
                 values = points[:, axis]
-                before = high[axis] - low[axis] if axis < 2 else 0.0
-                if axis == 2:
-                    low[2], high[2] = np.inf, -np.inf
-                for k in (int(values.argmin()), int(values.argmax())):
-                    if values[k] < low[axis] or values[k] > high[axis]:
-                        low[axis], high[axis] = min(low[axis], values[k]), max(high[axis], values[k])
-                        last[axis] = (program.file, int(lines[k]))
-                span = high[axis] - low[axis]
-                if axis == 2:
-                    deepest_span = max(deepest_span, float(span))
-                if span > max(travel[axis] + SLACK_MM, before):
-                    findings.append(_finding(axis, float(low[axis]), float(high[axis]), travel[axis], last[axis]))
-        spans = (*(max(0.0, float(high[axis] - low[axis])) for axis in range(2)), deepest_span)
+                beyond = (values < low[axis]) | (values > high[axis])
+                low[axis], high[axis] = min(low[axis], values.min()), max(high[axis], values.max())
+                span = float(high[axis] - low[axis])
+                if span > max(travel[axis], spans[axis]) + SLACK_MM:
+                    # The span grows to its greatest where the later of its two ends is first reached.
+                    ends = [lines[beyond & (values == end)] for end in (low[axis], high[axis])]
+                    line = max(int(own.min()) for own in ends if len(own))
+                    findings.append(
+                        _finding(axis, float(low[axis]), float(high[axis]), travel[axis], program.file, line)
+                    )
+                spans[axis] = max(spans[axis], span)
         detail = ", ".join(f"{AXES[axis]} {spans[axis]:.1f} of {travel[axis]:g} mm" for axis in range(3))
         return verdict(self, findings, detail)
 
 
-def _finding(axis: int, low: float, high: float, travel: float, where: tuple[str, int] | None) -> Finding:
-    file, line = where or ("", None)
+def _finding(axis: int, low: float, high: float, travel: float, file: str, line: int) -> Finding:
     return Finding(
         message=f"The tip goes {high - low:.1f} mm along {AXES[axis]}, from {low:.1f} to {high:.1f}; "
         f"the machine has {travel:g} mm.",

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+import numpy as np
+
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 
 REQUIRED = (
@@ -70,11 +72,12 @@ def _findings(program: ProgramUnderTest) -> Iterator[Finding]:
             )
     if not len(replay.motions):
         yield Finding(message="The program moves nothing.", file=file, remedy="Make the programs again.")
-    tools = sorted({*replay.tool_numbers, *(int(number) for number in replay.motions.tool if number)})
-    if len(tools) > 1:
+    changed = np.flatnonzero(np.diff(replay.motions.tool))
+    if len(changed):
         yield Finding(
-            message=f"The program asks for more than one cutter: {', '.join(f'T{number}' for number in tools)}.",
+            message=f"The cutter is changed to T{replay.motions.tool[changed[0] + 1]} after the program has moved.",
             file=file,
+            line=int(replay.motions.line[changed[0] + 1]),
             remedy="Keep one program for each cutter.",
         )
     yield from _by_line(program)

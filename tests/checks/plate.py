@@ -150,6 +150,10 @@ G4 P4
 {_bore()}{_edge()}{_TAIL}"""
 
 
+Edit = tuple[int, str | None]
+"""A line's number and its new text, which may be several lines."""
+
+
 @dataclass(frozen=True)
 class Plate:
     """The plate's case, ready to be spoilt."""
@@ -179,10 +183,17 @@ class Plate:
             **self.extra,
         )
 
-    def with_line(self, which: int, old: str, new: str | None, occurrence: int = 0) -> tuple[Plate, int]:
-        """The plate with one line of one program replaced (left out when `new` is None), and that line's number."""
-        name = ("engrave", "cut_out")[which]
-        lines = getattr(self, name).splitlines()
-        at = [number for number, line in enumerate(lines) if line == old][occurrence]
-        lines[at : at + 1] = [] if new is None else new.splitlines()
-        return replace(self, **{name: "\n".join(lines) + "\n"}), at + 1
+    def engraving(self, *edits: Edit) -> Plate:
+        """With lines of the engraving program replaced, or left out where the new text is None."""
+        return replace(self, engrave=edited(self.engrave, edits))
+
+    def cutting(self, *edits: Edit) -> Plate:
+        """The same in the program that bores the hole and cuts the edge."""
+        return replace(self, cut_out=edited(self.cut_out, edits))
+
+
+def edited(text: str, edits: tuple[Edit, ...]) -> str:
+    lines = text.splitlines()
+    for number, new in sorted(edits, reverse=True):
+        lines[number - 1 : number] = [] if new is None else new.splitlines()
+    return "\n".join(lines) + "\n"
