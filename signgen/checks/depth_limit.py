@@ -15,14 +15,13 @@ class DepthLimit:
     name = "depth_limit"
     severity: Severity = "error"
     explanation = """\
-No tip may go further below the board than the break-through allowed for through cuts, for under the spoilboard is the
-machine's table; and no V-bit deeper than the greatest depth drawn for letters and ornament.
+No tip may go further below the board than the break-through allowed for through cuts (and, of a drill, its point, which
+leads its full width), for under the spoilboard is the machine's table; and no V-bit deeper than the greatest depth drawn for letters and ornament.
 A failure often means that Z zero was taken at the wrong face: the programs say in their first lines where it lies.
 What to do: set Z zero as the setup sheet says; allow more depth (--depth) if the letters should be deeper.
 Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
 
     def run(self, case: Case) -> CheckResult:
-        floor = -case.breakthrough_mm
         top = case.stock.thickness_mm
         deepest = max((groove.max_depth_mm for groove in case.drawing.grooves), default=0.0)
         findings: list[Finding] = []
@@ -37,8 +36,9 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
             end = pieces.end_mm[k] if pieces.end_mm[k, 2] <= pieces.start_mm[k, 2] else pieces.start_mm[k]
             place = (float(end[0]), float(end[1]))
             message = ""
+            floor = -case.breakthrough_mm - program.tool.point_length_mm
             if low < floor - SLACK_MM:
-                message = f"The tip goes to {-low:.3f} mm below the board at {at(*place)}; {-floor:g} mm is allowed."
+                message = f"The tip goes to {-low:.3f} mm below the board at {at(*place)}; {-floor:.3g} mm is allowed."
             elif program.tool.kind == "v-bit" and top - low > deepest + max(SLACK_MM, case.tolerance_mm):
                 message = f"The V-bit goes {top - low:.3f} mm deep at {at(*place)}; the drawing allows {deepest:g} mm."
             if message:
@@ -51,4 +51,4 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
                         remedy="Look at Z zero and the board's thickness; if both are right, make the programs again.",
                     )
                 )
-        return verdict(self, findings, f"lowest point: {', '.join(lows) or 'none'}; allowed down to {floor:g} mm")
+        return verdict(self, findings, f"lowest point: {', '.join(lows) or 'none'}; allowed down to {-case.breakthrough_mm:g} mm")

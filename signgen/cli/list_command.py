@@ -21,7 +21,7 @@ def _borders(_: Path | None) -> Rows:
     from signgen.borders import BORDERS
 
     for border in BORDERS:
-        yield border.name, border.summary
+        yield (f"{border.name}:{border.argument}" if border.argument else border.name), border.summary
 
 
 def _holes(_: Path | None) -> Rows:
@@ -76,7 +76,12 @@ def _checks(_: Path | None) -> Rows:
     from signgen.checks import CHECKS
 
     for check in CHECKS:
-        yield check.code, f"{check.name} ({check.severity}): {check.explanation.split('. ')[0].rstrip('.')}."
+        yield check.code, f"{check.name} ({check.severity}): {_first_sentence(check.explanation)}"
+
+
+def _first_sentence(text: str) -> str:
+    paragraph = " ".join(text.split("\n\n")[0].split())
+    return paragraph.split(". ")[0].rstrip(".") + "."
 
 
 KINDS: dict[str, Callable[[Path | None], Rows]] = {

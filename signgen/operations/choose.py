@@ -15,6 +15,10 @@ STOUTEST_MM = 6.35
 """The largest shank and cutter that a small router's collet takes; no wider cutter is chosen unasked (common
 practice)."""
 
+EDGE_DEPTH_RATIO = 3.0
+"""How deep, in its own diameters, a cutter is sent round an edge unasked: a thinner one bends, and in a slot its
+chips do not get out (common practice). In a hole it is held all round by its helix and may go deeper."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cutters:
@@ -38,7 +42,9 @@ def choose_cutters(drawing: Drawing, spec: SignSpec) -> Cutters:
             raise CannotMakeError(problems)
         return Cutters(v_bit=spec.v_bit, edge=named, holes=tuple((hole.name, named) for hole in drawing.holes))
     long_enough = [tool for tool in spec.shop.tools if tool.cutting_length_mm >= reach + tool.point_length_mm]
-    edges = [tool for tool in long_enough if tool.kind == "end-mill" and tool.diameter_mm <= STOUTEST_MM]
+    mills = [tool for tool in long_enough if tool.kind == "end-mill" and tool.diameter_mm <= STOUTEST_MM]
+    # In a board that is thick for all of them, the stoutest has to do.
+    edges = [tool for tool in mills if reach <= EDGE_DEPTH_RATIO * tool.diameter_mm] or mills
     if not edges:
         longest = max((tool.cutting_length_mm for tool in spec.shop.tools if tool.kind == "end-mill"), default=0.0)
         raise CannotMakeError.at(

@@ -25,13 +25,8 @@ LEAST_HELIX_MM = 0.2
 """Radius of the smallest helix; on a smaller one the entry angle would take hundreds of turns, so the cutter pecks
 instead."""
 
-FIRST_PECK_DIAMETERS, PECK_DIAMETERS = 2.0, 1.0
-"""How deep the first peck and each later one goes. Source: check-values section 9 (first two diameters; one diameter,
-common practice)."""
-
-CLEAR_MM, STOP_SHORT_MM = 1.0, 0.25
-"""How far above the top a peck lifts to clear its chips, and how far above the last depth it slows down again (common
-practice)."""
+CLEAR_MM = 1.0
+"""How far above the top a peck lifts to clear its chips (common practice)."""
 
 CORE_RATIO = 0.9
 """Largest helix over the cutter's radius: beyond 1 a core would stand in the middle and come loose."""
@@ -143,15 +138,14 @@ class BoreHoles:
 
     def _pecks(self, hole: Hole) -> tuple[Path, FloatArray]:
         """Straight down in pecks, clear of the hole between them; ends at the bottom."""
-        x, y, top = hole.x_mm, hole.y_mm, self.thickness_mm
-        diameter = self.tool.diameter_mm
-        drills = self.tool.kind == "drill"
-        deepest = FIRST_PECK_DIAMETERS * diameter if drills else self.cutting.stepdown_mm
-        step = PECK_DIAMETERS * diameter if drills else self.cutting.stepdown_mm
-        last = max(top - deepest, self._bottom_mm)
-        points, feeds = [(x, y, top), (x, y, last)], [self.cutting.plunge_mm_per_min]
-        for level in levels(last, self._bottom_mm, step):
-            points += [(x, y, top + CLEAR_MM), (x, y, last + STOP_SHORT_MM), (x, y, level)]
-            feeds += [self.lift_mm_per_min, self.lift_mm_per_min, self.cutting.plunge_mm_per_min]
+        x, y, last = hole.x_mm, hole.y_mm, self.thickness_mm
+        plunge = self.cutting.plunge_mm_per_min
+        points, feeds = [(x, y, last)], []
+        for level in levels(last, self._bottom_mm, self.cutting.stepdown_mm):
+            if feeds:
+                points += [(x, y, self.thickness_mm + CLEAR_MM), (x, y, last)]
+                feeds += [self.lift_mm_per_min, plunge]
+            points.append((x, y, level))
+            feeds.append(plunge)
             last = level
         return polyline(points), np.array(feeds)

@@ -25,6 +25,15 @@ def test_small_holes_beside_a_six_millimetre_edge_cutter_add_a_third_program() -
     assert tools(hole_diameter="5") == ["v-bit-90", "drill-5", "end-mill-6"]
 
 
+def test_a_thin_cutter_bores_small_holes_but_is_not_sent_round_a_thick_edge() -> None:
+    # Common practice: an edge no deeper than three diameters.
+    assert tools(hole_diameter="5.5") == ["v-bit-90", "end-mill-4", "end-mill-6"]
+
+
+def test_in_thin_stock_one_thin_cutter_does_holes_and_edge() -> None:
+    assert tools(thickness="6", hole_diameter="5.5") == ["v-bit-90", "end-mill-4"]
+
+
 def test_no_holes_no_cutter_for_them() -> None:
     assert tools(holes="none", hole_diameter=None, inset=None) == ["v-bit-90", "end-mill-6"]
 

@@ -1,0 +1,69 @@
+"""`signgen list`, `signgen explain` and the way errors leave the program."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+
+import pytest
+from click.testing import CliRunner
+
+from signgen.checks import CHECKS
+from signgen.cli import COMMANDS, group
+from signgen.cli.list_command import KINDS
+from signgen.errors import AskError
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_lists_a_line_each(kind: str) -> None:
+    result = CliRunner().invoke(group, ["list", kind])
+    assert result.exit_code == 0
+    lines = result.output.splitlines()
+    assert lines
+    assert all(len(line.split(None, 1)) == 2 for line in lines)
+
+
+@pytest.mark.parametrize("check", CHECKS, ids=lambda check: check.code)
+def test_explains_every_check_by_code_and_by_name(check: object) -> None:
+    for word in (check.code, check.code.lower(), check.name):  # type: ignore[attr-defined]
+        result = CliRunner().invoke(group, ["explain", word])
+        assert result.exit_code == 0
+        assert len(result.output) > 100
+        assert all(len(line) <= 80 for line in result.output.splitlines())
+
+
+@pytest.mark.parametrize("term", ["tab", "datum", "collet", "Climb milling", "spoilboard"])
+def test_explains_words_of_the_trade(term: str) -> None:
+    assert len(CliRunner().invoke(group, ["explain", *term.split()]).output) > 60
+
+
+def test_an_unknown_word_offers_close_ones() -> None:
+    result = CliRunner().invoke(group, ["explain", "colet"])
+    assert isinstance(result.exception, AskError)
+    assert "collet" in str(result.exception)
+
+
+def test_check_codes_are_unique_and_never_reused() -> None:
+    codes = [check.code for check in CHECKS]
+    assert len(codes) == len(set(codes))
+    assert {"C101": "inside_travel", "C102": "rapids_clear"}.items() <= {c.code: c.name for c in CHECKS}.items()
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_every_command_has_help(command: str) -> None:
+    result = CliRunner().invoke(group, [command, "--help"])
+    assert result.exit_code == 0
+
+
+def test_problems_go_to_standard_error_a_line_each_with_their_exit_code() -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "signgen", "make", "17", "--size", "0x1", "--material", "cheese"],
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert done.returncode == 2
+    assert done.stdout == ""
+    lines = done.stderr.splitlines()
+    assert {line.split(":")[0] for line in lines} == {"size", "thickness", "material"}
+    assert len(lines) == 3
