@@ -25,7 +25,7 @@ LAG_CELLS = 3.0
 square and its neighbours."""
 
 APART_MM = 100.0
-"""What a rapid counts for: after it nothing is the same bite."""
+"""What a rapid or a lift counts for: after it nothing is the same bite."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,14 +80,15 @@ def _places(cuts: Way, step_mm: float) -> tuple[FloatArray, IntArray]:
 
 
 def _travelled(cuts: Way, place: FloatArray, piece: IntArray) -> FloatArray:
-    """(n,) way across the board up to each place; going straight up or down adds nothing, a rapid adds APART_MM."""
-    previous = np.concatenate([cuts.start_mm[:1, :2], place[:-1, :2]])
+    """(n,) way across the board up to each place; going down adds nothing, a rapid or a lift straight up adds
+    APART_MM."""
     first = np.concatenate([[True], piece[1:] != piece[:-1]])
-    previous = np.where(first[:, None], cuts.start_mm[piece, :2], previous)
-    gone = np.hypot(*(place[:, :2] - previous).T)
+    previous = np.where(first[:, None], cuts.start_mm[piece], np.concatenate([cuts.start_mm[:1], place[:-1]]))
+    gone = np.hypot(*(place - previous)[:, :2].T)
     motion = cuts.motion[piece]
-    jump = np.concatenate([[False], motion[1:] > motion[:-1] + 1])
-    return np.cumsum(gone + APART_MM * jump)
+    rapid = np.concatenate([[False], motion[1:] > motion[:-1] + 1])
+    lift = (gone == 0) & (place[:, 2] > previous[:, 2])
+    return np.asarray(np.cumsum(gone + APART_MM * (rapid | lift)))
 
 
 def _level_before(before: HeightMap, place: FloatArray) -> NDArray[np.float64]:

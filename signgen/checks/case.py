@@ -38,6 +38,7 @@ def make_case(
     programs: Sequence[tuple[str, str, Tool]],
     breakthrough_mm: float,
     tolerance_mm: float,
+    ridge_mm: float = 0.0,
     cell_mm: float | None = None,
 ) -> Case:
     """The case that the programs (file, text, tool), in the order in which they are to be run, make with the drawing.
@@ -77,6 +78,7 @@ def make_case(
         ideal=ideal_board(drawing, grid_of(left), KERF_ALLOWANCE * max(through, default=0.0)),
         breakthrough_mm=breakthrough_mm,
         tolerance_mm=tolerance_mm,
+        ridge_mm=ridge_mm,
     )
 
 

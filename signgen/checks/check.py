@@ -37,6 +37,7 @@ class Case:
     `boards[i]` is what the feed moves of programs 0 to i leave of the stock (sign coordinates; rapids cut nothing
     there, for C102 judges them). `cuts[i]` and `rapids[i]` are the ways of program i's tip with the spindle's feed
     and at rapid speed, `bites[i]` how much it takes at once. `ideal` is the board as drawn, on the boards' cells.
+    `tolerance_mm` is the job's for engraved walls; ridges of up to `ridge_mm` may stand on flat floors.
     """
 
     drawing: Drawing
@@ -52,6 +53,7 @@ class Case:
     ideal: Ideal
     breakthrough_mm: float
     tolerance_mm: float
+    ridge_mm: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

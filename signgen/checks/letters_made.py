@@ -17,7 +17,8 @@ class LettersMade:
     explanation = """\
 The virtual board, after all programs, is compared with the drawing at every cell inside a letter or ornament: nowhere
 may more than 0.05 mm of wood stand above the drawn surface (with very pointed bits, the job's tolerance on their
-steep walls). With a flat-tipped bit the ridge between two walls is blunt by half the tip; that much is allowed.
+steep walls). With a flat-tipped bit the ridge between two walls is blunt by half the tip; that much is allowed,
+and on flat floors the ridges that were asked for (--ridge).
 A failure means that a part of a letter is missing, too thin or too shallow.
 What to do: make the programs again. If the letter is narrower than the bit's tip, choose a smaller tip or larger
 letters. Least error seen: 0.05 mm in depth, a patch of one cell (0.1 to 0.25 mm); C116 sees 0.02 mm at the
@@ -29,8 +30,9 @@ outlines."""
         if not len(cells):
             return verdict(self, [], "no letters or ornament drawn")
         short = ideal.shallowest_mm - (top - case.boards[-1].z_mm.ravel()[cells].astype(np.float64))
-        limits = groove_limits_mm(case)
-        bad = short > limits[ideal.groove_of]
+        floor = np.array([groove.max_depth_mm for groove in case.drawing.grooves])[ideal.groove_of]
+        ridge = np.where(ideal.shallowest_mm >= floor, case.ridge_mm, 0.0)
+        bad = short > groove_limits_mm(case)[ideal.groove_of] + ridge
         findings = []
         for number in np.unique(ideal.groove_of[bad]):
             own = np.flatnonzero(bad & (ideal.groove_of == number))
