@@ -1,0 +1,101 @@
+"""Every cut once, stages kept, only two-way cuts turned, and little travel."""
+
+import itertools
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from signgen.geometry.paths import polyline
+from signgen.toolpath.cut import Cut
+from signgen.toolpath.order import ordered, tour, travel_mm
+
+
+def cut(start, end, *, stage=0, two_way=False, feature="x"):
+    path = polyline([(*start, 5), (*end, 4)])
+    return Cut(path=path, feeds_mm_per_min=np.array([600.0]), feature=feature, stage=stage, two_way=two_way)
+
+
+def some_cuts(seed, n, stages=1, share_two_way=0.5, size=8):
+    random = np.random.default_rng(seed)
+    starts = random.uniform(0, 300, (n, 2))
+    ends = starts + random.normal(0, size, (n, 2))
+    return [
+        cut(a, b, stage=int(random.integers(stages)), two_way=bool(random.random() < share_two_way), feature=str(i))
+        for i, (a, b) in enumerate(zip(starts, ends, strict=True))
+    ]
+
+
+def shortest(cuts, start):
+    """By trying everything."""
+    best = np.inf
+    for row in itertools.permutations(cuts):
+        for turned in itertools.product(*([False, True] if c.two_way else [False] for c in row)):
+            at, total = np.array(start), 0.0
+            for c, back in zip(row, turned, strict=True):
+                a, b = c.path.points_mm[0, :2], c.path.points_mm[-1, :2]
+                a, b = (b, a) if back else (a, b)
+                total += np.hypot(*(a - at))
+                at = b
+            best = min(best, total)
+    return best
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.integers(0, 10**6), st.integers(0, 60), st.integers(1, 4))
+def test_every_cut_is_there_once_in_its_stage_and_only_two_way_ones_are_turned(seed, n, stages):
+    cuts = some_cuts(seed, n, stages)
+    out = ordered(cuts, (0, 0))
+    assert sorted(c.feature for c in out) == sorted(c.feature for c in cuts)
+    assert [c.stage for c in out] == sorted(c.stage for c in out)
+    before = {c.feature: c for c in cuts}
+    for c in out:
+        same = np.array_equal(c.path.points_mm, before[c.feature].path.points_mm)
+        turned = np.array_equal(c.path.points_mm[::-1], before[c.feature].path.points_mm)
+        assert same or (turned and c.two_way)
+
+
+@settings(max_examples=15, deadline=None)
+@given(st.integers(0, 10**6), st.integers(1, 5))
+def test_a_few_cuts_are_in_the_best_order_there_is(seed, n):
+    cuts = some_cuts(seed, n, size=60)
+    assert travel_mm(ordered(cuts, (0, 0)), (0, 0)) == pytest.approx(shortest(cuts, (0, 0)))
+
+
+@settings(max_examples=10, deadline=None)
+@given(st.integers(0, 10**6))
+def test_the_order_is_the_same_every_time(seed):
+    cuts = some_cuts(seed, 40)
+    assert [c.feature for c in ordered(cuts, (0, 0))] == [c.feature for c in ordered(cuts, (0, 0))]
+
+
+def test_a_row_of_grooves_is_walked_to_and_fro():
+    cuts = [cut((0, 10 * i), (100, 10 * i), two_way=True) for i in range(6)]
+    assert travel_mm(ordered(cuts, (0, 0)), (0, 0)) == 50
+
+
+def test_a_row_of_one_way_grooves_is_not():
+    cuts = [cut((0, 10 * i), (100, 10 * i)) for i in range(3)]
+    assert travel_mm(ordered(cuts, (0, 0)), (0, 0)) == pytest.approx(2 * np.hypot(100, 10))
+
+
+def test_a_turned_cut_takes_its_feeds_along():
+    path = polyline([(100, 0, 5), (60, 0, 5), (0, 0, 5)])
+    c = Cut(path=path, feeds_mm_per_min=np.array([300.0, 900.0]), feature="x", stage=0, two_way=True)
+    (out,) = ordered([c], (0, 0))
+    assert out.path.points_mm[0].tolist() == [0, 0, 5]
+    assert out.feeds_mm_per_min.tolist() == [900, 300]
+
+
+def test_points_on_a_grid_are_near_the_least_possible():
+    # 14 x 14 points 10 apart, from one of them: no way visits n points with less than n - 1 steps of 10.
+    points = [complex(10 * x, 10 * y) for x in range(14) for y in range(14)]
+    way = tour(points, points, [False] * 196, 0j)
+    at = [points[i] for i, _ in way]
+    assert sum(abs(b - a) for a, b in itertools.pairwise([0j, *at])) <= 1950 * 1.10
+
+
+def test_no_cuts_are_no_way():
+    assert ordered([], (0, 0)) == ()
+    assert travel_mm([], (0, 0)) == 0
