@@ -19,8 +19,11 @@ class CutterReach:
 How deep each cutter goes below the board's top, beside what it has: its edges must be as long as the cut is deep, or
 its shank rubs and burns against the wall; a V-bit may sink in no further than its cone is high; and 1 mm of air must
 stay between the collet nut and the board.
+
 A failure means a burnt wall, a broken cutter or a spindle that presses on the board.
+
 What to do: take a longer cutter, or a thinner board.
+
 Least error seen: 0.02 mm."""
 
     def run(self, case: Case) -> CheckResult:

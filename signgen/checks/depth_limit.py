@@ -15,10 +15,14 @@ class DepthLimit:
     name = "depth_limit"
     severity: Severity = "error"
     explanation = """\
-No tip may go further below the board than the break-through allowed for through cuts (and, of a drill, its point, which
-leads its full width), for under the spoilboard is the machine's table; and no V-bit deeper than the greatest depth drawn for letters and ornament.
+No tip may go further below the board than the break-through allowed for through cuts (and, of a drill, its point,
+which leads its full width), for under the spoilboard is the machine's table; and no V-bit deeper than the greatest
+depth drawn for letters and ornament.
+
 A failure often means that Z zero was taken at the wrong face: the programs say in their first lines where it lies.
+
 What to do: set Z zero as the setup sheet says; allow more depth (--depth) if the letters should be deeper.
+
 Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
 
     def run(self, case: Case) -> CheckResult:
@@ -51,4 +55,6 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
                         remedy="Look at Z zero and the board's thickness; if both are right, make the programs again.",
                     )
                 )
-        return verdict(self, findings, f"lowest point: {', '.join(lows) or 'none'}; allowed down to {-case.breakthrough_mm:g} mm")
+        return verdict(
+            self, findings, f"lowest point: {', '.join(lows) or 'none'}; allowed down to {-case.breakthrough_mm:g} mm"
+        )

@@ -32,9 +32,12 @@ class EdgeSize:
 From the motions alone, at a place on every millimetre of the drawn edge: no cutter may come nearer than its radius
 (the sign would be too small there), and at the board's bottom some cutter must come as near as that (else it is too
 large, or not cut free). Where a tab stands, the same is asked just above the tab.
+
 A failure names the place and by how much the edge is off. Corners outside the sign may be round: the cutter rolls
 round them, and the sign's own corner stays sharp.
+
 What to do: make the programs again; measure the cutter, for an edge that is off all round by the same amount.
+
 Least error seen: 0.05 mm in shape, 0.002 mm in depth."""
 
     def run(self, case: Case) -> CheckResult:

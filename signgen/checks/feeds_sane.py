@@ -32,8 +32,11 @@ class FeedsSane:
 Every feed move needs a feed above zero that no axis of the machine is too slow for. In the board, the feed of each
 tooth (feed / (speed x teeth)) may be twice what the material's data say for this cutter at most, and a move straight
 down one and a half times the plunge feed at most.
+
 A failure means a stalled axis, a broken cutter or burnt wood.
+
 What to do: lower the feed (F) of the line named, or mend the shop's data when they are wrong.
+
 Least error seen: 0.1 % against the machine, a factor of 2 against the chip load."""
 
     def run(self, case: Case) -> CheckResult:

@@ -21,8 +21,11 @@ class GentleEntry:
     explanation = """\
 A cutter whose edges do not reach its middle (can-plunge = false in its data) can only go down along a ramp or a
 helix. Every descending feed move that takes wood must be no steeper than the material's entry angle.
+
 A failure means that the cutter's blunt middle is pressed on the wood until something gives.
+
 What to do: make the programs again, with a cutter that can plunge if the ramp has no room.
+
 Least error seen: half a degree, 0.05 mm of wood."""
 
     def run(self, case: Case) -> CheckResult:

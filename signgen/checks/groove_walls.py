@@ -35,8 +35,11 @@ outline no less than the width, and no place may be deeper than drawn; a flat cu
 clear of the sloping wall beside it likewise. (2) Every place of every outline must be touched by the bit somewhere
 along its way. Both hold to the job's tolerance (0.01 mm by default) and a fifth. A flat tip cannot touch the inside
 of a sharp corner; what it leaves there is allowed.
+
 A failure means that a wall stands in the wrong place: wrong depth, wrong bit, a move left out or changed.
+
 What to do: fit the bit that the sheet names; make the programs again.
+
 Least error seen: 0.015 mm across the board at the default tolerance, that is 0.015 mm of depth at 90 degrees."""
 
     def run(self, case: Case) -> CheckResult:

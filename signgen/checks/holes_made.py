@@ -21,10 +21,13 @@ class HolesMade:
     severity: Severity = "error"
     explanation = """\
 Each hole is measured from the motions alone: where the cutter is at the board's bottom or below, its rim must pass
-through the drawn circle in 72 directions, from which centre and diameter follow; higher up it may nowhere reach beyond
-that circle. On the virtual board nothing may be left standing inside.
+through the drawn circle in 72 directions, from which centre and diameter follow; higher up it may nowhere reach
+beyond that circle. On the virtual board nothing may be left standing inside.
+
 A failure means a hole that is missing, not through, at the wrong place or of the wrong size.
+
 What to do: make the programs again; if the cutter measures otherwise than its data say, mend the data.
+
 Least error seen: 0.05 mm in place and diameter, 0.002 mm in depth."""
 
     def run(self, case: Case) -> CheckResult:

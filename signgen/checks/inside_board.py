@@ -20,8 +20,11 @@ class InsideBoard:
     explanation = """\
 While its tip is below the board's top, the whole cutter must stay over the board: outside it are clamps, screws and
 the machine, and a cut through the board's rim lets the board spring.
+
 A failure names the side and how far the cutter reaches out.
+
 What to do: lay a larger board (--board), or mend the zero.
+
 Least error seen: 0.05 mm, from the motions alone."""
 
     def run(self, case: Case) -> CheckResult:

@@ -33,13 +33,16 @@ class LegalText:
     name = "legal_text"
     severity: Severity = "error"
     explanation = """\
-Each program is read word by word by the published rules of RS-274 (NIST IR 6556). It must be plain ASCII with lines of
-256 characters or fewer, hold no word that the rules refuse, state plane, units, work zero, distance and feed mode and
-the cancelling of compensation, length offset and cycles before its first motion, keep one unit and absolute distances
-throughout, use one cutter, and end with M2 or M30.
+Each program is read word by word by the published rules of RS-274 (NIST IR 6556). It must be plain ASCII with lines
+of 256 characters or fewer, hold no word that the rules refuse, state plane, units, work zero, distance and feed mode
+and the cancelling of compensation, length offset and cycles before its first motion, keep one unit and absolute
+distances throughout, use one cutter, and end with M2 or M30.
+
 A failure means that a controller may stop in the middle or, worse, do something else than was meant. The other checks
 are not run on a text with refused words, because nobody knows what it makes a machine do.
+
 What to do: make the programs again. If a program was edited by hand, mend the line that is named.
+
 Least error seen: a single wrong character."""
 
     def run(self, case: Case) -> CheckResult:

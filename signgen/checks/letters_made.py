@@ -17,12 +17,15 @@ class LettersMade:
     explanation = """\
 The virtual board, after all programs, is compared with the drawing at every cell inside a letter or ornament: nowhere
 may more than 0.05 mm of wood stand above the drawn surface (with very pointed bits, the job's tolerance on their
-steep walls). With a flat-tipped bit the ridge between two walls is blunt by half the tip; that much is allowed,
-and on flat floors the ridges that were asked for (--ridge).
+steep walls). With a flat-tipped bit the ridge between two walls is blunt by half the tip; that much is allowed, and
+on flat floors the ridges that were asked for (--ridge).
+
 A failure means that a part of a letter is missing, too thin or too shallow.
+
 What to do: make the programs again. If the letter is narrower than the bit's tip, choose a smaller tip or larger
-letters. Least error seen: 0.05 mm in depth, a patch of one cell (0.1 to 0.25 mm); C116 sees 0.02 mm at the
-outlines."""
+letters.
+
+Least error seen: 0.05 mm in depth, a patch of one cell (0.1 to 0.25 mm); C116 sees 0.02 mm at the outlines."""
 
     def run(self, case: Case) -> CheckResult:
         ideal, top = case.ideal, case.stock.thickness_mm

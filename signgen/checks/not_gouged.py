@@ -19,10 +19,13 @@ class NotGouged:
     severity: Severity = "error"
     explanation = """\
 The virtual board, after all programs, is compared with the drawing everywhere: the face may nowhere be lower than the
-board's top, a letter nowhere deeper than drawn, a hole nowhere wider, by more than 0.05 mm. Beyond the sign's edge the
-board may only be cut where the cutter's way round the edge lies (1.25 diameters), for screws stand further out.
+board's top, a letter nowhere deeper than drawn, a hole nowhere wider, by more than 0.05 mm. Beyond the sign's edge
+the board may only be cut where the cutter's way round the edge lies (1.25 diameters), for screws stand further out.
+
 A failure names the place, what is drawn nearest to it, and the line that cuts there.
+
 What to do: make the programs again; undo the edit if the file was edited.
+
 Least error seen: 0.05 mm deep or wide, a patch of one cell (0.1 to 0.25 mm)."""
 
     def run(self, case: Case) -> CheckResult:

@@ -17,9 +17,12 @@ class PassDepth:
     explanation = """\
 Along every feed move: how far the tip is below what earlier passes left at that very place. It may not be more than
 the material's data allow this cutter at once (a share of its diameter for end mills and drills, a depth for V-bits).
+
 A failure often means that a pass was left out, or that the cutter goes straight down too far; it deflects, burns or
 breaks.
+
 What to do: make the programs again; if the board is softer than its data say, mend the data (stepdown-ratio, v-step).
+
 Least error seen: 0.05 mm, in stretches of a quarter of the cutter."""
 
     def run(self, case: Case) -> CheckResult:

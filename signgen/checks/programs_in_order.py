@@ -24,8 +24,11 @@ class ProgramsInOrder:
     explanation = """\
 The programs are run in the order of the numbers that their names begin with. From the first cut of the edge that goes
 through the board, nothing may be cut inside the edge: the sign is held by its tabs alone, and would shift.
+
 A failure means that letters or holes would end up beside their places, or the sign be torn out.
+
 What to do: run the programs in the order of their numbers.
+
 Least error seen: one move."""
 
     def run(self, case: Case) -> CheckResult:

@@ -31,8 +31,12 @@ class RapidsClear:
 Every rapid (G0) is tried against the virtual board as it stands at that moment, cut by all moves before it: the
 cutter must not meet wood. A rapid across the board must keep 0.5 mm of air over its top, for boards are not flat;
 only within what is already cut away may it be lower. The first move of a program must go up before anything moves
-across. A failure means a broken cutter, a board torn loose, or a machine that has lost its place.
+across.
+
+A failure means a broken cutter, a board torn loose, or a machine that has lost its place.
+
 What to do: make the programs again; if the file was edited, restore the retract before the line named.
+
 Least error seen: 0.005 mm of wood under the cutter, 0.0001 mm in the height over the board."""
 
     def run(self, case: Case) -> CheckResult:

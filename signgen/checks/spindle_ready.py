@@ -16,9 +16,13 @@ class SpindleReady:
 Every feed move below the board's top needs a spindle that turns clockwise (M3), within the machine's speeds, and that
 has been given the time that it needs to reach speed: a dwell (G4) no shorter than the machine's starting time after
 each start. At the program's end the spindle must be off.
+
 A failure means a broken cutter and a board torn from its clamps, or a cutter that still turns when a hand reaches in.
-What to do: make the programs again; if the machine starts more slowly than its data say, mend the data
-(spindle-start). Least error seen: one move, 0.001 s."""
+
+What to do: make the programs again; if the machine starts more slowly than its data say, mend the data (spindle-
+start).
+
+Least error seen: one move, 0.001 s."""
 
     def run(self, case: Case) -> CheckResult:
         findings: list[Finding] = []

@@ -25,8 +25,11 @@ class TabsHold:
 For each tab drawn: within its width along the edge, and across the whole of the cutter's way, no cutter may come
 lower than the tab's height. The width that is left standing is measured from the motions, the height on the virtual
 board. That the edge is cut free everywhere else is C111's matter.
+
 A failure means that the sign may come loose while the cutter is still in it.
+
 What to do: make the programs again; ask for other tabs (--tabs, --tab-width, --tab-height).
+
 Least error seen: 0.05 mm in height and width."""
 
     def run(self, case: Case) -> CheckResult:

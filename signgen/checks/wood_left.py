@@ -21,7 +21,9 @@ class WoodLeft:
 How much of the board is left under the deepest place of each letter, on the virtual board. Less than a quarter of the
 thickness, or less than 2 mm, draws a warning (common practice): the sign may warp, crack along the line or show it
 from behind. Through cuts (holes, the edge) do not count.
+
 What to do: limit the depth (--depth), take a wider V-bit or a thicker board.
+
 Least difference seen: 0.01 mm, in patches of one cell."""
 
     def run(self, case: Case) -> CheckResult:
