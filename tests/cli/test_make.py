@@ -136,7 +136,7 @@ BAD = [
     (["17", "--size", "220x140", "--thickness", "12", "--finish", "gold"], 2, "finish"),
     (["17 東", "--size", "220x140", "--thickness", "12"], 2, "text"),
     (["17", "--size", "220x140", "--thickness", "12", "--holes", "at:300,20"], 4, "holes"),
-    (["HHHH", "--size", "220x140", "--thickness", "12", "--holes", "at:110,70", "--cap-height", "60"], 4, "cap-height"),
+    (["HHH", "--size", "220x140", "--thickness", "12", "--holes", "at:110,70", "--cap-height", "60"], 4, "cap-height"),
     (["17", "--size", "220x140", "--thickness", "12", "--holes", "corners", "--end-mill", "6"], 4, "end-mill"),
     (["17", "--size", "220x140", "--thickness", "60", "--z-zero", "top"], 4, "thickness"),
     (["17", "--size", "220x140", "--thickness", "12", "--depth", "11.9"], 4, "depth"),
