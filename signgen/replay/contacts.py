@@ -42,8 +42,9 @@ def rapid_contacts(
     A rapid that stays above the board is clear without a look at the map. One that goes straight up leaves by
     the way that the cutter came, so it is clear too unless the program begins with it.
     """
-    suspects = _suspects(heights, motions, zero)
-    uncut = _deepest(heights.z_mm, heights, motions, suspects, tool, zero)
+    top = float(heights.z_mm.max(initial=-np.inf))
+    suspects = _suspects(motions, top - zero.z_mm)
+    uncut = _deepest(heights.z_mm, heights, motions, suspects, tool, zero, top)
     suspects = suspects[np.isin(suspects, [i for i, contact in uncut.items() if contact.depth_mm > touch_mm])]
     z = heights.z_mm.copy()
     contacts, done = [], 0
@@ -51,14 +52,14 @@ def rapid_contacts(
     for motion in suspects.tolist():
         pending = done + np.nonzero(cutting[done:motion])[0]
         if len(pending):
-            carve(z, heights, motions, pending, tool, zero)
+            carve(z, heights, motions, pending, tool, zero, top)
         done = motion
         one = np.array([motion])
-        contact = _deepest(z, heights, motions, one, tool, zero).get(motion)
+        contact = _deepest(z, heights, motions, one, tool, zero, top).get(motion)
         if contact is not None and contact.depth_mm > touch_mm:
             contacts.append(contact)
             # What it tore out is gone: without this, the next rapid through the same place would be news again.
-            carve(z, heights, motions, one, tool, zero)
+            carve(z, heights, motions, one, tool, zero, top)
             if most is not None and len(contacts) >= most:
                 break
     return tuple(contacts)
@@ -71,7 +72,8 @@ def contact_depths(
     below them at worst, negative where it stays clear. All against the same heights, whatever the order.
     Motions that meet no cell are left out."""
     chosen = np.arange(len(motions)) if select is None else np.nonzero(select)[0]
-    return _deepest(heights.z_mm, heights, motions, chosen, tool, zero)
+    top = float(heights.z_mm.max(initial=-np.inf))
+    return _deepest(heights.z_mm, heights, motions, chosen, tool, zero, top)
 
 
 def heights_under(
@@ -103,16 +105,16 @@ def _as_flat(tool: Tool) -> Tool:
     )
 
 
-def _suspects(heights: HeightMap, motions: Motions, zero: WorkZero) -> NDArray[np.intp]:
-    """Rapids that come below the top of the board other than by going straight up from where the cutter was."""
-    top = float(heights.z_mm.max(initial=-np.inf))
-    low = np.minimum(motions.start_mm[:, 2], motions.end_mm[:, 2]) + zero.z_mm
+def _suspects(motions: Motions, top_mm: float) -> NDArray[np.intp]:
+    """Rapids that come below the top of the board (program coordinates) other than by going straight up from
+    where the cutter was."""
+    low = np.minimum(motions.start_mm[:, 2], motions.end_mm[:, 2])
     way = motions.end_mm - motions.start_mm
     straight_up = (way[:, 0] == 0) & (way[:, 1] == 0) & (way[:, 2] >= 0)
     straight_up[:1] = False
     arrived = np.ones(len(motions), bool)
     arrived[1:] = (motions.start_mm[1:] == motions.end_mm[:-1]).all(axis=1)
-    return np.nonzero((motions.kind == RAPID) & (low < top) & ~(straight_up & arrived))[0]
+    return np.nonzero((motions.kind == RAPID) & (low < top_mm) & ~(straight_up & arrived))[0]
 
 
 def _deepest(
@@ -122,10 +124,11 @@ def _deepest(
     chosen: NDArray[np.intp],
     tool: Tool,
     zero: WorkZero,
+    top_mm: float,
 ) -> dict[int, Contact]:
     """By motion, the cell where it goes deepest below `z`."""
     found: dict[int, Contact] = {}
-    for swaths in sweeps(grid, motions, chosen, tool, zero, float(z.max(initial=-np.inf))):
+    for swaths in sweeps(grid, motions, chosen, tool, zero, top_mm):
         for k, owner in enumerate(swaths.owner.tolist()):
             depth, j, i = _worst_cell(z, swaths, k)
             if np.isfinite(depth) and (owner not in found or depth > found[owner].depth_mm):

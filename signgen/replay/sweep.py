@@ -19,7 +19,7 @@ from signgen.shop.tools import Tool
 FIRST_CELL_RATIO = (0.3819660, 0.4142136)
 """Where the first cell's centre lies, in cells from the board's edge. Odd on purpose: edges of a design at
 round numbers would otherwise run along cell centres and flip whole rows."""
-_CELLS_AT_ONCE = 1 << 16
+_CELLS_AT_ONCE = 1 << 17
 """Of one batch: few enough for its arrays to stay in the processor's cache."""
 _MOST_CELLS_OF_BOX = 1 << 18
 _PIECE_COST_CELLS = 600
@@ -82,16 +82,23 @@ def cut(
     chosen = np.ones(len(motions), bool) if select is None else np.array(select, bool)
     if not rapids:
         chosen &= motions.kind != RAPID
-    carve(z, heights, motions, np.nonzero(chosen)[0], tool, zero)
+    carve(z, heights, motions, np.nonzero(chosen)[0], tool, zero, float(z.max(initial=-math.inf)))
     z.setflags(write=False)
     return HeightMap(z_mm=z, x0_mm=heights.x0_mm, y0_mm=heights.y0_mm, cell_mm=heights.cell_mm)
 
 
 def carve(
-    z: NDArray[np.float32], grid: HeightMap, motions: Motions, chosen: NDArray[np.intp], tool: Tool, zero: WorkZero
+    z: NDArray[np.float32],
+    grid: HeightMap,
+    motions: Motions,
+    chosen: NDArray[np.intp],
+    tool: Tool,
+    zero: WorkZero,
+    top_mm: float,
 ) -> None:
-    """Lowers `z` (on the grid of `grid`) in place by the chosen motions, rapids among them included."""
-    for swaths in sweeps(grid, motions, chosen, tool, zero, float(z.max(initial=-math.inf))):
+    """Lowers `z` (on the grid of `grid`, nowhere above `top_mm`) in place by the chosen motions, rapids among
+    them included."""
+    for swaths in sweeps(grid, motions, chosen, tool, zero, top_mm):
         h, w = swaths.z_mm.shape[1:]
         for block, j, i in zip(swaths.z_mm, swaths.row.tolist(), swaths.column.tolist(), strict=True):
             here = z[j : j + h, i : i + w]
@@ -182,6 +189,7 @@ def _box(
     return Swaths(z_mm=z, row=first[which, 1], column=first[which, 0], owner=pieces.owner[which])
 
 
+_MANY_PIECES = 2000
 _STILL_MM = 1e-6
 """A move shorter than this across the board goes straight up or down."""
 
@@ -216,7 +224,9 @@ def _parts(pieces: Pieces, reach: FloatArray, cell: float) -> NDArray[np.intp]:
 
 
 def _rounded_up(size: NDArray[np.intp]) -> NDArray[np.intp]:
-    """Sizes made a little larger, by an eighth at most, so that there are few different ones."""
-    step = 2 ** np.maximum(0, np.floor(np.log2(size)).astype(np.intp) - 3)
+    """Sizes (n, 2) made a little larger, so that there are few different ones: by an eighth at most, or where
+    there are too few pieces for every shape to have a batch of its own, by a half."""
+    finest = 3 if len(size) > _MANY_PIECES else 1
+    step = 2 ** np.maximum(0, np.floor(np.log2(size)).astype(np.intp) - finest)
     rounded: NDArray[np.intp] = -(-size // step) * step
     return rounded

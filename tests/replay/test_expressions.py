@@ -1,4 +1,5 @@
-"""Expressions of words. Source: NIST IR 6556, 3.3.2.2 to 3.3.2.4; values are those of trigonometry and arithmetic."""
+"""Expressions of words. Source: NIST IR 6556, 3.3.2.2 to 3.3.2.4; values are those of trigonometry and
+arithmetic."""
 
 from __future__ import annotations
 

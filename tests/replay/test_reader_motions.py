@@ -15,7 +15,7 @@ from signgen.replay.motion import ARC_CCW, ARC_CW, FEED, RAPID
 from signgen.replay.reader import read_program
 from tests.replay.making import motions_of, steps
 
-# -- words and modes ----------------------------------------------------------------------------------------------
+# -- words and modes -----------------------------------------------------------------------------------------
 
 
 def test_white_space_means_nothing_even_inside_numbers() -> None:
@@ -70,7 +70,7 @@ def test_inverse_time_gives_each_move_its_own_feed() -> None:
     assert motions.feed_mm_per_min.tolist() == pytest.approx([20.0, 5 * math.pi * 0.5])
 
 
-# -- order of execution within a line (Table 8) ---------------------------------------------------------------------
+# -- order of execution within a line (Table 8) --------------------------------------------------------------
 
 
 def test_m5_on_a_motion_line_stops_the_spindle_before_the_move() -> None:
@@ -104,7 +104,7 @@ def test_a_dwell_counts_before_the_move_on_its_line() -> None:
     assert motions_of("G4 P2.5 G1 X1").spindle_s.tolist() == [2.5]
 
 
-# -- the spindle ------------------------------------------------------------------------------------------------------
+# -- the spindle ---------------------------------------------------------------------------------------------
 
 
 def test_seconds_count_from_the_spindles_last_start() -> None:
@@ -131,7 +131,7 @@ def test_says_whether_the_spindle_still_turns_at_the_end() -> None:
     assert read_program("G4 P2\nG4 P.5\nM2").dwell_s == 2.5
 
 
-# -- what the program said before it moved ------------------------------------------------------------------------
+# -- what the program said before it moved -------------------------------------------------------------------
 
 
 def test_lists_the_modes_stated_before_or_with_the_first_motion() -> None:
@@ -176,7 +176,7 @@ def test_a_program_in_increments_reckons_from_zero_and_says_so() -> None:
     assert [note.line for note in replay.notes] == [1]
 
 
-# -- offsets ----------------------------------------------------------------------------------------------------------
+# -- offsets -------------------------------------------------------------------------------------------------
 
 
 def test_g92_renames_places_without_moving_anything() -> None:
@@ -216,7 +216,7 @@ def test_increments_ignore_offsets() -> None:
     assert steps(motions_of("G0 X10", "G92 X0", "G91 G0 X1"))[-1] == (RAPID, 11, 0, 0)
 
 
-# -- arcs -------------------------------------------------------------------------------------------------------------
+# -- arcs ----------------------------------------------------------------------------------------------------
 
 
 def test_centre_format_example_of_the_report() -> None:
@@ -292,7 +292,7 @@ def test_tolerance_of_radii_is_2_micrometres_or_2_tenths_of_a_thou() -> None:
     assert read_program("G20 F9\nG2 X1.00021 Y0 I.5\nM2", start_mm=(0, 0, 0)).fault_count == 1
 
 
-# -- drilling cycles (3.5.16) -----------------------------------------------------------------------------------------
+# -- drilling cycles (3.5.16) --------------------------------------------------------------------------------
 
 
 def test_first_cycle_example_of_the_report() -> None:
@@ -319,7 +319,8 @@ def test_pecks() -> None:
 
 
 def test_session_of_table_10() -> None:
-    """Table 10 of the report: expressions, a tool length, increments and a cycle, with the interpreter's answers."""
+    """Table 10 of the report: expressions, a tool length, increments and a cycle, with the interpreter's
+    answers."""
     text = "F60 g2 x[6-[4*3/2]] r7.01 z0.5\ng43 h1\ng1 x asin[0.5]\ng91 g81 x3 y2 z-0.8 r1.5 l2\nM2\n"
     replay = read_program(text, start_mm=(3, 1, 0), tool_lengths_mm={1: 1.0})
     assert replay.faults == ()
@@ -375,7 +376,7 @@ def test_a_cycle_without_end_is_refused_rather_than_followed() -> None:
         assert len(replay.motions) == 0
 
 
-# -- parameters -------------------------------------------------------------------------------------------------------
+# -- parameters ----------------------------------------------------------------------------------------------
 
 
 def test_a_parameter_set_on_a_line_is_read_from_the_next_on() -> None:

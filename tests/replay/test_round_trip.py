@@ -24,7 +24,8 @@ ARC = st.tuples(
 
 @given(POINT, st.lists(st.one_of(STRAIGHT, ARC), min_size=1, max_size=40), st.booleans(), st.booleans())
 def test_motions_survive(start, moves, modal, relative) -> None:
-    """Absolute or relative, modes repeated or not: the reader sees what was meant, to the last decimal (4 places)."""
+    """Absolute or relative, modes repeated or not: the reader sees what was meant, to the last decimal (4
+    places)."""
     here, lines, expected = start, ["F500"], []
     if relative:
         lines.append("G91")
