@@ -5,12 +5,13 @@ from __future__ import annotations
 import math
 
 import numpy as np
+import shapely
 from shapely.geometry import Point
 
 from signgen.checks.check import Case
 from signgen.checks.way import Way, joined
 from signgen.drawing.drawing import Drawing
-from signgen.geometry.distance import FloatArray, nearest_segment
+from signgen.geometry.distance import FloatArray
 from signgen.shop.tools import Tool
 from signgen.tolerances import CHECK_MM
 
@@ -22,12 +23,12 @@ def feature_at(drawing: Drawing, x_mm: float, y_mm: float) -> str:
     """The name of the feature at a place, or of the nearest with its distance: "hole top-left", "3.2 mm from the
     edge"."""
     point = Point(x_mm, y_mm)
-    distances = [(groove.area.distance(point), groove.name) for groove in drawing.grooves]
+    distances = [(float(shapely.distance(groove.area, point)), groove.name) for groove in drawing.grooves]
     distances += [
         (max(0.0, float(np.hypot(x_mm - hole.x_mm, y_mm - hole.y_mm)) - hole.diameter_mm / 2), hole.name)
         for hole in drawing.holes
     ]
-    distances.append((drawing.edge.exterior.distance(point), "the edge"))
+    distances.append((float(shapely.distance(drawing.edge.exterior, point)), "the edge"))
     away, name = min(distances)
     return name if away < 0.005 else f"{away:.2f} mm from {name}"
 
@@ -57,13 +58,19 @@ def deepest_line(case: Case, x_mm: float, y_mm: float) -> tuple[str, int | None]
 
 
 def nearest_line(case: Case, x_mm: float, y_mm: float) -> tuple[str, int | None]:
-    """(file, line) of the feed move below the stock's top that passes nearest to a place."""
+    """(file, line) of the feed move below the stock's top that passes nearest to a place; of several passes one above
+    the other, the lowest."""
     top = case.stock.thickness_mm
-    pieces = joined([cuts.where(np.flatnonzero(cuts.low_z_mm < top)) for cuts in case.cuts]) if case.cuts else None
-    if pieces is None or not len(pieces):
+    pieces = joined([cuts.where(np.flatnonzero(cuts.low_z_mm < top)) for cuts in case.cuts])
+    if not len(pieces):
         return "", None
-    _, which = nearest_segment(np.array([[x_mm, y_mm]]), pieces.plan_mm)
-    k = int(which[0])
+    place = np.array([x_mm, y_mm])
+    start, step = pieces.start_mm[:, :2], (pieces.end_mm - pieces.start_mm)[:, :2]
+    length = np.einsum("ij,ij->i", step, step)
+    share = np.clip(np.einsum("ij,ij->i", place - start, step) / np.where(length > 0, length, 1.0), 0.0, 1.0)
+    away = np.hypot(*(start + share[:, None] * step - place).T)
+    near = np.flatnonzero(away <= away.min() + CHECK_MM)
+    k = int(near[pieces.low_z_mm[near].argmin()])
     return case.programs[int(pieces.program[k])].file, int(pieces.line[k])
 
 
