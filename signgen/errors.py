@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import ClassVar
+from typing import ClassVar, Self
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,7 +37,7 @@ class SignGenError(Exception):
         super().__init__("\n".join(str(problem) for problem in self.problems))
 
     @classmethod
-    def at(cls, where: str, what: str, remedy: str = "") -> SignGenError:
+    def at(cls, where: str, what: str, remedy: str = "") -> Self:
         """The error with a single problem."""
         return cls(Problem(where=where, what=what, remedy=remedy))
 
