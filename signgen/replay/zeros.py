@@ -1,0 +1,112 @@
+"""Where numbers are reckoned from: work zeros, offsets, tool lengths, and places that only the machine knows.
+
+Source: NIST IR 6556, section 3.5 and Appendix B, as restated in check-values.md 1.7, 1.9, 1.10 and 1.13.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from signgen.replay.codes import code_name
+from signgen.replay.expressions import integer
+from signgen.replay.motion import RAPID
+from signgen.replay.refusal import RefusedError
+from signgen.replay.words import Line
+
+if TYPE_CHECKING:
+    from signgen.replay.machine import Machine
+
+NOWHERE = float("nan")
+"""A coordinate that the text does not tell."""
+
+
+def set_compensation(machine: Machine, line: Line, code: int) -> None:
+    """G40, G41, G42: noted, not followed."""
+    if code != 400:
+        said = line.say(code_name(code), "D")
+        if machine.plane != 170:
+            raise RefusedError(said, "Cutter compensation works in the plane of G17 only.")
+        if machine.compensating:
+            raise RefusedError(said, "Cutter compensation is on already; it must be off to be turned on.")
+        at_least_0(line, "D", "D must be the number of a tool.", needed=False)
+        machine.note(said, "Cutter compensation is not followed; the path is taken as written.")
+    machine.compensating = code != 400
+
+
+def set_length(machine: Machine, line: Line, code: int) -> None:
+    """G43 and G49: the numbers of where the tool is change, nothing moves."""
+    length = 0.0
+    if code == 430:
+        tool = integer(at_least_0(line, "H", "G43 needs H, the number of a tool length."), line.say("H"), "H")
+        length = machine.lengths_mm.get(tool, 0.0)
+        if tool and tool not in machine.lengths_mm:
+            machine.note(
+                line.say("G43", "H"),
+                "Only the machine knows the tool's length; Z is taken as its tip all the same.",
+            )
+    machine.put(2, machine.at[2] - (length - machine.length_mm))
+    machine.length_mm = length
+
+
+def reckon(machine: Machine) -> None:
+    """Brings `machine.shift` up to date with the work zero and the offset in force."""
+    zero = machine.zeros.get(machine.zero_code, (0.0, 0.0, 0.0))
+    machine.shift = [zero[axis] + machine.offset[axis] for axis in range(3)]
+
+
+def set_zero(machine: Machine, line: Line) -> None:
+    """G10 L2 P1 to P9: the zero of G54 to G59.3."""
+    said = line.say("G10", "L", "P")
+    if line.values.get("L") != 2 or "P" not in line.values:
+        raise RefusedError(said or line.text, "G10 needs L2 and P, the number of a work zero.")
+    number = integer(line.values["P"], line.spelled["P"], "P")
+    if not 1 <= number <= 9:
+        raise RefusedError(said, "Work zeros are numbered from 1 to 9.")
+    machine.note(
+        said,
+        "G10 moves a work zero measured from a place that only the machine knows; it is taken to be that of G54.",
+    )
+    code = 530 + 10 * number if number <= 6 else 584 + number
+    zero = machine.zeros.setdefault(code, [0.0, 0.0, 0.0])
+    for axis, letter in enumerate("XYZ"):
+        if letter in line.values:
+            zero[axis] = line.values[letter] * machine.factor
+    reckon(machine)
+
+
+def set_offset(machine: Machine, line: Line, code: int) -> None:
+    """G92 names the place where the tool is; G92.1 forgets that, G92.2 suspends it, G92.3 takes it up again."""
+    if code == 920:
+        if not line.values.keys() & {"X", "Y", "Z", "A", "B", "C"}:
+            raise RefusedError(line.say("G92"), "G92 needs an axis word.")
+        for axis, letter in enumerate("XYZ"):
+            if letter in line.values:
+                machine.assume_placed(axis)
+                here = machine.at[axis] - machine.shift[axis] + machine.offset[axis]
+                machine.offset[axis] = here - line.values[letter] * machine.factor
+        machine.kept_offset = list(machine.offset)
+    elif code == 923:
+        machine.offset = list(machine.kept_offset)
+    else:
+        machine.offset = [0.0, 0.0, 0.0]
+        if code == 921:
+            machine.kept_offset = [0.0, 0.0, 0.0]
+    reckon(machine)
+
+
+def go_home(machine: Machine, line: Line, name: str) -> None:
+    """G28 and G30: by way of the point that the axis words give, to a place that is unknown here."""
+    if line.values.keys() & {"X", "Y", "Z"}:
+        machine.straight(RAPID, machine.target(line, (0, 1, 2)))
+    machine.note(name, f"Only the machine knows where {name} goes; that move is left out.")
+    machine.at = [NOWHERE, NOWHERE, NOWHERE]
+
+
+def at_least_0(line: Line, letter: str, message: str, needed: bool = True) -> float:
+    """The word's value. Raises: RefusedError with `message` when it is missing (though needed) or negative."""
+    value = line.values.get(letter)
+    if value is None and not needed:
+        return 0.0
+    if value is None or value < 0:
+        raise RefusedError(line.say(letter) or line.text, message)
+    return value
