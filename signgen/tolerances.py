@@ -3,15 +3,23 @@
 A job has one tolerance, T: the greatest distance, measured across the board, between an engraved wall as cut
 and the outline as designed. It is spent on five things, and their sum is T:
 
-    outline chord   0.25 T   a curve of the font replaced by chords
-    peel            0.25 T   bristles of the medial axis, made by those chords, taken away
-    branch chord    0.10 T   a parabola or hyperbola of the medial axis replaced by chords in (x, y, r)
-    fit             0.38 T   chords replaced by longer lines and arcs in (x, y, r)
-    rounding        0.02 T   the diagram's integer grid and the program's decimals (0.0001 mm)
+    outline chord   0.15 T   a curve of the font replaced by chords
+    peel            0.15 T   bristles of the medial axis, made by those chords, taken away
+    branch chord    0.04 T   a parabola or hyperbola of the medial axis replaced by chords in (x, y, r)
+    fit             0.66 T - 0.0002 mm: chords replaced by longer lines and arcs in (x, y, r)
+    rounding        0.0002 mm: the diagram's integer grid and the program's decimals
 
-A centre off by e across the board, or a radius off by e, moves the wall by at most e: the inscribed disc is what
-cuts, and its envelope moves no further than its centre and its radius together; the shares for branch and fit
-are therefore bounds on |centre error| + |radius error|.
+A centre off by e across the board, or a radius off by e, moves the wall by at most e: the inscribed disc is
+what cuts, and its envelope moves no further than its centre and its radius together; the shares for branch
+and fit are therefore bounds on |centre error| + |radius error|. Peeling takes away no disc that reaches
+further than its share beyond one that stays. So a point of the outline lies within chord of the polygon, its
+nearest point there within peel of a disc of the axis, that disc within branch + fit of one that is cut, and
+no disc that is cut sticks out of the outline by more than chord + branch + fit.
+
+Why these shares: peel must be at least chord, or every chord leaves a bristle that the cutter walks to and
+back. What the fit gets shortens the program (blocks go with its root); what the chord gets shortens the
+diagram (segments go with its root). Measured on 40 letters of a serif face at T = 0.01: with 0.25 T each for chord
+and peel there are a fifth fewer segments and a quarter more blocks.
 """
 
 from __future__ import annotations
@@ -23,6 +31,14 @@ GRID_MM = 1e-5
 
 DEFAULT_TOLERANCE_MM = 0.01
 """A hundredth: below what wood shows, above what a small router repeats."""
+
+LEAST_TOLERANCE_MM = 0.002
+"""Below this too much of a job's tolerance would go into rounding."""
+
+ROUNDING_MM = 0.0002
+"""Half a step of the diagram's grid in x and y, half a step of the fourth decimal in x and y, and as much in
+z, which moves the wall by tan(angle / 2) times as much (2.4 for 135 degrees): 0.000007 + 0.00007 + 0.00012,
+rounded up."""
 
 CHECK_MM = 0.05
 """What a check allows between the board as cut and the board as drawn: walls, holes, outside size."""
@@ -37,18 +53,22 @@ class Tolerances:
 
     total_mm: float = DEFAULT_TOLERANCE_MM
 
+    def __post_init__(self) -> None:
+        if not self.total_mm >= LEAST_TOLERANCE_MM:
+            raise ValueError(f"a tolerance is at least {LEAST_TOLERANCE_MM} mm, not {self.total_mm}")
+
     @property
     def chord_mm(self) -> float:
-        return 0.25 * self.total_mm
+        return 0.15 * self.total_mm
 
     @property
     def peel_mm(self) -> float:
-        return 0.25 * self.total_mm
+        return 0.15 * self.total_mm
 
     @property
     def branch_mm(self) -> float:
-        return 0.10 * self.total_mm
+        return 0.04 * self.total_mm
 
     @property
     def fit_mm(self) -> float:
-        return 0.38 * self.total_mm
+        return 0.66 * self.total_mm - ROUNDING_MM

@@ -67,16 +67,23 @@ class Engrave:
         deeper than the bit or the board.
         """
         self._refuse_impossible()
-        cuts: list[Cut] = []
-        for shape in shapes(self.grooves):
-            widths = Widths(least_mm=self.tool.tip_mm / 2, limit_mm=self.tool.radius_at_depth_mm(shape.max_depth_mm))
-            for run in shape_runs(shape.polygon, widths, self.lift_mm, self.tolerances):
-                cuts.append(self._cut(run, " ".join(shape.names), 0))
+        found = shapes(self.grooves)
+        least = self.tool.tip_mm / 2
+        runs = shape_runs(
+            [
+                (shape.polygon, Widths(least_mm=least, limit_mm=self.tool.radius_at_depth_mm(shape.max_depth_mm)))
+                for shape in found
+            ],
+            self.lift_mm,
+            self.tolerances,
+        )
+        cuts = [self._cut(run, " ".join(shape.names), 0) for shape, own in zip(found, runs, strict=True) for run in own]
         return Toolpath(operation="engrave", tool=self.tool, cuts=tuple(cuts))
 
     def _cut(self, run: Path, feature: str, stage: int) -> Cut:
         points = run.points_mm.copy()
-        depth = np.maximum(points[:, 2] - self.tool.tip_mm / 2, 0.0) / self.tool.slope
+        # Not clipped at the top: clipping one end of a line or arc would press down what lies between its ends.
+        depth = (points[:, 2] - self.tool.tip_mm / 2) / self.tool.slope
         points[:, 2] = self.thickness_mm - depth
         path = Path(points_mm=points, kinds=run.kinds.copy(), centres_mm=run.centres_mm.copy())
         return Cut(path=path, feeds_mm_per_min=self._feeds(path), feature=feature, stage=stage)

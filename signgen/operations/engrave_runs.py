@@ -3,20 +3,25 @@ known."""
 
 from __future__ import annotations
 
+from collections import OrderedDict
+from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 
 import numpy as np
 import shapely
 from shapely.geometry import LineString, Point, Polygon
 
-from signgen.geometry.arcs import fit_all
 from signgen.geometry.clip import Part, clipped
+from signgen.geometry.loose_fit import Stretch, fit_counts, fit_loosely
 from signgen.geometry.medial import grid_rings, medial_axis
 from signgen.geometry.offsets import inward
-from signgen.geometry.paths import FloatArray, Path, joined
-from signgen.geometry.walk import Piece, Ring, Run, runs_along
+from signgen.geometry.paths import FloatArray, Path
+from signgen.geometry.walk import Ring, Run, runs_along
 from signgen.tolerances import GRID_MM, Tolerances
+
+RETURN_MM = 0.25
+"""How far above the groove's bottom, in half widths, the bit may come back where it has been already: enough
+for long straight moves, and the least that still counts as staying in the groove."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,30 +33,50 @@ class Widths:
     limit_mm: float
 
 
-def shape_runs(polygon: Polygon, widths: Widths, lift_mm: float, tolerances: Tolerances) -> tuple[Path, ...]:
-    """Fitted runs over a polygon; the third coordinate of each path is the half width w at the surface, at
-    most `limit_mm`.
+Key = tuple[tuple[bytes, ...], Widths, float, Tolerances]
 
-    Equal shapes give equal runs wherever they lie.
+_KEPT = 1024
+_known: OrderedDict[Key, tuple[Path, ...]] = OrderedDict()
+"""Runs of shapes met before, least recently used first. A letter costs its work once, wherever it stands."""
+
+
+def shape_runs(
+    shapes: Sequence[tuple[Polygon, Widths]], lift_mm: float, tolerances: Tolerances
+) -> list[tuple[Path, ...]]:
+    """Fitted runs over each polygon; the third coordinate of a path is the half width w at the surface.
+
+    w is at most `limit_mm`, and may be less than `least_mm` by the fit tolerance where the tip is at the
+    surface. Equal shapes give equal runs wherever they lie, and whatever was asked for before.
     """
-    corner, rings = grid_rings(polygon)
-    return tuple(path.moved(*corner) for path in _runs_of_rings(rings, widths, lift_mm, tolerances))
+    placed = [grid_rings(polygon) for polygon, _ in shapes]
+    keys: list[Key] = [
+        (rings, widths, lift_mm, tolerances) for (_, rings), (_, widths) in zip(placed, shapes, strict=True)
+    ]
+    found = {key: _known[key] for key in keys if key in _known}
+    fresh = [key for key in dict.fromkeys(keys) if key not in found]
+    # All at once, for the fit is far quicker on many chains than on few.
+    walked = [_walked(key) for key in fresh]
+    paths = iter(_fitted([run for runs in walked for run in runs], tolerances))
+    for key, runs in zip(fresh, walked, strict=True):
+        found[key] = tuple(next(paths) for _ in runs)
+    for key in keys:
+        _known[key] = found[key]
+        _known.move_to_end(key)
+    while len(_known) > _KEPT:
+        _known.popitem(last=False)
+    return [tuple(path.moved(*corner) for path in found[key]) for key, (corner, _) in zip(keys, placed, strict=True)]
 
 
-@lru_cache(maxsize=512)
-def _runs_of_rings(
-    rings: tuple[bytes, ...], widths: Widths, lift_mm: float, tolerances: Tolerances
-) -> tuple[Path, ...]:
+def _walked(key: Key) -> tuple[Run, ...]:
+    rings, widths, lift_mm, tolerances = key
     arrays = [np.frombuffer(ring, np.int64).reshape(-1, 2) * GRID_MM for ring in rings]
     polygon = Polygon(arrays[0], arrays[1:])
     axis = medial_axis(polygon, tolerances)
     part = clipped(axis, widths.least_mm, widths.limit_mm)
     walls: tuple[Ring, ...] = ()
-    if axis.nodes_mm[:, 2].max(initial=0.0) > widths.limit_mm or any(
-        branch[:, 2].max() > widths.limit_mm for branch in axis.branches
-    ):
+    if max((branch[:, 2].max() for branch in axis.branches), default=axis.nodes_mm[0, 2]) > widths.limit_mm:
         part, walls = _tied(part, wall_chains(polygon, widths.limit_mm, tolerances), widths.limit_mm)
-    return _fitted(runs_along(part, walls, lift_mm), tolerances)
+    return runs_along(part, walls, lift_mm)
 
 
 def wall_chains(polygon: Polygon, limit_mm: float, tolerances: Tolerances) -> list[FloatArray]:
@@ -113,19 +138,34 @@ def _with_stops(chain: FloatArray, stops: list[tuple[float, int]], nodes: FloatA
     return Ring(points=np.concatenate(points), stops=tuple(rows))
 
 
-def _fitted(runs: tuple[Run, ...], tolerances: Tolerances) -> tuple[Path, ...]:
+def _fitted(runs: Sequence[Run], tolerances: Tolerances) -> list[Path]:
     """Each run as one path of lines and arcs; neighbouring stretches that are walked for the first time are
     fitted together."""
-    chains: list[FloatArray] = []
-    counts = []
+    fit_mm = tolerances.fit_mm
+    fitted: list[list[Stretch]] = []
     for run in runs:
-        parts: list[list[Piece]] = []
+        own: list[Stretch] = []
+        again = False
         for piece in run:
-            if parts and parts[-1][-1].again == piece.again:
-                parts[-1].append(piece)
+            if own and again == piece.again:
+                own[-1] = Stretch(np.concatenate([own[-1].points, piece.points]), fit_mm, fit_mm)
             else:
-                parts.append([piece])
-        chains += [np.concatenate([piece.points for piece in part]) for part in parts]
-        counts.append(len(parts))
-    paths = iter(fit_all(chains, tolerances.fit_mm))
-    return tuple(joined([next(paths) for _ in range(count)]) for count in counts)
+                own.append(Stretch(piece.points, fit_mm, fit_mm))
+            again = piece.again
+        fitted.append(own)
+    _ease_returns(fitted, runs)
+    return fit_loosely(fitted)
+
+
+def _ease_returns(fitted: list[list[Stretch]], runs: Sequence[Run]) -> None:
+    """Where the way back is shorter to say a little above the groove's bottom, with a step up and a step
+    down, it goes there."""
+    back = []
+    for i, run in enumerate(runs):
+        again = [piece.again for n, piece in enumerate(run) if not n or piece.again != run[n - 1].again]
+        back += [(i, j) for j, flag in enumerate(again) if flag]
+    exact = [fitted[i][j] for i, j in back]
+    eased = [Stretch(stretch.points, stretch.above_mm, RETURN_MM) for stretch in exact]
+    for (i, j), full, less, stretch in zip(back, fit_counts(exact), fit_counts(eased), eased, strict=True):
+        if less + 2 < full:
+            fitted[i][j] = stretch
