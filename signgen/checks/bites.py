@@ -12,17 +12,22 @@ from signgen.geometry.distance import FloatArray, IntArray
 from signgen.replay.sweep import HeightMap
 from signgen.shop.tools import Tool
 
-POINTED_CELL_MM = 0.5
-FLAT_CELL_RATIO = 0.5
-"""Places in one square of this size, or in one beside it, count as one place: for a point so that ways walked twice
-meet, for a flat cutter a share of its radius, so that what its disc has covered counts as cut."""
+STEP_MM = 0.4
+"""Distance between the places looked at along a way."""
 
-STEP_CELLS = 0.8
-"""Distance between the places looked at along a way, in squares."""
+TIP_SQUARE_MM = 0.5
+"""Places in one square of this size, or in one beside it, count as one place: so ways that are walked twice meet."""
 
-LAG_CELLS = 3.0
-"""What was cut less than this far back along the way belongs to the same bite: no shorter than the reach of a
-square and its neighbours."""
+DISC_SQUARE_RATIO = 0.5
+"""The same for what the disc of a flat cutter has covered beside its way: a square's side over its radius."""
+
+LAG_SQUARES = 3.0
+"""What was cut less than this far back along the way belongs to the same bite: farther than a square and its
+neighbours reach."""
+
+STRETCH = 4
+"""A bite across the board must last over this many places in a row: where a way turns back on itself, the lag hides
+for a moment that the pass before has just been there."""
 
 APART_MM = 100.0
 """What a rapid or a lift counts for: after it nothing is the same bite."""
@@ -40,17 +45,27 @@ class Bites:
 
 def bites_of(cuts: Way, tool: Tool, before: HeightMap) -> Bites:
     """The bites of a program that starts on a board; 0 where the tip is above everything."""
-    size = POINTED_CELL_MM
-    if tool.kind == "end-mill":
-        size = max(size, FLAT_CELL_RATIO * tool.radius_mm)
-    lag = LAG_CELLS * size
-    place, piece = _places(cuts, STEP_CELLS * size)
+    place, piece, travelled, upright = _places(cuts)
     if not len(piece):
         empty = np.zeros(0)
         return Bites(piece=piece, z_mm=empty, depth_mm=empty)
-    level = _level_before(before, place)
-    travelled = _travelled(cuts, place, piece)
-    cell = np.floor((place[:, :2] - place[:, :2].min(axis=0)) / size + 1.37).astype(np.int64)
+    left = np.minimum(_level_before(before, place), _cut_earlier(place, travelled, TIP_SQUARE_MM))
+    if tool.kind == "end-mill":
+        size = max(TIP_SQUARE_MM, DISC_SQUARE_RATIO * tool.radius_mm)
+        left = np.minimum(left, _cut_earlier(place, travelled, size))
+    # Where the tip goes straight down, all is gone above the place that it started from.
+    left = np.minimum(left, _straight_down_from(cuts)[piece])
+    depth = np.maximum(left - place[:, 2], 0.0)
+    across = np.flatnonzero(~upright)
+    if len(across):
+        window = np.minimum(np.arange(len(across))[:, None] + np.arange(STRETCH), len(across) - 1)
+        depth[across] = depth[across[window]].min(axis=1)
+    return Bites(piece=piece, z_mm=place[:, 2], depth_mm=depth)
+
+
+def _cut_earlier(place: FloatArray, travelled: FloatArray, size_mm: float) -> FloatArray:
+    """(n,) the lowest height of the tip in or beside each place's square, longer ago than the lag; else infinite."""
+    cell = np.floor((place[:, :2] - place[:, :2].min(axis=0)) / size_mm + 1.37).astype(np.int64)
     width = int(cell[:, 0].max()) + 3
     home = cell[:, 1] * width + cell[:, 0]
     beside = [row * width + column for row in (-1, 0, 1) for column in (-1, 0, 1)]
@@ -58,37 +73,46 @@ def bites_of(cuts: Way, tool: Tool, before: HeightMap) -> Bites:
     low, when = np.tile(place[:, 2], len(beside)), np.tile(travelled, len(beside))
     order = np.lexsort((when, covered))
     covered, low, when = covered[order], low[order], when[order]
-    # The lowest so far within each cell: cells are set apart by more than any height, so that one running minimum
+    # The lowest so far within each square: squares are set apart by more than any height, so that one running minimum
     # over all of them starts anew in each.
     rank = np.concatenate([[0], np.cumsum(covered[1:] != covered[:-1])])
     so_far = np.minimum.accumulate(low - rank * 1e4) + rank * 1e4
+    lag = LAG_SQUARES * size_mm
     stride = float(when.max()) + 2 * lag + 1.0
     start = np.searchsorted(covered, home)
     found = np.searchsorted(rank * stride + when, rank[start] * stride + travelled - lag, "right")
-    earlier = np.where(found > start, so_far[np.maximum(found - 1, 0)], np.inf)
-    depth = np.maximum(np.minimum(level, earlier) - place[:, 2], 0.0)
-    return Bites(piece=piece, z_mm=place[:, 2], depth_mm=depth)
+    return np.where(found > start, so_far[np.maximum(found - 1, 0)], np.inf)
 
 
-def _places(cuts: Way, step_mm: float) -> tuple[FloatArray, IntArray]:
-    """(n, 3) places along the pieces in the order of execution, each piece's end among them, and their pieces."""
+def _straight_down_from(cuts: Way) -> FloatArray:
+    """(k,) for pieces that go straight down, the height where the plunge that they belong to began; infinite for
+    others."""
     step = cuts.end_mm - cuts.start_mm
-    count = np.maximum(np.ceil(np.hypot(step[:, 0], step[:, 1]) / step_mm), 1).astype(np.intp)
+    down = (step[:, 0] == 0) & (step[:, 1] == 0) & (step[:, 2] <= 0)
+    begins = down & ~np.concatenate([[False], down[:-1] & (cuts.motion[1:] <= cuts.motion[:-1] + 1)])
+    first = np.maximum.accumulate(np.where(begins, np.arange(len(cuts)), 0))
+    return np.where(down, cuts.start_mm[first, 2], np.inf)
+
+
+def _places(cuts: Way) -> tuple[FloatArray, IntArray, FloatArray, NDArray[np.bool_]]:
+    """Places along the pieces in the order of execution, STEP_MM apart, and the end of each piece that goes straight
+    up or down: (n, 3), their pieces, the way across the board up to each, and whether the piece is upright. In that
+    way a rapid or a lift straight up counts APART_MM, and going down nothing."""
+    step = cuts.end_mm - cuts.start_mm
+    length = np.hypot(step[:, 0], step[:, 1])
+    gone = np.cumsum(length)
+    # Multiples of the step that fall into each piece; the last one stands for the piece's end when it is upright.
+    upright = length == 0
+    first = np.floor((gone - length) / STEP_MM)
+    count = np.where(upright, 1, np.floor(gone / STEP_MM) - first).astype(np.intp)
     piece = np.repeat(np.arange(len(cuts)), count)
-    share = (np.arange(len(piece)) - (np.cumsum(count) - count)[piece] + 1) / count[piece]
-    return cuts.start_mm[piece] + share[:, None] * step[piece], piece
-
-
-def _travelled(cuts: Way, place: FloatArray, piece: IntArray) -> FloatArray:
-    """(n,) way across the board up to each place; going down adds nothing, a rapid or a lift straight up adds
-    APART_MM."""
-    first = np.concatenate([[True], piece[1:] != piece[:-1]])
-    previous = np.where(first[:, None], cuts.start_mm[piece], np.concatenate([cuts.start_mm[:1], place[:-1]]))
-    gone = np.hypot(*(place - previous)[:, :2].T)
-    motion = cuts.motion[piece]
-    rapid = np.concatenate([[False], motion[1:] > motion[:-1] + 1])
-    lift = (gone == 0) & (place[:, 2] > previous[:, 2])
-    return np.asarray(np.cumsum(gone + APART_MM * (rapid | lift)))
+    number = np.arange(len(piece)) - (np.cumsum(count) - count)[piece] + 1
+    along = np.where(upright[piece], 1.0, (first[piece] + number) * STEP_MM - (gone - length)[piece])
+    share = np.clip(along / np.where(upright, 1.0, length)[piece], 0.0, 1.0)
+    rapid = np.concatenate([[False], cuts.motion[1:] > cuts.motion[:-1] + 1]) if len(cuts) else upright
+    apart = np.cumsum(rapid | (upright & (step[:, 2] > 0)))
+    travelled = (gone - length)[piece] + share * length[piece] + APART_MM * apart[piece]
+    return cuts.start_mm[piece] + share[:, None] * step[piece], piece, travelled, upright[piece]
 
 
 def _level_before(before: HeightMap, place: FloatArray) -> NDArray[np.float64]:
