@@ -32,7 +32,7 @@ GRID_MM = 1e-5
 DEFAULT_TOLERANCE_MM = 0.01
 """A hundredth: below what wood shows, above what a small router repeats."""
 
-LEAST_TOLERANCE_MM = 0.002
+LEAST_TOLERANCE_MM = 0.001
 """Below this too much of a job's tolerance would go into rounding."""
 
 ROUNDING_MM = 0.0002
