@@ -41,6 +41,20 @@ def write_folder(out: Path, files: Mapping[str, bytes]) -> None:
         ) from error
 
 
+def write_files(out: Path, files: Mapping[str, bytes], where: str) -> None:
+    """Bring the named files into the folder `out`, in place of those of the same names; all of them or none.
+
+    Raises: AskError, naming the option `where`, when the folder cannot be written.
+    """
+    try:
+        with _folders(out), _swap(out, files) as swap:
+            swap.replace(list(files))
+    except OSError as error:
+        raise AskError.at(
+            where, f"{out} cannot be written: {error.strerror or error}.", "Choose a folder that you may write to."
+        ) from error
+
+
 def files_of_earlier_make(out: Path) -> tuple[str, ...]:
     """Names that the report in a folder lists as its own and that are there; () when there is no report of ours.
 

@@ -7,14 +7,18 @@ from pathlib import Path
 
 import click
 
+from signgen.errors import AskError
+
 Rows = Iterable[tuple[str, str]]
 
 
 def _fonts(_: Path | None) -> Rows:
-    from signgen.lettering.catalogue import catalogue
+    from signgen.lettering.faces import catalogue, open_face
+    from signgen.sheet.specimen import figures_of
 
     for face in catalogue():
-        yield face.name, f"{face.label}: {face.role}; {', '.join(face.scripts)}; {face.licence}"
+        about = f"{face.label}: {face.role}; {', '.join(face.scripts)}; {figures_of(open_face(face.name))}"
+        yield face.name, f"{about}; {face.licence}"
 
 
 def _borders(_: Path | None) -> Rows:
@@ -99,9 +103,28 @@ KINDS: dict[str, Callable[[Path | None], Rows]] = {
 @click.command("list")
 @click.argument("kind", type=click.Choice(tuple(KINDS)))
 @click.option("--shop", "shop_file", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")
-def command(kind: str, shop_file: str | None) -> None:
+@click.option("--specimen", metavar="DIR", help="With fonts: draw a card of each face, SVG and PNG, into a folder.")
+def command(kind: str, shop_file: str | None, specimen: str | None) -> None:
     """List what there is to choose from, a line each: the word to type and what it is."""
+    if specimen is not None:
+        if kind != "fonts":
+            raise AskError.at(
+                "specimen", f"Only fonts have one, not {kind}.", "Write signgen list fonts --specimen DIR."
+            )
+        _draw_specimens(Path(specimen))
+        return
     rows = list(KINDS[kind](Path(shop_file) if shop_file else None))
     width = max(len(name) for name, _ in rows)
     for name, about in rows:
         click.echo(f"{name:<{width}}  {about}")
+
+
+def _draw_specimens(folder: Path) -> None:
+    """Names of the files go to standard output as they are drawn."""
+    from signgen.files import write_files
+    from signgen.lettering.catalogue import catalogue
+    from signgen.sheet.specimen import specimens
+
+    for name, content in specimens(catalogue()):
+        write_files(folder, {name: content}, "specimen")
+        click.echo(folder / name)

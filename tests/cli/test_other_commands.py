@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
@@ -12,6 +13,7 @@ from signgen.checks import CHECKS
 from signgen.cli import COMMANDS, group
 from signgen.cli.list_command import KINDS
 from signgen.errors import AskError
+from signgen.lettering.catalogue import catalogue
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -21,6 +23,28 @@ def test_lists_a_line_each(kind: str) -> None:
     lines = result.output.splitlines()
     assert lines
     assert all(len(line.split(None, 1)) == 2 for line in lines)
+
+
+def test_faces_are_listed_with_scripts_and_measures() -> None:
+    lines = CliRunner().invoke(group, ["list", "fonts"]).output.splitlines()
+    row = next(line for line in lines if line.startswith("pacifico "))
+    assert "Latin, Cyrillic; capitals 0.877 em, x 0.54 of that, figures 0.67, stroke 0.159; OFL-1.1" in row
+
+
+def test_specimens_are_drawn_of_every_face(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    few = catalogue()[:2]
+    monkeypatch.setattr("signgen.lettering.catalogue.catalogue", lambda: few)
+    folder = tmp_path / "cards"
+    result = CliRunner().invoke(group, ["list", "fonts", "--specimen", str(folder)])
+    names = [f"{face.name}.{suffix}" for face in few for suffix in ("svg", "png")]
+    assert result.output.splitlines() == [str(folder / name) for name in names]
+    assert sorted(path.name for path in folder.iterdir()) == sorted(names)
+
+
+def test_only_fonts_have_specimens(tmp_path: Path) -> None:
+    result = CliRunner().invoke(group, ["list", "tools", "--specimen", str(tmp_path / "cards")])
+    assert isinstance(result.exception, AskError)
+    assert list(tmp_path.iterdir()) == []
 
 
 @pytest.mark.parametrize("check", CHECKS, ids=lambda check: check.code)
