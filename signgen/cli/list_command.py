@@ -109,7 +109,7 @@ def command(kind: str, shop_file: str | None, specimen: str | None) -> None:
     if specimen is not None:
         if kind != "fonts":
             raise AskError.at(
-                "specimen", f"Only fonts have one, not {kind}.", "Write signgen list fonts --specimen DIR."
+                "specimen", f"Only fonts have one, not {kind}.", "Write list fonts --specimen DIR."
             )
         _draw_specimens(Path(specimen))
         return
