@@ -5,7 +5,7 @@ spec -> drawing -> operations -> toolpaths -> programs -> text -> replay -> chec
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -28,6 +28,7 @@ from signgen.sheet.screws import suggest_screws
 from signgen.sheet.setup_sheet import setup_html
 from signgen.sheet.verdict import finding_text
 from signgen.shop.load import load_shop
+from signgen.shop.shop import Shop
 from signgen.shop.stock import Stock, WorkZero, least_stock, stock_on_board, work_zero
 from signgen.spec.merge import merged
 from signgen.spec.read import read_spec
@@ -64,10 +65,10 @@ def gather(asked: Mapping[str, object], sign_file: Path | None) -> Mapping[str, 
     return merged(load_sign_file(sign_file) if sign_file else {}, asked)
 
 
-def read_sign(asked: Mapping[str, object]) -> SignSpec:
+def read_sign(asked: Mapping[str, object], shop_of: Callable[[Path | None], Shop] = load_shop) -> SignSpec:
     """Raises: AskError with every problem at once; ShopError when the shop's data is wrong."""
     shop_file = asked.get("shop")
-    shop = load_shop(Path(str(shop_file)) if shop_file else None)
+    shop = shop_of(Path(str(shop_file)) if shop_file else None)
     return read_spec(asked, shop, dialects=tuple(dialect.name for dialect in DIALECTS))
 
 

@@ -12,6 +12,7 @@ from signgen.errors import SignGenError
 
 COMMANDS: dict[str, str] = {
     "make": "Make one sign: programs, setup sheet, pictures and report.",
+    "batch": "Make a sign for every row of a list.",
     "check": "Judge the program files in a folder that make wrote.",
     "list": "List what there is to choose from: fonts, borders, tools, checks ...",
     "explain": "Say what a check's code or a word of the trade means, and what to do.",

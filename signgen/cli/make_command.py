@@ -9,7 +9,7 @@ import click
 from signgen.spec.keys import KEYS, OUT
 
 
-def _options(function: click.decorators.FC) -> click.decorators.FC:
+def key_options(function: click.decorators.FC) -> click.decorators.FC:
     """One option for every key of a sign file but the text, which has its own place."""
     for key in reversed(KEYS):
         if key.name == "text":
@@ -22,7 +22,7 @@ def _options(function: click.decorators.FC) -> click.decorators.FC:
 @click.command("make")
 @click.argument("text", nargs=-1)
 @click.option("--from", "sign_file", metavar="FILE", help="A sign file (TOML); options given here go before its keys.")
-@_options
+@key_options
 @click.option("--out", metavar=OUT.metavar, help=OUT.full_help)
 @click.option("--json", "as_json", is_flag=True, help="Print the report instead of the summary.")
 def command(

@@ -1,0 +1,190 @@
+"""What a row asks for: its columns and the sign file (with the options of the command line) together.
+
+A column that is called like a key of the sign file gives that key; an empty cell leaves it to the sign file. Any other
+column must be used as `{column}` in a text of the sign file. `{{` and `}}` stand for braces. A line of lettering whose
+columns are all empty is left out.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from signgen.batch.records import Record
+from signgen.batch.table import Table, column_key
+from signgen.errors import AskError, Problem
+from signgen.option import did_you_mean, read_option
+from signgen.spec.keys import KEY_BY_NAME, KEYS
+from signgen.spec.merge import merged
+from signgen.spec.paths import resolved, resolved_font
+from signgen.spec.safe_name import safe_name
+from signgen.units import Limits, count
+
+COPIES = "copies"
+"""A column of its own: how many times to cut the row's sign."""
+
+MOST_COPIES = Limits(least=1, greatest=10_000)
+
+MOST_COLUMN_PROBLEMS = 12
+"""Unknown columns named one by one; a table of a thousand would hide everything else."""
+
+_PLACE = re.compile(r"\{\{|\}\}|\{([^{}]*)\}|[{}]")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Task:
+    """One row's sign: what to ask for, and the name of its folder below the batch's own, safe on every system and
+    unlike any other row's, since it starts with the row's number."""
+
+    row: int
+    folder: str
+    asked: Mapping[str, object]
+    copies: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Recipe:
+    """`base` are the keys that stand for every row, placeholders in them; `keys` the column of each key that has one,
+    `places` the column of each placeholder. `folder`: where paths in cells are seen from."""
+
+    base: Mapping[str, object]
+    keys: Mapping[str, int]
+    places: Mapping[str, int]
+    copies: int
+    copies_column: int | None
+    folder: Path
+
+    def task(self, record: Record) -> Task:
+        """What a row asks for. Raises: AskError when the row cannot be read; whether what it asks for makes sense is
+        for `read_spec` to say."""
+        if record.problem:
+            raise AskError(record.problem)
+        cells = record.cells
+        filled = ((key, value, _filled(key, value, self.places, cells)) for key, value in self.base.items())
+        base = {key: value for key, before, value in filled if value == before or value != ""}
+        own = {key: self._cell(key, cells[column]) for key, column in self.keys.items() if cells[column].strip()}
+        asked = merged(base, own)
+        name = asked.pop("out", None) if "out" in own else None
+        asked.pop("out", None)
+        return Task(
+            row=record.row,
+            folder=f"{record.row:04}-{safe_name(str(name) if name else first_line(asked.get('text')))}",
+            asked=asked,
+            copies=self._copies(cells),
+        )
+
+    def _cell(self, key: str, cell: str) -> str:
+        text = cell.strip()
+        if key == "font":
+            return resolved_font(text, self.folder)
+        return resolved(text, self.folder) if key == "shop" else text
+
+    def _copies(self, cells: tuple[str, ...]) -> int:
+        cell = "" if self.copies_column is None else cells[self.copies_column].strip()
+        return count(cell, COPIES, MOST_COPIES) if cell else self.copies
+
+
+def make_recipe(table: Table, base: Mapping[str, object], *, copies: int = 1, ignore_columns: bool = False) -> Recipe:
+    """How the table's rows become signs; `base`: the sign file with the command line's options on top.
+
+    Raises: AskError with everything that is wrong whatever the rows hold: columns that mean nothing, placeholders
+    without a column, keys that are missing, unknown or wrong in themselves.
+    """
+    columns = {column_key(name): number for number, name in enumerate(table.columns)}
+    places, problems = _places(base, columns)
+    unknown = [
+        name
+        for name in table.columns
+        if column_key(name) not in KEY_BY_NAME and column_key(name) != COPIES and column_key(name) not in places
+    ]
+    if unknown and not ignore_columns:
+        problems += _unknown_columns(unknown)
+    keys = {key: column for key, column in columns.items() if key in KEY_BY_NAME}
+    problems += _wrong_keys(base, keys)
+    if problems:
+        raise AskError(problems)
+    return Recipe(
+        base={key: value for key, value in base.items() if key != "out"},
+        keys=keys,
+        places={place: columns[place] for place in places},
+        copies=copies,
+        copies_column=columns.get(COPIES),
+        folder=table.path.absolute().parent,
+    )
+
+
+def first_line(text: object) -> str:
+    """The first line of lettering that holds something, of a text or a list of them; '' when there is none."""
+    parts = text if isinstance(text, list | tuple) else [text]
+    return next((line.strip() for part in parts for line in str(part or "").splitlines() if line.strip()), "")
+
+
+def _filled(key: str, value: object, places: Mapping[str, int], cells: tuple[str, ...]) -> object:
+    """A value with its placeholders replaced. Cells are never looked through for placeholders again."""
+
+    def fill(text: str) -> str:
+        return _PLACE.sub(lambda m: cells[places[column_key(m[1])]].strip() if m[1] else m[0][0], text)
+
+    if key == "text" and isinstance(value, str):
+        value = value.splitlines()
+    if isinstance(value, list):
+        filled = [(each, fill(each) if isinstance(each, str) else each) for each in value]
+        return [after for before, after in filled if after == before or str(after).strip()]
+    return fill(value) if isinstance(value, str) else value
+
+
+def _texts(value: object) -> Iterator[str]:
+    for each in value if isinstance(value, list | tuple) else [value]:
+        if isinstance(each, str):
+            yield each
+
+
+def _places(base: Mapping[str, object], columns: Mapping[str, int]) -> tuple[set[str], list[Problem]]:
+    """Columns used as placeholders in the base, and what is wrong with placeholders."""
+    places: set[str] = set()
+    problems = []
+    for key, value in base.items():
+        for match in (match for text in _texts(value) for match in _PLACE.finditer(text)):
+            if match[0] in ("{{", "}}"):
+                continue
+            name = column_key(match[1] or "")
+            if match[1] is None:
+                problems.append(Problem(where=key, what=f"A lone '{match[0]}'.", remedy="Write {{ or }} for a brace."))
+            elif name in columns:
+                places.add(name)
+            else:
+                close = did_you_mean(name, list(columns)[:MOST_COLUMN_PROBLEMS])
+                remedy = f"{close} Braces to be cut are {{{{ and }}}}."
+                what = f"The list has no column '{match[1].strip()}' for {match[0]}."
+                problems.append(Problem(where=key, what=what, remedy=remedy))
+    return places, problems
+
+
+def _unknown_columns(names: list[str]) -> Iterator[Problem]:
+    for name in names[:MOST_COLUMN_PROBLEMS]:
+        close = did_you_mean(column_key(name), [*KEY_BY_NAME, COPIES])
+        hint = close if close.startswith("Did you mean") else ""
+        use = f"Use it as {{{name}}} in a text of the sign file, delete it, or give --ignore-columns."
+        yield Problem(where=name, what="This column is no key of a sign file.", remedy=f"{hint} {use}".strip())
+    if len(names) > MOST_COLUMN_PROBLEMS:
+        more = len(names) - MOST_COLUMN_PROBLEMS
+        yield Problem(where="columns", what=f"{more} more columns are unknown.", remedy="Give --ignore-columns.")
+
+
+def _wrong_keys(base: Mapping[str, object], columns: Mapping[str, int]) -> Iterator[Problem]:
+    """What is wrong with the base in every row alike."""
+    for key in KEYS:
+        if key.required and key.name not in base and key.name not in columns:
+            remedy = f"Give the list a column {key.name}, or say it in the sign file."
+            yield Problem(where=key.name, what="It is missing.", remedy=remedy)
+    for name, value in base.items():
+        option = KEY_BY_NAME.get(name)
+        if option is None:
+            yield Problem(where=name, what="There is no such key.", remedy=did_you_mean(name, KEY_BY_NAME))
+        elif not any(_PLACE.search(text) for text in _texts(value)):
+            try:
+                read_option(option, value)
+            except AskError as error:
+                yield from error.problems

@@ -1,0 +1,187 @@
+"""A file of rows: how it is written, what its columns are called, and its records.
+
+Comma, semicolon or tab is told from the header: the one that makes columns. UTF-8 with or without a byte order mark and
+UTF-16 with one are read; any other encoding has to be named, for a guess would engrave wrong letters in silence.
+"""
+
+from __future__ import annotations
+
+import codecs
+import hashlib
+import io
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from signgen.batch.guard import unguarded
+from signgen.batch.records import LONGEST_RECORD, Record, records
+from signgen.errors import AskError, Problem
+
+DELIMITERS = (",", ";", "\t")
+
+ERROR_COLUMNS = ("row", "field", "message")
+"""What the file of failed rows has before the columns of the list; a list that begins like that is such a file."""
+
+_MARKS = ((codecs.BOM_UTF8, "utf-8-sig"), (codecs.BOM_UTF16_LE, "utf-16"), (codecs.BOM_UTF16_BE, "utf-16"))
+_WORKBOOKS = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1")
+"""How workbooks begin that were never saved as text: a ZIP archive, an OLE compound file."""
+_HEAD = 64
+"""Bytes in which every second one is zero when the text is UTF-16 without its mark."""
+_BLOCK = 1 << 20
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """A list that can be read from its first character to its last.
+
+    `columns` are the names as they stand in the header, trimmed; `count` the rows that hold something; `digest` the
+    SHA-256 of the file. `is_errors`: the file was written by an earlier batch for the rows that failed; its first
+    three columns are left out everywhere.
+    """
+
+    path: Path
+    encoding: str
+    delimiter: str
+    columns: tuple[str, ...]
+    is_errors: bool
+    count: int
+    digest: str
+
+    def rows(self) -> Iterator[Record]:
+        """The records after the header that hold something, cells in the order of `columns`, none missing.
+
+        Cells beyond the last column are a problem of their row unless they are blank.
+        """
+        for record in _records(self.path, self.encoding, self.delimiter):
+            if record.row > 1 and not record.empty:
+                yield self._fitted(record)
+
+    def _fitted(self, record: Record) -> Record:
+        cells, problem = record.cells, record.problem
+        if self.is_errors:
+            cells = tuple(unguarded(cell) for cell in cells[len(ERROR_COLUMNS) :])
+        extra = [cell for cell in cells[len(self.columns) :] if cell.strip()]
+        if extra and problem is None:
+            problem = Problem(
+                where="row",
+                what=f"It has {len(cells)} cells, and the list has {len(self.columns)} columns.",
+                remedy="Put quotes round a text that holds a comma, semicolon or tab.",
+            )
+        missing = len(self.columns) - len(cells)
+        cells = (*cells[: len(self.columns)], *[""] * missing) if problem is None else (*cells, *[""] * missing)
+        return Record(row=record.row, line=record.line, cells=cells, problem=problem)
+
+
+def open_table(path: Path, encoding: str | None = None) -> Table:
+    """The list in a file, looked through once.
+
+    Raises: AskError when it cannot be read, has no header or no rows, or columns without a name or of the same name.
+    """
+    path = path.expanduser()
+    try:
+        digest, start = _digest(path)
+    except OSError as error:
+        raise AskError.at(str(path), f"The list cannot be read: {error.strerror}.", "Look at the path.") from None
+    encoding = _encoding(path, start, encoding)
+    header = _header(path, encoding)
+    delimiter = _delimiter(header)
+    first = next(_records(path, encoding, delimiter), None)
+    if first is None:
+        raise AskError.at(str(path), "The list is empty.", "Write a header and a row below it for each sign.")
+    if first.problem:
+        raise AskError.at(f"{path}:1", f"The header cannot be read. {first.problem.what}", first.problem.remedy)
+    names = [name.strip() for name in first.cells]
+    while names and not names[-1]:  # a spreadsheet leaves delimiters behind
+        names.pop()
+    is_errors = tuple(name.casefold() for name in names[: len(ERROR_COLUMNS)]) == ERROR_COLUMNS
+    columns = tuple(names[len(ERROR_COLUMNS) :] if is_errors else names)
+    _columns_make_sense(path, columns)
+    count = sum(1 for record in _records(path, encoding, delimiter) if record.row > 1 and not record.empty)
+    if not count:
+        raise AskError.at(str(path), "The list has no rows.", "Write a row below the header for each sign.")
+    return Table(
+        path=path, encoding=encoding, delimiter=delimiter, columns=columns, is_errors=is_errors, count=count,
+        digest=digest,
+    )  # fmt: skip
+
+
+def _columns_make_sense(path: Path, columns: tuple[str, ...]) -> None:
+    problems = []
+    if not columns:
+        advice = "The first row names the columns: keys of the sign file, or names of your own."
+        problems.append(Problem(where=f"{path}:1", what="The list has no header.", remedy=advice))
+    for number, name in enumerate(columns, 1):
+        if not name:
+            remedy = "Name it in the first row, or delete it."
+            problems.append(Problem(where=f"{path}:1", what=f"Column {number} has no name.", remedy=remedy))
+    for name, times in Counter(column_key(name) for name in columns if name).items():
+        if times > 1:
+            what = f"{times} columns are called '{name}'."
+            problems.append(Problem(where=f"{path}:1", what=what, remedy="Give each its own name."))
+    if problems:
+        raise AskError(problems)
+
+
+def column_key(name: str) -> str:
+    """What a column's name means: 'Cap Height' and 'cap_height' are 'cap-height'."""
+    return "-".join(name.strip().casefold().replace("_", " ").replace("-", " ").split())
+
+
+def _records(path: Path, encoding: str, delimiter: str) -> Iterator[Record]:
+    with path.open(encoding=encoding, newline="") as stream:
+        yield from records(stream, delimiter)
+
+
+def _digest(path: Path) -> tuple[str, bytes]:
+    """SHA-256 of the file, and its first block."""
+    digest, start = hashlib.sha256(), b""
+    with path.open("rb") as stream:
+        while block := stream.read(_BLOCK):
+            start = start or block
+            digest.update(block)
+    return digest.hexdigest(), start
+
+
+def _encoding(path: Path, start: bytes, asked: str | None) -> str:
+    """The encoding that was asked for or that a mark names, else UTF-8; the whole file is decoded to be sure."""
+    if asked:
+        try:
+            io.TextIOWrapper(io.BytesIO(), encoding=asked)  # says whether it is one of text
+            encoding = codecs.lookup(asked).name
+        except (LookupError, ValueError):
+            advice = "Use a name such as utf-8, windows-1252 or iso-8859-2."
+            raise AskError.at("encoding", f"There is no encoding '{asked}' of text.", advice) from None
+    else:
+        encoding = next((name for mark, name in _MARKS if start.startswith(mark)), "utf-8")
+        head = start[:_HEAD] if encoding == "utf-8" else b""
+        if head.startswith(_WORKBOOKS) or head.count(0) * 4 > len(head):
+            what = "The list is not UTF-8 text: it is a spreadsheet's own file, or UTF-16 without its mark."
+            raise AskError.at(str(path), what, "Save it as CSV (UTF-8).")
+    encoding = "utf-8-sig" if encoding == "utf-8" else encoding
+    decoder = codecs.getincrementaldecoder(encoding)()
+    line = 1
+    try:
+        with path.open("rb") as stream:
+            while block := stream.read(_BLOCK):
+                line += decoder.decode(block).count("\n")
+        decoder.decode(b"", final=True)
+    except UnicodeError as error:
+        what = f"This is not {encoding.removesuffix('-sig')} text."
+        if isinstance(error, UnicodeDecodeError):
+            line += error.object[: error.start].count(b"\n")
+            what = f"Byte 0x{error.object[error.start]:02X} is not {encoding.removesuffix('-sig')} text."
+        remedy = "Save the list as CSV (UTF-8), or name its encoding, as in --encoding windows-1252."
+        raise AskError.at(f"{path}:{line}", what, remedy) from None
+    return encoding
+
+
+def _header(path: Path, encoding: str) -> str:
+    with path.open(encoding=encoding, newline="") as stream:
+        return stream.readline(LONGEST_RECORD)
+
+
+def _delimiter(header: str) -> str:
+    """The delimiter that parts the header, outside quotes, into the most columns; a comma when none does."""
+    outside = "".join(part for i, part in enumerate(header.split('"')) if i % 2 == 0)
+    return max(DELIMITERS, key=outside.count)
