@@ -5,6 +5,7 @@ from __future__ import annotations
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
 from signgen.checks.way import joined
+from signgen.shop.tools import Tool
 
 SLACK_MM = 0.002
 """For decimals of the program."""
@@ -43,7 +44,7 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
             floor = -case.breakthrough_mm - program.tool.point_length_mm
             if low < floor - SLACK_MM:
                 message = f"The tip goes to {-low:.3f} mm below the board at {at(*place)}; {-floor:.3g} mm is allowed."
-            elif program.tool.kind == "v-bit" and top - low > deepest + max(SLACK_MM, case.tolerance_mm):
+            elif program.tool.kind == "v-bit" and top - low > deepest + _floor_slack_mm(case, program.tool):
                 message = f"The V-bit goes {top - low:.3f} mm deep at {at(*place)}; the drawing allows {deepest:g} mm."
             if message:
                 findings.append(
@@ -58,3 +59,8 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
         return verdict(
             self, findings, f"lowest point: {', '.join(lows) or 'none'}; allowed down to {-case.breakthrough_mm:g} mm"
         )
+
+
+def _floor_slack_mm(case: Case, tool: Tool) -> float:
+    """What the job's tolerance, which is measured across the board, makes of a depth."""
+    return max(SLACK_MM, case.tolerance_mm, case.tolerance_mm / tool.slope)

@@ -167,6 +167,7 @@ class Plate:
     tools: tuple[Tool, Tool] = (V_BIT, END_MILL)
     files: tuple[str, str] = ("1-v-bit-90.nc", "2-end-mill-6.nc")
     order: tuple[int, int] = (0, 1)
+    v_step_mm: float = 3
     extra: dict[str, float] = field(default_factory=dict)
 
     def case(self) -> Case:
@@ -176,7 +177,7 @@ class Plate:
             stock=self.stock,
             zero=self.zero,
             machine=self.machine,
-            material=MATERIAL,
+            material=replace(MATERIAL, v_step_mm=self.v_step_mm),
             programs=[(self.files[k], texts[k], self.tools[k]) for k in self.order],
             breakthrough_mm=BREAKTHROUGH_MM,
             tolerance_mm=0.01,

@@ -1,0 +1,150 @@
+"""Good programs pass, however they are written; a check that cries wolf is worse than none."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import strategies as st
+
+from signgen.checks import judge
+from signgen.errors import AskError, CannotMakeError, CheckFailedError
+from signgen.pipeline import make_job
+from signgen.shop.stock import WorkZero
+from tests.asking import spec_of
+from tests.checks.plate import CUT_OUT, DRAWING, ENGRAVE, STOCK, V_BIT, Plate
+
+GOOD = Plate()
+
+
+def rewritten(text: str, change: Callable[[str, float], str]) -> str:
+    """The text with every number of X, Y, Z, I, J and F changed; comments and other words stay."""
+    lines = [
+        line
+        if line.startswith("(")
+        else re.sub(r"([XYZIJF])(-?[\d.]+)", lambda match: change(match.group(1), float(match.group(2))), line)
+        for line in text.splitlines()
+    ]
+    return "\n".join(lines) + "\n"
+
+
+def both(plate: Plate, change: Callable[[str, float], str], **other: Any) -> Plate:
+    return replace(plate, engrave=rewritten(ENGRAVE, change), cut_out=rewritten(CUT_OUT, change), **other)
+
+
+def moved(**by: float) -> Callable[[str, float], str]:
+    return lambda letter, value: f"{letter}{value + by.get(letter, 0):.4f}"
+
+
+def inches(plate: Plate) -> Plate:
+    spoken = both(plate, lambda letter, value: f"{letter}{value / 25.4:.5f}")
+    return replace(spoken, engrave=spoken.engrave.replace("G21", "G20"), cut_out=spoken.cut_out.replace("G21", "G20"))
+
+
+def engraved(angle_deg: float, tip_mm: float, depth_mm: float, reach: float) -> Plate:
+    """The square groove by another bit: tip `depth_mm` deep in its middle, starting `reach` inside each corner."""
+    (groove,) = DRAWING.grooves
+    z = f"Z{9 - depth_mm:.4f}"
+    text = ENGRAVE.replace("Z6.5", z)
+    for corner, inside in (
+        ("X10 Y15", f"X{10 + reach:g} Y{15 + reach:g}"),
+        ("X15 Y20", f"X{15 - reach:g} Y{20 - reach:g}"),
+        ("X15 Y15", f"X{15 - reach:g} Y{15 + reach:g}"),
+        ("X10 Y20", f"X{10 + reach:g} Y{20 - reach:g}"),
+    ):
+        text = text.replace(corner, inside)
+    bit = replace(V_BIT, angle_deg=angle_deg, tip_mm=tip_mm, cutting_length_mm=10)
+    drawn = replace(groove, angle_deg=angle_deg, tip_mm=tip_mm, max_depth_mm=5)
+    return replace(
+        GOOD, engrave=text, tools=(bit, GOOD.tools[1]), drawing=replace(DRAWING, grooves=(drawn,)), v_step_mm=5
+    )
+
+
+GOOD_PLATES = {
+    "as written": GOOD,
+    "in inches": inches(GOOD),
+    "Z zero at the top": both(GOOD, moved(Z=-9), zero=WorkZero(x_mm=0, y_mm=0, z_mm=9)),
+    "zero at the board's corner": both(GOOD, moved(X=12, Y=12), zero=WorkZero(x_mm=-12, y_mm=-12, z_mm=0)),
+    "with line numbers": replace(
+        GOOD, engrave="\n".join(f"N{n * 10} {line}" for n, line in enumerate(ENGRAVE.splitlines(), 1)) + "\n"
+    ),
+    "in lower case with spaces": replace(GOOD, cut_out=CUT_OUT.lower().replace("x", " x ")),
+    "a bit of 60 degrees": engraved(60, 0, 2.5 * 3**0.5, 0),
+    "a bit of 120 degrees": engraved(120, 0, 2.5 / 3**0.5, 0),
+    "a flat tip": engraved(90, 0.4, 2.3, 0.2),
+    "a larger board": replace(GOOD, stock=replace(STOCK, width_mm=200, height_mm=90)),
+    "coarse cells": replace(GOOD, extra={"cell_mm": 0.4}),
+    "without tabs": replace(
+        GOOD,
+        drawing=replace(DRAWING, tabs=()),
+        cut_out="\n".join(line for line in CUT_OUT.splitlines() if line not in ("G1 Z1.5 F300", "G1 Z-0.3 F300"))
+        + "\n",
+    ),
+}
+
+
+@pytest.mark.parametrize("plate", GOOD_PLATES.values(), ids=GOOD_PLATES.keys())
+def test_a_good_plate_passes(plate: Plate) -> None:
+    report = judge(plate.case())
+    assert [(result.code, finding.line, finding.message) for result, finding in report.findings()] == []
+
+
+SIGNS = st.fixed_dictionaries(
+    {
+        "text": st.lists(
+            st.sampled_from(
+                ["17", "4", "12B", "No. 8", "Larkspur Lane", "Fern & Co", "The Old Mill", "jolly", "MMXIV", "3/4", "O"]
+            ),
+            min_size=1,
+            max_size=3,
+        ),
+        "size": st.sampled_from(["60x40", "100x60", "150x90", "220x140", "300x90", "300x200", "90x150"]),
+        "thickness": st.sampled_from(["6", "9", "12", "18"]),
+        "material": st.sampled_from(["birch-plywood", "mdf", "hardwood", "acrylic", "hdpe"]),
+        "font": st.sampled_from(["barlow", "overpass", "cinzel", "roboto-slab", "pacifico", "rye", "big-shoulders"]),
+        "holes": st.sampled_from(["none", "corners", "top-pair", "row"]),
+        "hole_diameter": st.sampled_from(["4", "5", "6", "7", "10"]),
+        "inset": st.sampled_from(["8", "12", "16"]),
+    },
+    optional={
+        "corner_radius": st.sampled_from(["3", "8"]),
+        "depth": st.sampled_from(["0.8", "1.5", "3"]),
+        "v_bit": st.sampled_from(["60", "90", "120"]),
+        "v_bit_tip": st.sampled_from(["0.1", "0.3"]),
+        "frame": st.sampled_from(["4", "6"]),
+        "tabs": st.sampled_from(["2", "3", "6"]),
+        "origin": st.just("stock"),
+        "z_zero": st.just("top"),
+        "tolerance": st.sampled_from(["0.005", "0.02"]),
+        "breakthrough": st.sampled_from(["0.1", "0.5"]),
+        "machine": st.just("bench-router"),
+    },
+)
+
+
+def accepted(asked: dict[str, Any]) -> bool:
+    """Whether a sign can be made. Raises: CheckFailedError when it is made and does not pass."""
+    try:
+        make_job(spec_of(**{"inset": None, "hole_diameter": None, **asked}))
+    except (AskError, CannotMakeError):
+        return False
+    return True
+
+
+@pytest.mark.parametrize("asked", [{}, {"font": "roboto-slab", "corner_radius": "8"}, {"v_bit": "120", "z_zero": "top"}])
+def test_signs_as_made_pass(asked: dict[str, Any]) -> None:
+    make_job(spec_of(**asked))
+
+
+@pytest.mark.sweep
+@settings(max_examples=500, deadline=None, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
+@given(asked=SIGNS)
+def test_random_signs_pass(asked: dict[str, Any]) -> None:
+    try:
+        assume(accepted(asked))
+    except CheckFailedError as error:
+        pytest.fail(f"{asked}\n{error}")
