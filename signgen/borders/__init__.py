@@ -9,8 +9,23 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, ClassVar, Protocol, Self
 
+from signgen.borders.arched import Arched
+from signgen.borders.arrow import Arrow
+from signgen.borders.chamfered import Chamfered
+from signgen.borders.circle import Circle
+from signgen.borders.common import Eye
+from signgen.borders.gable import Gable
+from signgen.borders.hexagon import Hexagon
+from signgen.borders.octagon import Octagon
+from signgen.borders.ogee import Ogee
+from signgen.borders.oval import Oval
+from signgen.borders.pill import Pill
 from signgen.borders.rectangle import Rectangle
 from signgen.borders.rounded import Rounded
+from signgen.borders.scalloped import Scalloped
+from signgen.borders.shield import Shield
+from signgen.borders.tag import Tag
+from signgen.errors import AskError
 from signgen.option import Option, pick
 
 if TYPE_CHECKING:
@@ -20,20 +35,26 @@ if TYPE_CHECKING:
 class Border(Protocol):
     """A border read from a spec. Its fields are its options, in millimetres.
 
-    `options` are the keys that it reads, `summary` one sentence for `signgen list borders`.
+    `options` are the keys that it reads, `summary` one sentence for `signgen list borders`, `argument` what stands
+    after the colon of `NAME:ARGUMENT`, '' when nothing does.
     """
 
     name: ClassVar[str]
     summary: ClassVar[str]
     options: ClassVar[tuple[Option, ...]]
+    argument: ClassVar[str]
 
     @classmethod
-    def from_options(cls, values: Mapping[str, object], width_mm: float, height_mm: float) -> Self:
-        """The border from values that `read_option` gave; those left out get a default in proportion to the sign."""
+    def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> Self:
+        """The border from what stands after the colon and from values that `read_option` gave; those left out get a
+        default in proportion to the sign.
+
+        Raises: AskError when the argument names nothing that makes a border.
+        """
         ...
 
     def asked(self) -> dict[str, str | float]:
-        """Its options as a sign file would ask for them; reading them gives an equal border."""
+        """`border` and its options as a sign file would ask for them; reading them gives an equal border."""
         ...
 
     def outline(self, width_mm: float, height_mm: float, chord_mm: float) -> Polygon:
@@ -41,19 +62,49 @@ class Border(Protocol):
         counter-clockwise; curves within `chord_mm`. Raises: CannotMakeError with the option that does not fit."""
         ...
 
-
-BORDERS: tuple[type[Border], ...] = (Rectangle, Rounded)
-
-
-def border_named(name: str) -> type[Border]:
-    """The border of a name. Raises: AskError that offers close matches."""
-    found = pick(name, (border.name for border in BORDERS), "border")
-    return next(border for border in BORDERS if border.name == found)
+    def eyes(self, width_mm: float, height_mm: float) -> tuple[Eye, ...]:
+        """(name, x, y, diameter) of each hole that belongs to the border; most have none."""
+        ...
 
 
-def read_border(name: str, options: Mapping[str, object], width_mm: float, height_mm: float) -> Border:
+BORDERS: tuple[type[Border], ...] = (
+    Rectangle,
+    Rounded,
+    Chamfered,
+    Scalloped,
+    Ogee,
+    Oval,
+    Circle,
+    Pill,
+    Arched,
+    Gable,
+    Hexagon,
+    Octagon,
+    Shield,
+    Arrow,
+    Tag,
+)
+
+
+def border_named(asked: str) -> tuple[type[Border], str]:
+    """The border of 'NAME' or 'NAME:ARGUMENT', and the argument.
+
+    Raises: AskError that offers close matches, or when there is an argument too many or too few.
+    """
+    typed, colon, argument = asked.partition(":")
+    name = pick(typed.strip(), (border.name for border in BORDERS), "border")
+    border = next(each for each in BORDERS if each.name == name)
+    if border.argument and not argument.strip():
+        raise AskError.at("border", f"'{name}' says too little.", f"Write {name}:{border.argument}.")
+    if colon and not border.argument:
+        raise AskError.at("border", f"'{asked}' says too much.", f"Write {name} alone.")
+    return border, argument.strip()
+
+
+def read_border(asked: str, options: Mapping[str, object], width_mm: float, height_mm: float) -> Border:
     """The border of a name with those of its options that were asked for (values of `read_option` by option name).
 
     Raises: AskError when there is no such border.
     """
-    return border_named(name).from_options(options, width_mm, height_mm)
+    border, argument = border_named(asked)
+    return border.from_options(argument, options, width_mm, height_mm)

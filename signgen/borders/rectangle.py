@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
+from signgen.borders.common import NoEyes
 from signgen.option import Option
 
 if TYPE_CHECKING:
@@ -13,17 +14,18 @@ if TYPE_CHECKING:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Rectangle:
+class Rectangle(NoEyes):
     name: ClassVar[str] = "rectangle"
     summary: ClassVar[str] = "Straight sides, sharp corners."
     options: ClassVar[tuple[Option, ...]] = ()
+    argument: ClassVar[str] = ""
 
     @classmethod
-    def from_options(cls, values: Mapping[str, object], width_mm: float, height_mm: float) -> Rectangle:
+    def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> Rectangle:
         return cls()
 
     def asked(self) -> dict[str, str | float]:
-        return {}
+        return {"border": self.name}
 
     def outline(self, width_mm: float, height_mm: float, chord_mm: float) -> Polygon:
         """The rectangle itself, counter-clockwise from (0, 0)."""

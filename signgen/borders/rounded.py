@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
+from signgen.borders.common import NoEyes
 from signgen.errors import CannotMakeError
 from signgen.option import Option
 from signgen.units import plain
@@ -18,9 +19,9 @@ CORNER_RADIUS = Option(
     name="corner-radius",
     kind="length",
     metavar="LENGTH",
-    help="Radius of the sign's corners.",
+    help="Radius of round or hollow corners.",
     group="Shape",
-    otherwise="a tenth of the shorter side",
+    otherwise="a tenth of the shorter side, a little more for hollow ones",
 )
 
 _DEFAULT_RATIO = 0.1
@@ -28,22 +29,23 @@ _DEFAULT_RATIO = 0.1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Rounded:
+class Rounded(NoEyes):
     radius_mm: float
 
     name: ClassVar[str] = "rounded"
     summary: ClassVar[str] = "A rectangle with round corners."
     options: ClassVar[tuple[Option, ...]] = (CORNER_RADIUS,)
+    argument: ClassVar[str] = ""
 
     @classmethod
-    def from_options(cls, values: Mapping[str, object], width_mm: float, height_mm: float) -> Rounded:
+    def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> Rounded:
         radius = values.get(CORNER_RADIUS.name)
         if isinstance(radius, float):
             return cls(radius_mm=radius)
         return cls(radius_mm=_DEFAULT_RATIO * min(width_mm, height_mm))
 
     def asked(self) -> dict[str, str | float]:
-        return {CORNER_RADIUS.name: self.radius_mm}
+        return {"border": self.name, CORNER_RADIUS.name: self.radius_mm}
 
     def outline(self, width_mm: float, height_mm: float, chord_mm: float) -> Polygon:
         """Counter-clockwise; the vertices of the corners lie on their circles, so the chords run inside by at most

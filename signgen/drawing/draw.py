@@ -2,36 +2,32 @@
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Iterator
 
-from shapely import affinity
-from shapely.geometry import Point, Polygon, box
+import shapely
+from shapely.geometry import Polygon, box
 from shapely.geometry.base import BaseGeometry
 
 from signgen.drawing.drawing import Drawing, Groove, Hole
-from signgen.drawing.fit import fitted_cap_height
+from signgen.drawing.edge import edge_of
+from signgen.drawing.fit import first_fitting, fitted_cap_height
 from signgen.drawing.grooves import groove
+from signgen.drawing.holes import LEAST_WALL_MM, disc, hole_problems, holes_of, wall_warnings
 from signgen.drawing.ornament import frame, rules
+from signgen.drawing.placing import text_middles
 from signgen.drawing.tabs import place_tabs
 from signgen.errors import CannotMakeError, Problem
 from signgen.lettering.faces import open_face
 from signgen.lettering.layout import Lettering, measure, set_lines
 from signgen.spec.sign_spec import SignSpec
 
-LEAST_WALL_MM = 1.0
-"""Wood that must stay between a hole and the edge, another hole or a letter; less breaks out (common practice)."""
-
 
 def draw(spec: SignSpec) -> Drawing:
     """The sign as asked. Raises: CannotMakeError with everything that has no room, AskError for text that the face
     lacks."""
-    edge = spec.border.outline(spec.width_mm, spec.height_mm, spec.tolerances.chord_mm)
-    holes = tuple(
-        Hole(name=f"hole {name}", x_mm=x, y_mm=y, diameter_mm=spec.holes.diameter_mm)
-        for name, x, y in spec.holes.centres(spec.width_mm, spec.height_mm)
-    )
-    problems = list(_hole_problems(edge, holes))
+    edge, edge_warnings = edge_of(spec)
+    holes = holes_of(spec)
+    problems = list(hole_problems(edge, holes))
     if problems:
         raise CannotMakeError(problems)
     ornament = frame(spec, edge) if spec.frame else ()
@@ -52,24 +48,23 @@ def draw(spec: SignSpec) -> Drawing:
         grooves=grooves,
         tabs=place_tabs(edge, holes, spec.tabs.count, spec.tabs.width_mm, spec.tabs.height_mm),
         cap_height_mm=lettering.cap_height_mm,
+        warnings=(*edge_warnings, *wall_warnings(edge, holes, grooves)),
     )
 
 
 def _lettering(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> Lettering:
-    """The text, centred on the sign by its ink; as large as fits when no height was asked for."""
+    """The text with the middle of its ink in the middle of the sign, or where an outline of another shape has the most
+    room for it; as large as fits when no height was asked for."""
     text = spec.text
     face = open_face(text.font)
-    cap_height = text.cap_height_mm
-    if cap_height is None:
-        room = _room(spec, edge, holes)
-        sizes = measure(text.lines, face, line_spacing=text.line_spacing, letter_spacing_mm=text.letter_spacing_mm)
-        cap_height = fitted_cap_height(
-            lambda height: [
-                affinity.translate(box(*bounds), spec.width_mm / 2, spec.height_mm / 2)
-                for bounds in sizes.boxes_mm(height, text.align)
-            ],
-            room,
-        )
+    room = _room(spec, edge, holes)
+    middles = text_middles(edge, room)
+    sizes = measure(text.lines, face, line_spacing=text.line_spacing, letter_spacing_mm=text.letter_spacing_mm)
+    if text.cap_height_mm is None:
+        cap_height, middle = fitted_cap_height(lambda height: sizes.boxes_mm(height, text.align), room, middles)
+    else:
+        cap_height = text.cap_height_mm
+        middle = first_fitting(sizes.boxes_mm(cap_height, text.align), room, middles)
     lettering = set_lines(
         text.lines,
         face,
@@ -79,7 +74,7 @@ def _lettering(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> Letter
         letter_spacing_mm=text.letter_spacing_mm,
         chord_mm=spec.tolerances.chord_mm,
     )
-    return lettering.moved(spec.width_mm / 2, spec.height_mm / 2)
+    return lettering.moved(*middle)
 
 
 def _room(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> BaseGeometry:
@@ -94,27 +89,6 @@ def _room(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> BaseGeometr
     return room
 
 
-def _hole_problems(edge: Polygon, holes: tuple[Hole, ...]) -> Iterator[Problem]:
-    areas = [Polygon(_disc(hole)) for hole in holes]
-    for hole, area in zip(holes, areas, strict=True):
-        wall = edge.exterior.distance(area.centroid) - hole.diameter_mm / 2
-        if not edge.contains(area.centroid) or wall < LEAST_WALL_MM:
-            yield Problem(
-                where="holes",
-                what=f"{hole.name} ({hole.diameter_mm:g} mm at {hole.x_mm:g}, {hole.y_mm:g}) does not lie "
-                f"inside the sign with {LEAST_WALL_MM:g} mm of wood around it.",
-                remedy="Use a larger inset or a smaller hole.",
-            )
-    for (one, _), (other, _) in itertools.combinations(zip(holes, areas, strict=True), 2):
-        apart = ((one.x_mm - other.x_mm) ** 2 + (one.y_mm - other.y_mm) ** 2) ** 0.5
-        if apart < (one.diameter_mm + other.diameter_mm) / 2 + LEAST_WALL_MM:
-            yield Problem(
-                where="holes",
-                what=f"{one.name} and {other.name} run into each other: their centres are {apart:.4g} mm apart.",
-                remedy="Use smaller holes, fewer of them, or another inset.",
-            )
-
-
 def _groove_problems(grooves: tuple[Groove, ...], edge: Polygon, holes: tuple[Hole, ...]) -> Iterator[Problem]:
     inside = edge.buffer(-LEAST_WALL_MM)
     for carved in grooves:
@@ -126,13 +100,10 @@ def _groove_problems(grooves: tuple[Groove, ...], edge: Polygon, holes: tuple[Ho
                 remedy="Use a smaller height, a larger sign or less text; without cap-height the text is made to fit.",
             )
         for hole in holes:
-            if carved.area.distance(Polygon(_disc(hole))) < LEAST_WALL_MM:
+            if shapely.distance(carved.area, disc(hole)) < LEAST_WALL_MM:
                 yield Problem(
                     where=where,
                     what=f"{carved.name} comes closer than {LEAST_WALL_MM:g} mm to {hole.name}.",
                     remedy="Move the hole (inset), or use smaller letters.",
                 )
 
-
-def _disc(hole: Hole) -> list[tuple[float, float]]:
-    return list(Point(hole.x_mm, hole.y_mm).buffer(hole.diameter_mm / 2, quad_segs=32).exterior.coords)

@@ -61,7 +61,10 @@ class Tab:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drawing:
-    """Everything that the finished sign has. Nothing overlaps a hole or crosses the edge; names are unique."""
+    """Everything that the finished sign has. Nothing overlaps a hole or crosses the edge; names are unique.
+
+    `warnings`: whole sentences about what can be made but may disappoint.
+    """
 
     width_mm: float
     height_mm: float
@@ -71,3 +74,4 @@ class Drawing:
     grooves: tuple[Groove, ...]
     tabs: tuple[Tab, ...]
     cap_height_mm: float
+    warnings: tuple[str, ...] = ()

@@ -8,12 +8,8 @@ from dataclasses import dataclass
 from signgen.drawing.drawing import Drawing, Hole
 from signgen.errors import CannotMakeError, Problem
 from signgen.operations.holes import fits
-from signgen.shop.tools import Tool
+from signgen.shop.tools import STOUTEST_MM, Tool
 from signgen.spec.sign_spec import SignSpec
-
-STOUTEST_MM = 6.35
-"""The largest shank and cutter that a small router's collet takes; no wider cutter is chosen unasked (common
-practice)."""
 
 EDGE_DEPTH_RATIO = 3.0
 """How deep, in its own diameters, a cutter is sent round an edge unasked: a thinner one bends, and in a slot its

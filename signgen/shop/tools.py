@@ -13,6 +13,10 @@ ToolKind = Literal["v-bit", "end-mill", "ball-nose", "drill"]
 V_BIT_ANGLES = Limits(least=15, greatest=150)
 """Full angles of V-bits: a sharper tip breaks off, a blunter bit leaves no groove to speak of."""
 
+STOUTEST_MM = 6.35
+"""The largest shank and cutter that a small router's collet takes; no wider cutter is chosen unasked (common
+practice)."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tool:

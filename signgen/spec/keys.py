@@ -30,7 +30,7 @@ def _merged(families: Iterable[tuple[Option, ...]]) -> tuple[Option, ...]:
 BORDER_KEYS = _merged(border.options for border in BORDERS)
 HOLE_KEYS = _merged(pattern.options for pattern in PATTERNS)
 
-_BORDER_NAMES = ", ".join(border.name for border in BORDERS)
+_BORDER_NAMES = ", ".join(f"{b.name}:{b.argument}" if b.argument else b.name for b in BORDERS)
 _HOLE_NAMES = ", ".join(f"{p.name}:{p.argument}" if p.argument else p.name for p in PATTERNS)
 
 _SIGN = (

@@ -26,7 +26,7 @@ def merged(file: Mapping[str, object], asked: Mapping[str, object]) -> dict[str,
     replaces (the inset of holes that are no longer wanted, the diameter of another bit) goes with that thing."""
     given = {key: value for key, value in asked.items() if value is not None}
     gone = {rival for key in given for rival in _RIVALS.get(key, ())}
-    gone |= _not_taken(given.get("border"), BORDER_KEYS, lambda name: border_named(name).options)
+    gone |= _not_taken(given.get("border"), BORDER_KEYS, lambda name: border_named(name)[0].options)
     gone |= _not_taken(given.get("holes"), HOLE_KEYS, lambda name: pattern_named(name)[0].options)
     return {key: value for key, value in file.items() if key not in gone} | given
 

@@ -19,16 +19,17 @@ def border_of(a: Asked, size_mm: Size | None) -> Border | None:
     """The border asked for: by name, or rounded when only a corner radius was given, or a rectangle."""
     usual = Rounded.name if a.has(CORNER_RADIUS.name) else Rectangle.name
     name = a.text("border") if a.has("border") else usual
-    border = a.attempt(lambda: border_named(name)) if name else None
-    if border is None:
+    found = a.attempt(lambda: border_named(name)) if name else None
+    if found is None:
         _read_all(a, BORDER_KEYS)
         return None
+    border, argument = found
     takers = {b.name: b.options for b in BORDERS}
     _only_its_own(a, BORDER_KEYS, border.options, f"The border '{border.name}' has no such option.", "border", takers)
     values = _read_all(a, border.options)
     if size_mm is None or values is None:
         return None
-    return a.attempt(lambda: border.from_options(values, *size_mm))
+    return a.attempt(lambda: border.from_options(argument, values, *size_mm))
 
 
 def holes_of(a: Asked, size_mm: Size | None) -> HolePattern | None:

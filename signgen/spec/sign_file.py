@@ -102,7 +102,6 @@ def asked_of(spec: SignSpec) -> dict[str, object]:
         "size": [spec.width_mm, spec.height_mm],
         "thickness": spec.thickness_mm,
         "material": spec.material.name,
-        "border": spec.border.name,
         **spec.border.asked(),
         "font": text.font,
         "align": text.align,

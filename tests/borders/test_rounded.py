@@ -60,5 +60,5 @@ def test_refuses_corners_that_do_not_fit():
 
 
 def test_the_default_is_in_proportion_to_the_sign():
-    assert Rounded.from_options({}, 220, 140).radius_mm == pytest.approx(14)
-    assert Rounded.from_options({"corner-radius": 3.0}, 220, 140).radius_mm == 3
+    assert Rounded.from_options("", {}, 220, 140).radius_mm == pytest.approx(14)
+    assert Rounded.from_options("", {"corner-radius": 3.0}, 220, 140).radius_mm == 3

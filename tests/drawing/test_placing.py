@@ -1,0 +1,71 @@
+"""Where the middle of the text may lie."""
+
+import numpy as np
+import pytest
+from shapely.geometry import Polygon, box
+
+from signgen.borders import BORDERS
+from signgen.drawing.draw import draw
+from signgen.drawing.fit import fitted_cap_height
+from signgen.drawing.placing import text_middles
+from tests.asking import spec_of
+
+ALIKE = {"rectangle", "rounded", "chamfered", "scalloped", "ogee", "oval", "circle", "pill", "hexagon", "octagon"}
+UPRIGHT = {"arched", "gable", "shield"}
+LYING = {"arrow", "tag"}
+
+
+def outline_of(name, width=220, height=140):
+    border = next(each for each in BORDERS if each.name == name)
+    return border.from_options("", {}, width, height).outline(width, height, 0.0025)
+
+
+@pytest.mark.parametrize("name", sorted(ALIKE))
+def test_a_sign_alike_on_all_sides_has_its_text_in_its_middle(name):
+    edge = outline_of(name, 140) if name == "circle" else outline_of(name)
+    middles = text_middles(edge, edge.buffer(-10).difference(box(0, 0, 60, 60)))
+    assert middles == pytest.approx(np.array([[edge.bounds[2] / 2, 70]]))
+
+
+@pytest.mark.parametrize("name", sorted(UPRIGHT | LYING))
+def test_another_sign_has_it_on_its_axis_nearest_to_the_centroid_first(name):
+    edge = outline_of(name)
+    middles = text_middles(edge, edge.buffer(-10))
+    fixed, free = (0, 1) if name in UPRIGHT else (1, 0)
+    centroid = (edge.centroid.x, edge.centroid.y)
+    assert np.ptp(middles[:, fixed]) == 0
+    assert middles[0] == pytest.approx(centroid, abs=1e-6)
+    away = np.abs(middles[:, free] - centroid[free])
+    assert (np.diff(away) >= -1e-9).all()
+    assert np.ptp(middles[:, free]) > 60
+
+
+def test_a_lopsided_sign_may_have_it_anywhere():
+    edge = Polygon([(0, 0), (100, 0), (100, 60), (30, 60), (30, 40), (0, 40)])
+    middles = text_middles(edge, edge)
+    assert np.ptp(middles, axis=0) == pytest.approx((100, 60))
+
+
+def test_text_is_at_least_as_large_as_in_the_middle_of_the_bounds():
+    for border in ("gable", "shield", "arrow", "tag", "arched"):
+        spec = spec_of(border=border, holes="none", hole_diameter=None, inset=None)
+        free = draw(spec).cap_height_mm
+        room = spec.border.outline(220, 140, 0.0025).buffer(-spec.text.margin_mm)
+        for _, x, y, d in spec.border.eyes(220, 140):
+            away = d / 2 + min(spec.text.margin_mm, d)
+            room = room.difference(box(x - away, y - away, x + away, y + away))
+        from signgen.lettering.faces import open_face
+        from signgen.lettering.layout import measure
+
+        sizes = measure(spec.text.lines, open_face(spec.text.font), line_spacing=1.6, letter_spacing_mm=0)
+        fixed, _ = fitted_cap_height(
+            lambda h, sizes=sizes: sizes.boxes_mm(h, "centre"), room, np.array([[110.0, 70.0]])
+        )
+        assert free >= fixed
+
+
+def test_text_lies_below_a_roof():
+    drawing = draw(spec_of(text=["XXX"], border="gable", size="200x200", holes="none", hole_diameter=None, inset=None))
+    low = min(groove.area.bounds[1] for groove in drawing.grooves)
+    high = max(groove.area.bounds[3] for groove in drawing.grooves)
+    assert (low + high) / 2 < 90
