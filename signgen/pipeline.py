@@ -35,6 +35,7 @@ from signgen.spec.read import read_spec
 from signgen.spec.safe_name import safe_name
 from signgen.spec.sign_file import dump_sign_file, load_sign_file
 from signgen.spec.sign_spec import SignSpec
+from signgen.toolpath.order import in_order
 
 REPORT = "report.json"
 """Names every file of the job; a folder that holds it is complete."""
@@ -145,6 +146,7 @@ def _setup(spec: SignSpec, plan: Plan) -> Setup:
 
 
 def _programs(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> Iterator[Program]:
+    park = (0.0, setup.stock.bounds_mm[3])
     for number, run in enumerate(plan.runs, 1):
         yield assemble(
             heading=heading(
@@ -158,14 +160,14 @@ def _programs(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> Ite
                 material_label=spec.material.label,
                 zero=setup.zero,
             ),
-            toolpaths=run.toolpaths(),
+            toolpaths=in_order(run.toolpaths(), park),
             cutting=run.cutting,
             spindle_start_s=spec.machine.spindle_start_s,
             zero=setup.zero,
             top_mm=spec.thickness_mm,
             clearance_mm=spec.clearance_mm,
             top_z_feed_mm_per_min=spec.machine.top_feed_mm_per_min[2],
-            park_xy_mm=(0.0, setup.stock.bounds_mm[3]),
+            park_xy_mm=park,
         )
 
 
@@ -213,7 +215,7 @@ def _facts(
             [(program.tool, program.replay) for program in facts],
             spec.machine.collet_series,
         ),
-        warnings=(),
+        warnings=case.drawing.warnings,
     )
 
 

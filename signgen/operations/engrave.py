@@ -86,7 +86,7 @@ class Engrave:
         depth = (points[:, 2] - self.tool.tip_mm / 2) / self.tool.slope
         points[:, 2] = self.thickness_mm - depth
         path = Path(points_mm=points, kinds=run.kinds.copy(), centres_mm=run.centres_mm.copy())
-        return Cut(path=path, feeds_mm_per_min=self._feeds(path), feature=feature, stage=stage)
+        return Cut(path=path, feeds_mm_per_min=self._feeds(path), feature=feature, stage=stage, two_way=True)
 
     def _feeds(self, path: Path) -> FloatArray:
         """Full feed, but going down never faster than the plunge feed in Z."""

@@ -39,7 +39,7 @@ def assemble(
 
     Heights and places come in sign coordinates and leave as program coordinates (shifted by `zero`). Travel between
     cuts is at `top_mm + clearance_mm`; every cut is entered straight down and left straight up. No feed asks the Z
-    axis for more than it can do.
+    axis for more than it can do, and none goes down faster than the plunge feed, whichever way a cut is walked.
     """
     safe = top_mm + clearance_mm
     parts: list[tuple[Kinds, FloatArray, FloatArray, FloatArray]] = []
@@ -70,12 +70,13 @@ def assemble(
     # On the written grid, so that what follows holds for the text too: rounding tilts a move of a hundredth.
     exact, ends = ends, np.round(ends / WRITTEN_MM) * WRITTEN_MM
     kinds = _without_closed_arcs(kinds, exact, ends)
-    rising = np.abs(np.diff(ends[:, 2], prepend=ends[0, 2]))
+    rise = np.diff(ends[:, 2], prepend=ends[0, 2])
     # Tilted moves keep to what the Z axis can do; straight length is a little short on a helix, so the limit errs
     # downwards.
     straight = np.sqrt((np.diff(ends, axis=0, prepend=ends[:1]) ** 2).sum(axis=1))
-    share = np.divide(rising, straight, out=np.zeros_like(rising), where=straight > 0)
-    feeds = np.minimum(feeds, top_z_feed_mm_per_min / np.maximum(share, 1e-9))
+    share = np.divide(rise, straight, out=np.zeros_like(rise), where=straight > 0)
+    limit = np.where(rise < 0, min(cutting.plunge_mm_per_min, top_z_feed_mm_per_min), top_z_feed_mm_per_min)
+    feeds = np.minimum(feeds, limit / np.maximum(np.abs(share), 1e-9))
     moves = Moves(
         kinds=kinds,
         ends_mm=ends - np.array([zero.x_mm, zero.y_mm, zero.z_mm]),

@@ -16,7 +16,7 @@ from itertools import groupby
 import numpy as np
 from numpy.typing import NDArray
 
-from signgen.toolpath.cut import Cut
+from signgen.toolpath.cut import Cut, Toolpath
 
 NEIGHBOURS = 8
 """Cuts considered as next to each one: the best next is hardly ever further down the list."""
@@ -39,16 +39,45 @@ def ordered(cuts: Sequence[Cut], start_xy: tuple[float, float]) -> tuple[Cut, ..
 
     Within a stage any order is allowed. Where cuts start and end is taken from their paths; height plays no part.
     """
-    out: list[Cut] = []
+    return tuple(_reversed(cuts[i]) if turned else cuts[i] for i, turned in order_of(cuts, start_xy))
+
+
+def in_order(toolpaths: Sequence[Toolpath], start_xy: tuple[float, float]) -> tuple[Toolpath, ...]:
+    """The cuts of all toolpaths, which share one cutter, in the order to make them: each operation's cuts that follow
+    each other as one toolpath. Operations whose cuts are of one stage may come in turns. The way begins and ends at
+    `start_xy`."""
+    owner = [n for n, toolpath in enumerate(toolpaths) for _ in toolpath.cuts]
+    cuts = [cut for toolpath in toolpaths for cut in toolpath.cuts]
+    found: list[Toolpath] = []
+    for n, group in groupby(order_of(cuts, start_xy, start_xy), key=lambda step: owner[step[0]]):
+        own = tuple(_reversed(cuts[i]) if turned else cuts[i] for i, turned in group)
+        found.append(replace(toolpaths[n], cuts=own))
+    return tuple(found)
+
+
+def order_of(
+    cuts: Sequence[Cut], start_xy: tuple[float, float], end_xy: tuple[float, float] | None = None
+) -> list[tuple[int, bool]]:
+    """(index, whether it is walked from its end) of each cut, in the order to make them.
+
+    A stage before one of a single cut ends as near to its start as pays; the last one to `end_xy`, if given.
+    """
+    out: list[tuple[int, bool]] = []
     at = complex(*start_xy)
-    for _, group in groupby(sorted(cuts, key=lambda cut: cut.stage), key=lambda cut: cut.stage):
-        stage = list(group)
-        starts = [complex(*cut.path.points_mm[0, :2]) for cut in stage]
-        ends = [complex(*cut.path.points_mm[-1, :2]) for cut in stage]
-        for index, turned in tour(starts, ends, [cut.two_way for cut in stage], at):
-            out.append(_reversed(stage[index]) if turned else stage[index])
-        at = complex(*out[-1].path.points_mm[-1, :2])
-    return tuple(out)
+    by_stage = sorted(range(len(cuts)), key=lambda i: cuts[i].stage)
+    stages = [list(group) for _, group in groupby(by_stage, key=lambda i: cuts[i].stage)]
+    for n, stage in enumerate(stages):
+        following = stages[n + 1] if n + 1 < len(stages) else []
+        goal = complex(*end_xy) if end_xy and not following else None
+        if len(following) == 1 and not cuts[following[0]].two_way:
+            goal = complex(*cuts[following[0]].path.points_mm[0, :2])
+        starts = [complex(*cuts[i].path.points_mm[0, :2]) for i in stage]
+        ends = [complex(*cuts[i].path.points_mm[-1, :2]) for i in stage]
+        both = [cuts[i].two_way for i in stage]
+        out += [(stage[n], turned) for n, turned in tour(starts, ends, both, at, goal)]
+        last, turned = out[-1]
+        at = complex(*cuts[last].path.points_mm[0 if turned else -1, :2])
+    return out
 
 
 def _reversed(cut: Cut) -> Cut:
@@ -65,15 +94,20 @@ def travel_mm(cuts: Sequence[Cut], start_xy: tuple[float, float]) -> float:
 
 
 def tour(
-    starts: Sequence[complex], ends: Sequence[complex], two_way: Sequence[bool], origin: complex
+    starts: Sequence[complex],
+    ends: Sequence[complex],
+    two_way: Sequence[bool],
+    origin: complex,
+    goal: complex | None = None,
 ) -> list[tuple[int, bool]]:
-    """A short way from `origin` through all cuts: (index, whether it is walked from its end), in order.
+    """A short way from `origin` through all cuts (and on to `goal`): (index, whether it is walked from its end), in
+    order.
 
     Points are x + iy. Only cuts that are `two_way` are ever turned.
     """
     if not starts:
         return []
-    search = _Search(starts, ends, two_way, origin)
+    search = _Search(starts, ends, two_way, origin, goal)
     search.improve(range(len(starts)))
     search.shake(min(SHAKES_PER_CUT * len(starts), MOST_SHAKES))
     return [(state >> 1, bool(state & 1)) for state in search.order[1:-1]]
@@ -83,17 +117,23 @@ class _Search:
     """An order under improvement.
 
     A state is 2 x the cut's index, + 1 when it is turned. `order` holds the states between two markers: the origin,
-    and an end to which the way costs nothing.
+    and the goal, to which the way costs nothing when there is none.
     """
 
     def __init__(
-        self, starts: Sequence[complex], ends: Sequence[complex], two_way: Sequence[bool], origin: complex
+        self,
+        starts: Sequence[complex],
+        ends: Sequence[complex],
+        two_way: Sequence[bool],
+        origin: complex,
+        goal: complex | None = None,
     ) -> None:
         n = len(starts)
         self.n = n
-        self.enter = [*(point for pair in zip(starts, ends, strict=True) for point in pair), origin, origin]
-        self.leave = [*(point for pair in zip(ends, starts, strict=True) for point in pair), origin, origin]
-        self.counts = [1.0] * (2 * n + 1) + [0.0]
+        last = origin if goal is None else goal
+        self.enter = [*(point for pair in zip(starts, ends, strict=True) for point in pair), origin, last]
+        self.leave = [*(point for pair in zip(ends, starts, strict=True) for point in pair), origin, last]
+        self.counts = [1.0] * (2 * n + 1) + [float(goal is not None)]
         self.turned = [state ^ 1 if two_way[state >> 1] else state for state in range(2 * n)]
         one_way = [start != end and not both for start, end, both in zip(starts, ends, two_way, strict=True)]
         self.lopsided = any(one_way)

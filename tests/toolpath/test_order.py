@@ -8,8 +8,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from signgen.geometry.paths import polyline
-from signgen.toolpath.cut import Cut
-from signgen.toolpath.order import ordered, tour, travel_mm
+from signgen.shop.tools import Tool
+from signgen.toolpath.cut import Cut, Toolpath
+from signgen.toolpath.order import in_order, ordered, tour, travel_mm
 
 
 def cut(start, end, *, stage=0, two_way=False, feature="x"):
@@ -99,3 +100,44 @@ def test_points_on_a_grid_are_near_the_least_possible():
 def test_no_cuts_are_no_way():
     assert ordered([], (0, 0)) == ()
     assert travel_mm([], (0, 0)) == 0
+
+
+def shortest_to(points, start, goal):
+    """By trying everything: through all points from start, and on to goal."""
+    ways = ([start, *row, goal] for row in itertools.permutations(points))
+    return min(sum(abs(b - a) for a, b in itertools.pairwise(way)) for way in ways)
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.integers(0, 10**6), st.integers(1, 6))
+def test_with_a_goal_the_way_to_it_counts(seed, n):
+    random = np.random.default_rng(seed)
+    points = [complex(*p) for p in random.uniform(0, 100, (n, 2))]
+    way = [points[i] for i, _ in tour(points, points, [False] * n, 0j, 90 + 10j)]
+    length = sum(abs(b - a) for a, b in itertools.pairwise([0j, *way, 90 + 10j]))
+    assert length == pytest.approx(shortest_to(points, 0j, 90 + 10j))
+
+
+def test_holes_end_where_the_edge_begins():
+    holes = [cut((x, 0), (x, 0), stage=50, feature=f"{x}") for x in (10, 50, 90)]
+    edge = cut((0, 0), (0, 0), stage=90, feature="edge")
+    assert [c.feature for c in ordered([edge, *holes], (100, 0))] == ["90", "50", "10", "edge"]
+
+
+MILL = Tool(
+    name="mill", kind="end-mill", diameter_mm=6, shank_mm=6, cutting_length_mm=20, flutes=2, stickout_mm=25, source="-"
+)
+
+
+def test_the_cuts_of_several_operations_are_ordered_together_and_keep_their_names():
+    def toolpath(name, *cuts):
+        return Toolpath(operation=name, tool=MILL, cuts=cuts)
+
+    floors = toolpath("floors", cut((0, 0), (0, 0)), cut((200, 0), (200, 0)))
+    grooves = toolpath("grooves", cut((100, 0), (100, 0)))
+    edge = toolpath("edge", cut((50, 0), (50, 0), stage=90))
+    found = in_order([edge, grooves, floors], (0, 0))
+    assert [t.operation for t in found[:3]] in (["floors", "grooves", "floors"], ["floors", "grooves", "edge"])
+    assert found[-1].operation == "edge"
+    cuts = [c for t in (floors, grooves, edge) for c in t.cuts]
+    assert sorted(id(c) for t in found for c in t.cuts) == sorted(map(id, cuts))
