@@ -1,7 +1,8 @@
 """Many small drawings filled at once, as a face's glyphs are: the arithmetic of all in one go.
 
 What `nesting.fill_nonzero` says of one drawing holds here for each. Contours that are simple and meet nowhere, as those
-of nearly every glyph, are nested together; a drawing with any other goes to `fill_nonzero` by itself.
+of most glyphs, are nested together; those that are simple and overlap, as strokes that were drawn one over the other,
+are united together; a drawing with any other goes to `fill_nonzero` by itself.
 """
 
 from __future__ import annotations
@@ -39,11 +40,18 @@ def fill_each(points: FloatArray, starts: IntArray, owners: IntArray, count: int
     odd[owners[~shapely.is_simple(loops)]] = True
     one, other = _pairs(loops, owners, odd)
     once = one < other
-    odd[owners[one[once][shapely.intersects(loops[one[once]], loops[other[once]])]]] = True
+    meet = np.zeros(len(one), dtype=bool)
+    meet[once] = shapely.intersects(loops[one[once]], loops[other[once]])
+    crossed = np.zeros(count, dtype=bool)
+    crossed[owners[one[meet]]] = True
 
     areas: list[Area] = [MultiPolygon()] * count
-    for drawing, parts in _nested(loops, owners, one, other, odd).items():
+    for drawing, parts in _nested(loops, owners, one, other, odd | crossed).items():
         areas[drawing] = area_of(tuple(parts))
+    for drawing, parts in _united(loops, owners, one, other, meet, crossed).items():
+        areas[drawing] = area_of(tuple(parts))
+        crossed[drawing] = False
+    odd |= crossed
     for drawing in np.flatnonzero(odd).tolist():
         mine = np.flatnonzero(owners == drawing)
         areas[drawing] = fill_nonzero([points[starts[i] : starts[i + 1]] for i in mine])
@@ -104,4 +112,60 @@ def _nested(
     found: dict[int, list[Polygon]] = {}
     for shell, inward in holes.items():
         found.setdefault(int(owners[shell]), []).append(shapely.polygons(turned[shell], inward or None))
+    return found
+
+
+def _united(
+    loops: NDArray[np.object_],
+    owners: IntArray,
+    one: IntArray,
+    other: IntArray,
+    meet: NDArray[np.bool_],
+    crossed: NDArray[np.bool_],
+) -> dict[int, list[Polygon]]:
+    """The polygons of those crossed drawings whose holes each lie inside a shell and away from that shell's others.
+
+    Such a drawing is a sum of shells without their own holes, none of which winds less than 0 anywhere: the winding
+    number is not 0 where any of them lies, and their union is what they fill.
+    """
+    mine = crossed[owners[one]]
+    one, other, meet = one[mine], other[mine], meet[mine]
+    discs = shapely.polygons(loops)
+    sizes = shapely.area(discs)
+    ccw = shapely.is_ccw(loops)
+    largest = np.full(len(crossed), -1, dtype=np.int64)
+    ascending = np.argsort(sizes, kind="stable")
+    largest[owners[ascending]] = ascending  # the last one written, which is the largest, stays
+    is_hole = ccw != ccw[largest[owners]]  # shells turn as the largest contour does, TrueType's and CFF's alike
+
+    around = np.flatnonzero(is_hole[other] & ~is_hole[one])
+    around = around[shapely.contains_properly(discs[one[around]], discs[other[around]])]
+    around = around[np.argsort(-sizes[one[around]], kind="stable")]
+    parent = np.full(len(loops), -1, dtype=np.int64)
+    parent[other[around]] = one[around]  # the smallest shell around it
+    siblings = np.flatnonzero(is_hole[one] & is_hole[other] & (parent[one] == parent[other]))
+    nested = shapely.contains_properly(discs[one[siblings]], discs[other[siblings]])
+    unsure = np.zeros(len(crossed), dtype=bool)
+    unsure[owners[is_hole & (parent < 0)]] = True
+    unsure[owners[one[siblings[meet[siblings] | nested]]]] = True
+
+    holes: dict[int, list[object]] = {}
+    for hole in np.flatnonzero(is_hole & (parent >= 0)).tolist():
+        holes.setdefault(int(parent[hole]), []).append(loops[hole])
+    sure = crossed & ~unsure
+    drawings = np.flatnonzero(sure)
+    if not len(drawings):
+        return {}
+    shells = np.flatnonzero(~is_hole & sure[owners])
+    for shell, inside in holes.items():
+        discs[shell] = shapely.polygons(loops[shell], inside)
+    row = np.searchsorted(drawings, owners[shells])
+    column = np.arange(len(row)) - np.searchsorted(row, row)
+    table = np.full((len(drawings), column.max() + 1), None, dtype=object)
+    table[row, column] = discs[shells]
+    parts, row = shapely.get_parts(shapely.union_all(table, axis=1), return_index=True)
+    turned = np.where(shapely.is_ccw(shapely.get_exterior_ring(parts)), parts, shapely.reverse(parts))
+    found: dict[int, list[Polygon]] = {}
+    for drawing, part in zip(drawings[row].tolist(), turned, strict=True):
+        found.setdefault(drawing, []).append(part)
     return found

@@ -125,7 +125,8 @@ def _noded(rings: Sequence[FloatArray], loops: NDArray[np.object_]) -> Area:
     inner_points = shapely.get_coordinates(shapely.point_on_surface(faces))
     filled = faces[winding_numbers(inner_points, rings) != 0]
     extent = float(np.ptp(np.concatenate(rings), axis=0).max())
-    return area_of(_without_hairs(polygons(shapely.union_all(filled)), HAIR_RATIO * extent))
+    # Faces of one polygonizing share whole edges, so they unite without being noded again.
+    return area_of(_without_hairs(polygons(shapely.coverage_union_all(filled)), HAIR_RATIO * extent))
 
 
 def _without_hairs(parts: tuple[Polygon, ...], thickness: float) -> tuple[Polygon, ...]:

@@ -46,6 +46,15 @@ def test_overlapping_and_touching_contours_become_one() -> None:
     assert (touching.area, touching.geom_type) == (8, "Polygon")
 
 
+@pytest.mark.parametrize("ccw", [True, False])
+def test_a_hole_stays_open_but_where_another_stroke_lies_over_it(ccw: bool) -> None:
+    ringed = [ring(10, ccw=ccw), ring(6, ccw=not ccw)]
+    beside, across = fill([*ringed, ring(3, x=11, ccw=ccw)], [*ringed, ring(3, x=6, ccw=ccw)])
+    assert beside.area == 400 - 144 + 36 - 2 * 6  # its left 2 mm lie on the frame
+    assert across.area == 400 - 144 + 3 * 6  # its left half lies in the hole
+    assert (len(beside.interiors), len(across.interiors)) == (1, 1)
+
+
 def test_a_contour_that_crosses_itself_is_filled_by_winding() -> None:
     star = np.array([(math.cos(2 * a), math.sin(2 * a)) for a in np.arange(5) * 2 * math.pi / 5])
     (area,) = fill([star])
