@@ -44,6 +44,9 @@ STRAIGHT_MM, STRAIGHT_RATIO = 3.0, 4.0
 """A piece this long, and this many times as long as both its neighbours, is a straight of the design: it keeps its
 ends, so that an arc begins where the straight ends and not a little before it."""
 
+ON_CIRCLE_MM = 2e-4
+"""Points this near to one circle are a circle's: twice the grid that programs are written on."""
+
 _FIRST_STEP = 8
 _LONG_CHAIN = 256
 _SAMPLES = 12
@@ -314,7 +317,16 @@ def _try_arcs(
     flattest = _k_of_radius(np.maximum(MAX_RADIUS_MM, half), half)
     tightest = _k_of_radius(np.maximum(MIN_RADIUS_MM, half), half)
     possible = (low <= high) & (low <= tightest) & (high >= flattest) & (half <= MAX_RADIUS_MM)
-    k = np.where(possible, np.clip((low + high) / 2, flattest, tightest), 0.5)
+    best = np.where(possible, (low + high) / 2, 0.5)
+    # A circle of the design, given by points that lie on it, comes back as that circle and not as one between its chords.
+    passes = _k_reaching(u, v, np.zeros(len(u)), half[owner])
+    ends = np.append(first[1:], len(u)) - 1
+    passes[first] = passes[ends] = np.inf
+    least = np.minimum.reduceat(passes, first)
+    passes[first] = passes[ends] = 0.0
+    most = np.maximum.reduceat(passes, first)
+    best = np.where((most - least) * half <= ON_CIRCLE_MM, np.clip((least + most) / 2, low, high), best)
+    k = np.where(possible, np.clip(best, flattest, tightest), 0.5)
 
     # 2. Try it exactly.
     centre = half * (k * k - 1) / (2 * k)
