@@ -19,6 +19,7 @@ from signgen.checks.inside_travel import InsideTravel
 from signgen.checks.legal_text import LegalText
 from signgen.checks.letters_made import LettersMade
 from signgen.checks.not_gouged import NotGouged
+from signgen.checks.nothing_loose import NothingLoose
 from signgen.checks.pass_depth import PassDepth
 from signgen.checks.programs_in_order import ProgramsInOrder
 from signgen.checks.rapids_clear import RapidsClear
@@ -45,6 +46,7 @@ CHECKS: tuple[Check, ...] = (
     HolesMade(),
     EdgeSize(),
     TabsHold(),
+    NothingLoose(),
     ProgramsInOrder(),
     WoodLeft(),
 )

@@ -45,6 +45,7 @@ class Bites:
 
 def bites_of(cuts: Way, tool: Tool, before: HeightMap) -> Bites:
     """The bites of a program that starts on a board; 0 where the tip is above everything."""
+    cuts, owner = cuts.within(_bounds(before))
     place, piece, travelled, upright = _places(cuts)
     if not len(piece):
         empty = np.zeros(0)
@@ -60,7 +61,7 @@ def bites_of(cuts: Way, tool: Tool, before: HeightMap) -> Bites:
     if len(across):
         window = np.minimum(np.arange(len(across))[:, None] + np.arange(STRETCH), len(across) - 1)
         depth[across] = depth[across[window]].min(axis=1)
-    return Bites(piece=piece, z_mm=place[:, 2], depth_mm=depth)
+    return Bites(piece=owner[piece], z_mm=place[:, 2], depth_mm=depth)
 
 
 def _cut_earlier(place: FloatArray, travelled: FloatArray, size_mm: float) -> FloatArray:
@@ -113,6 +114,14 @@ def _places(cuts: Way) -> tuple[FloatArray, IntArray, FloatArray, NDArray[np.boo
     apart = np.cumsum(rapid | (upright & (step[:, 2] > 0)))
     travelled = (gone - length)[piece] + share * length[piece] + APART_MM * apart[piece]
     return cuts.start_mm[piece] + share[:, None] * step[piece], piece, travelled, upright[piece]
+
+
+def _bounds(heights: HeightMap) -> tuple[float, float, float, float]:
+    """The cells' outer edges."""
+    half = heights.cell_mm / 2
+    ny, nx = heights.z_mm.shape
+    x1, y1 = heights.x0_mm + (nx - 1) * heights.cell_mm, heights.y0_mm + (ny - 1) * heights.cell_mm
+    return heights.x0_mm - half, heights.y0_mm - half, x1 + half, y1 + half
 
 
 def _level_before(before: HeightMap, place: FloatArray) -> NDArray[np.float64]:

@@ -69,7 +69,7 @@ def _too_wide(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[l
     area = shapely.union_all([groove.area for groove in grooves])
     shapely.prepare(area)
     for program, cuts in zip(case.programs, case.cuts, strict=True):
-        sunk = cuts.below(top - 1e-6)
+        sunk, _ = cuts.below(top - 1e-6).within(case.stock.bounds_mm)
         tip, piece = _places_along(sunk)
         inside = shapely.contains_xy(area, tip[:, 0], tip[:, 1])
         if program.tool.kind != "v-bit":

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from signgen.replay.measure import arc_frame
 from signgen.replay.motion import RAPID, FloatArray, Motions
+from signgen.replay.pieces import MOST_CHORDS, Pieces, clipped
 from signgen.shop.stock import WorkZero
 from signgen.shop.tools import Tool
 
@@ -74,6 +75,22 @@ class Way:
             program=some.program,
         )
 
+    def within(self, bounds_mm: tuple[float, float, float, float]) -> tuple[Way, NDArray[np.intp]]:
+        """The parts of the pieces inside a rectangle (min x, min y, max x, max y), and which piece each is part of: so
+        that what a program does far from the board does not cost by its length."""
+        low, high = np.array(bounds_mm[:2]), np.array(bounds_mm[2:])
+        kept = clipped(
+            Pieces(start_mm=self.start_mm, end_mm=self.end_mm, owner=np.arange(len(self), dtype=np.intp)), low, high
+        )
+        inside = Way(
+            start_mm=kept.start_mm,
+            end_mm=kept.end_mm,
+            motion=self.motion[kept.owner],
+            line=self.line[kept.owner],
+            program=self.program[kept.owner],
+        )
+        return inside, kept.owner
+
     def radii_mm(self, tool: Tool, at_z_mm: float) -> FloatArray:
         """(k, 2) the cutter's radius at a height while its tip is at each piece's start and end; negative where the
         tip is above that height or, on a cone, where its widening would begin above it."""
@@ -101,7 +118,7 @@ def way_of(motions: Motions, zero: WorkZero, program: int, chord_mm: float) -> t
     # Sagitta R (1 - cos h) = chord gives the half angle h = 2 asin sqrt(chord / 2 R). Source: check-values section
     # 15.4.
     half = 2 * np.arcsin(np.sqrt(np.clip(chord_mm / np.maximum(2 * arcs.radius_mm, chord_mm), 0, 0.5)))
-    count[arcs.index] = np.maximum(np.ceil(np.abs(arcs.sweep_rad) / (2 * half)), 1).astype(np.intp)
+    count[arcs.index] = np.clip(np.ceil(np.abs(arcs.sweep_rad) / (2 * half)), 1, MOST_CHORDS).astype(np.intp)
     owner = np.repeat(np.arange(len(motions)), count)
     number = np.arange(len(owner)) - (np.cumsum(count) - count)[owner]
     start, end = motions.start_mm[owner], motions.end_mm[owner]

@@ -23,7 +23,7 @@ def deepest(text: str, tool: Tool) -> float:
     replay = read_program(f"G17 G21 G40 G49 G54 G80 G90 G94\n{text}M2\n")
     assert not replay.faults, replay.faults
     cuts, _ = way_of(replay.motions, ZERO, 0, 0.002)
-    return float(bites_of(cuts, tool, board(STOCK, 0.2)).depth_mm.max())
+    return float(bites_of(cuts, tool, board(STOCK, 0.2)).depth_mm.max(initial=0.0))
 
 
 @pytest.mark.parametrize("tool", [END_MILL, V_BIT])

@@ -135,7 +135,9 @@ def accepted(asked: dict[str, Any]) -> bool:
     return True
 
 
-@pytest.mark.parametrize("asked", [{}, {"font": "roboto-slab", "corner_radius": "8"}, {"v_bit": "120", "z_zero": "top"}])
+@pytest.mark.parametrize(
+    "asked", [{}, {"font": "roboto-slab", "corner_radius": "8"}, {"v_bit": "120", "z_zero": "top"}]
+)
 def test_signs_as_made_pass(asked: dict[str, Any]) -> None:
     make_job(spec_of(**asked))
 

@@ -283,6 +283,21 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
         "C112",
         (60, 61, 79, 80),
     ),
+    # What comes loose.
+    ("no tab left standing", C((64, None), (73, None)), "C119", range(60, 85)),
+    (
+        "a strip cut out of the waste",
+        replace(
+            GOOD,
+            stock=replace(STOCK, width_mm=140),
+            cut_out=CUT_OUT.replace(
+                "G0 X-3 Y35\n",
+                "G0 X80 Y5\nG0 Z10\nG1 Z-0.3 F300\nG1 X110 F800\nG1 Y30\nG1 X80\nG1 Y5\nG0 Z14\nG0 X-3 Y35\n",
+            ),
+        ),
+        "C119",
+        (),
+    ),
     # Order.
     ("the programs in the wrong order", replace(GOOD, order=(1, 0)), "C113", (9, 10)),
     ("the files named in the wrong order", replace(GOOD, files=("2-v-bit-90.nc", "1-end-mill-6.nc")), "C113", ()),

@@ -89,3 +89,11 @@ def test_joined_pieces_keep_their_programs() -> None:
     both = joined([first, first])
     assert len(both) == 2
     assert both.program.tolist() == [0, 0]
+
+
+def test_what_lies_outside_a_rectangle_is_left_out() -> None:
+    cuts, _ = way("G0 X-50 Y1 Z0\nG1 X50 F100\nG1 Y60\nG1 X20 Y80\n")
+    inside, owner = cuts.within((-10, -10, 10, 10))
+    assert inside.start_mm.tolist() == [[-10, 1, 0]]
+    assert inside.end_mm.tolist() == [[10, 1, 0]]
+    assert owner.tolist() == [0]
