@@ -4,7 +4,7 @@ may stand."""
 from __future__ import annotations
 
 from shapely import line_merge
-from shapely.geometry import box
+from shapely.geometry import Polygon, box
 
 from signgen.sheet.drawing_svg import Fit, draw_hole, draw_letters
 from signgen.sheet.fastening import Fastening
@@ -48,7 +48,8 @@ def board_plate(facts: JobFacts, fastening: Fastening, width: float, most_height
         _grain(plate, left, wide)
     _cut(plate, facts, fastening, fit)
     _screws(plate, facts, fit)
-    _datum(plate, *fit(facts.zero.x_mm, facts.zero.y_mm))
+    axis = max(4.0, min(AXIS, 0.5 * scale * min(facts.drawing.width_mm, facts.drawing.height_mm)))
+    _datum(plate, *fit(facts.zero.x_mm, facts.zero.y_mm), axis)
     _dimensions(plate, facts, left, base, wide, high, scale)
     plate.text("front of the machine: you stand here", left + wide / 2, base + 13.2, ink=SOFT)
     _draw_legend(plate, names, base + BELOW + 2.6, width)
@@ -62,11 +63,8 @@ def _cut(plate: Plate, facts: JobFacts, fastening: Fastening, fit: Fit) -> None:
     kerf = fastening.swept.intersection(board).difference(drawing.edge)
     plate.area(fit.area(kerf), fill="#fff")
     plate.area(fit.area(kerf), fill=plate.hatching("#7d868d", 0.9))
-    line = line_merge(fit.area(fastening.clamp_line.boundary.intersection(board)))
-    for part in getattr(line, "geoms", [line]):
-        # the line may touch the board's edge in a mere point
-        if part.geom_type == "LineString" and not part.is_empty:
-            plate.way(part.coords, **CLAMP_STYLE)
+    if fastening.takes_clamps:
+        _clamp_line(plate, fastening, fit, board)
     plate.area(fit.area(drawing.edge), fill="#fff", stroke=INK, stroke_width=0.3)
     draw_letters(plate, drawing, fit)
     for hole in drawing.holes:
@@ -81,6 +79,14 @@ def _cut(plate: Plate, facts: JobFacts, fastening: Fastening, fit: Fit) -> None:
         plate.polygon([fit(x, y) for x, y in corners], fill=INK)
 
 
+def _clamp_line(plate: Plate, fastening: Fastening, fit: Fit, board: Polygon) -> None:
+    line = line_merge(fit.area(fastening.clamp_line.boundary.intersection(board)))
+    for part in getattr(line, "geoms", [line]):
+        # the line may touch the board's edge in a mere point
+        if part.geom_type == "LineString" and not part.is_empty:
+            plate.way(part.coords, **CLAMP_STYLE)
+
+
 def _screws(plate: Plate, facts: JobFacts, fit: Fit) -> None:
     for number, (x, y) in enumerate(facts.screws_mm, 1):
         place = fit(x + facts.zero.x_mm, y + facts.zero.y_mm)
@@ -92,12 +98,12 @@ def _screw(plate: Plate, place: tuple[float, float], text: str, r: float) -> Non
     plate.text(text, place[0], place[1] + 0.75, size=2.1, ink=ACCENT, bold=True)
 
 
-def _datum(plate: Plate, x: float, y: float) -> None:
+def _datum(plate: Plate, x: float, y: float, axis: float) -> None:
     """The cross of X0 Y0 with the directions of both axes."""
-    plate.arrow((x, y), (x + AXIS, y), 0.4, ACCENT, 2.2)
-    plate.arrow((x, y), (x, y - AXIS), 0.4, ACCENT, 2.2)
-    plate.text("X", x + AXIS + 1.5, y + 0.9, ink=ACCENT, bold=True, halo=True)
-    plate.text("Y", x, y - AXIS - 0.9, ink=ACCENT, bold=True, halo=True)
+    plate.arrow((x, y), (x + axis, y), 0.4, ACCENT, 2.2)
+    plate.arrow((x, y), (x, y - axis), 0.4, ACCENT, 2.2)
+    plate.text("X", x + axis + 1.5, y + 0.9, ink=ACCENT, bold=True, halo=True)
+    plate.text("Y", x, y - axis - 0.9, ink=ACCENT, bold=True, halo=True)
     _target(plate, x, y)
 
 
@@ -141,7 +147,7 @@ def _legend(facts: JobFacts, fastening: Fastening) -> list[tuple[str, str]]:
         rows.append(("tab", "tab, stays until the end"))
     if facts.screws_mm:
         rows.append(("screw", "suggested screw"))
-    if fastening.clamp_room_mm > 0:
+    if fastening.takes_clamps:
         rows.append(("clamp", "clamps outside this line"))
     return rows
 

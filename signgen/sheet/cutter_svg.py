@@ -8,7 +8,7 @@ from signgen.sheet.numbers import figure
 from signgen.sheet.plate import FAINT, INK, SOFT, Plate
 from signgen.shop.tools import Tool
 
-WIDTH, HEIGHT = 22.0, 24.5
+WIDTH, HEIGHT = 20.0, 24.0
 NUT = 3.0
 """Height of the piece of nut that is drawn."""
 ROOM = 16.0

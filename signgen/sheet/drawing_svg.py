@@ -13,9 +13,11 @@ if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
 
 LETTER_FILL = "#d8d3cb"
-LEFT, RIGHT, BELOW = 8.0, 10.0, 6.0
-"""Room for dimensions around the sign."""
-ABOVE, ABOVE_TURNED = 7.0, 10.5
+LEFT, BELOW = 8.0, 6.0
+"""Room for the outer dimensions."""
+LEADER = 3.3
+"""From the sign's right edge to the labels beside it."""
+ABOVE = 7.0
 ROW_MM = 3.0
 """Height of a line of labels."""
 FINEST_MM = 0.04
@@ -41,20 +43,23 @@ class Fit:
 def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
     """The sign with its outer measures and the places of its holes from the lower left corner, to scale, at most 1 : 1.
 
-    Where holes are so many that their labels do not fit, only the holes are drawn; the page lists them then.
+    Where holes are so many that their labels do not fit, only the holes are drawn and `plate.complete` is False.
     """
     drawing = facts.drawing
-    scale = min((width - LEFT - RIGHT) / drawing.width_mm, (most_height - ABOVE - BELOW) / drawing.height_mm, 1.0)
-    wide, high = drawing.width_mm * scale, drawing.height_mm * scale
-    left = LEFT + (width - LEFT - RIGHT - wide) / 2
     columns = _labels(sorted({round(hole.x_mm, 2) for hole in drawing.holes}))
+    # on paper Y runs down: the greatest Y comes first
+    rows = _labels(sorted({round(hole.y_mm, 2) for hole in drawing.holes}, reverse=True))
+    beside = LEADER + _widest(rows) + 0.5
+    scale = min((width - LEFT - beside) / drawing.width_mm, (most_height - ABOVE - BELOW) / drawing.height_mm, 1.0)
+    wide, high = drawing.width_mm * scale, drawing.height_mm * scale
+    left = LEFT + (width - LEFT - beside - wide) / 2
     across = spread(
-        [left + x * scale for x, _ in columns], _widest(columns) + 1.2, left - LEFT + 1, left + wide + RIGHT
+        [left + x * scale for x, _ in columns], _widest(columns) + 1.2, left - LEFT + 1, left + wide + beside
     )
     turned = across is None
     if across is None:
-        across = spread([left + x * scale for x, _ in columns], ROW_MM, left - LEFT + 1, left + wide + RIGHT)
-    above = ABOVE_TURNED if turned else ABOVE
+        across = spread([left + x * scale for x, _ in columns], ROW_MM, left - LEFT + 1, left + wide + beside)
+    above = 3.7 + _widest(columns) if turned else ABOVE
     fit = Fit(left, above + high, scale)
     about = f"{figure(drawing.width_mm)} by {figure(drawing.height_mm)} mm, {len(drawing.holes)} holes"
     plate = Plate("plan", width, above + high + BELOW, "The finished sign with its measures", about)
@@ -62,12 +67,10 @@ def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
     draw_letters(plate, drawing, fit)
     if across is not None:
         _columns(plate, drawing, fit, columns, across, turned)
-    rows = _labels(sorted({round(hole.y_mm, 2) for hole in drawing.holes}))
-    # on paper Y runs down: the greatest Y comes first
-    rows.reverse()
-    upright = spread([fit(0, y)[1] for y, _ in rows], ROW_MM, 1.0, above + high + BELOW - 1)
+    upright = spread([fit(0, y)[1] for y, _ in rows], ROW_MM, above - ROW_MM / 2, above + high + BELOW - 1)
     if upright is not None:
         _rows(plate, drawing, fit, rows, upright)
+    plate.complete = across is not None and upright is not None
     for hole in drawing.holes:
         draw_hole(plate, hole, fit)
     base = above + high
@@ -127,4 +130,4 @@ def _rows(plate: Plate, drawing: Drawing, fit: Fit, labels: list[tuple[float, st
         plate.line(fit(last_mm, y_mm), (edge + 0.8, y), 0.1, SOFT)
         plate.line((edge + 0.8, y), (edge + 2.2, place), 0.1, SOFT)
         plate.line((edge + 2.2, place), (edge + 2.9, place), 0.1, SOFT)
-        plate.text(text, edge + 3.3, place + 0.35 * TEXT_MM, "start")
+        plate.text(text, edge + LEADER, place + 0.35 * TEXT_MM, "start")

@@ -30,6 +30,10 @@ class Fastening:
     from_sign_mm: float
     clamp_room_mm: float
 
+    @property
+    def takes_clamps(self) -> bool:
+        return self.clamp_room_mm >= CLAMP_GRIP_MM
+
 
 def fastening_of(facts: JobFacts) -> Fastening:
     cutters = [(program.tool, program.replay) for program in facts.programs]

@@ -8,14 +8,19 @@ from signgen.sheet.numbers import mm
 
 
 def finishing(facts: JobFacts) -> Html:
-    along = "along the grain " if facts.spec.material.grain else ""
+    if facts.spec.material.grain:
+        sand = "Sand the face along the grain with paper on a flat block, 180 then 240: the rims stay sharp."
+        seal = "Outdoors: seal every edge and hole too; water comes in there first."
+    else:
+        sand = "A face that may be sanded: paper on a flat block, 180 then 240, so that the rims stay sharp."
+        seal = "Outdoors: a board that takes up water wants every edge and hole sealed too."
     rows = (
         ("clear", "When the spindle stands still, move the head clear and vacuum."),
         ("tabs", _tabs(facts)),
         ("edges", "Take the sharp edges off, holes on both sides too, with fine paper."),
-        ("sand", f"Sand the face {along}with paper on a flat block, 180 then 240: the rims stay sharp."),
+        ("sand", sand),
         ("paint", "Painted letters: seal face and grooves, paint the grooves, let dry, sand the face clean."),
-        ("seal", "Outdoors: seal every edge and hole too; water comes in there first."),
+        ("seal", seal),
     )
     items = [el("li", text, id=f"after-{key}") for key, text in rows]
     return el("section", el("h2", el("i", "6"), "Afterwards"), el("ul", *items, cls="ticks"), id="finishing")

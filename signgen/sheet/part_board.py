@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from signgen.sheet.board_svg import board_plate
-from signgen.sheet.fastening import Fastening
 from signgen.sheet.job_facts import JobFacts
-from signgen.sheet.markup import Html, Part, el, item, raw
+from signgen.sheet.markup import Html, Part, el, item
 from signgen.sheet.numbers import figure, mm, size
 
-PLAN_MM, PLAN_HIGH_MM = 100.0, 92.0
 SLIGHT_MM = 0.1
 """The error by which the sheet shows what an error does: what a calliper reads with care."""
 FAIR_MM = 0.2
@@ -25,11 +22,6 @@ def board(facts: JobFacts) -> Html:
         item("board-thickness", "Thickness", *_thickness(facts)),
         id="board",
     )
-
-
-def board_plan(facts: JobFacts, fastening: Fastening) -> Html:
-    plate = board_plate(facts, fastening, PLAN_MM, PLAN_HIGH_MM)
-    return el("figure", raw(plate.svg()), id="board-plan")
 
 
 def _size(facts: JobFacts) -> list[Part]:

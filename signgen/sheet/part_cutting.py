@@ -10,7 +10,7 @@ PITCH = (
     "The spindle's pitch dips: the load is too high. Feed down first; "
     "then look at the cutter's edge and the extraction."
 )
-BURN = "It squeals, or the wood browns: the cutter rubs. Feed up or speed down; blunt cutters burn too."
+BURN = "It squeals, or the cut browns or melts: the cutter rubs. Feed up or speed down; blunt cutters burn too."
 CHIPS = "Chips, not dust, are right. If they stay in the groove: hold, stop the spindle, clear them."
 UP_CUT = " An up-cut cutter lifts them out by itself."
 STOP = "Something moved or sounds wrong: feed hold, spindle off. Danger: emergency stop at once, then think."

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from signgen.sheet.fastening import CLAMP_GRIP_MM, CLAMP_STANDS_MM, Fastening
+from signgen.sheet.fastening import CLAMP_STANDS_MM, Fastening
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.markup import Html, el, item
 from signgen.sheet.numbers import figure, mm, size
@@ -23,8 +23,8 @@ def holding(facts: JobFacts, fastening: Fastening) -> Html:
         "section",
         el("h2", el("i", "3"), "Hold it down"),
         item("spoilboard", "Spoilboard", spoilboard, tick=True),
-        _screws(facts),
         item("under", "What lies under", under),
+        _screws(facts),
         item("clamps", "Clamps", _clamps(facts, fastening)),
         id="fastening",
     )
@@ -43,9 +43,9 @@ def _screws(facts: JobFacts) -> Html:
         for number, (x, y) in enumerate(facts.screws_mm, 1)
     ]
     return item(
-        "screws", "Screws", "in the waste, measured from X0 Y0:",
+        "screws", "Screws", "in the waste, measured from X0 Y0: ",
         el("span", *rows, cls="places", id="screw-places"),
-        f"Heads up to {mm(SCREW_HEAD_MM)} across, flush or below the top; they clear every cut by {mm(GAP_MM)}. "
+        f" Heads up to {mm(SCREW_HEAD_MM)} across, flush or below the top; they clear every cut by {mm(GAP_MM)}. "
         "Drill first, so that the board neither lifts nor splits.",
         tick=True,
     )  # fmt: skip
@@ -53,7 +53,7 @@ def _screws(facts: JobFacts) -> Html:
 
 def _clamps(facts: JobFacts, fastening: Fastening) -> str:
     far, room = mm(fastening.from_sign_mm, 0), mm(fastening.clamp_room_mm, 0)
-    if fastening.clamp_room_mm >= CLAMP_GRIP_MM:
+    if fastening.takes_clamps:
         text = (
             f"Only outside the dashed line, up to {far} from the sign, and no higher than {mm(CLAMP_STANDS_MM, 0)} "
             "over the board."

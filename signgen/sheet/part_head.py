@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from signgen.sheet.drawing_svg import sign_plate
 from signgen.sheet.job_facts import JobFacts
-from signgen.sheet.markup import Html, el, joined, raw
+from signgen.sheet.markup import Html, el, raw
 from signgen.sheet.numbers import figure, joined_words, mm, size, span
 from signgen.sheet.part_checks import verdict
+from signgen.sheet.plate import Plate
 from signgen.sheet.preview import data_uri
 from signgen.shop.collets import collet_of_tool
 
-PLAN_MM, PLAN_HIGH_MM = 91.0, 62.0
 LONGEST_TITLE = 60
+MOST_PLACES = 24
+"""Holes listed by their places where the plan has no room for labels."""
 
 
 def title(facts: JobFacts) -> str:
@@ -59,32 +60,30 @@ def bring(facts: JobFacts) -> Html:
     return el("p", el("b", "Bring "), joined_words(things), ".", id="bring")
 
 
-def pictures(facts: JobFacts, jpeg: bytes) -> Html:
+def pictures(facts: JobFacts, jpeg: bytes, plan: Plate) -> Html:
     """The finished sign as it will look, and its measures."""
-    drawing = facts.drawing
     picture = el("img", src=data_uri(jpeg, "jpeg"), alt=f"The finished sign: {title(facts)}")
-    plan = sign_plate(facts, PLAN_MM, PLAN_HIGH_MM)
-    return (
-        el(
-            "div",
-            el("figure", picture, el("figcaption", "The finished sign, drawn from the simulated cut."), id="picture"),
-            el("figure", raw(plan.svg()), el("figcaption", *_measures(facts)), id="measures"),
-            cls="two",
-        )
-        if drawing.width_mm
-        else joined()
+    return el(
+        "div",
+        el("figure", picture, el("figcaption", "The finished sign, drawn from the simulated cut."), id="picture"),
+        el("figure", raw(plan.svg()), el("figcaption", _measures(facts, plan.complete)), id="measures"),
+        cls="two",
     )
 
 
-def _measures(facts: JobFacts) -> list[str]:
-    """What the plan's figures mean, in millimetres."""
+def _measures(facts: JobFacts, labelled: bool) -> str:
+    """What the plan's figures mean; the places of the holes where the plan had no room for them."""
     drawing = facts.drawing
-    words = ["Millimetres."]
+    words = []
     diameters = sorted({hole.diameter_mm for hole in drawing.holes})
     if diameters:
         across = joined_words(tuple(figure(d, 2) for d in diameters))
         count = len(drawing.holes)
-        words.append(f"{count} hole{'s' if count > 1 else ''}, {across} across, middles from the lower left corner.")
+        words.append(f"{count} hole{'s' if count > 1 else ''} ⌀ {across}, middles from the lower left corner.")
+    if not labelled:
+        places = [f"({figure(hole.x_mm, 2)}, {figure(hole.y_mm, 2)})" for hole in drawing.holes[:MOST_PLACES]]
+        more = " and more in report.json" if len(drawing.holes) > MOST_PLACES else ""
+        words.append(f"Holes at {', '.join(places)}{more}.")
     if drawing.cap_height_mm:
-        words.append(f"Capitals {figure(drawing.cap_height_mm)} high.")
-    return [" ".join(words)]
+        words.append(f"Capitals {mm(drawing.cap_height_mm)} high.")
+    return " ".join(words)

@@ -67,19 +67,15 @@ def _card(facts: JobFacts, number: int, program: ProgramFacts, outcome: Outcome,
     table = el("table", *(el("tr", el("th", label), el("td", value, id=f"{name}-{key}")) for key, label, value in rows))
     return el(
         "article",
+        raw(cutter_plate(tool, number, longest).svg()),
         el(
             "h3",
             el("span", str(number), cls="number"),
             el("code", program.file),
             el("span", joined_words(program.does), cls="does"),
         ),
-        el(
-            "div",
-            raw(cutter_plate(tool, number, longest).svg()),
-            table,
-            el("ul", *_steps(facts, number, program, outcome), cls="ticks"),
-            cls="card",
-        ),
+        table,
+        el("ul", *_steps(facts, number, program, outcome), cls="ticks"),
         id=name,
     )
 

@@ -23,6 +23,14 @@ FACE = "'Liberation Sans', 'DejaVu Sans', Arial, Helvetica, sans-serif"
 WIDE = 0.6
 """Width of a character over the text's size, on the generous side for figures in the faces above."""
 
+HEAD = 1.5
+"""Length of an arrow's head."""
+OUTSIDE = 3.0
+"""Length of an arrow that points at a short dimension from outside."""
+CLEAR = 0.6
+"""Least room that a dimension leaves beside its text."""
+
+_Point = tuple[float, float]
 Anchor = Literal["start", "middle", "end"]
 
 
@@ -41,14 +49,17 @@ def text_width(text: str, size: float = TEXT_MM) -> float:
 class Plate:
     """Marks are added in the order in which they cover each other; `labels` remembers every text for the tests.
 
-    `name` is part of each id, for several drawings share one page.
+    `name` is part of each id, for several drawings share one page. `complete` is False when something found no
+    room; `height` is the paper's.
     """
 
     def __init__(self, name: str, width: float, height: float, title: str, about: str) -> None:
         import svgwrite
 
         self.name = name
+        self.height = height
         self.labels: list[Label] = []
+        self.complete = True
         self._made = 0
         # svgwrite's own checks cost more time than the whole sheet; a test parses what comes out instead
         self._svg = svgwrite.Drawing(
@@ -61,22 +72,20 @@ class Plate:
         self._svg["font-family"] = FACE
         self._svg.set_desc(title=title, desc=about)
 
-    def line(
-        self, a: tuple[float, float], b: tuple[float, float], width: float = 0.15, ink: str = INK, **extra: Any
-    ) -> None:
+    def line(self, a: _Point, b: _Point, width: float = 0.15, ink: str = INK, **extra: Any) -> None:
         self._svg.add(self._svg.line(_p(a), _p(b), stroke=ink, stroke_width=width, **extra))
 
-    def polygon(self, points: Sequence[tuple[float, float]], **style: Any) -> None:
+    def polygon(self, points: Sequence[_Point], **style: Any) -> None:
         self._svg.add(self._svg.polygon([_p(p) for p in points], **style))
 
-    def way(self, points: Sequence[tuple[float, float]], **style: Any) -> None:
+    def way(self, points: Sequence[_Point], **style: Any) -> None:
         """An open line through the points."""
         self._svg.add(self._svg.polyline([_p(p) for p in points], fill="none", **style))
 
-    def rectangle(self, corner: tuple[float, float], size: tuple[float, float], **style: Any) -> None:
+    def rectangle(self, corner: _Point, size: _Point, **style: Any) -> None:
         self._svg.add(self._svg.rect(_p(corner), _p(size), **style))
 
-    def circle(self, centre: tuple[float, float], radius: float, **style: Any) -> None:
+    def circle(self, centre: _Point, radius: float, **style: Any) -> None:
         self._svg.add(self._svg.circle(_p(centre), round(radius, 3), **style))
 
     def area(self, shape: BaseGeometry, **style: Any) -> None:
@@ -119,11 +128,11 @@ class Plate:
 
     def arrow(
         self,
-        tail: tuple[float, float],
-        tip: tuple[float, float],
+        tail: _Point,
+        tip: _Point,
         width: float = 0.15,
         ink: str = INK,
-        head: float = 1.5,
+        head: float = HEAD,
     ) -> None:
         """A line with a filled head at its tip."""
         dx, dy = tip[0] - tail[0], tip[1] - tail[1]
@@ -138,37 +147,40 @@ class Plate:
 
     def across(self, x0: float, x1: float, y: float, text: str, ink: str = SOFT) -> None:
         """A dimension from x0 to x1 at height y, its text over the line, or beyond x1 when there is no room between."""
-        if x1 - x0 >= text_width(text) + 3.4:
-            middle = (x0 + x1) / 2
-            self.arrow((middle, y), (x0, y), ink=ink)
-            self.arrow((middle, y), (x1, y), ink=ink)
-            self.text(text, middle, y - 0.7, ink=INK)
-            return
-        self.arrow((x0 - 3, y), (x0, y), ink=ink)
-        self.arrow((x1 + 3, y), (x1, y), ink=ink)
-        self.line((x0, y), (x1, y), ink=ink)
-        self.text(text, x1 + 3.6, y + 0.9, "start", ink=INK)
+        self._measure((x0, y), (x1, y), (1.0, 0.0), text, ink)
+        if x1 - x0 >= text_width(text) + CLEAR:
+            self.text(text, (x0 + x1) / 2, y - 0.7)
+        else:
+            self.text(text, x1 + OUTSIDE + 0.6, y + 0.9, "start")
 
     def upright(self, y0: float, y1: float, x: float, text: str, ink: str = SOFT) -> None:
-        """A dimension from y0 down to y1 at x, its text beside the line reading upwards, or above y0 without
-        room between."""
-        if y1 - y0 >= text_width(text) + 3.4:
-            middle = (y0 + y1) / 2
-            self.arrow((x, middle), (x, y0), ink=ink)
-            self.arrow((x, middle), (x, y1), ink=ink)
-            self.text(text, x - 0.7, middle, turned=True)
+        """A dimension from y0 down to y1 at x, its text beside the line reading upwards; above y0 when the line is too
+        short and there is room."""
+        self._measure((x, y0), (x, y1), (0.0, 1.0), text, ink)
+        above = y0 - OUTSIDE - 0.6
+        if y1 - y0 >= text_width(text) + CLEAR or above < text_width(text):
+            self.text(text, x - 0.7, (y0 + y1) / 2, turned=True)
+        else:
+            self.text(text, x + 0.9, above, "start", turned=True)
+
+    def _measure(self, a: _Point, b: _Point, along: _Point, text: str, ink: str) -> None:
+        """The line of a dimension, its heads between its ends, or pointing at them from outside when it is short."""
+        length = (b[0] - a[0]) * along[0] + (b[1] - a[1]) * along[1]
+        if length >= text_width(text) + 2 * HEAD:
+            middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+            self.arrow(middle, a, ink=ink)
+            self.arrow(middle, b, ink=ink)
             return
-        self.arrow((x, y0 - 3), (x, y0), ink=ink)
-        self.arrow((x, y1 + 3), (x, y1), ink=ink)
-        self.line((x, y0), (x, y1), ink=ink)
-        self.text(text, x + 0.9, y0 - 3.6, "start", turned=True)
+        self.arrow((a[0] - OUTSIDE * along[0], a[1] - OUTSIDE * along[1]), a, ink=ink)
+        self.arrow((b[0] + OUTSIDE * along[0], b[1] + OUTSIDE * along[1]), b, ink=ink)
+        self.line(a, b, ink=ink)
 
     def svg(self) -> str:
         """The drawing as an element to stand in a page."""
         return str(self._svg.tostring())
 
 
-def _p(point: tuple[float, float]) -> tuple[float, float]:
+def _p(point: _Point) -> _Point:
     return round(float(point[0]), 3) + 0.0, round(float(point[1]), 3) + 0.0
 
 

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from importlib.resources import files
 
-from signgen.sheet.fastening import fastening_of
+from signgen.sheet.board_svg import board_plate
+from signgen.sheet.density import DENSITIES, Density, blocks_mm, sides
+from signgen.sheet.drawing_svg import sign_plate
+from signgen.sheet.fastening import Fastening, fastening_of
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.markup import el, raw
 from signgen.sheet.part_after import finishing
-from signgen.sheet.part_board import board, board_plan
+from signgen.sheet.part_board import board
 from signgen.sheet.part_cautions import cautions
 from signgen.sheet.part_checks import checks
 from signgen.sheet.part_checks import files as file_list
@@ -17,8 +20,12 @@ from signgen.sheet.part_fastening import holding
 from signgen.sheet.part_head import bring, head, pictures, title, warnings
 from signgen.sheet.part_programs import programs
 from signgen.sheet.part_zero import zero
+from signgen.sheet.plate import Plate
 from signgen.sheet.preview import preview_jpeg
 from signgen.sheet.relief import Relief
+
+PLAN_MM, LIE_MM = 91.0, 100.0
+"""Widths of the sign's plan and of the board's."""
 
 
 def setup_html(facts: JobFacts, lit: Relief | None = None) -> str:
@@ -27,12 +34,17 @@ def setup_html(facts: JobFacts, lit: Relief | None = None) -> str:
     `lit`: `preview.sign_relief(facts)` where it is at hand.
     """
     fastening = fastening_of(facts)
+    density, plan, lie = _set(facts, fastening)
     style = files("signgen.sheet").joinpath("sheet.css").read_text("utf-8")
     page_1 = el(
         "div",
-        head(facts), warnings(facts), bring(facts), pictures(facts, preview_jpeg(facts, lit)),
-        el("div", board(facts), board_plan(facts, fastening), cls="two plan"),
-        el("div", zero(facts), holding(facts, fastening), cls="two"),
+        head(facts), warnings(facts), bring(facts), pictures(facts, preview_jpeg(facts, lit), plan),
+        el(
+            "div",
+            el("div", board(facts), zero(facts)),
+            el("div", el("figure", raw(lie.svg()), id="board-plan"), holding(facts, fastening)),
+            cls="two plan",
+        ),
         cls="page",
     )  # fmt: skip
     page_2 = el(
@@ -51,7 +63,17 @@ def setup_html(facts: JobFacts, lit: Relief | None = None) -> str:
             el("title", f"Setup sheet: {title(facts)}"),
             el("style", raw(style)),
         ),
-        el("body", el("main", page_1, page_2)),
+        el("body", el("main", page_1, page_2, cls=density.css)),
         lang="en",
     )
     return f"<!doctype html>\n{document}\n"
+
+
+def _set(facts: JobFacts, fastening: Fastening) -> tuple[Density, Plate, Plate]:
+    """The loosest setting that prints on two sides, or else the closest, with both plans drawn for it."""
+    for density in DENSITIES:
+        plan = sign_plate(facts, PLAN_MM, density.plan_mm)
+        lie = board_plate(facts, fastening, LIE_MM, density.board_mm)
+        if sides(blocks_mm(facts, density, plan.height, lie.height)) <= 2:
+            break
+    return density, plan, lie

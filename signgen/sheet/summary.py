@@ -16,7 +16,7 @@ MOST_PROGRAMS = 8
 
 
 def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
-    """At most 24 lines of at most 80 columns, ending with a newline; long texts are cut, long paths are wrapped."""
+    """At most 24 lines of at most 80 columns; long texts are cut, long paths are wrapped."""
     drawing, board = facts.drawing, facts.stock
     holes = f", {len(drawing.holes)} hole{'s' if len(drawing.holes) > 1 else ''}" if drawing.holes else ""
     made = f"{facts.spec.material.label}{holes}, capitals {figure(drawing.cap_height_mm)} mm high"
@@ -39,7 +39,7 @@ def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
         rows += _row("warning", _cut(_one_line(facts.warnings[0]), 150) + more)
     first = "Open" if facts.checks.passed else "Do not cut. Open"
     rows += _row("next", f"{first} {_one_line(str(Path(out_dir) / 'setup.html'))} and print it.")
-    return "\n".join(rows[:ROWS]) + "\n"
+    return "\n".join(rows[:ROWS])
 
 
 def _programs(facts: JobFacts) -> list[str]:

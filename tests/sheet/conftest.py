@@ -319,6 +319,9 @@ def build_facts(
             ),
         )
     )
+    beside = margin / 2 + 2.5
+    corners = ((-beside, -beside), (width + beside, -beside)) if margin >= 20 else ()
+    screws = tuple((x - zero.x_mm, y - zero.y_mm) for x, y in corners)
     return JobFacts(
         name=" ".join(lines),
         spec=spec,
@@ -329,7 +332,7 @@ def build_facts(
         programs=programs,
         boards=tuple(board_of(drawing, stock, cell, END_MILL.diameter_mm, done) for done in (1, 2)),
         checks=checks,
-        screws_mm=((-20.0, -20.0), (width + 20.0, -20.0)),
+        screws_mm=screws,
         warnings=("The wall between 1 and 7 is thin.",),
     )
 

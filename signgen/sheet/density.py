@@ -1,0 +1,69 @@
+"""How closely a sheet is set, so that it prints on two sides whatever it has to say.
+
+The heights here were measured in print on Letter, the shorter paper; A4 has 18 mm more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from signgen.sheet.job_facts import JobFacts
+
+SIDE_MM = 254.0
+"""What one side of Letter holds between its margins, less a line for fonts that run wider."""
+LINE_MM, LINE_CHARACTERS = 3.6, 130
+PLACES_IN_A_LINE = 3
+HEAD_MM, PICTURE_MM = 26.0, 6.0
+SETTING_UP_MM, HOLDING_MM = 122.0, 44.0
+"""The left column with board and zero; the right one below the board's plan."""
+BEFORE_MM, CARD_MM, CUTTING_MM, CAUTIONS_MM, CHECKS_MM, CHECK_MM, FILES_MM = 29.0, 28.5, 47.0, 40.0, 13.0, 3.2, 9.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Density:
+    """`css`: class of the page; `scale` of the text's height; greatest heights of the plans."""
+
+    css: str | None
+    scale: float
+    plan_mm: float
+    board_mm: float
+
+
+DENSITIES = (
+    Density(css=None, scale=1.0, plan_mm=56.0, board_mm=84.0),
+    Density(css="dense", scale=0.91, plan_mm=50.0, board_mm=80.0),
+    Density(css="dense densest", scale=0.83, plan_mm=42.0, board_mm=72.0),
+)
+"""From the common sheet to the fullest."""
+
+
+def blocks_mm(facts: JobFacts, density: Density, plan_mm: float, board_mm: float) -> tuple[float, ...]:
+    """Heights of the pieces that no page break may part, in order; the plans' own heights are given."""
+    s = density.scale
+    warned = s * LINE_MM * (2 + len(" ".join(facts.warnings)) // LINE_CHARACTERS) if facts.warnings else 0.0
+    listed = s * LINE_MM * (3 if len(facts.drawing.holes) > PLACES_IN_A_LINE * 4 else 0)
+    holding = s * (HOLDING_MM + LINE_MM * (len(facts.screws_mm) // PLACES_IN_A_LINE))
+    own = sum(len(text) for text in facts.spec.material.cautions) // (LINE_CHARACTERS // 2)
+    return (
+        s * HEAD_MM + warned,
+        max(density.plan_mm, plan_mm) + PICTURE_MM + listed,
+        max(s * SETTING_UP_MM, board_mm + holding),
+        s * BEFORE_MM,
+        *(s * CARD_MM for _ in facts.programs),
+        s * CUTTING_MM,
+        s * (CAUTIONS_MM + LINE_MM / 2 * own),
+        s * (CHECKS_MM + CHECK_MM),
+        *(s * CHECK_MM for _ in facts.checks.results[1:]),
+        s * FILES_MM,
+    )
+
+
+def sides(blocks: Sequence[float]) -> int:
+    """Sides of paper that the pieces take, one after the other."""
+    count, used = 1, 0.0
+    for block in blocks:
+        if used + block > SIDE_MM:
+            count, used = count + 1, 0.0
+        used += block
+    return count
