@@ -13,10 +13,13 @@ from typing import Literal
 from signgen.errors import AskError
 from signgen.units import GREATEST_COUNT, POSITIVE, Limits, angle_deg, count, length_mm, number, size_mm
 
-Kind = Literal["length", "size", "angle", "number", "count", "choice", "word", "path", "lines"]
+Kind = Literal["length", "size", "angle", "number", "count", "choice", "word", "path", "lines", "flag"]
 
 Value = float | int | str | tuple[float, float] | tuple[str, ...]
-"""What an option is read into: millimetres, degrees, a ratio, a count, a word, a size or lines of text."""
+"""What an option is read into: millimetres, degrees, a ratio, a count, a word, a size, lines of text, or whether it is
+wanted (a bool, which is an int)."""
+
+_SAYS = {"true": True, "yes": True, "on": True, "1": True, "false": False, "no": False, "off": False, "0": False}
 
 _LONGEST_LINE = 200
 _MOST_LINES = 40
@@ -71,8 +74,19 @@ def read_option(option: Option, raw: object) -> Value:
             return pick(word(raw, option.name), option.choices, option.name)
         case "lines":
             return lines(raw, option.name)
+        case "flag":
+            return flag(raw, option.name)
         case _:
             return word(raw, option.name)
+
+
+def flag(raw: object, where: str) -> bool:
+    """Whether something is wanted: true or false, or a text that says so."""
+    if isinstance(raw, bool):
+        return raw
+    if isinstance(raw, str) and raw.strip().casefold() in _SAYS:
+        return _SAYS[raw.strip().casefold()]
+    raise AskError.at(where, f"{raw!r} is neither yes nor no.", "Write true or false.")
 
 
 def word(raw: object, where: str) -> str:

@@ -5,6 +5,8 @@ import pytest
 from signgen.errors import AskError
 from signgen.option import Option, did_you_mean, lines, pick, read_option, word
 
+FLAG = Option(name="sharp", kind="flag", metavar="true", help="Whether it is sharp.", group="Test")
+
 
 def test_full_help_says_the_default_or_that_it_is_required():
     plain = {"kind": "length", "metavar": "LENGTH", "group": "Sign", "help": "How wide."}
@@ -69,3 +71,17 @@ def test_offers_all_names_when_none_is_close():
     assert did_you_mean("oak", ()) == ""
     with pytest.raises(AskError, match=r"There is no tree 'elm'\."):
         pick("elm", ("oak", "ash"), "material", "tree")
+
+
+@pytest.mark.parametrize(
+    ("raw", "wanted"),
+    [(True, True), (False, False), ("true", True), ("Yes", True), (" on ", True), ("no", False), ("0", False)],
+)
+def test_a_flag_is_wanted_or_not(raw, wanted):
+    assert read_option(FLAG, raw) is wanted
+
+
+@pytest.mark.parametrize("raw", ["maybe", "", 1, 0.0, None, []])
+def test_a_flag_is_nothing_else(raw):
+    with pytest.raises(AskError, match=r"^sharp: .* is neither yes nor no\. Write true or false\.$"):
+        read_option(FLAG, raw)

@@ -19,6 +19,7 @@ from signgen.borders.hexagon import Hexagon
 from signgen.borders.octagon import Octagon
 from signgen.borders.ogee import Ogee
 from signgen.borders.oval import Oval
+from signgen.borders.path import PathOutline
 from signgen.borders.pill import Pill
 from signgen.borders.rectangle import Rectangle
 from signgen.borders.rounded import Rounded
@@ -83,6 +84,7 @@ BORDERS: tuple[type[Border], ...] = (
     Shield,
     Arrow,
     Tag,
+    PathOutline,
 )
 
 

@@ -14,7 +14,10 @@ def key_options(function: click.decorators.FC) -> click.decorators.FC:
     for key in reversed(KEYS):
         if key.name == "text":
             continue
-        option = click.option(f"--{key.name}", metavar=key.metavar, help=key.full_help, default=None)
+        if key.kind == "flag":
+            option = click.option(f"--{key.name}/--no-{key.name}", help=key.full_help, default=None)
+        else:
+            option = click.option(f"--{key.name}", metavar=key.metavar, help=key.full_help, default=None)
         function = option(function)
     return function
 
@@ -26,7 +29,7 @@ def key_options(function: click.decorators.FC) -> click.decorators.FC:
 @click.option("--out", metavar=OUT.metavar, help=OUT.full_help)
 @click.option("--json", "as_json", is_flag=True, help="Print the report instead of the summary.")
 def command(
-    text: tuple[str, ...], sign_file: str | None, out: str | None, as_json: bool, **options: str | None
+    text: tuple[str, ...], sign_file: str | None, out: str | None, as_json: bool, **options: str | bool | None
 ) -> None:
     """Make one sign: programs, setup sheet, pictures and report.
 

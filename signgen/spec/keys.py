@@ -40,7 +40,8 @@ _SIGN = (
     ),
     Option(
         name="size", kind="size", metavar="WIDTHxHEIGHT", group="Sign", required=True,
-        help="Size of the finished sign, as in 220x140 or 8.5x5.5in.", limits=Limits(least=10, greatest=5000),
+        help="Size of the finished sign, as in 220x140 or 8.5x5.5in; a border of path:FILE has its own.",
+        limits=Limits(least=10, greatest=5000),
     ),
     Option(
         name="thickness", kind="length", metavar="LENGTH", group="Sign", required=True,

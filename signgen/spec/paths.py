@@ -5,12 +5,21 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
+from signgen.borders.path import PathOutline
+
 FONT_SUFFIXES = (".ttf", ".otf", ".ttc", ".otc", ".woff", ".woff2")
 
 
 def resolved(path: str, folder: Path) -> str:
     """The absolute form of a path as seen from a folder; '~' is the user's home."""
     return str((folder / Path(path).expanduser()).resolve())
+
+
+def resolved_border(border: str, folder: Path) -> str:
+    """'path:FILE' with its file in absolute form; any other border as it is."""
+    name, colon, file = border.partition(":")
+    is_path = colon and name.strip().casefold() == PathOutline.name and file.strip()
+    return f"{PathOutline.name}:{resolved(file.strip(), folder)}" if is_path else border
 
 
 def resolved_font(font: str, folder: Path) -> str:

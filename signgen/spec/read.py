@@ -18,7 +18,7 @@ from signgen.spec.asked import Asked
 from signgen.spec.cutters import named_end_mill, named_v_bit
 from signgen.spec.machine_fit import must_fit_collet, must_fit_height, must_fit_travel
 from signgen.spec.paths import resolved_font
-from signgen.spec.shape import border_of, holes_of
+from signgen.spec.shape import border_of, holes_of, size_of
 from signgen.spec.sign_spec import SignSpec, TextSpec
 from signgen.tolerances import Tolerances
 
@@ -39,7 +39,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     only problems are that the cutters, the board or the machine cannot do it.
     """
     a = Asked(asked)
-    lines, size, thickness = a.lines("text"), a.size("size"), a.number("thickness")
+    lines, size, thickness = a.lines("text"), size_of(a), a.number("thickness")
     material, machine = _material(a, shop), _machine(a, shop)
     v_bit, end_mill = _v_bit(a, shop), _end_mill(a, shop)
     border, holes, frame = border_of(a, size), holes_of(a, size), frame_of(a, size)

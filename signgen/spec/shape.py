@@ -5,14 +5,29 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from signgen.borders import BORDERS, Border, border_named
+from signgen.borders.path import PathOutline, own_size_mm
 from signgen.borders.rectangle import Rectangle
 from signgen.borders.rounded import CORNER_RADIUS, Rounded
 from signgen.holes import PATTERNS, HolePattern, pattern_named
 from signgen.option import Option
 from signgen.spec.asked import Asked
-from signgen.spec.keys import BORDER_KEYS, HOLE_KEYS
+from signgen.spec.keys import BORDER_KEYS, HOLE_KEYS, KEY_BY_NAME
+from signgen.units import POSITIVE, size_mm
 
 Size = tuple[float, float]
+
+
+def size_of(a: Asked) -> Size | None:
+    """The size asked for; the file's own when the border is a path and no size was given."""
+    border = a.text("border") if a.has("border") else None
+    name, _, file = (border or "").partition(":")
+    if a.has("size") or name.strip().casefold() != PathOutline.name or not file.strip():
+        return a.size("size")
+    own = a.attempt(lambda: own_size_mm(file.strip()))
+    if own is None:
+        return None
+    key = KEY_BY_NAME["size"]
+    return a.attempt(lambda: size_mm(list(own), key.name, key.limits or POSITIVE))
 
 
 def border_of(a: Asked, size_mm: Size | None) -> Border | None:

@@ -10,8 +10,8 @@
     inset = 14
 
 There are no tables: every key is an option of `signgen make` without its dashes, and options on the command line go
-before the file's (`merge.py`). Paths (`font` when it is one, `shop`, `out`) are seen from the folder that the file
-lies in.
+before the file's (`merge.py`). Paths (`font` when it is one, that of `border = "path:..."`, `shop`, `out`) are seen
+from the folder that the file lies in.
 
 `sign.toml`, which `make` writes, is such a file with every default filled in, so that the sign comes out the same
 when a default changes. What was left to the planner (the end mill, the cap height, the board) stays left to it, as
@@ -27,7 +27,7 @@ from pathlib import Path
 
 from signgen.errors import AskError
 from signgen.spec.keys import KEYS
-from signgen.spec.paths import resolved, resolved_font
+from signgen.spec.paths import resolved, resolved_border, resolved_font
 from signgen.spec.sign_spec import SignSpec
 
 _PLACE = re.compile(r"^(?P<what>.*?)\s*\(at line (?P<line>\d+), column \d+\)$", re.DOTALL)
@@ -71,6 +71,8 @@ def load_sign_file(path: Path) -> dict[str, object]:
     for key in ("shop", "out"):
         if isinstance(value := keys.get(key), str) and value.strip():
             keys[key] = resolved(value.strip(), folder)
+    if isinstance(border := keys.get("border"), str):
+        keys["border"] = resolved_border(border.strip(), folder)
     if isinstance(font := keys.get("font"), str):
         keys["font"] = resolved_font(font.strip(), folder)
     return keys
@@ -146,6 +148,8 @@ def _toml(value: object) -> str:
             return json.dumps(value, ensure_ascii=False)
         case list():
             return "[" + ", ".join(_toml(each) for each in value) + "]"
+        case bool():
+            return "true" if value else "false"
         case float() if value.is_integer():
             return str(int(value))
         case _:

@@ -1,0 +1,226 @@
+"""The one path of an SVG file and its scale, read without trusting the file.
+
+Nothing that the file names is ever opened, and nothing in it runs: entities, document types, scripts and references
+to elsewhere are refused. Source: W3C, Scalable Vector Graphics 1.1 (second edition), 7.6 transform lists, 7.7
+viewBox, 8.3 path data; CSS 2.1 section 4.3.2: 1 px = 1/96 in.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+from pathlib import Path
+from xml.parsers import expat
+
+from signgen.errors import AskError
+
+GREATEST_BYTES = 4_000_000
+"""An outline that is larger has been traced from a picture and would take hours to cut."""
+
+Matrix = tuple[float, float, float, float, float, float]
+"""(a, b, c, d, e, f): x' = a x + c y + e, y' = b x + d y + f. Source: SVG 1.1, 7.4."""
+
+IDENTITY: Matrix = (1, 0, 0, 1, 0, 0)
+
+_SVG = "http://www.w3.org/2000/svg"
+_PX_MM = 25.4 / 96
+_MM_PER_UNIT = {
+    "": _PX_MM, "px": _PX_MM, "pt": 25.4 / 72, "pc": 25.4 / 6, "in": 25.4, "cm": 10.0, "mm": 1.0,
+}  # fmt: skip
+_NOT_DRAWN = frozenset(
+    ("defs", "symbol", "clipPath", "mask", "marker", "pattern", "metadata", "title", "desc", "style")
+)
+_DRAWN = frozenset(
+    ("rect", "circle", "ellipse", "line", "polyline", "polygon", "text", "image", "use", "switch", "svg")
+)
+_ACTIVE = frozenset(
+    ("script", "foreignObject", "iframe", "handler", "listener", "animate", "animateTransform", "animateMotion", "set")
+)
+_LENGTH = re.compile(r"\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*([a-zA-Z]*)\s*", re.ASCII)
+_STEP = re.compile(r"\s*,?\s*(matrix|translate|scale|rotate|skewX|skewY)\s*\(([^()]*)\)", re.ASCII)
+_MOVED = re.compile(r"(?<![-\w])(?:transform|translate|rotate|scale)\s*:", re.IGNORECASE)
+_NUMBER = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?", re.ASCII)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SvgPath:
+    """Path data, where it stands, and the matrix from its numbers to millimetres (Y still down)."""
+
+    data: str
+    where: str
+    matrix: Matrix
+
+
+def read_svg_path(file: Path) -> SvgPath:
+    """The only path that the file draws.
+
+    Raises: AskError, with the line where there is one, for a file that cannot be read, is enormous, is no SVG, holds
+    anything active or from elsewhere, or draws anything but one path.
+    """
+    try:
+        size = file.stat().st_size
+        raw = file.read_bytes() if size <= GREATEST_BYTES else b""
+    except OSError as error:
+        raise AskError.at("border", f"{file} cannot be read: {error.strerror}.", "Look at the path.") from None
+    if size > GREATEST_BYTES:
+        raise AskError.at(
+            "border", f"{file} is {size / 1e6:.1f} MB large.",
+            f"Simplify the path until the file has less than {GREATEST_BYTES / 1e6:g} MB.",
+        )  # fmt: skip
+    reader = _Reader(file)
+    try:
+        reader.parser.Parse(raw, True)
+    except expat.ExpatError as error:
+        what = f"This is no well-formed SVG: {expat.ErrorString(error.code)}."
+        raise AskError.at(f"{file}:{error.lineno}", what, "Save it as plain SVG again.") from None
+    return reader.only_path()
+
+
+class _Reader:
+    """Walks the elements as expat meets them and keeps the paths that are drawn."""
+
+    def __init__(self, file: Path) -> None:
+        self.file = file
+        self.parser = expat.ParserCreate(namespace_separator=" ")
+        self.parser.StartElementHandler = self._start
+        self.parser.EndElementHandler = self._end
+        self.parser.StartDoctypeDeclHandler = self._doctype
+        self.parser.EntityDeclHandler = self._entity
+        self.parser.ProcessingInstructionHandler = self._instruction
+        self.matrices: list[Matrix] = []
+        self.undrawn = 0
+        self.paths: list[SvgPath] = []
+
+    @property
+    def _where(self) -> str:
+        return f"{self.file}:{self.parser.CurrentLineNumber}"
+
+    def _refuse(self, what: str, remedy: str) -> AskError:
+        error = AskError.at(self._where, what, remedy)
+        assert isinstance(error, AskError)
+        return error
+
+    def _doctype(self, *_: object) -> None:
+        raise self._refuse(
+            "The file has a document type, which may hide entities.", "Remove the line that begins with <!DOCTYPE."
+        )
+
+    def _entity(self, *_: object) -> None:
+        raise self._refuse("The file declares an entity.", "Save it as plain SVG.")
+
+    def _instruction(self, target: str, _: str) -> None:
+        raise self._refuse(f"The file has an instruction '{target}' for another program.", "Save it as plain SVG.")
+
+    def _start(self, tag: str, attributes: dict[str, str]) -> None:
+        space, _, name = tag.rpartition(" ")
+        self._refuse_active(name, attributes)
+        if not self.matrices:
+            if name != "svg" or space not in ("", _SVG):
+                raise self._refuse(f"The file begins with <{name}>, not with <svg>.", "Name an SVG file.")
+            self.matrices.append(times(self._scale(attributes), self._transform(attributes)))
+            return
+        self.matrices.append(times(self.matrices[-1], self._transform(attributes)))
+        if space not in ("", _SVG):
+            self.undrawn += 1  # an editor's own notes
+        elif self.undrawn or name in _NOT_DRAWN:
+            self.undrawn += 1
+        elif name in _DRAWN:
+            raise self._refuse(
+                f"The file also draws a <{name}>.", "Keep one path alone: turn other shapes into paths and unite them."
+            )
+        elif name == "path" and attributes.get("d", "").strip() not in ("", "none"):
+            self.paths.append(SvgPath(data=attributes["d"], where=self._where, matrix=self.matrices[-1]))
+
+    def _end(self, _: str) -> None:
+        self.matrices.pop()
+        self.undrawn = max(0, self.undrawn - 1)
+
+    def _refuse_active(self, name: str, attributes: dict[str, str]) -> None:
+        if name in _ACTIVE:
+            raise self._refuse(f"The file holds a <{name}>, which does more than draw.", "Save it as plain SVG.")
+        for attribute, value in attributes.items():
+            plain = attribute.rpartition(" ")[2]
+            if attribute.casefold().startswith("on"):
+                raise self._refuse(f"An element has the script '{plain}'.", "Save it as plain SVG.")
+            if plain == "href" and not value.strip().startswith("#"):
+                raise self._refuse(
+                    "The file refers to something outside itself, which is never opened.", "Save it as plain SVG."
+                )
+            if plain == "style" and _MOVED.search(value):
+                raise self._refuse("An element is moved by its style.", "Apply the transform to the path itself.")
+
+    def _scale(self, attributes: dict[str, str]) -> Matrix:
+        """From the numbers of the outermost element to millimetres; an equal scale both ways, the smaller one, as
+        `preserveAspectRatio` does when nothing is said."""
+        box = [float(n) for n in _NUMBER.findall(attributes.get("viewBox", ""))]
+        if "viewBox" not in attributes:
+            return (_PX_MM, 0, 0, _PX_MM, 0, 0)
+        if len(box) != 4 or not box[2] > 0 or not box[3] > 0:
+            raise self._refuse(f"viewBox '{attributes['viewBox']}' is no box.", "Save it as plain SVG again.")
+        scales = [self._size(attributes.get(side), length) for side, length in (("width", box[2]), ("height", box[3]))]
+        given = [scale for scale in scales if scale is not None]
+        scale = min(given, default=_PX_MM)
+        return (scale, 0, 0, scale, -scale * box[0], -scale * box[1])
+
+    def _size(self, text: str | None, length: float) -> float | None:
+        """Millimetres for each unit of the view box along one side; None when the side has no size of its own."""
+        found = _LENGTH.fullmatch(text or "")
+        if not found or found[2] not in _MM_PER_UNIT:
+            return None
+        size = float(found[1]) * _MM_PER_UNIT[found[2]]
+        return size / length if size > 0 else None
+
+    def _transform(self, attributes: dict[str, str]) -> Matrix:
+        text = attributes.get("transform", "").strip()
+        matrix, at = IDENTITY, 0
+        while at < len(text):
+            step = _STEP.match(text, at)
+            numbers = [float(n) for n in _NUMBER.findall(step[2])] if step else []
+            one = _one_transform(step[1], numbers) if step else None
+            if step is None or one is None:
+                raise self._refuse(f"The transform '{text[:60]}' makes no sense.", "Apply it to the path itself.")
+            matrix, at = times(matrix, one), step.end()
+        return matrix
+
+    def only_path(self) -> SvgPath:
+        if not self.paths:
+            raise AskError.at("border", f"{self.file} draws no path.", "Keep one closed path in it.")
+        if len(self.paths) > 1:
+            raise AskError.at(
+                self.paths[1].where, f"The file draws {len(self.paths)} paths.", "Keep one alone, or unite them."
+            )
+        return self.paths[0]
+
+
+def times(first: Matrix, then: Matrix) -> Matrix:
+    """The matrix that applies `then` to a point and `first` to what comes out (as nested transforms do)."""
+    a, b, c, d, e, f = first
+    g, h, i, j, k, m = then
+    return (
+        a * g + c * h, b * g + d * h,
+        a * i + c * j, b * i + d * j,
+        a * k + c * m + e, b * k + d * m + f,
+    )  # fmt: skip
+
+
+def _one_transform(name: str, n: list[float]) -> Matrix | None:
+    """One step of a transform list; None when it has numbers too many or too few. Source: SVG 1.1, 7.6."""
+    match name, len(n):
+        case "matrix", 6:
+            return (n[0], n[1], n[2], n[3], n[4], n[5])
+        case "translate", 1 | 2:
+            return (1, 0, 0, 1, n[0], n[1] if len(n) == 2 else 0)
+        case "scale", 1 | 2:
+            return (n[0], 0, 0, n[-1], 0, 0)
+        case "rotate", 1 | 3:
+            turn = math.radians(n[0])
+            spin: Matrix = (math.cos(turn), math.sin(turn), -math.sin(turn), math.cos(turn), 0, 0)
+            if len(n) == 1:
+                return spin
+            return times(times((1, 0, 0, 1, n[1], n[2]), spin), (1, 0, 0, 1, -n[1], -n[2]))
+        case "skewX", 1:
+            return (1, 0, math.tan(math.radians(n[0])), 1, 0, 0)
+        case "skewY", 1:
+            return (1, math.tan(math.radians(n[0])), 0, 1, 0, 0)
+    return None
