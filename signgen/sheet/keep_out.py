@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -23,8 +24,12 @@ Cutters = Sequence[tuple[Tool, Replay]]
 
 CHORD_MM = 0.02
 """How far a chord may leave its arc here; added to every distance."""
+CONVEX_RATIO = 1e-9
 INNER_STEP_MM = 4.0
 """Moves up to this long that start and end deep inside the sign stay inside it, whatever its shape."""
+
+QUAD_SEGS = 12
+"""Straight pieces of a quarter circle: 0.2 % too wide at the most, 0.03 mm for a nut."""
 
 NUT_DIAMETER_MM = {11: 19.0, 16: 28.0, 20: 34.0, 25: 42.0, 32: 50.0, 40: 63.0}
 """Outer diameter of the clamping nut by nominal collet size, from memory of makers' sheets (plain nuts, the
@@ -76,7 +81,9 @@ def _brushed(ways: FloatArray, radius: float) -> BaseGeometry:
 
     keys = np.rint(ways.reshape(-1, 4) * 1000).astype(np.int64)
     _, first = np.unique(keys, axis=0, return_index=True)
-    return multilinestrings(linestrings(ways[np.sort(first)])).buffer(radius, quad_segs=24)
+    # a circle becomes a polygon inside it: widened so that it lies outside
+    wide = radius / math.cos(math.pi / (4 * QUAD_SEGS))
+    return multilinestrings(linestrings(ways[np.sort(first)])).buffer(wide, quad_segs=QUAD_SEGS)
 
 
 def tip_lines(motions: Motions) -> FloatArray:
@@ -110,13 +117,14 @@ def entries(cutters: Cutters) -> list[FloatArray]:
 
 
 def _apart(flat: FloatArray, drawing: Drawing) -> tuple[FloatArray, FloatArray]:
-    """(k, 2, 2) pieces that may leave the sign's edge, and those that surely stay inside: short ones with both
-    ends deep in."""
+    """(k, 2, 2) pieces that may leave the sign's edge, and those that surely stay inside: with both ends
+    deep in, and short unless the sign has no bays."""
     from shapely import contains_xy
 
     core = drawing.edge.buffer(-INNER_STEP_MM / 2)
     inside = contains_xy(core, flat[:, :, 0], flat[:, :, 1]).all(axis=1)
-    inside &= np.hypot(*(flat[:, 1] - flat[:, 0]).T) <= INNER_STEP_MM
+    if drawing.edge.convex_hull.area > drawing.edge.area * (1 + CONVEX_RATIO):
+        inside &= np.hypot(*(flat[:, 1] - flat[:, 0]).T) <= INNER_STEP_MM
     return flat[~inside], flat[inside]
 
 
