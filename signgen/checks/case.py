@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Sequence
+from itertools import groupby
 
 from signgen.checks.bites import bites_of
 from signgen.checks.check import Case, ProgramUnderTest
 from signgen.checks.ideal import KERF_ALLOWANCE, ideal_board
+from signgen.checks.parts import parts_of
 from signgen.checks.way import CHORD_MM, COARSE_CHORD_MM, way_of
 from signgen.drawing.drawing import Drawing
 from signgen.geometry.raster import Grid
+from signgen.replay.motion import Replay
 from signgen.replay.reader import read_program
 from signgen.replay.sweep import HeightMap, board, cut
 from signgen.shop.materials import Machine, Material
@@ -42,15 +46,17 @@ def make_case(
     cell_mm: float | None = None,
 ) -> Case:
     """The case that the programs (file, text, tool), in the order in which they are to be run, make with the drawing.
+    Programs of one name that follow each other are one text, with a change of cutter between them.
 
     `boards[i]` is what the feed moves of programs 0 to i leave. The cell is chosen by `cell_size_mm` when none is
     given.
     """
     left = board(stock, cell_mm or cell_size_mm(stock, drawing.cap_height_mm))
     boards: list[HeightMap] = []
+    cutters = Counter(file for file, _, _ in programs)
     under_test, cuts, rapids, bites = [], [], [], []
-    for number, (file, text, tool) in enumerate(programs):
-        replay = read_program(text)
+    replays = [replay for file, group in groupby(programs, lambda row: row[0]) for replay in _replays(list(group))]
+    for number, ((file, text, tool), replay) in enumerate(zip(programs, replays, strict=True)):
         motions = replay.motions
         cutting, moving = way_of(motions, zero, number, CHORD_MM if tool.kind == "v-bit" else COARSE_CHORD_MM)
         bites.append(bites_of(cutting, tool, left))
@@ -58,7 +64,7 @@ def make_case(
         boards.append(left)
         cuts.append(cutting)
         rapids.append(moving)
-        under_test.append(ProgramUnderTest(file=file, text=text, tool=tool, replay=replay))
+        under_test.append(ProgramUnderTest(file=file, text=text, tool=tool, replay=replay, cutters=cutters[file]))
     through = [
         tool.diameter_mm
         for (_, _, tool), cutting in zip(programs, cuts, strict=True)
@@ -80,6 +86,14 @@ def make_case(
         tolerance_mm=tolerance_mm,
         ridge_mm=ridge_mm,
     )
+
+
+def _replays(programs: Sequence[tuple[str, str, Tool]]) -> Sequence[Replay]:
+    """Programs that share one text, read once; tool lengths are the control's business, Z is the tip's."""
+    _, text, _ = programs[0]
+    if len(programs) == 1:
+        return [read_program(text)]
+    return parts_of(read_program(text, tool_lengths_mm=dict.fromkeys(range(1, 100), 0.0)), len(programs))
 
 
 def cell_size_mm(stock: Stock, cap_height_mm: float) -> float:

@@ -22,12 +22,13 @@ Severity = Literal["error", "warning"]
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProgramUnderTest:
     """One program's text as it stands on disk (or is about to), with the tool that the sheet tells the operator to
-    fit."""
+    fit. Where a file is meant for several `cutters`, each has its own part of the replay, and the text is all of it."""
 
     file: str
     text: str
     tool: Tool
     replay: Replay
+    cutters: int = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -106,13 +106,14 @@ def _at_tab(case: Case, tab: Tab, places: FloatArray) -> np.ndarray:
 
 
 def _size(case: Case) -> str:
-    """The outside size as the deepest cuts leave it."""
+    """The outside size as the lowest cuts leave it that go all the way round: those over the tabs among them."""
+    level = max((tab.height_mm + CHECK_MM for tab in case.drawing.tabs), default=0.0)
     parts: list[Way] = []
     radii: list[FloatArray] = []
     for program, cuts in zip(case.programs, case.cuts, strict=True):
-        low = cuts.below(0.0)
+        low = cuts.below(level)
         parts.append(low)
-        radii.append(low.radii_mm(program.tool, 0.0))
+        radii.append(low.radii_mm(program.tool, level))
     through = joined(parts)
     if not len(through):
         return "nothing is cut through"

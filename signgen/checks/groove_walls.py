@@ -17,6 +17,9 @@ STEP_MM = 0.25
 """Places looked at along the tip's way and along the outlines: between two of them a distance changes evenly but for
 the curvature of an outline, which at this spacing is far below the tolerance."""
 
+CORNER_DEG = 5.0
+"""A turn of an outline from which on it is looked at itself; less is a chord of a curve."""
+
 SPARE = 1.2
 EXTRA_MM = 0.003
 """What is allowed: the job's tolerance and a fifth more, and the chords of arcs with the decimals of programs."""
@@ -68,6 +71,7 @@ def _too_wide(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[l
     slope = np.array([math.tan(math.radians(groove.angle_deg) / 2) for groove in grooves])
     area = shapely.union_all([groove.area for groove in grooves])
     shapely.prepare(area)
+    widest = max((program.tool.radius_mm for program in case.programs), default=0.0) + 1.0
     for program, cuts in zip(case.programs, case.cuts, strict=True):
         sunk, _ = cuts.below(top - 1e-6).within(case.stock.bounds_mm)
         tip, piece = _places_along(sunk)
@@ -78,7 +82,7 @@ def _too_wide(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[l
         if not len(tip):
             continue
         depth = top - tip[:, 2]
-        room, segment = nearest_segment(tip[:, :2], outline)
+        room, segment = nearest_segment(tip[:, :2], outline, widest + float(depth.max()) * float(slope.max()))
         room = np.where(inside, room, -room)
         groove = groove_of_segment[segment]
         if program.tool.kind == "v-bit":
@@ -105,14 +109,30 @@ def _too_wide(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[l
 
 
 def _places_along(pieces: Way) -> tuple[FloatArray, IntArray]:
-    """(n, 3) places along the pieces, both ends among them, and which piece each lies on."""
+    """(n, 3) places STEP_MM apart along the pieces, and both ends of every motion; which piece each lies on."""
     step = pieces.end_mm - pieces.start_mm
-    count = np.maximum(np.ceil(np.hypot(step[:, 0], step[:, 1]) / STEP_MM), 1).astype(np.intp)
-    owner = np.repeat(np.arange(len(pieces)), count)
-    share = (np.arange(len(owner)) - (np.cumsum(count) - count)[owner]) / count[owner]
-    within = pieces.start_mm[owner] + share[:, None] * step[owner]
-    middle = within + (0.5 / count[owner])[:, None] * step[owner]
-    return np.concatenate([within, middle, pieces.end_mm]), np.concatenate([owner, owner, np.arange(len(pieces))])
+    owner, share = _every_step(np.hypot(step[:, 0], step[:, 1]))
+    ends = np.ones(len(pieces), dtype=np.bool_)
+    ends[:-1] = pieces.motion[1:] != pieces.motion[:-1]
+    last = np.flatnonzero(ends)
+    first = np.flatnonzero(np.concatenate([ends[-1:], ends[:-1]]))
+    places = pieces.start_mm[owner] + share[:, None] * step[owner]
+    return (
+        np.concatenate([places, pieces.end_mm[last], pieces.start_mm[first]]),
+        np.concatenate([owner, last, first]),
+    )
+
+
+def _every_step(length: FloatArray) -> tuple[IntArray, FloatArray]:
+    """Places STEP_MM apart along pieces laid end to end: (n,) which piece, (n,) how far along it, 0 to 1."""
+    gone = np.cumsum(length)
+    before = gone - length
+    first = np.floor(before / STEP_MM)
+    count = (np.floor(gone / STEP_MM) - first).astype(np.intp)
+    owner = np.repeat(np.arange(len(length)), count)
+    number = np.arange(len(owner)) - (np.cumsum(count) - count)[owner] + 1
+    along = (first[owner] + number) * STEP_MM - before[owner]
+    return owner, np.clip(along / length[owner], 0.0, 1.0)
 
 
 def _not_reached(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[list[Finding], float, int]:
@@ -152,14 +172,16 @@ def _not_reached(case: Case, outlines: list[FloatArray], allowed: float) -> tupl
 
 
 def _places_on(outlines: list[FloatArray]) -> tuple[FloatArray, IntArray]:
-    """(n, 2) places on the outlines, every corner among them, and (n,) which groove each belongs to."""
+    """(n, 2) places STEP_MM apart on the outlines, and every corner; (n,) which groove each belongs to."""
     segments = np.concatenate(outlines)
     step = segments[:, 2:] - segments[:, :2]
-    count = np.maximum(np.ceil(np.hypot(step[:, 0], step[:, 1]) / STEP_MM), 1).astype(np.intp)
-    owner = np.repeat(np.arange(len(segments)), count)
-    share = (np.arange(len(owner)) - (np.cumsum(count) - count)[owner]) / count[owner]
+    owner, share = _every_step(np.hypot(step[:, 0], step[:, 1]))
+    heading = np.arctan2(step[:, 1], step[:, 0])
+    turn = np.abs(np.mod(heading - np.roll(heading, 1) + np.pi, 2 * np.pi) - np.pi)
+    corner = np.flatnonzero(turn > math.radians(CORNER_DEG))
     groove = np.repeat(np.arange(len(outlines)), [len(outline) for outline in outlines])
-    return segments[owner, :2] + share[:, None] * step[owner], groove[owner]
+    places = np.concatenate([segments[owner, :2] + share[:, None] * step[owner], segments[corner, :2]])
+    return places, groove[np.concatenate([owner, corner])]
 
 
 def _left_by_tip(grooves: tuple[Groove, ...], places: FloatArray, groove_of: IntArray) -> FloatArray:
