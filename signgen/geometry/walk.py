@@ -92,6 +92,22 @@ def _groups(part: Part) -> list[tuple[set[int], list[int]]]:
     return list(groups.values())
 
 
+Walk = Iterator["Piece | Walk"]
+"""Pieces and, in their place, further walks: instead of recursion, which a long chain of letters could exhaust."""
+
+
+def _unfolded(walk: Walk) -> Iterator[Piece]:
+    stack = [walk]
+    while stack:
+        item = next(stack[-1], None)
+        if item is None:
+            stack.pop()
+        elif isinstance(item, Piece):
+            yield item
+        else:
+            stack.append(item)
+
+
 class _RingWalk:
     """One walk over branches and rings. Rings count as places: reaching one at any stop means walking it
     round at once."""
@@ -112,24 +128,24 @@ class _RingWalk:
         free_ends = [node for node, rows in self.around.items() if len(rows) == 1 and node not in self.ring_of]
         for node in sorted(free_ends, key=lambda node: (float(self.part.nodes[node][2]), node)):
             if node not in self.seen_nodes:
-                runs += self._divided(self._from_node(node))
+                runs += self._divided(_unfolded(self._from_node(node)))
         for number in range(len(self.rings)):
             if number not in self.seen_rings:
-                runs += self._divided(self._from_ring(number, None))
+                runs += self._divided(_unfolded(self._from_ring(number, None)))
         for node in self.around:
             if node not in self.seen_nodes:
-                runs += self._divided(self._from_node(node))
+                runs += self._divided(_unfolded(self._from_node(node)))
         return runs
 
-    def _from_node(self, start: int) -> Iterator[Piece]:
+    def _from_node(self, start: int) -> Walk:
         """Everything that can be reached from a node, returning to it in the end."""
         number = self.ring_of.get(start)
         if number is not None and number not in self.seen_rings:
-            yield from self._from_ring(number, start)
+            yield self._from_ring(number, start)
         else:
-            yield from self._excursions(start)
+            yield self._excursions(start)
 
-    def _excursions(self, node: int) -> Iterator[Piece]:
+    def _excursions(self, node: int) -> Walk:
         self.seen_nodes.add(node)
         for row in self.around[node]:
             if row in self.seen_rows:
@@ -142,10 +158,10 @@ class _RingWalk:
             if far == node:
                 continue
             if far not in self.seen_nodes:
-                yield from self._from_node(far)
+                yield self._from_node(far)
             yield Piece(way[::-1], True)
 
-    def _from_ring(self, number: int, start: int | None) -> Iterator[Piece]:
+    def _from_ring(self, number: int, start: int | None) -> Walk:
         """Once round the ring from a stop (or its first point), with the excursions at each stop."""
         self.seen_rings.add(number)
         ring = self.rings[number]
@@ -158,7 +174,7 @@ class _RingWalk:
         gone = [(row - stops[0][0]) % closing for row, _ in stops]
         for (row, node), begin, end in zip(stops, gone, [*gone[1:], closing], strict=True):
             if node not in self.seen_nodes:
-                yield from self._excursions(node)
+                yield self._excursions(node)
             if end > begin:
                 yield Piece(ring.points[np.arange(row, row + end - begin + 1) % closing], False)
 

@@ -6,6 +6,7 @@ from __future__ import annotations
 from collections import OrderedDict
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
 import numpy as np
 import shapely
@@ -72,18 +73,32 @@ def _walked(key: Key) -> tuple[Run, ...]:
     arrays = [np.frombuffer(ring, np.int64).reshape(-1, 2) * GRID_MM for ring in rings]
     polygon = Polygon(arrays[0], arrays[1:])
     axis = medial_axis(polygon, tolerances)
-    part = clipped(axis, widths.least_mm, widths.limit_mm)
+    # Where the area is hardly wider than the limit its wall is too thin to be walked round: there the axis
+    # serves.
+    hardly = widths.limit_mm + tolerances.branch_mm / 2
+    part = clipped(axis, widths.least_mm, hardly)
     walls: tuple[Ring, ...] = ()
-    if max((branch[:, 2].max() for branch in axis.branches), default=axis.nodes_mm[0, 2]) > widths.limit_mm:
-        part, walls = _tied(part, wall_chains(polygon, widths.limit_mm, tolerances), widths.limit_mm)
-    return runs_along(part, walls, lift_mm)
+    if max((branch[:, 2].max() for branch in axis.branches), default=axis.nodes_mm[0, 2]) > hardly:
+        chains = wall_chains(polygon, widths.limit_mm, tolerances)
+        part, walls = _tied(part, chains, hardly, 4 * tolerances.branch_mm)
+    return runs_along(_at_most(part, widths.limit_mm), walls, lift_mm)
+
+
+def _at_most(part: Part, limit_mm: float) -> Part:
+    """No clearance above the limit."""
+    cap = np.array([np.inf, np.inf, limit_mm])
+    branches = tuple(np.minimum(branch, cap) for branch in part.branches)
+    return Part(nodes=np.minimum(part.nodes, cap), branches=branches, ends=part.ends, lone=part.lone)
 
 
 def wall_chains(polygon: Polygon, limit_mm: float, tolerances: Tolerances) -> list[FloatArray]:
     """Closed chains (k, 3) at exactly `limit_mm` from the outline, the wall on the right (shells
     counter-clockwise)."""
     chains = []
+    thin = tolerances.branch_mm / 2
     for inner in inward(polygon, limit_mm, tolerances.branch_mm / 4):
+        if not inward(inner, thin, thin):
+            continue
         for ring in (inner.exterior, *inner.interiors):
             chains.append(_at_distance(shapely.get_coordinates(ring), polygon, limit_mm))
     return chains
@@ -99,73 +114,79 @@ def _at_distance(points: FloatArray, polygon: Polygon, limit_mm: float) -> Float
     return np.column_stack([moved, np.full(len(moved), limit_mm)])
 
 
-def _tied(part: Part, chains: list[FloatArray], limit_mm: float) -> tuple[Part, tuple[Ring, ...]]:
-    """The branches' ends at the limit laid onto the wall chains, and the chains with a point there."""
-    loose = [node for node in dict.fromkeys(n for pair in part.ends for n in pair) if part.nodes[node][2] == limit_mm]
+def _tied(part: Part, chains: Sequence[FloatArray], limit_mm: float, near_mm: float) -> tuple[Part, tuple[Ring, ...]]:
+    """The branches' ends at the limit laid onto the wall chains, and the chains with a point there.
+
+    Ends that lie further than `near_mm` from every chain stay where they are: the wall there is narrower than
+    that.
+    """
+    loose = [node for node in dict.fromkeys(n for pair in part.ends for n in pair) if part.nodes[node][2] >= limit_mm]
     nodes = part.nodes.copy()
+    stops: list[list[tuple[int, int]]] = [[] for _ in chains]
+    extra: list[list[tuple[float, int]]] = [[] for _ in chains]
     lines = [LineString(chain[:, :2]) for chain in chains]
-    stops: list[list[tuple[float, int]]] = [[] for _ in chains]
+    gone = [np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(chain[:, :2], axis=0).T))]) for chain in chains]
     for node in loose:
         place = Point(nodes[node][:2])
         distances = [line.distance(place) for line in lines]
-        if not distances:
+        best = int(np.argmin(distances)) if distances else -1
+        if best < 0 or distances[best] > near_mm:
             continue
-        best = int(np.argmin(distances))
         along = lines[best].project(place)
-        nodes[node, :2] = shapely.get_coordinates(lines[best].interpolate(along))[0]
-        stops[best].append((along, node))
+        corner = int(np.argmin(np.abs(gone[best] - along)))
+        if abs(gone[best][corner] - along) <= near_mm:
+            nodes[node] = chains[best][corner]
+            stops[best].append((corner % (len(chains[best]) - 1), node))
+        else:
+            nodes[node, :2] = shapely.get_coordinates(lines[best].interpolate(along))[0]
+            extra[best].append((along, node))
+    nodes[loose, 2] = limit_mm
     branches = []
     for branch, (a, b) in zip(part.branches, part.ends, strict=True):
         own = branch.copy()
         own[0], own[-1] = nodes[a], nodes[b]
         branches.append(own)
-    rings = tuple(_with_stops(chain, sorted(found), nodes) for chain, found in zip(chains, stops, strict=True))
+    rings = tuple(map(_with_stops, chains, gone, stops, extra, [nodes] * len(chains)))
     return Part(nodes=nodes, branches=tuple(branches), ends=part.ends, lone=part.lone), rings
 
 
-def _with_stops(chain: FloatArray, stops: list[tuple[float, int]], nodes: FloatArray) -> Ring:
-    step = np.diff(chain[:, :2], axis=0)
-    gone = np.concatenate([[0.0], np.cumsum(np.hypot(step[:, 0], step[:, 1]))])
-    points, rows = [chain[:1]], []
-    last = 0
-    for along, node in stops:
-        # The first row at or beyond the stop; the stop itself becomes the row before it.
-        row = int(np.searchsorted(gone, along, side="left"))
-        points += [chain[last + 1 : row], nodes[node][None, :]]
-        last = max(last, row - 1)
-        rows.append((sum(len(part) for part in points) - 1, node))
-    points.append(chain[last + 1 :])
-    return Ring(points=np.concatenate(points), stops=tuple(rows))
+def _with_stops(
+    chain: FloatArray,
+    gone: FloatArray,
+    stops: list[tuple[int, int]],
+    extra: list[tuple[float, int]],
+    nodes: FloatArray,
+) -> Ring:
+    """The chain with stops at rows of its own and, inserted, at distances along it."""
+    extra = sorted(extra)
+    places = np.array([along for along, _ in extra])
+    before = np.searchsorted(gone, places, side="left")
+    rows = [(row + int(np.sum(before <= row)), node) for row, node in stops]
+    rows += [(int(at) + i, node) for i, (at, (_, node)) in enumerate(zip(before, extra, strict=True))]
+    points = np.insert(chain, before, nodes[[node for _, node in extra]].reshape(-1, 3), axis=0)
+    return Ring(points=points, stops=tuple(sorted(rows)))
 
 
 def _fitted(runs: Sequence[Run], tolerances: Tolerances) -> list[Path]:
-    """Each run as one path of lines and arcs; neighbouring stretches that are walked for the first time are
-    fitted together."""
-    fit_mm = tolerances.fit_mm
+    """Each run as one path of lines and arcs.
+
+    Where a way back is shorter to say a little above the groove's bottom, with a step up and a step down, it
+    goes there.
+    """
+    exact = tolerances.fit_mm
+    grouped = [[list(group) for _, group in groupby(run, key=lambda piece: piece.again)] for run in runs]
+    back = [(i, j) for i, groups in enumerate(grouped) for j, group in enumerate(groups) if group[0].again]
+    ways = [np.concatenate([piece.points for piece in grouped[i][j]]) for i, j in back]
+    close = fit_counts([Stretch(way, exact, exact) for way in ways])
+    above = fit_counts([Stretch(way, exact, RETURN_MM) for way in ways])
+    eased = {place for place, near, far in zip(back, close, above, strict=True) if far + 2 < near}
+
     fitted: list[list[Stretch]] = []
-    for run in runs:
+    for i, groups in enumerate(grouped):
         own: list[Stretch] = []
-        again = False
-        for piece in run:
-            if own and again == piece.again:
-                own[-1] = Stretch(np.concatenate([own[-1].points, piece.points]), fit_mm, fit_mm)
-            else:
-                own.append(Stretch(piece.points, fit_mm, fit_mm))
-            again = piece.again
+        # Stretches walked alike are fitted as one, so that no step is needed between them.
+        for apart, numbered in groupby(enumerate(groups), key=lambda item: (i, item[0]) in eased and item[0]):
+            points = np.concatenate([piece.points for _, group in numbered for piece in group])
+            own.append(Stretch(points, exact, exact if apart is False else RETURN_MM))
         fitted.append(own)
-    _ease_returns(fitted, runs)
     return fit_loosely(fitted)
-
-
-def _ease_returns(fitted: list[list[Stretch]], runs: Sequence[Run]) -> None:
-    """Where the way back is shorter to say a little above the groove's bottom, with a step up and a step
-    down, it goes there."""
-    back = []
-    for i, run in enumerate(runs):
-        again = [piece.again for n, piece in enumerate(run) if not n or piece.again != run[n - 1].again]
-        back += [(i, j) for j, flag in enumerate(again) if flag]
-    exact = [fitted[i][j] for i, j in back]
-    eased = [Stretch(stretch.points, stretch.above_mm, RETURN_MM) for stretch in exact]
-    for (i, j), full, less, stretch in zip(back, fit_counts(exact), fit_counts(eased), eased, strict=True):
-        if less + 2 < full:
-            fitted[i][j] = stretch
