@@ -10,10 +10,14 @@ from typing import ClassVar, Protocol, Self
 
 from signgen.errors import AskError
 from signgen.holes.at_points import AtPoints
+from signgen.holes.centre import Centre
+from signgen.holes.column import Column
 from signgen.holes.corners import Corners
+from signgen.holes.grid import Grid
 from signgen.holes.none import NoHoles
 from signgen.holes.ring import Ring
 from signgen.holes.row import Row
+from signgen.holes.side_pair import SidePair
 from signgen.holes.top_pair import TopPair
 from signgen.option import Option, pick
 
@@ -49,7 +53,9 @@ class HolePattern(Protocol):
         ...
 
 
-PATTERNS: tuple[type[HolePattern], ...] = (NoHoles, Corners, TopPair, Row, Ring, AtPoints)
+PATTERNS: tuple[type[HolePattern], ...] = (
+    NoHoles, Corners, TopPair, SidePair, Centre, Row, Column, Grid, Ring, AtPoints,
+)  # fmt: skip
 
 
 def pattern_named(asked: str) -> tuple[type[HolePattern], str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 
 from signgen.errors import AskError
@@ -28,7 +29,7 @@ INSET = Option(
 )  # fmt: skip
 HOLE_COUNT = Option(
     name="hole-count", kind="count", metavar="N", group="Holes", limits=Limits(least=1, greatest=200),
-    help="Number of holes in a row or a ring.", otherwise="3 in a row, 4 in a ring",
+    help="Number of holes in a row, a column or a ring.", otherwise="3 in a row or a column, 4 in a ring",
 )  # fmt: skip
 
 SIZE_OPTIONS = (HOLE_DIAMETER, SCREW, SCREW_FIT)
@@ -76,3 +77,29 @@ def must_not_cross(inset_mm: float, diameter_mm: float, side_mm: float, side: st
             INSET.name, f"{plain(inset_mm)} mm from both ends leaves no wood between the holes of a sign "
             f"{plain(side_mm)} mm {side}.", remedy,
         )  # fmt: skip
+
+
+def pitch_of(
+    count: int, inset_mm: float, diameter_mm: float, side_mm: float, side: str, where: str = HOLE_COUNT.name
+) -> float:
+    """From one hole's middle to the next, of `count` holes spread over a side; 0 for a single one.
+
+    Raises: AskError when they run together.
+    """
+    if count == 1:
+        return 0.0
+    must_not_cross(inset_mm, diameter_mm, side_mm, side)
+    pitch = (side_mm - 2 * inset_mm) / (count - 1)
+    if pitch <= diameter_mm:
+        most = math.ceil((side_mm - 2 * inset_mm) / diameter_mm - 1e-9)
+        what = f"{count} holes of {plain(diameter_mm)} mm stand {plain(pitch)} mm apart and run together."
+        raise AskError.at(where, what, f"Use at most {most}.")
+    return pitch
+
+
+def spread(count: int, inset_mm: float, side_mm: float) -> tuple[float, ...]:
+    """Even places along a side, the outer ones `inset_mm` from its ends; the middle for a single one."""
+    if count == 1:
+        return (side_mm / 2,)
+    pitch = (side_mm - 2 * inset_mm) / (count - 1)
+    return tuple(inset_mm + i * pitch for i in range(count))

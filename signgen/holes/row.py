@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import ClassVar
 
-from signgen.errors import AskError
-from signgen.holes.common import HOLE_COUNT, INSET, SIZE_OPTIONS, count_of, diameter_of, inset_of, must_not_cross
+from signgen.holes.common import HOLE_COUNT, INSET, SIZE_OPTIONS, count_of, diameter_of, inset_of, pitch_of, spread
 from signgen.option import Option
-from signgen.units import plain
 
 ROW_HEIGHT = Option(
     name="row-height", kind="length", metavar="LENGTH", group="Holes",
@@ -38,13 +35,7 @@ class Row:
     def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> Row:
         diameter, count = diameter_of(values), count_of(values, _DEFAULT_COUNT)
         inset, asked_height = inset_of(values, diameter), values.get(ROW_HEIGHT.name)
-        if count > 1:
-            must_not_cross(inset, diameter, width_mm, "wide")
-            pitch = (width_mm - 2 * inset) / (count - 1)
-            if pitch <= diameter:
-                what = f"{count} holes of {plain(diameter)} mm stand {plain(pitch)} mm apart and run together."
-                most = math.ceil((width_mm - 2 * inset) / diameter - 1e-9)
-                raise AskError.at(HOLE_COUNT.name, what, f"Use at most {most}.")
+        pitch_of(count, inset, diameter, width_mm, "wide")
         row_height = asked_height if isinstance(asked_height, float) else height_mm - inset
         return cls(diameter_mm=diameter, inset_mm=inset, count=count, row_height_mm=row_height)
 
@@ -55,7 +46,5 @@ class Row:
         }  # fmt: skip
 
     def centres(self, width_mm: float, height_mm: float) -> tuple[tuple[str, float, float], ...]:
-        if self.count == 1:
-            return (("1", width_mm / 2, self.row_height_mm),)
-        pitch = (width_mm - 2 * self.inset_mm) / (self.count - 1)
-        return tuple((f"{i + 1}", self.inset_mm + i * pitch, self.row_height_mm) for i in range(self.count))
+        places = spread(self.count, self.inset_mm, width_mm)
+        return tuple((f"{i}", x, self.row_height_mm) for i, x in enumerate(places, 1))

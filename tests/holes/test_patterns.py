@@ -8,7 +8,7 @@ from signgen.errors import AskError
 from signgen.holes import PATTERNS, pattern_named, read_holes
 from signgen.option import read_option
 
-ASKED = {"at": "at:20,15;200,15.5"}
+ASKED = {"at": "at:20,15;200,15.5", "grid": "grid:4x2"}
 OPTIONS = {option.name: option for pattern in PATTERNS for option in pattern.options}
 
 
@@ -20,7 +20,7 @@ def test_names_are_unique_and_every_pattern_says_what_it_is():
 @pytest.mark.parametrize("pattern", PATTERNS, ids=lambda pattern: pattern.name)
 @given(width=st.floats(80, 1000), height=st.floats(80, 1000), diameter=st.floats(1, 8))
 def test_holes_lie_on_the_sign_and_bear_unique_names(pattern, width, height, diameter):
-    name = {"at": "at:20,15;70,15.5"}.get(pattern.name, pattern.name)
+    name = {"at": "at:20,15;70,15.5", "grid": "grid:3x2"}.get(pattern.name, pattern.name)
     holes = read_holes(name, {"hole-diameter": diameter}, width, height)
     centres = holes.centres(width, height)
     assert len({hole[0] for hole in centres}) == len(centres)

@@ -1,0 +1,52 @@
+"""Holes one above the other."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import ClassVar
+
+from signgen.holes.common import HOLE_COUNT, INSET, SIZE_OPTIONS, count_of, diameter_of, inset_of, pitch_of, spread
+from signgen.option import Option
+
+COLUMN_PLACE = Option(
+    name="column-place", kind="length", metavar="LENGTH", group="Holes",
+    help="From the sign's left edge to the middle of a column of holes.", otherwise="inset from the left edge",
+)  # fmt: skip
+
+_DEFAULT_COUNT = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Column:
+    """`count` holes at even distances, the outer ones `inset_mm` from bottom and top; a single one half way up."""
+
+    diameter_mm: float
+    inset_mm: float
+    count: int
+    column_place_mm: float
+
+    name: ClassVar[str] = "column"
+    summary: ClassVar[str] = "Several at even distances from bottom to top, near the left side or at a given place."
+    options: ClassVar[tuple[Option, ...]] = (*SIZE_OPTIONS, INSET, HOLE_COUNT, COLUMN_PLACE)
+    argument: ClassVar[str] = ""
+
+    @classmethod
+    def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> Column:
+        diameter, count = diameter_of(values), count_of(values, _DEFAULT_COUNT)
+        inset, place = inset_of(values, diameter), values.get(COLUMN_PLACE.name)
+        pitch_of(count, inset, diameter, height_mm, "high")
+        return cls(
+            diameter_mm=diameter, inset_mm=inset, count=count,
+            column_place_mm=place if isinstance(place, float) else inset,
+        )  # fmt: skip
+
+    def asked(self) -> dict[str, str | float]:
+        return {
+            "holes": self.name, "hole-diameter": self.diameter_mm, "inset": self.inset_mm,
+            "hole-count": self.count, COLUMN_PLACE.name: self.column_place_mm,
+        }  # fmt: skip
+
+    def centres(self, width_mm: float, height_mm: float) -> tuple[tuple[str, float, float], ...]:
+        places = spread(self.count, self.inset_mm, height_mm)
+        return tuple((f"{i}", self.column_place_mm, y) for i, y in enumerate(places, 1))
