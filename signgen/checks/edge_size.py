@@ -7,7 +7,7 @@ import shapely
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, nearest_line, worst_apart
-from signgen.checks.way import Way, joined
+from signgen.checks.way import THROUGH_MM, Way, joined
 from signgen.drawing.drawing import Tab
 from signgen.geometry.distance import FloatArray, nearest_segment
 from signgen.tolerances import CHECK_MM
@@ -44,7 +44,7 @@ Least error seen: 0.05 mm in shape, 0.002 mm in depth."""
         ring = shapely.segmentize(case.drawing.edge.exterior, STEP_MM)
         places = shapely.get_coordinates(ring)[:-1]
         near, near_line = _nearest(case, places, case.stock.thickness_mm - 1e-6, case.stock.thickness_mm)
-        through, _ = _nearest(case, places, 0.0, 0.0)
+        through, _ = _nearest(case, places, THROUGH_MM, THROUGH_MM)
         beside = np.zeros(len(places), dtype=np.bool_)
         for tab in case.drawing.tabs:
             own = _at_tab(case, tab, places)
@@ -107,7 +107,7 @@ def _at_tab(case: Case, tab: Tab, places: FloatArray) -> np.ndarray:
 
 def _size(case: Case) -> str:
     """The outside size as the lowest cuts leave it that go all the way round: those over the tabs among them."""
-    level = max((tab.height_mm + CHECK_MM for tab in case.drawing.tabs), default=0.0)
+    level = max((tab.height_mm + CHECK_MM for tab in case.drawing.tabs), default=THROUGH_MM)
     parts: list[Way] = []
     radii: list[FloatArray] = []
     for program, cuts in zip(case.programs, case.cuts, strict=True):

@@ -6,7 +6,7 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, nearest_line
-from signgen.checks.way import Way
+from signgen.checks.way import THROUGH_MM, Way
 from signgen.drawing.drawing import Hole
 from signgen.geometry.distance import FloatArray, nearest_segment
 from signgen.tolerances import CHECK_MM
@@ -68,9 +68,9 @@ def _measured(case: Case, hole: Hole) -> tuple[list[Finding], FloatArray, float]
         k = int(beyond.argmax())
         if beyond[k] > outside:
             outside, culprit = float(beyond[k]), (program.file, int(own.line[k % len(own)]))
-        through = own.below(0.0)
+        through = own.below(THROUGH_MM)
         if len(through):
-            radii = through.radii_mm(program.tool, 0.0)
+            radii = through.radii_mm(program.tool, THROUGH_MM)
             gap = np.minimum(gap, nearest_segment(rim, through.plan_mm, radii=radii)[0])
             ends = np.concatenate([through.start_mm[:, :2], through.end_mm[:, :2]]) - middle
             reach = np.maximum(reach, (ends @ direction.T + radii.T.ravel()[:, None]).max(axis=0))
@@ -118,7 +118,7 @@ def _standing(case: Case, number: int) -> list[Finding]:
     """What the virtual board still holds inside a hole whose rim is right: a core that came loose or was left."""
     cells = case.ideal.hole_cell[case.ideal.hole_of == number]
     heights = case.boards[-1].z_mm.ravel()[cells]
-    left = heights > 0.002
+    left = heights > 2 * THROUGH_MM
     if not left.any():
         return []
     k = int(heights.argmax())

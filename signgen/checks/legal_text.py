@@ -36,7 +36,8 @@ class LegalText:
 Each program is read word by word by the published rules of RS-274 (NIST IR 6556). It must be plain ASCII with lines
 of 256 characters or fewer, hold no word that the rules refuse, state plane, units, work zero, distance and feed mode
 and the cancelling of compensation, length offset and cycles before its first motion, keep one unit and absolute
-distances throughout, use one cutter, and end with M2 or M30.
+distances throughout, use one cutter (or as many as a file of a dialect with changes of cutter is meant for), and end
+with M2 or M30.
 
 A failure means that a controller may stop in the middle or, worse, do something else than was meant. The other checks
 are not run on a text with refused words, because nobody knows what it makes a machine do.
@@ -46,16 +47,20 @@ What to do: make the programs again. If a program was edited by hand, mend the l
 Least error seen: a single wrong character."""
 
     def run(self, case: Case) -> CheckResult:
-        findings = [finding for program in case.programs for finding in _findings(program)]
+        seen: set[str] = set()
+        findings: list[Finding] = []
+        for program in case.programs:
+            findings += _findings(program, program.cutters == 1 or program.file not in seen)
+            seen.add(program.file)
         if not case.programs:
             findings.append(Finding(message="There is no program.", remedy="Make the programs again."))
-        lines = sum(program.replay.line_count for program in case.programs)
+        lines = sum({program.file: program.replay.line_count for program in case.programs}.values())
         motions = sum(len(program.replay.motions) for program in case.programs)
-        files = len(case.programs)
+        files = len(seen)
         return verdict(self, findings, f"{files} files, {lines:,} lines and {motions:,} motions read")
 
 
-def _findings(program: ProgramUnderTest) -> Iterator[Finding]:
+def _findings(program: ProgramUnderTest, first_of_file: bool) -> Iterator[Finding]:
     replay, file = program.replay, program.file
     for fault in replay.faults:
         said = f"'{fault.words}': " if fault.words else ""
@@ -83,7 +88,8 @@ def _findings(program: ProgramUnderTest) -> Iterator[Finding]:
             line=int(replay.motions.line[changed[0] + 1]),
             remedy="Keep one program for each cutter.",
         )
-    yield from _by_line(program)
+    if first_of_file:
+        yield from _by_line(program)
 
 
 def _by_line(program: ProgramUnderTest) -> Iterator[Finding]:

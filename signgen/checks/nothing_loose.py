@@ -6,12 +6,11 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
+from signgen.checks.way import THROUGH_MM
 from signgen.geometry.components import connected
 
 DUST_MM2 = 1.0
 """Splinters smaller than this are dust."""
-
-THROUGH_MM = 0.001
 
 
 class NothingLoose:
@@ -36,7 +35,7 @@ tabs."""
         grid = case.ideal.grid
         known: set[int] = set()
         for number, (program, heights) in enumerate(zip(case.programs, case.boards, strict=True)):
-            runs = connected(heights.z_mm > THROUGH_MM)
+            runs = connected(heights.z_mm > 2 * THROUGH_MM)
             area = runs.sizes() * grid.cell_mm**2
             counts.append(f"{int((area >= DUST_MM2).sum())} after {program.file}")
             row, column = np.divmod(runs.start, grid.nx)

@@ -86,7 +86,7 @@ def _numbers(case: Case) -> list[Finding]:
         if match is None:
             continue
         number = int(match.group(1))
-        if before is not None and number <= before[0]:
+        if before is not None and number <= before[0] and (program.cutters == 1 or program.file != before[1]):
             found.append(
                 Finding(message=f"{program.file} is to be run after {before[1]}.", file=program.file, remedy=REMEDY)
             )

@@ -17,6 +17,9 @@ from signgen.shop.tools import Tool
 CHORD_MM = 0.0005
 """Greatest distance between an arc and the chords that stand for it, where walls are measured to 0.01 mm."""
 
+THROUGH_MM = 0.001
+"""A tip this far above the board's bottom counts as through: decimals of programs and thicknesses make that much."""
+
 COARSE_CHORD_MM = 0.002
 """The same for cutters that are measured to 0.05 mm."""
 

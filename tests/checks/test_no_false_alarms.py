@@ -78,6 +78,7 @@ GOOD_PLATES = {
     "a flat tip": engraved(90, 0.4, 2.3, 0.2),
     "a larger board": replace(GOOD, stock=replace(STOCK, width_mm=200, height_mm=90)),
     "coarse cells": replace(GOOD, extra={"cell_mm": 0.4}),
+    "through by nothing but decimals": replace(GOOD, cut_out=CUT_OUT.replace("Z-0.3", "Z0.0004")),
     "without tabs": replace(
         GOOD,
         drawing=replace(DRAWING, tabs=()),

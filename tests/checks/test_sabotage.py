@@ -1,8 +1,7 @@
 """Good programs spoilt in many ways: each is caught by the check that claims it, at the line that does the harm.
 
 The table is data: what was done, the spoilt plate, the check that must speak, and the lines (of the spoilt file) one of
-which it must name; () where no line is to blame. What the least errors are is said in each check's `explanation`, and
-the rows "just seen" hold it to that.
+which it must name; () where no line is to blame. `bench_judge` prints the least errors that are seen.
 """
 
 from __future__ import annotations
@@ -151,7 +150,7 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
     ("0.06 too shallow", replace(GOOD, engrave=shifted(ENGRAVE, "Z", 0.06, 9, 17)), "C108", V_LINES),
     ("0.03 too deep", replace(GOOD, engrave=shifted(ENGRAVE, "Z", -0.03, 9, 17)), "C116", V_LINES),
     ("0.03 too shallow", replace(GOOD, engrave=shifted(ENGRAVE, "Z", 0.03, 9, 17)), "C116", V_LINES),
-    ("just seen: 0.016 too deep", replace(GOOD, engrave=shifted(ENGRAVE, "Z", -0.016, 9, 17)), "C116", V_LINES),
+    ("0.016 too deep", replace(GOOD, engrave=shifted(ENGRAVE, "Z", -0.016, 9, 17)), "C116", V_LINES),
     ("the middle 0.06 too deep", E((10, "G1 X12.5 Y17.5 Z6.44 F800")), "C116", (10, 11)),
     ("a line deleted", E((10, None)), "C108", V_LINES),
     ("a sign flipped", E((10, "G1 X-12.5 Y17.5 Z6.5 F800")), "C109", (10, 11)),
@@ -229,7 +228,7 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
     ),
     ("a larger cutter fitted", replace(GOOD, tools=(V_BIT, replace(END_MILL, diameter_mm=6.2))), "C111", range(27, 81)),
     (
-        "just seen: a cutter 0.12 mm too small",
+        "a cutter 0.12 mm too small",
         replace(GOOD, tools=(V_BIT, replace(END_MILL, diameter_mm=5.88))),
         "C111",
         range(27, 81),
