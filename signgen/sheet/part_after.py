@@ -8,16 +8,17 @@ from signgen.sheet.numbers import mm
 
 
 def finishing(facts: JobFacts) -> Html:
+    holes = ", holes on both sides too," if facts.drawing.holes else ""
     if facts.spec.material.grain:
         sand = "Sand the face along the grain with paper on a flat block, 180 then 240: the rims stay sharp."
-        seal = "Outdoors: seal every edge and hole too; water comes in there first."
+        seal = "Outdoors: seal every edge too, in holes as well; water comes in there first."
     else:
         sand = "A face that may be sanded: paper on a flat block, 180 then 240, so that the rims stay sharp."
         seal = "Outdoors: a board that takes up water wants every edge and hole sealed too."
     rows = (
         ("clear", "When the spindle stands still, move the head clear and vacuum."),
         ("tabs", _tabs(facts)),
-        ("edges", "Take the sharp edges off, holes on both sides too, with fine paper."),
+        ("edges", f"Take the sharp edges off{holes} with fine paper."),
         ("sand", sand),
         ("paint", "Painted letters: seal face and grooves, paint the grooves, let dry, sand the face clean."),
         ("seal", seal),

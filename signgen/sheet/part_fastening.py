@@ -63,6 +63,6 @@ def _clamps(facts: JobFacts, fastening: Fastening) -> str:
     else:
         text = (
             f"None: cutter and nut pass up to {far} from the sign, which leaves {room} of board for a clamp. "
-            "Take a larger board, or hold this one with double-sided tape over its whole back."
+            "Take a larger board, or hold this one by double-sided tape over its whole back, if it sticks well."
         )
     return f"{text} Between cuts the cutter travels {mm(facts.spec.clearance_mm)} over the board."

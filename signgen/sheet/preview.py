@@ -21,6 +21,8 @@ LEAST_PX, MOST_PX = 1000, 1600
 SHADOW_SHARE = 0.035
 """Margin around the sign, as a share of its longer side, where the shadow falls."""
 SHADOW_DARKNESS = 0.45
+RIM_FALL_MM, RIM_SOFT_MM, RIM_DARKNESS = 1.3, 0.5, 0.62
+"""The shadow that a hole's rim throws into it."""
 SHADOW_RGB = (28, 24, 20)
 INCH_MM = 25.4
 RIM = "#3a2c1c"
@@ -128,12 +130,25 @@ def _with_shadow(lit: Relief) -> Image.Image:
     dim = Image.new("L", (size[0] // 4 + 1, size[1] // 4 + 1), 0)
     dim.paste(solid.reduce(4), ((margin + fall) // 4, (margin + fall) // 4))
     dim = dim.filter(ImageFilter.GaussianBlur(fall / 6)).point(lambda v: v * SHADOW_DARKNESS).resize(size)
+    dim.paste(_in_holes(solid, lit.px_per_mm), (margin, margin), Image.fromarray(lit.inside))
     shadow = Image.new("RGBA", size, SHADOW_RGB)
     shadow.putalpha(dim)
     sign = Image.fromarray(lit.rgb)
     sign.putalpha(solid)
     shadow.alpha_composite(sign, (margin, margin))
     return shadow
+
+
+def _in_holes(solid: Image.Image, px_per_mm: float) -> Image.Image:
+    """How dark it is in a hole: a crescent under its upper left rim, and light from there on."""
+    from PIL import Image, ImageFilter
+
+    half = solid.reduce(2)
+    fall = round(RIM_FALL_MM * px_per_mm / 2)
+    moved = Image.new("L", half.size, 0)
+    moved.paste(half, (fall, fall))
+    soft = moved.filter(ImageFilter.GaussianBlur(RIM_SOFT_MM * px_per_mm / 2))
+    return soft.point(lambda v: v * RIM_DARKNESS).resize(solid.size)
 
 
 def _encoded(image: Image.Image, px_per_mm: float) -> bytes:

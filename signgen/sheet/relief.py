@@ -30,10 +30,12 @@ OVERSAMPLE = 3
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Relief:
     """`rgb` (h, w, 3), row 0 at the top (greatest Y), the sign's bounding rectangle exactly; `solid` (h, w):
-    255 where the finished sign is, 0 outside its edge and where a cutter went through; `px_per_mm`."""
+    255 where the finished sign is, 0 outside its edge and where a cutter went through; `inside` (h, w): the same
+    with its holes filled; `px_per_mm`."""
 
     rgb: UInt8
     solid: UInt8
+    inside: UInt8
     px_per_mm: float
 
 
@@ -65,7 +67,7 @@ def relief(
     open_share = _softened(_resampled(through.astype(np.float32), board, size_mm, (w, h)))
     inside = edge_mask(edge, size_mm, (w, h))
     solid = np.minimum(inside, (255.0 * (1.0 - open_share) + 0.5).astype(np.uint8))
-    return Relief(rgb=rgb, solid=solid, px_per_mm=w / size_mm[0])
+    return Relief(rgb=rgb, solid=solid, inside=inside, px_per_mm=w / size_mm[0])
 
 
 def edge_mask(edge: Polygon | MultiPolygon, size_mm: tuple[float, float], size_px: tuple[int, int]) -> UInt8:

@@ -133,10 +133,10 @@ def _hero(card: _Card, entry: CatalogueFace, face: Face, label: Face) -> None:
 
 def _width(face: Face, text: str, cap_mm: float) -> float:
     """The ink of a text from left to right."""
-    from signgen.lettering.measure import measure
+    from signgen.lettering.layout import alike, measure_lines
 
-    ((x0, _, x1, _),) = measure([text], face, 1.6, 0.0).boxes_mm(cap_mm, "left")
-    return x1 - x0
+    (line,) = measure_lines(alike([text], face))
+    return line.width_mm(cap_mm)
 
 
 def _fitted(face: Face, text: str, cap_mm: float) -> tuple[str, ...]:

@@ -7,6 +7,7 @@ for its imports and is shown apart.
 from __future__ import annotations
 
 import importlib.util
+import sys
 import time
 from collections.abc import Callable
 from pathlib import Path
@@ -19,6 +20,8 @@ from signgen.sheet.setup_sheet import setup_html
 
 
 def main() -> None:
+    # the hand-made job asks for its sign as the tests do
+    sys.path.insert(0, str(Path(__file__).parents[2]))
     spec = importlib.util.spec_from_file_location("hand_made", Path(__file__).parents[1] / "sheet" / "conftest.py")
     assert spec is not None
     assert spec.loader is not None

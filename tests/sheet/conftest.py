@@ -21,8 +21,7 @@ from signgen.shop.load import load_shop
 from signgen.shop.materials import Material
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
-from signgen.spec.sign_spec import SignSpec, TabSpec, TextSpec
-from signgen.tolerances import Tolerances
+from tests.asking import spec_of
 
 SHOP = load_shop()
 V_BIT = next(tool for tool in SHOP.tools if tool.name == "v-bit-90")
@@ -32,21 +31,6 @@ MACHINE = SHOP.machines[0]
 
 Step = tuple[int, tuple[float, float, float], tuple[float, float]]
 NO_CENTRE = (math.nan, math.nan)
-
-
-class _Rounded:
-    name = "rounded"
-
-    def outline(self, width_mm: float, height_mm: float, chord_mm: float) -> Polygon:
-        return box(0, 0, width_mm, height_mm)
-
-
-class _Corners:
-    name = "corners"
-    diameter_mm = 7.0
-
-    def centres(self, width_mm: float, height_mm: float) -> tuple[tuple[str, float, float], ...]:
-        return ()
 
 
 def replay_of(steps: list[Step]) -> Replay:
@@ -228,38 +212,23 @@ def build_facts(
         y_mm=-margin if origin == "stock" else 0.0,
         z_mm=thickness if z_zero == "top" else 0.0,
     )
-    spec = SignSpec(
+    asked = spec_of()
+    spec = replace(
+        asked,
         width_mm=width,
         height_mm=height,
         thickness_mm=thickness,
         material=material,
-        text=TextSpec(
-            lines=lines,
-            font="Example Sans",
-            cap_height_mm=60.0,
-            align="centre",
-            line_spacing=1.4,
-            letter_spacing_mm=0.0,
-            margin_mm=8.0,
-        ),
-        border=_Rounded(),
-        holes=_Corners(),
-        finish="groove",
+        text=replace(asked.text, lines=lines, font="Example Sans", cap_height_mm=60.0),
         depth_mm=6.0,
         v_bit=V_BIT,
-        end_mill=None,
-        tabs=TabSpec(count=4, width_mm=6.0, height_mm=3.0),
-        frame=None,
-        rule_width_mm=None,
-        ridge_mm=0.05,
+        tabs=replace(asked.tabs, count=4, width_mm=6.0, height_mm=3.0),
         board_mm=(stock.width_mm, stock.height_mm) if real_board else None,
         machine=MACHINE,
-        dialect="plain",
         origin=origin,
         z_zero=z_zero,
         breakthrough_mm=0.3,
         clearance_mm=5.0,
-        tolerances=Tolerances(),
         shop=SHOP,
     )
     levels = (8.0, 4.0, -0.3)
