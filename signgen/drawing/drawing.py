@@ -22,10 +22,10 @@ class Hole:
 class Groove:
     """An area engraved with sloping walls that fall from its outline at the cutter's angle.
 
-    The surface at a point inside, at distance r from the outline, lies min(max(r - tip/2, 0) / tan(angle/2),
-    max_depth) below the top; where the limit acts the floor is flat. `text` is the letter or '' for ornament. `area`
-    is valid, shells counter-clockwise. A strip of tip/2 along the outline stays uncut when the tip is flat and the
-    wall is at its top, for the tip reaches the surface there.
+    The surface at a point inside, at distance s from the outline, lies min(s / tan(angle/2), max_depth) below the top;
+    where the limit acts the floor is flat. A bit with a flat tip leaves the bottom of a groove blunt: its tip goes only
+    (r - tip/2) / tan(angle/2) deep where the groove is 2 r wide, and strokes narrower than the tip stay uncut. `text`
+    is the letter or '' for ornament. `area` is valid, shells counter-clockwise.
     """
 
     name: str
@@ -37,7 +37,7 @@ class Groove:
 
     @property
     def limit_radius_mm(self) -> float:
-        """Distance from the outline at which the floor becomes flat: max_depth x tan(angle/2) + tip/2."""
+        """How far from the outline the cutter's middle runs along a wall at the limit: max_depth x tan(angle/2) + tip/2."""
         return self.max_depth_mm * math.tan(math.radians(self.angle_deg) / 2) + self.tip_mm / 2
 
 

@@ -1,4 +1,4 @@
-"""Writes docs/checks.md from the checks and the table of sabotage: `python -m tests.checks.sabotage_table`."""
+"""Writes tests/checks/SABOTAGE.md from the checks and the table of sabotage: `python -m tests.checks.sabotage_table`."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from pathlib import Path
 from signgen.checks import CHECKS
 from tests.checks.test_sabotage import TABLE
 
-PATH = Path(__file__).parents[2] / "docs" / "checks.md"
+PATH = Path(__file__).parent / "SABOTAGE.md"
 
 
 def text() -> str:
