@@ -2,10 +2,12 @@
 
 import math
 
+import numpy as np
 import pytest
+import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from shapely.geometry import GeometryCollection, LineString, MultiPolygon, Polygon, box
+from shapely.geometry import GeometryCollection, LineString, MultiPolygon, Point, Polygon, box
 
 from signgen.geometry.offsets import area_of, inward, opening, outward, polygons, quad_segs, unreachable
 
@@ -14,9 +16,7 @@ TOLERANCE = 1e-5
 
 def regular(n, side):
     radius = side / (2 * math.sin(math.pi / n))
-    return Polygon(
-        [(radius * math.cos(2 * math.pi * k / n), radius * math.sin(2 * math.pi * k / n)) for k in range(n)]
-    )
+    return Polygon([(radius * math.cos(2 * math.pi * k / n), radius * math.sin(2 * math.pi * k / n)) for k in range(n)])
 
 
 L = Polygon([(0, 0), (40, 0), (40, 10), (10, 10), (10, 40), (0, 40)])
@@ -98,9 +98,7 @@ def test_quarter_circle_chords_stay_within_the_tolerance_and_one_fewer_would_not
 @given(st.floats(5, 60), st.floats(5, 60), st.floats(0.2, 2.4), st.floats(0, math.pi))
 def test_opening_then_opening_changes_nothing(width, height, radius, turn):
     c, s = math.cos(turn), math.sin(turn)
-    shape = Polygon(
-        [(c * x - s * y, s * x + c * y) for x, y in box(0, 0, width, height).exterior.coords[:-1]]
-    )
+    shape = Polygon([(c * x - s * y, s * x + c * y) for x, y in box(0, 0, width, height).exterior.coords[:-1]])
     once = area_of(opening(shape, radius, 0.001))
     twice = area_of(opening(once, radius, 0.001))
     assert shape.buffer(1e-9).covers(once)
@@ -110,3 +108,44 @@ def test_opening_then_opening_changes_nothing(width, height, radius, turn):
 def test_a_tolerance_of_zero_is_refused():
     with pytest.raises(ValueError):
         quad_segs(3, 0)
+
+
+def test_a_loop_that_the_library_leaves_standing_is_not_taken():
+    # Met in GEOS 3.14: the buffer of this area by -1.25 has a second, tiny polygon 0.4 mm from the outline.
+    outline = [
+        (0, 20),
+        (30.196, 11.362),
+        (30.134, 11.329),
+        (30.069, 11.301),
+        (30.001, 11.28),
+        (30, 11.28),
+        (7.935, 3.586),
+    ]
+    area = Polygon(outline)
+    (left,) = inward(area, 1.25, 0.005)
+    assert shapely.distance(shapely.points(left.exterior.coords), area.boundary).min() >= 1.25 - 0.005
+
+
+def cut_out(seed):
+    """A board with some discs and bars added and taken away."""
+    random = np.random.default_rng(seed)
+    area = box(0, 0, 30, 20)
+    for _ in range(random.integers(0, 6)):
+        x, y = random.uniform((0, 0), (30, 20))
+        shape = Point(x, y).buffer(random.uniform(0.5, 6)) if random.random() < 0.5 else box(x, y, x + 8, y + 3)
+        shape = shapely.affinity.rotate(shape, random.uniform(0, 90))
+        area = area.difference(shape) if random.random() < 0.7 else area.union(shape)
+    return area
+
+
+@settings(max_examples=100, deadline=None)
+@given(st.integers(0, 10**6), st.floats(0.1, 4), st.sampled_from([0.001, 0.01]))
+def test_an_offset_outline_keeps_its_distance_within_the_tolerance(seed, distance, tolerance):
+    area = cut_out(seed)
+    for parts, from_ in (
+        (inward(area, distance, tolerance), area.boundary),
+        (outward(area, distance, tolerance), area),
+    ):
+        lines = shapely.segmentize(MultiPolygon(parts).boundary, 0.1)
+        away = shapely.distance(shapely.points(shapely.get_coordinates(lines)), from_)
+        assert np.all(np.abs(away - distance) <= tolerance + 1e-9)
