@@ -6,11 +6,15 @@ import contextlib
 import json
 import os
 import secrets
-from collections.abc import Iterator, Mapping
+import shutil
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 
-from signgen.errors import AskError
+from signgen.errors import AskError, SignGenError
 from signgen.pipeline import REPORT
+
+STAGE, ASIDE = ".signgen-stage-", "-old"
+"""How names begin that wait beside their places, and end when an older state was set aside there."""
 
 
 def write_folder(out: Path, files: Mapping[str, bytes]) -> None:
@@ -53,6 +57,87 @@ def write_files(out: Path, files: Mapping[str, bytes], where: str) -> None:
         raise AskError.at(
             where, f"{out} cannot be written: {error.strerror or error}.", "Choose a folder that you may write to."
         ) from error
+
+
+def place_folder(out: Path, files: Mapping[str, bytes]) -> None:
+    """The same as `write_folder`, by one renaming of a folder made beside `out`: a process that is ended in the middle
+    leaves the old folder, or none, and something that `sweep` takes away. Where files that are not ours lie in the
+    folder, it is `write_folder` that leaves them alone.
+
+    Raises: AskError as `write_folder` does.
+    """
+    if out.exists() and (not out.is_dir() or {path.name for path in out.iterdir()} - set(files_of_earlier_make(out))):
+        write_folder(out, files)
+        return
+    stage = out.with_name(f"{STAGE}{out.name}-{secrets.token_hex(4)}")
+    aside = stage.with_name(f"{stage.name}{ASIDE}")
+    try:
+        try:
+            stage.mkdir(parents=True)
+            for name, content in files.items():
+                _write(stage / name, [content])
+            if out.exists():
+                out.replace(aside)
+            stage.replace(out)
+            _remove_tree(aside)
+        except BaseException:
+            _remove_tree(stage)
+            raise
+    except OSError as error:
+        raise _refused(out, error) from error
+
+
+def remove_folder(out: Path) -> None:
+    """Take away what an earlier make wrote into a folder, and the folder when nothing else lies in it."""
+    for name in files_of_earlier_make(out):
+        (out / name).unlink(missing_ok=True)
+    with contextlib.suppress(OSError):
+        out.rmdir()
+
+
+def sweep(out: Path) -> None:
+    """Take away what `place_folder` and `write_file` left in a folder when they were ended; an old folder that was set
+    aside for a new one that never came goes back to its place."""
+    for left in sorted(out.glob(f"{STAGE}*")):
+        place = out / left.name.removeprefix(STAGE).removesuffix(ASIDE)[:-9]
+        if left.name.endswith(ASIDE) and not place.exists():
+            left.replace(place)
+        else:
+            _remove_tree(left)
+
+
+def write_file(path: Path, parts: Iterable[bytes]) -> None:
+    """A whole file or none: written beside its place, part by part, and renamed. Raises: AskError."""
+    stage = path.with_name(f"{STAGE}{path.name}-{secrets.token_hex(4)}")
+    try:
+        try:
+            path.parent.mkdir(parents=True, exist_ok=True)
+            _write(stage, parts)
+            stage.replace(path)
+        except BaseException:
+            stage.unlink(missing_ok=True)
+            raise
+    except OSError as error:
+        raise _refused(path, error) from error
+
+
+def _write(path: Path, parts: Iterable[bytes]) -> None:
+    with path.open("wb") as stream:
+        stream.writelines(parts)
+        stream.flush()
+        os.fsync(stream.fileno())
+
+
+def _remove_tree(path: Path) -> None:
+    if path.is_dir() and not path.is_symlink():
+        shutil.rmtree(path, ignore_errors=True)
+    else:
+        path.unlink(missing_ok=True)
+
+
+def _refused(path: Path, error: OSError) -> SignGenError:
+    what = f"{path} cannot be written: {error.strerror or error}."
+    return AskError.at("out", what, "Choose a folder that you may write to, on a disk with room.")
 
 
 def files_of_earlier_make(out: Path) -> tuple[str, ...]:

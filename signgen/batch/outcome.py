@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
 from signgen.errors import Problem, SignGenError
 
+LOST = 70
+"""Exit code of a row whose worker hung, crashed or ran out of memory: nothing that `signgen make` ends with."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Outcome:
     """A row's sign made or not. `figures` are what the batch's report tells of a sign that was made, plain values;
-    `problems` what kept one from being made, and `exit_code` what `signgen make` would have ended with."""
+    `problems` what kept one from being made, and `exit_code` what `signgen make` would have ended with. `stops`: it is
+    not the row that is to blame, and every other row would fare alike (a full disk)."""
 
     row: int
     folder: str = ""
@@ -20,6 +25,7 @@ class Outcome:
     figures: Mapping[str, Any] = field(default_factory=dict)
     problems: tuple[Problem, ...] = ()
     exit_code: int = 0
+    stops: bool = False
 
     @property
     def made(self) -> bool:
@@ -38,7 +44,40 @@ class Outcome:
             return " ".join(part for part in (problem.what, problem.remedy) if part)
         return " ".join(str(problem) for problem in self.problems)
 
+    def to_json(self) -> bytes:
+        """One line without its end."""
+        told: dict[str, Any] = {"row": self.row, "folder": self.folder, "copies": self.copies}
+        if self.made:
+            told["figures"] = dict(self.figures)
+        else:
+            told["exit_code"] = self.exit_code
+            told["problems"] = [[problem.where, problem.what, problem.remedy] for problem in self.problems]
+        return json.dumps(told, ensure_ascii=False, separators=(",", ":"), allow_nan=False).encode()
 
-def failed(row: int, error: SignGenError, folder: str = "", copies: int = 1) -> Outcome:
+
+def outcome_from_json(line: bytes) -> Outcome:
+    """The outcome that `to_json` wrote. Raises: ValueError, KeyError or TypeError when it did not."""
+    told = json.loads(line)
+    return Outcome(
+        row=int(told["row"]),
+        folder=str(told["folder"]),
+        copies=int(told["copies"]),
+        figures=told.get("figures", {}),
+        problems=tuple(
+            Problem(where=where, what=what, remedy=remedy) for where, what, remedy in told.get("problems", [])
+        ),
+        exit_code=int(told.get("exit_code", 0)),
+    )
+
+
+def failed(row: int, error: SignGenError, folder: str = "", copies: int = 1, *, stops: bool = False) -> Outcome:
     """The outcome of a row that something is wrong with."""
-    return Outcome(row=row, folder=folder, copies=copies, problems=error.problems, exit_code=error.exit_code)
+    return Outcome(
+        row=row, folder=folder, copies=copies, problems=error.problems, exit_code=error.exit_code, stops=stops
+    )
+
+
+def lost(row: int, folder: str, copies: int, reason: str) -> Outcome:
+    """The outcome of a row whose worker was lost, twice."""
+    problem = Problem(where="row", what=f"{reason}, twice.", remedy="Look at what is special about this row.")
+    return Outcome(row=row, folder=folder, copies=copies, problems=(problem,), exit_code=LOST)

@@ -1,23 +1,126 @@
-"""The batch read aloud: list -> recipe -> tasks -> outcomes."""
+"""The batch read aloud: list -> recipe -> tasks -> workers -> outcomes -> reports."""
 
 from __future__ import annotations
 
+import hashlib
+import json
+import os
 from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from functools import partial
+from itertools import islice
 from pathlib import Path
 
-from signgen.batch.outcome import Outcome, failed
-from signgen.batch.recipe import Recipe
+from signgen import __version__
+from signgen.batch.ledger import Ledger
+from signgen.batch.outcome import Outcome, failed, lost
+from signgen.batch.pool import Limits, Pool
+from signgen.batch.progress import Progress
+from signgen.batch.recipe import Recipe, Task
+from signgen.batch.report import clear_reports, must_be_ours, write_reports
 from signgen.batch.table import Table
+from signgen.batch.totals import Totals, totals_of
 from signgen.batch.work import write_row
-from signgen.errors import SignGenError
+from signgen.errors import AskError, SignGenError
+
+USUAL_TIME_S, USUAL_MEMORY_MB = 120.0, 2000
+"""A large sign full of text takes a few seconds and a few hundred megabytes."""
 
 
-def run_batch(table: Table, recipe: Recipe, out: Path) -> Iterator[Outcome]:
-    """What becomes of each row, in their order."""
-    for record in table.rows():
-        try:
-            task = recipe.task(record)
-        except SignGenError as error:
-            yield failed(record.row, error)
-            continue
-        yield write_row(task, out)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class How:
+    """How a batch is worked off; nothing of it changes what comes out."""
+
+    workers: int
+    limits: Limits
+    resume: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finished:
+    """A batch with a line in its ledger for every row. `failures`: the first of the rows that failed."""
+
+    totals: Totals
+    failures: tuple[Outcome, ...]
+
+
+MOST_FAILURES_TOLD = 20
+
+GO_ON = "What is done stays; the same command with --resume goes on from there."
+
+
+def usual_workers() -> int:
+    """One for each core that this process may use."""
+    try:
+        return len(os.sched_getaffinity(0))
+    except AttributeError:
+        return os.cpu_count() or 1
+
+
+def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
+    """A folder for each row that can be made, and the reports.
+
+    Raises: AskError when the disk refuses to be written to, and then what was made stays for `resume`.
+    """
+    must_be_ours(out, table)
+    ledger = Ledger(out, identity(table, recipe), resume=how.resume)
+    try:
+        clear_reports(out)
+        _work_off(table, recipe, out, how, ledger)
+        ledger.remove_leftovers()
+        totals = totals_of(ledger.outcomes())
+        write_reports(out, table, ledger.outcomes, totals, {})
+        bad = (outcome for outcome in ledger.outcomes() if not outcome.made)
+        return Finished(totals=totals, failures=tuple(islice(bad, MOST_FAILURES_TOLD)))
+    finally:
+        ledger.close()
+
+
+def identity(table: Table, recipe: Recipe) -> dict[str, str]:
+    """What a batch is of, each by a word that a message can use."""
+    asked = {"base": recipe.base, "copies": recipe.copies, "columns": [recipe.keys, recipe.places]}
+    shop_file = recipe.base.get("shop")
+    return {
+        "list": table.digest,
+        "sign file": hashlib.sha256(json.dumps(asked, sort_keys=True, default=str).encode()).hexdigest(),
+        "shop file": _digest(Path(str(shop_file))) if shop_file else "",
+        "version of signgen": __version__,
+    }
+
+
+def _digest(path: Path) -> str:
+    """Of a file that may not be there; who needs it will say so."""
+    try:
+        return hashlib.sha256(path.read_bytes()).hexdigest()
+    except OSError:
+        return ""
+
+
+def _work_off(table: Table, recipe: Recipe, out: Path, how: How, ledger: Ledger) -> None:
+    progress = Progress(table.count)
+
+    def note(outcome: Outcome) -> None:
+        if outcome.stops:
+            raise AskError([replace(problem, remedy=f"{problem.remedy} {GO_ON}") for problem in outcome.problems])
+        ledger.add(outcome)
+        progress.add(failed=not outcome.made)
+
+    def tasks() -> Iterator[Task]:
+        for record in table.rows():
+            if ledger.knows(record.row):
+                progress.skip()
+                continue
+            try:
+                task = recipe.task(record)
+            except SignGenError as error:
+                note(failed(record.row, error))
+                continue
+            yield task
+
+    try:
+        with Pool(partial(write_row, out=out), min(how.workers, table.count), how.limits) as pool:
+            for done in pool.run(tasks()):
+                task = done.item
+                note(done.result or lost(task.row, task.folder, task.copies, done.lost))
+    finally:
+        progress.close()

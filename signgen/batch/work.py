@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 from collections.abc import Mapping
 from functools import lru_cache
 from pathlib import Path
@@ -10,12 +11,15 @@ from typing import Any
 from signgen.batch.outcome import Outcome, failed
 from signgen.batch.recipe import Task
 from signgen.errors import SignGenError
-from signgen.files import write_folder
+from signgen.files import place_folder
 from signgen.pipeline import Job, make_job, read_sign
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.numbers import rounded
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
+
+DISK_ERRORS = frozenset({errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.EIO, errno.EACCES, errno.EPERM, errno.EFBIG})
+"""What the disk says when no row's folder can be written."""
 
 
 @lru_cache(maxsize=8)
@@ -33,15 +37,22 @@ def make_row(task: Task) -> tuple[Outcome, Mapping[str, bytes]]:
     return Outcome(row=task.row, folder=task.folder, copies=task.copies, figures=figures(job.facts)), job.files
 
 
+def place_row(outcome: Outcome, files: Mapping[str, bytes], out: Path) -> Outcome:
+    """Write a row's folder below `out`; the outcome, which is another one when that fails."""
+    if not files:
+        return outcome
+    try:
+        place_folder(out / outcome.folder, files)
+    except SignGenError as error:
+        cause = error.__cause__
+        stops = isinstance(cause, OSError) and cause.errno in DISK_ERRORS
+        return failed(outcome.row, error, outcome.folder, outcome.copies, stops=stops)
+    return outcome
+
+
 def write_row(task: Task, out: Path) -> Outcome:
     """Make a row's sign and write its folder below `out`."""
-    outcome, files = make_row(task)
-    if files:
-        try:
-            write_folder(out / task.folder, files)
-        except SignGenError as error:
-            return failed(task.row, error, task.folder, task.copies)
-    return outcome
+    return place_row(*make_row(task), out)
 
 
 def figures(facts: JobFacts) -> dict[str, Any]:
@@ -55,13 +66,18 @@ def figures(facts: JobFacts) -> dict[str, Any]:
         "machine": facts.spec.machine.name,
         "board_mm": [rounded(facts.stock.width_mm, 4), rounded(facts.stock.height_mm, 4)],
         "minutes": rounded(sum(program.minutes for program in facts.programs), 2),
-        "programs": [
-            {
-                "file": program.file,
-                "tool": program.tool.name,
-                "minutes": rounded(program.minutes, 2),
-                "cut_length_mm": rounded(program.cut_length_mm, 1),
-            }
-            for program in facts.programs
-        ],
+        "programs": programs_told(facts),
     }
+
+
+def programs_told(facts: JobFacts) -> list[dict[str, Any]]:
+    """What the batch's report tells of a job's programs."""
+    return [
+        {
+            "file": program.file,
+            "tool": program.tool.name,
+            "minutes": rounded(program.minutes, 2),
+            "cut_length_mm": rounded(program.cut_length_mm, 1),
+        }
+        for program in facts.programs
+    ]

@@ -19,6 +19,11 @@ from signgen.spec.keys import OUT
 @click.option("--encoding", metavar="NAME", help="Encoding of the list. Default: UTF-8, or what its mark says.")
 @click.option("--ignore-columns", is_flag=True, help="Leave columns alone that mean nothing here.")
 @click.option("--out", metavar=OUT.metavar, help="Folder to write into. Default: ./ and the list's name.")
+@click.option("--resume", is_flag=True, help="Go on with a batch that was interrupted; rows that are done stay.")
+@click.option("--workers", type=click.IntRange(1, 256), help="Rows made at once. Default: one for each core.")
+@click.option("--time-limit", metavar="SECONDS", type=click.FloatRange(1), help="For one row. Default: 120.")
+@click.option("--memory-limit", metavar="MB", type=click.IntRange(100), help="For one row. Default: 2000.")
+@click.option("--json", "as_json", is_flag=True, help="Print the report instead of the summary.")
 def command(
     csv_file: str,
     sign_file: str | None,
@@ -27,16 +32,26 @@ def command(
     encoding: str | None,
     ignore_columns: bool,
     out: str | None,
+    resume: bool,
+    workers: int | None,
+    time_limit: float | None,
+    memory_limit: int | None,
+    as_json: bool,
     **options: str | None,
 ) -> int:
     """Make a sign for every row of a list: a folder each, as `signgen make` writes it.
 
     The first row of CSV names the columns. A column called like a key of the sign file gives that key, and any other
-    column is used as {column} in the texts of the sign file. An empty cell leaves the key to the sign file. A bad row
-    never stops the good ones; the exit code is 1 when there was one.
+    column is used as {column} in the texts of the sign file. An empty cell leaves the key to the sign file.
+
+    A bad row never stops the good ones: errors.csv has it with what is wrong, and the exit code is 1. The same command
+    with --resume goes on where a batch was interrupted.
     """
+    from signgen.batch.pool import Limits
     from signgen.batch.recipe import make_recipe
-    from signgen.batch.run import run_batch
+    from signgen.batch.report import BATCH
+    from signgen.batch.run import GO_ON, USUAL_MEMORY_MB, USUAL_TIME_S, How, run_batch, usual_workers
+    from signgen.batch.summary import failure_lines, summary_text
     from signgen.batch.table import open_table
     from signgen.pipeline import gather
     from signgen.spec.safe_name import safe_name
@@ -50,10 +65,20 @@ def command(
     table = open_table(Path(csv_file), encoding)
     recipe = make_recipe(table, base, copies=copies, ignore_columns=ignore_columns)
     folder = Path(str(base.get("out") or safe_name(Path(csv_file).stem)))
-    failures = 0
-    for outcome in run_batch(table, recipe, folder):
-        if not outcome.made:
-            failures += 1
-            click.echo(f"row {outcome.row}: {outcome.field_named}: {outcome.message}", err=True)
-    click.echo(f"{table.count - failures} of {table.count} signs are in {folder}.")
-    return 1 if failures else 0
+    limits = Limits(time_s=time_limit or USUAL_TIME_S, memory_mb=memory_limit or USUAL_MEMORY_MB)
+    try:
+        finished = run_batch(
+            table, recipe, folder, How(workers=workers or usual_workers(), limits=limits, resume=resume)
+        )
+    except KeyboardInterrupt:
+        click.echo(f"Stopped. {GO_ON}", err=True)
+        return 130
+    for line in failure_lines(finished):
+        click.echo(line, err=True)
+    if as_json:
+        with (folder / BATCH).open(encoding="utf-8") as report:
+            for line in report:
+                click.echo(line, nl=False)
+    else:
+        click.echo(summary_text(finished, table, folder))
+    return 1 if finished.totals.failed else 0
