@@ -18,7 +18,7 @@ from signgen.drawing.placing import text_middles
 from signgen.drawing.tabs import place_tabs
 from signgen.errors import CannotMakeError, Problem
 from signgen.lettering.faces import open_face
-from signgen.lettering.layout import Lettering, measure, set_lines
+from signgen.lettering.layout import Box, Lettering, alike, measure_lines, set_lines, stacked
 from signgen.spec.sign_spec import SignSpec
 
 
@@ -59,12 +59,19 @@ def _lettering(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> Letter
     face = open_face(text.font)
     room = _room(spec, edge, holes)
     middles = text_middles(edge, room)
-    sizes = measure(text.lines, face, line_spacing=text.line_spacing, letter_spacing_mm=text.letter_spacing_mm)
+    asked = alike(
+        text.lines, face, align=text.align, line_spacing=text.line_spacing, letter_spacing_mm=text.letter_spacing_mm
+    )
+    lines = measure_lines(asked)
+
+    def boxes(height: float) -> list[Box]:
+        return [row.box_mm for row in stacked(lines, [height] * len(lines)) or () if row.box_mm is not None]
+
     if text.cap_height_mm is None:
-        cap_height, middle = fitted_cap_height(lambda height: sizes.boxes_mm(height, text.align), room, middles)
+        cap_height, middle = fitted_cap_height(boxes, room, middles)
     else:
         cap_height = text.cap_height_mm
-        middle = first_fitting(sizes.boxes_mm(cap_height, text.align), room, middles)
+        middle = first_fitting(boxes(cap_height), room, middles)
     lettering = set_lines(
         text.lines,
         face,

@@ -185,10 +185,10 @@ def _check_axes(name: str, face: Any, axes: tuple[tuple[str, float], ...]) -> No
         axis = known.get(tag)
         if axis is None:
             have = f"It has {', '.join(known)}." if known else "It is no variable font."
-            problems.append(Problem(where="font", what=f"{name} has no axis {tag!r}.", remedy=have))
+            problems.append(Problem(where="font-axes", what=f"{name} has no axis {tag!r}.", remedy=have))
         elif not axis.min_value <= value <= axis.max_value:
             ends = f"Use {axis.min_value:g} to {axis.max_value:g}."
-            problems.append(Problem(where="font", what=f"{name} has no {tag} {value:g}.", remedy=ends))
+            problems.append(Problem(where="font-axes", what=f"{name} has no {tag} {value:g}.", remedy=ends))
     if problems:
         raise AskError(problems)
 

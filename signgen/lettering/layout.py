@@ -11,13 +11,18 @@ import shapely
 
 from signgen.errors import AskError
 from signgen.geometry.offsets import Area
+from signgen.lettering.arcs import turned
 from signgen.lettering.areas import GRID_PER_MM, grid_areas, on_grid, placed
+from signgen.lettering.block import Placed, stacked
 from signgen.lettering.faces import Face
-from signgen.lettering.measure import Align, Box, Measure, measure
-from signgen.lettering.shaping import ShapedLine
+from signgen.lettering.line import Align, Arc, Line
+from signgen.lettering.measure import Box, LineMeasure, measure_lines
 from signgen.tolerances import DEFAULT_TOLERANCE_MM, Tolerances
 
-__all__ = ["Align", "Box", "Letter", "Lettering", "Measure", "measure", "set_lines"]
+__all__ = [
+    "Align", "Arc", "Box", "Letter", "Lettering", "Line", "LineMeasure", "Placed",
+    "alike", "measure_lines", "set_lines", "set_rows", "stacked",
+]  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,12 +43,23 @@ class Letter:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lettering:
-    """A block of letters. `baselines_mm` has the y of every line from the top, `ink_bounds_mm` is (x0, y0, x1, y1)."""
+    """A block of letters. `rows` are its lines as they stand, in the order in which they were asked for.
+
+    `cap_height_mm` is that of the smallest line, `ink_bounds_mm` is (x0, y0, x1, y1).
+    """
 
     letters: tuple[Letter, ...]
-    baselines_mm: tuple[float, ...]
-    cap_height_mm: float
+    rows: tuple[Placed, ...]
     ink_bounds_mm: Box
+
+    @property
+    def cap_height_mm(self) -> float:
+        return min(row.cap_height_mm for row in self.rows)
+
+    @property
+    def baselines_mm(self) -> tuple[float, ...]:
+        """Height of every line's baseline, on a circle that of the text's middle."""
+        return tuple(row.baseline_mm for row in self.rows)
 
     def moved(self, dx_mm: float, dy_mm: float) -> Lettering:
         """The block shifted by whole steps of GRID_MM, nearest to what is asked, so that letters keep their shape."""
@@ -53,7 +69,7 @@ class Lettering:
         return replace(
             self,
             letters=tuple(replace(letter, area=_shifted(letter.area, steps)) for letter in self.letters),
-            baselines_mm=tuple(y + dy for y in self.baselines_mm),
+            rows=tuple(row.moved(dx, dy) for row in self.rows),
             ink_bounds_mm=(x0 + dx, y0 + dy, x1 + dx, y1 + dy),
         )
 
@@ -82,54 +98,124 @@ def set_lines(
         raise AskError.at(
             "letter-spacing", f"{letter_spacing_mm:g} is no usable length.", "Use a length in millimetres."
         )
-    block = measure(lines, face, line_spacing, letter_spacing_mm)
-    origins = block.origins_mm(cap_height_mm, align)
-    letters = _touching_joined(
-        [
-            letter
-            for number, (line, origin) in enumerate(zip(block.lines, origins, strict=True))
-            for letter in _line_letters(face, line, number, origin, cap_height_mm, letter_spacing_mm, chord_mm)
-        ]
+    asked = alike(lines, face, align=align, line_spacing=line_spacing, letter_spacing_mm=letter_spacing_mm)
+    rows = stacked(measure_lines(asked), [cap_height_mm] * len(asked))
+    assert rows is not None, "only a line on a circle can lack room"
+    return set_rows(rows, chord_mm=chord_mm)
+
+
+def alike(
+    lines: Sequence[str],
+    face: Face,
+    *,
+    align: Align = "centre",
+    line_spacing: float = 1.6,
+    letter_spacing_mm: float = 0,
+) -> tuple[Line, ...]:
+    """Straight lines that differ in nothing but their words."""
+    return tuple(
+        Line(
+            text=text, face=face, align=align, line_spacing=line_spacing, letter_spacing_mm=letter_spacing_mm, source=i
+        )
+        for i, text in enumerate(lines)
     )
-    x0, y0, x1, y1 = shapely.total_bounds([letter.area for letter in letters])
+
+
+def set_rows(
+    rows: Sequence[Placed],
+    *,
+    chord_mm: float,
+    block_at_mm: tuple[float, float] = (0.0, 0.0),
+    sign_at_mm: tuple[float, float] = (0.0, 0.0),
+) -> Lettering:
+    """The letters of lines that have their places, with (0, 0) of the block, and of lines about the sign, at these
+    points (to the nearest step of GRID_MM). `chord_mm`: how far outlines may stray from the font's curves."""
+    letters: list[Letter] = []
+    moved: list[Placed] = []
+    off = _off_centre(rows, chord_mm)
+    for number, row in enumerate(rows):
+        x, y = sign_at_mm if row.about_sign else (block_at_mm[0], block_at_mm[1] - off)
+        steps = (round(x * GRID_PER_MM), round(y * GRID_PER_MM))
+        letters += _line_letters(row, number, steps, chord_mm)
+        moved.append(row.moved(steps[0] / GRID_PER_MM, steps[1] / GRID_PER_MM))
+    joined = _touching_joined(letters)
+    x0, y0, x1, y1 = shapely.total_bounds([letter.area for letter in joined])
     return Lettering(
-        letters=tuple(letters),
-        baselines_mm=tuple(y for _, y in origins),
-        cap_height_mm=cap_height_mm,
+        letters=tuple(joined),
+        rows=tuple(moved),
         ink_bounds_mm=(float(x0), float(y0), float(x1), float(y1)),
     )
 
 
-def _line_letters(
-    face: Face,
-    line: ShapedLine,
-    number: int,
-    origin_mm: tuple[float, float],
-    cap_height_mm: float,
-    letter_spacing_mm: float,
-    chord_mm: float,
-) -> list[Letter]:
+def _off_centre(rows: Sequence[Placed], chord_mm: float) -> float:
+    """How far above y = 0 the middle of the block's ink lies: the places of turned letters go by the corners of their
+    boxes, which few letters fill."""
+    block = [row for row in rows if not row.about_sign]
+    if all(row.on_circle is None for row in block):
+        return 0.0
+    letters = [letter.area for row in block for letter in _line_letters(row, 0, (0, 0), chord_mm)]
+    _, y0, _, y1 = shapely.total_bounds(letters)
+    return float(y0 + y1) / 2
+
+
+def _line_letters(row: Placed, number: int, shift: tuple[int, int], chord_mm: float) -> list[Letter]:
     """The letters of one line in reading order, glyphs of a cluster together."""
-    scale = cap_height_mm / face.cap_height_em
-    areas = grid_areas(face, [g.glyph for g in line.glyphs], scale_mm_per_em=scale, chord_mm=chord_mm)
+    measured = row.measured
     clusters: dict[tuple[int, int], list[Area]] = {}
-    for glyph, area in zip(line.glyphs, areas, strict=True):
-        if area.is_empty:
-            continue
-        x = origin_mm[0] + glyph.x_em * scale + glyph.gaps * letter_spacing_mm
-        y = origin_mm[1] + glyph.y_em * scale
-        steps = (round(x * GRID_PER_MM), round(y * GRID_PER_MM))
-        clusters.setdefault((glyph.start, glyph.end), []).append(placed(area, steps))
+    shapes = _shapes(row, chord_mm)
+    areas = _along_line(row, shapes, shift) if row.on_circle is None else _round_circle(row, shapes, shift)
+    for glyph, area in zip(measured.inked, areas, strict=True):
+        if not area.is_empty:
+            clusters.setdefault((glyph.start, glyph.end), []).append(area)
     return [
         Letter(
             name=f"line {number + 1} letter {index + 1}",
-            text=line.text[start:end],
+            text=measured.shaped.text[start:end],
             line=number,
             index=index,
             area=parts[0] if len(parts) == 1 else _merged(parts),
         )
         for index, ((start, end), parts) in enumerate(sorted(clusters.items()))
     ]
+
+
+def _shapes(row: Placed, chord_mm: float) -> list[Area]:
+    """The inked glyphs of a line in grid steps about their own origins."""
+    glyphs = row.measured.inked
+    shapes: dict[int, Area] = {}
+    for face in dict.fromkeys(glyph.face for glyph in glyphs):
+        mine = [i for i, glyph in enumerate(glyphs) if glyph.face is face]
+        scale = row.cap_height_mm / face.cap_height_em
+        filled = grid_areas(face, [glyphs[i].glyph for i in mine], scale_mm_per_em=scale, chord_mm=chord_mm)
+        shapes.update(zip(mine, filled, strict=True))
+    return [shapes[i] for i in range(len(glyphs))]
+
+
+def _along_line(row: Placed, shapes: Sequence[Area], shift: tuple[int, int]) -> list[Area]:
+    scale, spacing = row.measured.scale(row.cap_height_mm), row.measured.line.letter_spacing_mm
+    areas = []
+    for glyph, shape in zip(row.measured.inked, shapes, strict=True):
+        x = row.x_mm + glyph.x_em * scale + glyph.gaps * spacing
+        y = row.y_mm + glyph.y_em * scale
+        areas.append(placed(shape, (round(x * GRID_PER_MM) + shift[0], round(y * GRID_PER_MM) + shift[1])))
+    return areas
+
+
+def _round_circle(row: Placed, shapes: Sequence[Area], shift: tuple[int, int]) -> list[Area]:
+    circle = row.on_circle
+    assert circle is not None
+    scale = row.measured.scale(row.cap_height_mm)
+    areas = []
+    for i, (glyph, shape) in enumerate(zip(row.measured.inked, shapes, strict=True)):
+        origin = np.array(
+            [glyph.x_em * scale + glyph.gaps * circle.spacing_mm - circle.middles_mm[i], glyph.y_em * scale]
+        )
+        at = (circle.points_mm[i] + (row.x_mm, row.y_mm)) * GRID_PER_MM + shift
+        steps = shapely.transform(
+            shape, lambda xy, o=origin * GRID_PER_MM, a=at, t=circle.turns_rad[i]: np.rint(turned(xy + o, t) + a)
+        )
+        areas.append(placed(steps if steps.is_valid else on_grid(steps.buffer(0)), (0, 0)))
+    return areas
 
 
 def _touching_joined(letters: Sequence[Letter]) -> list[Letter]:

@@ -5,117 +5,167 @@ Fitting a text "as large as fits" asks this many times and builds outlines once.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import math
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import Literal
+from functools import lru_cache
 
 import numpy as np
 
-from signgen.errors import AskError
+from signgen.errors import AskError, Problem
 from signgen.geometry.paths import FloatArray
 from signgen.lettering.faces import Face
+from signgen.lettering.line import Align, Line
 from signgen.lettering.outlines import glyph_bounds_em
-from signgen.lettering.shaping import ShapedLine, described, has_ink_expected, shape_lines
+from signgen.lettering.shaping import ShapedGlyph, ShapedLine, check_characters, described, has_ink_expected, shape
 
-Align = Literal["left", "centre", "right"]
+__all__ = ["Align", "Box", "LineMeasure", "ink_of", "measure_line", "measure_lines"]
+
 Box = tuple[float, float, float, float]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Measure:
-    """What lines of lettering would take up at any size, known without their outlines.
+class LineMeasure:
+    """What a line would take up at any size, known without its outlines.
 
-    lines: those shaped. x_em, y_em: per line (n, 2) ink from and to of each glyph that shows, y up from the line's
-    baseline. gaps: per line (n,) letter spaces left of it.
+    Of each of its n glyphs that show, `inked`, read-only: `x_em`, `y_em` (n, 2) ink from and to, y up from the
+    baseline; `gaps` (n,) letter spaces left of it; `middle_em` (n,) middle of the room on the baseline of the letter
+    that it belongs to.
     """
 
-    lines: tuple[ShapedLine, ...]
-    cap_height_em: float
-    line_spacing: float
-    letter_spacing_mm: float
-    x_em: tuple[FloatArray, ...]
-    y_em: tuple[FloatArray, ...]
-    gaps: tuple[FloatArray, ...]
+    line: Line
+    shaped: ShapedLine
+    inked: tuple[ShapedGlyph, ...]
+    x_em: FloatArray
+    y_em: FloatArray
+    gaps: FloatArray
+    middle_em: FloatArray
 
-    def boxes_mm(self, cap_height_mm: float, align: Align) -> tuple[Box, ...]:
-        """Ink (x0, y0, x1, y1) of each line that has any, in the block that `set_lines` centres about (0, 0)."""
-        boxes = self._raw_boxes_mm(cap_height_mm)
-        return tuple(
-            (box[0] + dx, box[1] + dy, box[2] + dx, box[3] + dy)
-            for box, (dx, dy) in zip(boxes, self._shifts_mm(boxes, align), strict=True)
-            if box is not None
-        )
+    @property
+    def shows(self) -> bool:
+        return len(self.gaps) > 0
 
-    def origins_mm(self, cap_height_mm: float, align: Align) -> tuple[tuple[float, float], ...]:
-        """Where each line's glyphs start on its baseline in that block."""
-        drop = self.line_spacing * cap_height_mm
-        shifts = self._shifts_mm(self._raw_boxes_mm(cap_height_mm), align)
-        return tuple((dx, dy - number * drop) for number, (dx, dy) in enumerate(shifts))
+    def scale(self, cap_height_mm: float) -> float:
+        """Millimetres to the em."""
+        return cap_height_mm / self.line.face.cap_height_em
 
-    def _raw_boxes_mm(self, cap_height_mm: float) -> tuple[Box | None, ...]:
-        """Ink of each line whose text starts at x = 0, the first baseline at y = 0; None for one without ink."""
-        scale = cap_height_mm / self.cap_height_em
-        boxes: list[Box | None] = []
-        for number, (x, y, gaps) in enumerate(zip(self.x_em, self.y_em, self.gaps, strict=True)):
-            if not len(gaps):
-                boxes.append(None)
-                continue
-            across = x * scale + gaps[:, None] * self.letter_spacing_mm
-            up = y * scale - number * self.line_spacing * cap_height_mm
-            boxes.append((float(across.min()), float(up.min()), float(across.max()), float(up.max())))
-        return tuple(boxes)
+    def box_mm(self, cap_height_mm: float) -> Box | None:
+        """Ink (x0, y0, x1, y1) of the line set straight from (0, 0); None when it shows nothing."""
+        if not self.shows:
+            return None
+        scale = self.scale(cap_height_mm)
+        across = self.x_em * scale + self.gaps[:, None] * self.line.letter_spacing_mm
+        up = self.y_em * scale
+        return float(across.min()), float(up.min()), float(across.max()), float(up.max())
 
-    def _shifts_mm(self, boxes: Sequence[Box | None], align: Align) -> tuple[tuple[float, float], ...]:
-        """What moves each line into its place in the centred block."""
-        inked = [box for box in boxes if box is not None]
-        dy = -(min(box[1] for box in inked) + max(box[3] for box in inked)) / 2
-        half = max(box[2] - box[0] for box in inked) / 2
-        places = {
-            "left": lambda box: -half - box[0],
-            "centre": lambda box: -(box[0] + box[2]) / 2,
-            "right": lambda box: half - box[2],
-        }
-        return tuple((places[align](box) if box is not None else 0.0, dy) for box in boxes)
+    def width_mm(self, cap_height_mm: float) -> float:
+        """Width of that ink, 0 when there is none."""
+        box = self.box_mm(cap_height_mm)
+        return 0.0 if box is None else box[2] - box[0]
+
+    def height_of_width_mm(self, width_mm: float) -> float:
+        """The cap height at which the ink is that wide; 0 when letter spacing alone makes it wider.
+
+        The width is convex in the height, so Newton's steps from a height that is too large close in on it.
+        """
+        spacing = self.gaps * self.line.letter_spacing_mm
+        extent = float(self.x_em[:, 1].max() - self.x_em[:, 0].min())
+        scale = (width_mm + float(np.ptp(spacing))) / extent
+        for _ in range(len(self.gaps) + 2):  # each step leaves at least one glyph behind for good
+            left, right = self.x_em[:, 0] * scale + spacing, self.x_em[:, 1] * scale + spacing
+            first, last = int(left.argmin()), int(right.argmax())
+            slope = self.x_em[last, 1] - self.x_em[first, 0]
+            if slope <= 0:
+                return 0.0
+            better = scale - (right[last] - left[first] - width_mm) / slope
+            if better >= scale:
+                break
+            scale = better
+        return max(0.0, float(scale)) * self.line.face.cap_height_em
 
 
-def measure(lines: Sequence[str], face: Face, line_spacing: float, letter_spacing_mm: float) -> Measure:
-    """The ink of the lines at any size. `line_spacing` is baseline to baseline over cap height.
+def measure_lines(lines: Sequence[Line]) -> tuple[LineMeasure, ...]:
+    """The ink of the lines at any size.
 
-    Raises: AskError if the text shows nothing, or has characters that the face lacks or cannot draw.
+    Raises: AskError if the text shows nothing, or has characters that the face lacks (those of all lines) or cannot
+        draw.
     """
-    _check_text(lines)
-    shaped = shape_lines(face, lines, spaced=letter_spacing_mm != 0)
-    x_em, y_em, gaps = [], [], []
-    for line in shaped:
-        _check_ink(face, line)
-        inked = [(glyph, box) for glyph in line.glyphs if (box := glyph_bounds_em(face, glyph.glyph))]
-        x_em.append(np.array([(g.x_em + box[0], g.x_em + box[2]) for g, box in inked]).reshape(-1, 2))
-        y_em.append(np.array([(g.y_em + box[1], g.y_em + box[3]) for g, box in inked]).reshape(-1, 2))
-        gaps.append(np.array([g.gaps for g, _ in inked], dtype=np.float64))
-    return Measure(
-        lines=shaped,
-        cap_height_em=face.cap_height_em,
-        line_spacing=line_spacing,
-        letter_spacing_mm=letter_spacing_mm,
-        x_em=tuple(x_em),
-        y_em=tuple(y_em),
-        gaps=tuple(gaps),
+    if not any(has_ink_expected(line.text) for line in lines):
+        raise AskError.at("text", "The text shows nothing.", "Give at least one letter or digit.")
+    problems: dict[Problem, None] = {}
+    alike: dict[tuple[Face, bool], list[str]] = {}
+    for line in lines:
+        alike.setdefault((line.face, line.fallback), []).append(line.text)
+    for (face, fallback), texts in alike.items():
+        try:
+            check_characters(face, texts, fallback=fallback)
+        except AskError as error:
+            problems.update(dict.fromkeys(error.problems))
+    if problems:
+        raise AskError(problems)
+    return tuple(map(measure_line, lines))
+
+
+@lru_cache(maxsize=4096)
+def measure_line(line: Line) -> LineMeasure:
+    """As `measure_lines`, for one line, which may show nothing."""
+    shaped = shape(line.face, line.text, spaced=line.letter_spacing_mm != 0 or _is_ring(line), fallback=line.fallback)
+    _check_ink(shaped)
+    rooms = _rooms(shaped.glyphs)
+    inked = [(glyph, box) for glyph in shaped.glyphs if (box := ink_of(line.face, glyph)) is not None]
+    arrays = (
+        np.array([(box[0], box[2]) for _, box in inked]).reshape(-1, 2),
+        np.array([(box[1], box[3]) for _, box in inked]).reshape(-1, 2),
+        np.array([glyph.gaps for glyph, _ in inked], dtype=np.float64),
+        np.array([sum(rooms[glyph.start, glyph.end]) / 2 for glyph, _ in inked]),
+    )
+    for array in arrays:
+        array.setflags(write=False)
+    x_em, y_em, gaps, middle_em = arrays
+    return LineMeasure(
+        line=line,
+        shaped=shaped,
+        inked=tuple(glyph for glyph, _ in inked),
+        x_em=x_em,
+        y_em=y_em,
+        gaps=gaps,
+        middle_em=middle_em,
     )
 
 
-def _check_text(lines: Sequence[str]) -> None:
-    if not any(has_ink_expected(line) for line in lines):
-        raise AskError.at("text", "The text shows nothing.", "Give at least one letter or digit.")
+def ink_of(face: Face, glyph: ShapedGlyph) -> Box | None:
+    """Bounds of a glyph's ink where it stands on the line, in em of the line's face; None for a blank one."""
+    box = glyph_bounds_em(glyph.face, glyph.glyph)
+    if box is None:
+        return None
+    size = 1.0 if glyph.face is face else face.cap_height_em / glyph.face.cap_height_em
+    x, y = glyph.x_em, glyph.y_em
+    return x + box[0] * size, y + box[1] * size, x + box[2] * size, y + box[3] * size
 
 
-def _check_ink(face: Face, line: ShapedLine) -> None:
+def _is_ring(line: Line) -> bool:
+    return line.arc is not None and line.arc.side == "ring"
+
+
+def _rooms(glyphs: Iterable[ShapedGlyph]) -> dict[tuple[int, int], tuple[float, float]]:
+    """Where on the baseline the room of each cluster begins and ends; a mark has none of its own."""
+    rooms: dict[tuple[int, int], tuple[float, float]] = {}
+    for glyph in glyphs:
+        low, high = rooms.get((glyph.start, glyph.end), (math.inf, -math.inf))
+        ends = (glyph.pen_em, glyph.pen_em + glyph.advance_em)
+        rooms[glyph.start, glyph.end] = (min(low, *ends), max(high, *ends))
+    return rooms
+
+
+def _check_ink(line: ShapedLine) -> None:
     """Refuses letters that would be dropped without a word: blank glyphs, and colour pictures."""
-    seen = {glyph.start for glyph in line.glyphs if glyph_bounds_em(face, glyph.glyph)}
-    seen -= {glyph.start for glyph in line.glyphs if _is_coloured(face, glyph.glyph)}
-    clusters = dict.fromkeys(line.text[glyph.start : glyph.end] for glyph in line.glyphs if glyph.start not in seen)
-    blank = [cluster[0] for cluster in clusters if has_ink_expected(cluster)]
+    seen = {glyph.start for glyph in line.glyphs if glyph_bounds_em(glyph.face, glyph.glyph)}
+    seen -= {glyph.start for glyph in line.glyphs if _is_coloured(glyph.face, glyph.glyph)}
+    clusters = {line.text[glyph.start : glyph.end]: glyph.face for glyph in line.glyphs if glyph.start not in seen}
+    blank = {cluster[0]: face for cluster, face in clusters.items() if has_ink_expected(cluster)}
     if blank:
         names = ", ".join(map(described, blank))
+        face = next(iter(blank.values()))
         raise AskError.at("text", f"{face.name} has no outline for {names}.", "Use another font or leave it out.")
 
 

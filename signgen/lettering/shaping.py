@@ -16,6 +16,7 @@ import uharfbuzz
 from signgen.errors import AskError, Problem
 from signgen.lettering import bidi
 from signgen.lettering.faces import Face, faces_with
+from signgen.lettering.fallback import faces_of
 
 CURSIVE_SCRIPTS = frozenset(("Adlm", "Arab", "Mand", "Mong", "Nkoo", "Phag", "Rohg", "Syrc"))
 """Scripts whose letters join, so that space between them would break words.
@@ -29,15 +30,21 @@ LANGUAGE = "und"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ShapedGlyph:
-    """One glyph: its origin (x, y) from the line's start on the baseline, in em without letter spacing.
+    """One glyph: its origin (x, y) from the line's start on the baseline, in em of the line's face, without letter
+    spacing.
 
     `start` and `end` are the characters that its cluster stands for; glyphs of one cluster (a letter and its
-    marks) share them. `gaps` counts the places of letter spacing to its left.
+    marks) share them. `gaps` counts the places of letter spacing to its left. `face` is the glyph's own, which differs
+    from the line's where that lacks the character; its capitals are as high. `pen_em` and `advance_em`: where on the
+    baseline the glyph's room begins, and how long it is.
     """
 
     glyph: int
+    face: Face
     x_em: float
     y_em: float
+    pen_em: float
+    advance_em: float
     start: int
     end: int
     gaps: int
@@ -59,27 +66,31 @@ class _Run:
     end: int
     right_to_left: bool
     script: str | None
+    face: Face
 
 
-def shape_lines(face: Face, lines: Sequence[str], *, spaced: bool = False) -> tuple[ShapedLine, ...]:
+def shape_lines(
+    face: Face, lines: Sequence[str], *, spaced: bool = False, fallback: bool = False
+) -> tuple[ShapedLine, ...]:
     """Every line shaped; see `shape`. Missing characters of all lines are told in one error."""
-    check_characters(face, lines)
-    return tuple(_shaped(face, text, spaced) for text in lines)
+    check_characters(face, lines, fallback=fallback)
+    return tuple(_shaped(face, text, spaced, fallback) for text in lines)
 
 
-def shape(face: Face, text: str, *, spaced: bool = False) -> ShapedLine:
+def shape(face: Face, text: str, *, spaced: bool = False, fallback: bool = False) -> ShapedLine:
     """One line shaped, with kerning, ligatures, marks and lining figures.
 
     `spaced`: letter spacing will be added, so letters stay apart instead of forming ligatures (common practice).
+    `fallback`: what the face lacks is set in a face of the catalogue that has it.
 
     Raises: AskError naming every character that the face lacks and the catalogue faces that have it.
     """
-    check_characters(face, (text,))
-    return _shaped(face, text, spaced)
+    check_characters(face, (text,), fallback=fallback)
+    return _shaped(face, text, spaced, fallback)
 
 
-def check_characters(face: Face, lines: Sequence[str]) -> None:
-    """Nothing when the face can set the lines.
+def check_characters(face: Face, lines: Sequence[str], *, fallback: bool = False) -> None:
+    """Nothing when the face, with `fallback` and those of the catalogue, can set the lines.
 
     Raises: AskError with a problem for each group of characters that the same faces have.
     """
@@ -90,19 +101,19 @@ def check_characters(face: Face, lines: Sequence[str]) -> None:
         if any(unicodedata.category(character) == "Cc" for character in text):
             what = f"{text!a} holds a line break, a tab or another control character."
             raise AskError.at("text", what, "Give each line as a text of its own.")
-        missing.update(dict.fromkeys(_missing(face, text)))
+        missing.update(dict.fromkeys(_missing(face, text, fallback)))
     if missing:
         raise AskError(_missing_problems(face, tuple(missing)))
 
 
 @lru_cache(maxsize=4096)
-def _missing(face: Face, text: str) -> tuple[str, ...]:
+def _missing(face: Face, text: str, fallback: bool) -> tuple[str, ...]:
     """Characters for which the shaped line has only the glyph that says "not there"."""
     found: dict[str, None] = {}
-    for glyph in sorted(_shaped(face, text, False).glyphs, key=lambda glyph: glyph.start):
+    for glyph in sorted(_shaped(face, text, False, fallback).glyphs, key=lambda glyph: glyph.start):
         if glyph.glyph == 0:
             cluster = text[glyph.start : glyph.end]
-            absent = [character for character in cluster if not face.has(character) and not _is_unseen(character)]
+            absent = [each for each in cluster if not glyph.face.has(each) and not _is_unseen(each)]
             found.update(dict.fromkeys(absent or cluster))
     return tuple(found)
 
@@ -153,8 +164,8 @@ def _script(character: str) -> str | None:
     return script
 
 
-def _runs(text: str) -> list[_Run]:
-    """Runs of one direction and one script, from left to right.
+def _runs(text: str, faces: Sequence[Face]) -> list[_Run]:
+    """Runs of one direction, one script and one face, from left to right.
 
     A shared character (space, digit, mark) belongs to the script before it, at a run's start to the one after.
     """
@@ -162,37 +173,46 @@ def _runs(text: str) -> list[_Run]:
     for run in bidi.runs(text):
         pieces: list[_Run] = []
         for index in range(run.start, run.end):
-            script = _script(text[index])
+            script, face = _script(text[index]), faces[index]
             last = pieces[-1] if pieces else None
-            if last is not None and (script is None or last.script is None or script == last.script):
+            alike = last is not None and (script is None or last.script is None or script == last.script)
+            if last is not None and alike and last.face is face:
                 pieces[-1] = _Run(
-                    start=last.start, end=index + 1, right_to_left=run.right_to_left, script=last.script or script
+                    start=last.start,
+                    end=index + 1,
+                    right_to_left=run.right_to_left,
+                    script=last.script or script,
+                    face=face,
                 )
             else:
-                pieces.append(_Run(start=index, end=index + 1, right_to_left=run.right_to_left, script=script))
+                pieces.append(
+                    _Run(start=index, end=index + 1, right_to_left=run.right_to_left, script=script, face=face)
+                )
         found += reversed(pieces) if run.right_to_left else pieces
     return found
 
 
 @lru_cache(maxsize=4096)
-def _shaped(face: Face, text: str, spaced: bool) -> ShapedLine:
+def _shaped(face: Face, text: str, spaced: bool, fallback: bool) -> ShapedLine:
     features = {"kern": True, "lnum": True, "liga": not spaced, "clig": not spaced}
     codes = list(map(ord, text))
     glyphs: list[ShapedGlyph] = []
-    x = 0
+    x: float = 0
     gaps = 0
     last: tuple[int, bool] | None = None  # the cluster before, and whether it joins its neighbours
     em = face.units_per_em
-    for run in _runs(text):
+    for run in _runs(text, _faces(face, text, fallback)):
         buffer = uharfbuzz.Buffer()
         buffer.add_codepoints(codes, run.start, run.end - run.start)
         buffer.direction = "rtl" if run.right_to_left else "ltr"
         buffer.script = run.script or "Zyyy"
         buffer.language = LANGUAGE
-        uharfbuzz.shape(face.font, buffer, features)
+        uharfbuzz.shape(run.face.font, buffer, features)
         infos = buffer.glyph_infos
         ends = _cluster_ends([info.cluster for info in infos], run.end)
         joins = run.script in CURSIVE_SCRIPTS
+        # A borrowed letter is set so that capitals of both faces are as high; its own units are turned into the line's.
+        size = 1 if run.face is face else em * face.cap_height_em / (run.face.units_per_em * run.face.cap_height_em)
         for info, at in zip(infos, buffer.glyph_positions, strict=True):
             if last is not None and info.cluster != last[0] and not (joins and last[1]):
                 gaps += 1
@@ -200,15 +220,24 @@ def _shaped(face: Face, text: str, spaced: bool) -> ShapedLine:
             glyphs.append(
                 ShapedGlyph(
                     glyph=info.codepoint,
-                    x_em=(x + at.x_offset) / em,
-                    y_em=at.y_offset / em,
+                    face=run.face,
+                    x_em=(x + at.x_offset * size) / em,
+                    y_em=at.y_offset * size / em,
+                    pen_em=x / em,
+                    advance_em=at.x_advance * size / em,
                     start=info.cluster,
                     end=ends[info.cluster],
                     gaps=gaps,
                 )
             )
-            x += at.x_advance
+            x += at.x_advance * size
     return ShapedLine(text=text, glyphs=tuple(glyphs), advance_em=x / em, gaps=gaps)
+
+
+def _faces(face: Face, text: str, fallback: bool) -> tuple[Face, ...]:
+    """The face of every character."""
+    missing = _missing(face, text, False) if fallback else ()
+    return faces_of(face, text, missing, tuple(map(_script, text))) if missing else (face,) * len(text)
 
 
 def _cluster_ends(clusters: Sequence[int], run_end: int) -> dict[int, int]:

@@ -26,7 +26,7 @@ def fresh(code: str) -> float:
 def main() -> None:
     from signgen.lettering.areas import grid_areas
     from signgen.lettering.faces import catalogue, open_face
-    from signgen.lettering.layout import measure, set_lines
+    from signgen.lettering.layout import alike, measure_lines, set_lines, stacked
 
     rows: list[tuple[str, float, str]] = [
         ("catalogue() in a fresh interpreter", fresh("from signgen.lettering.faces import catalogue; catalogue()"), ""),
@@ -51,8 +51,8 @@ def main() -> None:
         ("six-line plaque laid out, first time", seconds(lambda: set_lines(PLAQUE, face, cap_height_mm=20)), "")
     )
     rows.append(("the same again", seconds(lambda: set_lines(PLAQUE, face, cap_height_mm=20)), ""))
-    block = measure(PLAQUE, face, 1.6, 0.0)
-    taken = seconds(lambda: [block.boxes_mm(10 + i * 0.01, "centre") for i in range(1000)])
+    lines = measure_lines(alike(PLAQUE, face))
+    taken = seconds(lambda: [stacked(lines, [10 + i * 0.01] * 6) for i in range(1000)])
     rows.append(("its boxes at 1000 sizes", taken, f"{taken * 1e3:.0f} us each"))
     taken = seconds(lambda: [open_face(entry.name).stroke_ratio for entry in catalogue()])
     rows.append(("all faces opened and measured", taken, f"{len(catalogue())} faces"))

@@ -55,11 +55,11 @@ def test_text_is_at_least_as_large_as_in_the_middle_of_the_bounds():
             away = d / 2 + min(spec.text.margin_mm, d)
             room = room.difference(box(x - away, y - away, x + away, y + away))
         from signgen.lettering.faces import open_face
-        from signgen.lettering.layout import measure
+        from signgen.lettering.layout import alike, measure_lines, stacked
 
-        sizes = measure(spec.text.lines, open_face(spec.text.font), line_spacing=1.6, letter_spacing_mm=0)
+        lines = measure_lines(alike(spec.text.lines, open_face(spec.text.font)))
         fixed, _ = fitted_cap_height(
-            lambda h, sizes=sizes: sizes.boxes_mm(h, "centre"), room, np.array([[110.0, 70.0]])
+            lambda h, lines=lines: [row.box_mm for row in stacked(lines, [h] * 2)], room, np.array([[110.0, 70.0]])
         )
         assert free >= fixed
 

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from signgen.errors import AskError
 from signgen.lettering.areas import GRID_PER_MM
 from signgen.lettering.faces import catalogue, open_face
-from signgen.lettering.layout import Lettering, measure, set_lines
+from signgen.lettering.layout import Lettering, alike, measure_lines, set_lines, stacked
 from signgen.lettering.numerals import numeral_warning
 
 FACES = [face.name for face in catalogue()]
@@ -55,7 +55,9 @@ def test_the_measure_foretells_the_ink(name: str) -> None:
     face = open_face(name)
     lines = ["No. 17", "  ", "Jay, fy"]
     for cap, spacing, align in ((22.0, 0.0, "left"), (35.0, 4.0, "centre"), (22.0, 30.0, "right")):
-        boxes = measure(lines, face, 2.5, spacing).boxes_mm(cap, align)
+        asked = alike(lines, face, align=align, line_spacing=2.5, letter_spacing_mm=spacing)
+        rows = stacked(measure_lines(asked), [cap] * 3)
+        boxes = [row.box_mm for row in rows if row.box_mm is not None]
         lettering = set_lines(lines, face, cap_height_mm=cap, align=align, line_spacing=2.5, letter_spacing_mm=spacing)
         assert len(boxes) == 2
         for box, line in zip(boxes, (0, 2), strict=True):
