@@ -13,7 +13,7 @@ from signgen.sheet.job_facts import JobFacts
 SIDE_MM = 254.0
 """What one side of Letter holds between its margins, less a line for fonts that run wider."""
 LINE_MM, LINE_CHARACTERS = 3.6, 130
-PLACES_IN_A_LINE = 3
+PLACES_IN_A_LINE, NAMES_IN_A_LINE = 3, 6
 HEAD_MM, PICTURE_MM = 26.0, 6.0
 SETTING_UP_MM, HOLDING_MM = 122.0, 44.0
 """The left column with board and zero; the right one below the board's plan."""
@@ -22,18 +22,20 @@ BEFORE_MM, CARD_MM, CUTTING_MM, CAUTIONS_MM, CHECKS_MM, CHECK_MM, FILES_MM = 29.
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Density:
-    """`css`: class of the page; `scale` of the text's height; greatest heights of the plans."""
+    """`css`: class of the page; `scale` of the text's height; greatest heights of the plans.
+    `brief`: of checks that passed only the names are printed; what they compared is in the report."""
 
     css: str | None
     scale: float
     plan_mm: float
     board_mm: float
+    brief: bool = False
 
 
 DENSITIES = (
     Density(css=None, scale=1.0, plan_mm=56.0, board_mm=84.0),
     Density(css="dense", scale=0.91, plan_mm=50.0, board_mm=80.0),
-    Density(css="dense densest", scale=0.83, plan_mm=42.0, board_mm=72.0),
+    Density(css="dense densest", scale=0.83, plan_mm=42.0, board_mm=72.0, brief=True),
 )
 """From the common sheet to the fullest."""
 
@@ -45,6 +47,8 @@ def blocks_mm(facts: JobFacts, density: Density, plan_mm: float, board_mm: float
     listed = s * LINE_MM * (3 if len(facts.drawing.holes) > PLACES_IN_A_LINE * 4 else 0)
     holding = s * (HOLDING_MM + LINE_MM * (len(facts.screws_mm) // PLACES_IN_A_LINE))
     own = sum(len(text) for text in facts.spec.material.cautions) // (LINE_CHARACTERS // 2)
+    passed = sum(result.passed for result in facts.checks.results)
+    rows = len(facts.checks.results) - (passed - passed // NAMES_IN_A_LINE - 1 if density.brief else 0)
     return (
         s * HEAD_MM + warned,
         max(density.plan_mm, plan_mm) + PICTURE_MM + listed,
@@ -54,7 +58,7 @@ def blocks_mm(facts: JobFacts, density: Density, plan_mm: float, board_mm: float
         s * CUTTING_MM,
         s * (CAUTIONS_MM + LINE_MM / 2 * own),
         s * (CHECKS_MM + CHECK_MM),
-        *(s * CHECK_MM for _ in facts.checks.results[1:]),
+        *(s * CHECK_MM for _ in range(rows)),
         s * FILES_MM,
     )
 

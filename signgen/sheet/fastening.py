@@ -20,10 +20,10 @@ CLAMP_GRIP_MM = 8.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fastening:
-    """Areas in sign coordinates. `swept`: the sign and all that cutters take around it. `clamp_line`: where
-    cutters or the
-    nut pass lower than CLAMP_STANDS_MM, travel included. `from_sign_mm`: how far that line lies outside the
-    sign at most. `clamp_room_mm`: the widest strip of board outside it, 0 when there is none."""
+    """Areas in sign coordinates. `swept`: the sign and all that cutters take around it. `clamp_line`: outline without
+    bays around every place where a cutter or the nut passes lower than CLAMP_STANDS_MM, on its way in and out too.
+    `from_sign_mm`: how far the nut reaches outside the sign while it cuts. `clamp_room_mm`: the widest strip of board
+    outside the line, 0 when there is none."""
 
     swept: BaseGeometry
     clamp_line: BaseGeometry
@@ -39,15 +39,15 @@ def fastening_of(facts: JobFacts) -> Fastening:
     cutters = [(program.tool, program.replay) for program in facts.programs]
     nut = NUT_DIAMETER_MM[facts.spec.machine.collet_series]
     drawing, zero = facts.drawing, facts.zero
-    lines = [
-        swept_outside(drawing, zero, cutters, CLAMP_STANDS_MM, nut_mm=what, with_entries=True) for what in (None, nut)
-    ]
-    line = lines[0].union(lines[1])
-    low_x, low_y, high_x, high_y = line.bounds
+    by_nut = swept_outside(drawing, zero, cutters, CLAMP_STANDS_MM, nut_mm=nut)
+    by_cutter = swept_outside(drawing, zero, cutters, CLAMP_STANDS_MM, with_entries=True)
+    line = by_nut.union(by_cutter).convex_hull
+    low_x, low_y, high_x, high_y = by_nut.bounds
     left, front, right, back = facts.stock.bounds_mm
+    room = (line.bounds[0] - left, line.bounds[1] - front, right - line.bounds[2], back - line.bounds[3])
     return Fastening(
         swept=swept_outside(drawing, zero, cutters, HEAD_STANDS_MM),
         clamp_line=line,
         from_sign_mm=max(-low_x, -low_y, high_x - drawing.width_mm, high_y - drawing.height_mm),
-        clamp_room_mm=max(0.0, low_x - left, low_y - front, right - high_x, back - high_y),
+        clamp_room_mm=max(0.0, *room),
     )

@@ -49,23 +49,38 @@ def _state(result: CheckResult) -> str:
     return "warning" if result.severity == "warning" else "FAILED"
 
 
-def checks(facts: JobFacts) -> Html:
-    """Every check that ran with what it compared; a warning says what it saw."""
-    rows = [
-        el(
-            "tr",
-            el("td", result.code),
-            el("td", result.name.replace("_", " ")),
-            el("td", _state(result), cls=None if result.passed else "seen"),
-            el("td", _said(result)),
-            id=f"check-{result.code}",
-        )
-        for result in facts.checks.results
-    ]
+def checks(facts: JobFacts, *, brief: bool = False) -> Html:
+    """Every check that ran with what it compared; a warning says what it saw. `brief`: names only of those that passed."""
+    full = [result for result in facts.checks.results if not (brief and result.passed)]
+    named = [result for result in facts.checks.results if brief and result.passed]
+    table = el("table", *(_row(result) for result in full), cls="checks") if full else None
+    names = [el("span", f"{result.code}\u00a0{_name(result)}; ", id=f"check-{result.code}") for result in named]
     ask = el(
         "p", el("b", verdict_words(facts.checks) + "."), " What a code means: ", el("code", "signgen explain CODE"), "."
     )
-    return el("section", el("h2", el("i", "8"), "What was checked"), ask, el("table", *rows, cls="checks"), id="checks")
+    return el(
+        "section",
+        el("h2", el("i", "8"), "What was checked"),
+        ask,
+        table,
+        el("p", *names, "all passed.") if named else None,
+        id="checks",
+    )
+
+
+def _row(result: CheckResult) -> Html:
+    return el(
+        "tr",
+        el("td", result.code),
+        el("td", _name(result)),
+        el("td", _state(result), cls=None if result.passed else "seen"),
+        el("td", _said(result)),
+        id=f"check-{result.code}",
+    )
+
+
+def _name(result: CheckResult) -> str:
+    return result.name.replace("_", " ")
 
 
 def _said(result: CheckResult) -> str:

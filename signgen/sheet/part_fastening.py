@@ -55,14 +55,13 @@ def _clamps(facts: JobFacts, fastening: Fastening) -> str:
     far, room = mm(fastening.from_sign_mm, 0), mm(fastening.clamp_room_mm, 0)
     if fastening.takes_clamps:
         text = (
-            f"Only outside the dashed line, up to {far} from the sign, and no higher than {mm(CLAMP_STANDS_MM, 0)} "
-            "over the board."
+            f"Only outside the dashed line, no higher than {mm(CLAMP_STANDS_MM, 0)} over the board: "
+            f"the collet's nut reaches {far} beyond the sign, and the head comes in and goes out."
         )
-    elif facts.screws_mm:
-        text = f"None: cutter and nut pass up to {far} from the sign, which leaves {room} of board for a clamp."
     else:
-        text = (
-            f"None: cutter and nut pass up to {far} from the sign, which leaves {room} of board for a clamp. "
-            "Take a larger board, or hold this one by double-sided tape over its whole back, if it sticks well."
-        )
+        text = f"None: the collet's nut reaches {far} beyond the sign, and at most {room} of board lie outside its way."
+        if not facts.screws_mm:
+            text += (
+                " Take a larger board, or hold this one by double-sided tape over its whole back, if it sticks well."
+            )
     return f"{text} Between cuts the cutter travels {mm(facts.spec.clearance_mm)} over the board."

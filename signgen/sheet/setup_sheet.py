@@ -51,7 +51,7 @@ def setup_html(facts: JobFacts, lit: Relief | None = None) -> str:
         "div",
         programs(facts),
         el("div", while_cutting(facts), finishing(facts), cls="two"),
-        cautions(facts), checks(facts), file_list(facts),
+        cautions(facts), checks(facts, brief=density.brief), file_list(facts),
         cls="page",
     )  # fmt: skip
     document = el(

@@ -94,7 +94,7 @@ QUESTIONS = (
     ("Where may I put screws?", "screw-places", "1 X-22.5 Y-22.5"),
     ("How large may their heads be?", "screws", "9 mm across, flush or below"),
     ("What lies under the board?", "under", "never reach the table"),
-    ("Where may I put clamps?", "clamps", "17 mm from the sign"),
+    ("Where may I put clamps?", "clamps", "nut reaches 17 mm beyond the sign"),
     ("What do I do before the first start?", "by-hand", "Run spindle and extraction once by hand"),
     ("How can I try without cutting?", "air-pass", "1-v-bit-90.nc"),
     ("How do I fit a cutter?", "cutter-change", "70 % of the collet's length"),
@@ -243,3 +243,14 @@ def test_a_sign_without_tabs_is_told_to_be_loose(make_facts: Make) -> None:
 
 def test_the_page_is_the_same_bytes_twice(make_facts: Make) -> None:
     assert setup_html(make_facts(cell=2.0)) == setup_html(make_facts(cell=2.0))
+
+
+def test_a_full_sheet_names_every_check_and_details_only_what_was_found(make_facts: Make) -> None:
+    facts = make_facts(cell=4.0)
+    later = tuple(replace(facts.programs[1], file=f"{i}-end-mill-6.nc") for i in range(2, 7))
+    many = replace(facts, programs=(facts.programs[0], *later), boards=(facts.boards[0],) * 6)
+    checks = (*(replace(facts.checks.results[0], code=f"C{300 + i}") for i in range(40)), facts.checks.results[2])
+    text = passages(replace(many, checks=CheckReport(results=checks)))
+    assert text["check-C300"].startswith("C300 rapids clear")
+    assert "least height" not in text["check-C339"]
+    assert "0.8 mm thin" in text["check-C120"]
