@@ -50,7 +50,7 @@ def _state(result: CheckResult) -> str:
 
 
 def checks(facts: JobFacts, *, brief: bool = False) -> Html:
-    """Every check that ran with what it compared; a warning says what it saw. `brief`: names only of those that passed."""
+    """Every check that ran with what it compared, and what it saw. `brief`: of those that passed the names only."""
     full = [result for result in facts.checks.results if not (brief and result.passed)]
     named = [result for result in facts.checks.results if brief and result.passed]
     table = el("table", *(_row(result) for result in full), cls="checks") if full else None
