@@ -14,13 +14,14 @@ remaining wood lies on the right: climb milling.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import shapely
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
-from signgen.geometry.offsets import Area, area_of, inward, outward, polygons, quad_segs
+from signgen.geometry.offsets import inward, polygons, quad_segs
 from signgen.geometry.paths import FloatArray
 from signgen.geometry.pocket_tree import RingTree, grow, link_all, ring_tree
 from signgen.geometry.pocket_walk import walk
@@ -60,14 +61,13 @@ class PocketRun:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pocket:
-    """`pieces`: for each connected piece of the area where the cutter's centre may be, its runs in order; `reached`:
-    what they cut. Paths may stray from chains that are not walls by `loose_mm`.
+    """`pieces`: for each connected piece of the area where the cutter's centre may be, its runs in order. Paths may
+    stray from chains that are not walls by `loose_mm`.
 
     `walls` counts the closed walls, `rings` all rings.
     """
 
     pieces: tuple[tuple[PocketRun, ...], ...]
-    reached: Area
     loose_mm: float
     walls: int
     rings: int
@@ -90,16 +90,27 @@ def pocket_rings(
     Raises: ValueError when radius, step or tolerance is not positive, the allowance is negative, or the step is not
     below the diameter.
     """
+    free = inward(area, cutter_radius_mm, tolerance_mm)
+    return rings_within(free, cutter_radius_mm, stepover_mm, allowance_mm, tolerance_mm, walk_mm)
+
+
+def rings_within(
+    free: Sequence[Polygon],
+    cutter_radius_mm: float,
+    stepover_mm: float,
+    allowance_mm: float,
+    tolerance_mm: float,
+    walk_mm: float = WALK_MM,
+) -> Pocket:
+    """`pocket_rings` for given pieces of where the cutter's centre may be; `Pocket.pieces` are in their order."""
     if not (cutter_radius_mm > 0 and 0 < stepover_mm < 2 * cutter_radius_mm and tolerance_mm > 0):
         raise ValueError(f"radius {cutter_radius_mm}, step {stepover_mm}, tolerance {tolerance_mm}: not a pocket")
     if allowance_mm < 0:
         raise ValueError(f"an allowance is not negative: {allowance_mm}")
-    free = inward(area, cutter_radius_mm, tolerance_mm)
     loose = _loose(cutter_radius_mm, stepover_mm, allowance_mm, tolerance_mm)
     trees = [_tree(part, cutter_radius_mm, stepover_mm, allowance_mm, loose) for part in free]
     return Pocket(
         pieces=tuple(_runs(tree, walk_mm) for tree in trees),
-        reached=area_of(outward(area_of(free), cutter_radius_mm, tolerance_mm)),
         loose_mm=loose,
         walls=sum(ring.level == 0 for tree in trees for ring in tree.rings),
         rings=sum(len(tree.rings) for tree in trees),

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import LineString, MultiPolygon, Point, Polygon, box
 
-from signgen.geometry.offsets import area_of, opening
+from signgen.geometry.offsets import opening
 from signgen.geometry.pocket import pocket_rings
 
 TOLERANCE = 0.0025
@@ -170,18 +170,10 @@ def test_a_circle_of_known_rings():
     assert (pocket.rings, pocket.walls) == (4, 1)
 
 
-def test_what_was_reached_is_the_opening():
-    pocket = pocket_rings(PLAIN, 1.5, 1.2, 0.0, 1e-4)
-    # Source: a square corner keeps 0.214602 r^2 (check-values 15.3).
-    assert PLAIN.area - pocket.reached.area == pytest.approx(4 * 0.214602 * 1.5**2, abs=1e-3)
-    assert pocket.reached.equals(area_of(opening(PLAIN, 1.5, 1e-4)))
-
-
 @pytest.mark.parametrize("area", [Polygon(), MultiPolygon(), box(0, 0, 2.9, 30)])
 def test_no_room_is_no_pieces(area):
     pocket = pocket_rings(area, 1.5, 1.2, 0.0, TOLERANCE)
     assert (pocket.pieces, pocket.rings) == ((), 0)
-    assert pocket.reached.is_empty
 
 
 @pytest.mark.parametrize("numbers", [(0, 1, 0, 0.01), (1, 0, 0, 0.01), (1, 2, 0, 0.01), (1, 1, -1, 0.01), (1, 1, 0, 0)])

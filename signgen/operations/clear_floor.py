@@ -1,0 +1,162 @@
+"""Clearing flat floors with an end mill: rings from the inside out, walls last, down by helix or ramp."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from shapely.geometry import Polygon
+
+from signgen.geometry.arcs import fit_all
+from signgen.geometry.offsets import Area, area_of, inward, outward
+from signgen.geometry.paths import FloatArray, Path, joined, polyline
+from signgen.geometry.pocket import Chain, PocketRun, rings_within
+from signgen.shop.materials import CuttingData
+from signgen.shop.tools import Tool
+from signgen.tolerances import Tolerances
+from signgen.toolpath.cut import FAST, Cut, Toolpath
+from signgen.toolpath.entry import at_height, helix_into, ramp_into
+from signgen.toolpath.order import tour
+from signgen.toolpath.passes import levels
+
+STAGE = 40
+"""Before holes and the edge: floors are cut while the board is whole."""
+
+CORE_RATIO, LEAST_HELIX_RATIO = 0.9, 0.25
+"""Largest and smallest helix over the cutter's radius: beyond 1 a core would stand in the middle; a small one takes
+very many turns, and a ramp along the first lap is quicker."""
+
+LEAST_LAP_RATIO = 1.0
+"""Shortest lap over the cutter's radius that is worth a ramp: on a shorter one the cutter goes straight down."""
+
+NEARLY_HALF_RATIO = 0.95
+"""Steps up to a twentieth more than the cutter's radius become this part of it: then rings alone cover everything."""
+
+ABOVE_MM = 0.5
+"""Where the way down into a place that is cleared already slows down to the plunge feed."""
+
+LOOSE_CORNER_DEG = 45.0
+"""A turn that rings away from walls may round off, within what they may stray."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Floor:
+    """A flat floor: everything within `area` lies at one depth. Floors do not overlap."""
+
+    name: str
+    area: Area
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClearFloor:
+    """Floors of one depth with one end mill, as far as it reaches; `allowance_mm` is left at walls until the last lap.
+
+    Each piece of a floor is cleared level by level: down by a helix or along the first lap, rings outwards, walls
+    last, climb milling throughout. Nothing outside the floors is cut.
+    """
+
+    floors: tuple[Floor, ...]
+    tool: Tool
+    cutting: CuttingData
+    thickness_mm: float
+    depth_mm: float
+    tolerances: Tolerances
+    allowance_mm: float = 0.0
+
+    @property
+    def does(self) -> str:
+        return f"clears {'the floor' if len(self.floors) == 1 else 'the floors'}, {self.depth_mm:.3g} mm deep"
+
+    def reached(self) -> Area:
+        """All that the cutter clears: the floors without the corners and narrow places where it does not fit."""
+        radius, chord = self.tool.radius_mm, self.tolerances.chord_mm
+        return area_of(
+            tuple(part for floor in self.floors for part in outward(area_of(self._free(floor)), radius, chord))
+        )
+
+    def toolpath(self) -> Toolpath:
+        """The cuts, each piece of floor by itself, in an order with little travel from the sign's corner."""
+        pieces = [piece for floor in self.floors for piece in self._pieces(floor)]
+        starts = [complex(*piece[0].path.points_mm[0, :2]) for piece in pieces]
+        ends = [complex(*piece[-1].path.points_mm[-1, :2]) for piece in pieces]
+        order = tour(starts, ends, [False] * len(pieces), 0j)
+        cuts = tuple(cut for index, _ in order for cut in pieces[index])
+        return Toolpath(operation="clear", tool=self.tool, cuts=cuts)
+
+    def _free(self, floor: Floor) -> tuple[Polygon, ...]:
+        """Where the cutter's centre may be. One that cannot plunge has no way into a place hardly larger than
+        itself."""
+        parts = inward(floor.area, self.tool.radius_mm, self.tolerances.chord_mm)
+        least = 0.0 if self.tool.can_plunge else self._least_lap_mm
+        return tuple(part for part in parts if part.exterior.length >= least)
+
+    @property
+    def _least_lap_mm(self) -> float:
+        return LEAST_LAP_RATIO * self.tool.radius_mm
+
+    def _pieces(self, floor: Floor) -> Iterator[tuple[Cut, ...]]:
+        """Cuts of each piece of a floor, in order."""
+        radius, step = self.tool.radius_mm, self.cutting.stepover_mm
+        if NEARLY_HALF_RATIO * radius < step <= (2 - NEARLY_HALF_RATIO) * radius:
+            step = NEARLY_HALF_RATIO * radius
+        pocket = rings_within(self._free(floor), radius, step, self.allowance_mm, self.tolerances.chord_mm)
+        bottoms = levels(self.thickness_mm, self.thickness_mm - self.depth_mm, self.cutting.stepdown_mm)
+        all_chains = [chain for piece in pocket.pieces for run in piece for chain in run.chains]
+        chains = iter(self._fitted(all_chains, pocket.loose_mm))
+        for piece in pocket.pieces:
+            fitted = [(run, [next(chains) for _ in run.chains]) for run in piece]
+            yield tuple(
+                self._cut(floor.name, run, paths, above, bottom)
+                for above, bottom in itertools.pairwise((self.thickness_mm, *bottoms))
+                for run, paths in fitted
+            )
+
+    def _fitted(self, chains: list[Chain], loose_mm: float) -> list[Path]:
+        """Chains as flat lines and arcs: walls closely, the rest as loosely as it may."""
+        flat = [np.column_stack([chain.points_mm, np.zeros(len(chain.points_mm))]) for chain in chains]
+        walls = [points for points, chain in zip(flat, chains, strict=True) if chain.is_wall]
+        inner = [points for points, chain in zip(flat, chains, strict=True) if not chain.is_wall]
+        fitted_walls = iter(fit_all(walls, self.tolerances.fit_mm))
+        fitted_inner = iter(fit_all(inner, loose_mm, LOOSE_CORNER_DEG))
+        return [next(fitted_walls if chain.is_wall else fitted_inner) for chain in chains]
+
+    def _cut(self, name: str, run: PocketRun, chains: Sequence[Path], above: float, bottom: float) -> Cut:
+        """One run at one level. Where it starts in the clear, or below the board's top, the way down is fast."""
+        feed = self.cutting.feed_mm_per_min
+        pieces = [] if run.in_the_clear else self._down(run, chains[0], above, bottom)
+        later = chains if run.in_the_clear else chains[1:]
+        pieces += [_at(at_height(chain, bottom), feed) for chain in later]
+        x, y, z = pieces[0][0].points_mm[0]
+        if z < self.thickness_mm - ABOVE_MM:
+            slow = polyline([(x, y, z + ABOVE_MM), (x, y, z)])
+            fast = polyline([(x, y, self.thickness_mm), (x, y, z + ABOVE_MM)])
+            pieces = [_at(fast, FAST), _at(slow, self.cutting.plunge_mm_per_min), *pieces]
+        path = joined([piece for piece, _ in pieces])
+        return Cut(
+            path=path,
+            feeds_mm_per_min=np.concatenate([feeds for _, feeds in pieces]),
+            feature=name,
+            stage=STAGE,
+        )
+
+    def _down(self, run: PocketRun, lap: Path, above: float, bottom: float) -> list[tuple[Path, FloatArray]]:
+        """The way down, and the first lap, with their feeds."""
+        radius = min(CORE_RATIO * self.tool.radius_mm, run.room_mm)
+        ramp, feed = self.cutting.ramp_mm_per_min, self.cutting.feed_mm_per_min
+        start, flat = lap.points_mm[0, :2], at_height(lap, bottom)
+        if radius >= LEAST_HELIX_RATIO * self.tool.radius_mm:
+            helix = helix_into(*run.middle_mm, radius, above, bottom, self.cutting.entry_deg)
+            across = polyline([helix.points_mm[-1], (*start, bottom)])
+            return [_at(helix, ramp), _at(across, feed), _at(flat, feed)]
+        if lap.length_mm >= self._least_lap_mm:
+            down = ramp_into(lap, above, bottom, self.cutting.entry_deg)
+            return [(down, np.where(np.diff(down.points_mm[:, 2]) < 0, ramp, feed))]
+        plunge = polyline([(*start, above), (*start, bottom)])
+        return [_at(plunge, self.cutting.plunge_mm_per_min), _at(flat, feed)]
+
+
+def _at(path: Path, feed_mm_per_min: float) -> tuple[Path, FloatArray]:
+    """A path with one feed for all its segments."""
+    return path, np.full(len(path), feed_mm_per_min)
