@@ -6,7 +6,7 @@ from signgen.sheet.cutter_svg import cutter_plate
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
 from signgen.sheet.markup import Html, el, raw
 from signgen.sheet.numbers import figure, joined_words, mm, span
-from signgen.sheet.outcome import Outcome, outcomes
+from signgen.sheet.outcome import SEEN_MM, Outcome, outcomes
 from signgen.shop.collets import LEAST_GRIP_RATIO, collet_of_tool
 
 AIR_MM = 30
@@ -101,8 +101,7 @@ def _right(facts: JobFacts, program: ProgramFacts, outcome: Outcome) -> str:
     """What the operator sees when the program did its work."""
     words = []
     if outcome.engraved_mm > 0 and program.tool.kind == "v-bit":
-        ratio = ", half as deep as wide" if program.tool.angle_deg == 90 else ""
-        words.append(f"letters have sharp corners and clean rims{ratio}, {mm(outcome.engraved_mm)} at the deepest")
+        words.append(f"letters have sharp corners and clean rims{_depth(facts, program, outcome)}")
     elif outcome.engraved_mm > 0:
         words.append(f"the floors of wide letters are flat, {mm(outcome.engraved_mm)} deep")
     if outcome.holes:
@@ -118,6 +117,15 @@ def _right(facts: JobFacts, program: ProgramFacts, outcome: Outcome) -> str:
             else "the sign is loose: keep it from moving while the spindle turns"
         )
     return (joined_words(tuple(words)) or "the program has run to its end") + "."
+
+
+def _depth(facts: JobFacts, program: ProgramFacts, outcome: Outcome) -> str:
+    """How deep the letters are, and where their floor is flat."""
+    ratio = ", half as deep as wide" if program.tool.angle_deg == 90 else ""
+    limit = max(groove.max_depth_mm for groove in facts.drawing.grooves)
+    if outcome.engraved_mm >= limit - SEEN_MM:
+        return f"{ratio} up to {mm(outcome.engraved_mm)}, where the floor is flat"
+    return f"{ratio}, {mm(outcome.engraved_mm)} at the deepest"
 
 
 def tick(text: str, name: str, lead: str = "") -> Html:

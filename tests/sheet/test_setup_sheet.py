@@ -106,7 +106,11 @@ QUESTIONS = (
     ("How long does it take?", "program-1-time", "3 min 20 s"),
     ("How far does the cutter stick out?", "program-2-fit", "26 mm"),
     ("What do I do after the first program?", "program-2-zero", "Set only Z again"),
-    ("How do I see that the letters are right?", "program-1-right", "half as deep as wide, 6 mm at the deepest"),
+    (
+        "How do I see that the letters are right?",
+        "program-1-right",
+        "half as deep as wide up to 6 mm, where the floor is flat",
+    ),
     ("How do I see that the holes and the edge are right?", "program-2-right", "4 holes of 7 mm show the spoilboard"),
     ("The sound changes: what now?", "while-pitch", "Feed down first"),
     ("Something goes wrong: what now?", "while-stop", "emergency stop"),
@@ -220,6 +224,13 @@ def test_a_board_without_room_for_screws_gets_none_and_no_clamps_either(make_fac
     assert "no room for screws" in text["screws"]
     assert "double-sided tape" in text["clamps"]
     assert "screw-places" not in text
+
+
+def test_letters_that_end_in_a_point_have_no_flat_floor(make_facts: Make) -> None:
+    facts = make_facts(cell=0.5)
+    groove = replace(facts.drawing.grooves[0], max_depth_mm=9.0)
+    text = passages(replace(facts, drawing=replace(facts.drawing, grooves=(groove,))))["program-1-right"]
+    assert "half as deep as wide, 6 mm at the deepest" in text
 
 
 def test_only_the_first_program_sets_x_and_y(said: dict[str, str]) -> None:
