@@ -7,6 +7,8 @@ from collections import Counter
 from collections.abc import Sequence
 from itertools import groupby
 
+from shapely.geometry import box
+
 from signgen.checks.bites import bites_of
 from signgen.checks.check import Case, ProgramUnderTest
 from signgen.checks.ideal import KERF_ALLOWANCE, ideal_board
@@ -34,7 +36,7 @@ CELLS_PER_CAP_HEIGHT = 80
 
 def make_case(
     *,
-    drawing: Drawing,
+    drawing: Drawing | None,
     stock: Stock,
     zero: WorkZero,
     machine: Machine,
@@ -46,11 +48,14 @@ def make_case(
     cell_mm: float | None = None,
 ) -> Case:
     """The case that the programs (file, text, tool), in the order in which they are to be run, make with the drawing.
-    Programs of one name that follow each other are one text, with a change of cutter between them.
+    Programs of one name that follow each other are one text, with a change of cutter between them. Without a drawing
+    the case is one of a bare board.
 
     `boards[i]` is what the feed moves of programs 0 to i leave. The cell is chosen by `cell_size_mm` when none is
     given.
     """
+    drawn = drawing is not None
+    drawing = drawing or bare_board(stock)
     left = board(stock, cell_mm or cell_size_mm(stock, drawing.cap_height_mm))
     boards: list[HeightMap] = []
     cutters = Counter(file for file, _, _ in programs)
@@ -85,6 +90,22 @@ def make_case(
         breakthrough_mm=breakthrough_mm,
         tolerance_mm=tolerance_mm,
         ridge_mm=ridge_mm,
+        drawn=drawn,
+    )
+
+
+def bare_board(stock: Stock) -> Drawing:
+    """What stands for a drawing where there is none: the board's own outline, and nothing on it. Letters as tall as
+    the board are not there to ask for fine cells."""
+    return Drawing(
+        width_mm=stock.width_mm,
+        height_mm=stock.height_mm,
+        thickness_mm=stock.thickness_mm,
+        edge=box(*stock.bounds_mm),
+        holes=(),
+        grooves=(),
+        tabs=(),
+        cap_height_mm=max(stock.width_mm, stock.height_mm),
     )
 
 

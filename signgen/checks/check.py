@@ -39,6 +39,9 @@ class Case:
     there, for C102 judges them). `cuts[i]` and `rapids[i]` are the ways of program i's tip with the spindle's feed
     and at rapid speed, `bites[i]` how much it takes at once. `ideal` is the board as drawn, on the boards' cells.
     `tolerance_mm` is the job's for engraved walls; ridges of up to `ridge_mm` may stand on flat floors.
+
+    `drawn` is false where nobody has drawn anything, for programs from elsewhere: `drawing` is then a bare board, and
+    checks that need more say that they do not apply.
     """
 
     drawing: Drawing
@@ -55,23 +58,27 @@ class Case:
     breakthrough_mm: float
     tolerance_mm: float
     ridge_mm: float
+    drawn: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Finding:
-    """What a check saw: where (file, line, place in sign coordinates), what, and what to do."""
+    """What a check saw: where (file, line, place in sign coordinates), what, and what to do. `warns`: nothing that
+    must stop the program, although the check is one that can."""
 
     message: str
     file: str = ""
     line: int | None = None
     place_mm: tuple[float, float] | None = None
     remedy: str = ""
+    warns: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CheckResult:
     """`detail` says what was compared and how closely, in figures, whether it passed or not. A check that could not be
-    run is `skipped`, and has not passed; its `detail` says why."""
+    run is `skipped`, and has not passed; its `detail` says why. One that does not apply to the case (`applies` is
+    false) has neither passed nor failed."""
 
     code: str
     name: str
@@ -79,15 +86,22 @@ class CheckResult:
     findings: tuple[Finding, ...]
     detail: str
     skipped: bool = False
+    applies: bool = True
 
     @property
     def passed(self) -> bool:
         return not self.findings and not self.skipped
 
+    @property
+    def stops(self) -> bool:
+        """Whether the programs must not be run."""
+        return not self.passed and self.applies and self.severity == "error"
+
 
 class Check(Protocol):
     """One file a check. `code` is opaque, stable and never used again ('C102'); `explanation` is what `signgen
-    explain CODE` prints: what it looks at, what a failure means, what to do, the least error that it can see."""
+    explain CODE` prints: what it looks at, what a failure means, what to do, the least error that it can see.
+    `needs_drawing`: without one it does not apply."""
 
     @property
     def code(self) -> str: ...
@@ -97,6 +111,8 @@ class Check(Protocol):
     def severity(self) -> Severity: ...
     @property
     def explanation(self) -> str: ...
+    @property
+    def needs_drawing(self) -> bool: ...
 
     def run(self, case: Case) -> CheckResult: ...
 
@@ -106,12 +122,14 @@ MOST_FINDINGS = 12
 
 
 def verdict(check: Check, findings: Sequence[Finding], detail: str) -> CheckResult:
-    """The check's result with its first MOST_FINDINGS findings; `detail` counts the rest."""
+    """The check's result with its first MOST_FINDINGS findings, those that stop the program before those that warn;
+    `detail` counts the rest. Where all of them warn, the result is a warning."""
     more = len(findings) - MOST_FINDINGS
+    findings = sorted(findings, key=lambda finding: finding.warns)
     return CheckResult(
         code=check.code,
         name=check.name,
-        severity=check.severity,
+        severity="warning" if findings and findings[0].warns else check.severity,
         findings=tuple(findings[:MOST_FINDINGS]),
         detail=detail if more <= 0 else f"{detail}; {more} more findings of this kind",
     )
@@ -126,7 +144,7 @@ class CheckReport:
     @property
     def passed(self) -> bool:
         """No error failed; a warning does not stop a program."""
-        return all(result.passed or result.severity == "warning" for result in self.results)
+        return not any(result.stops for result in self.results)
 
     def findings(self) -> Iterator[tuple[CheckResult, Finding]]:
         """Every finding with the result that it belongs to, errors first."""

@@ -15,6 +15,7 @@ class CutterReach:
     code = "C117"
     name = "cutter_reach"
     severity: Severity = "error"
+    needs_drawing = False
     explanation = """\
 How deep each cutter goes below the board's top, beside what it has: its edges must be as long as the cut is deep, or
 its shank rubs and burns against the wall; a V-bit may sink in no further than its cone is high; and 1 mm of air must

@@ -28,6 +28,7 @@ class EdgeSize:
     code = "C111"
     name = "edge_size"
     severity: Severity = "error"
+    needs_drawing = True
     explanation = """\
 From the motions alone, at a place on every millimetre of the drawn edge: no cutter may come nearer than its radius
 (the sign would be too small there), and at the board's bottom some cutter must come as near as that (else it is too

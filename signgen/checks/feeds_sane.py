@@ -17,6 +17,10 @@ cutter and material scatter by about that much)."""
 MOST_PLUNGE_RATIO = 1.5
 """How many times the plunge feed of the shop's data a cutter may be driven straight down."""
 
+FAR_TOO_MUCH = 2.0
+"""Programs from elsewhere are made with data of their own, which differ by about that much (common practice): up to
+this many times what is allowed is a warning in them."""
+
 STEEP_DEG = 80.0
 """From here on a move counts as going straight down; V-bits climb and fall at up to 75 degrees along their grooves."""
 
@@ -28,6 +32,7 @@ class FeedsSane:
     code = "C106"
     name = "feeds_sane"
     severity: Severity = "error"
+    needs_drawing = False
     explanation = """\
 Every feed move needs a feed above zero that no axis of the machine is too slow for. In the board, the feed of each
 tooth (feed / (speed x teeth)) may be twice what the material's data say for this cutter at most, and a move straight
@@ -69,7 +74,9 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way) -> list[Finding]
             most * SLACK,
             f"The move asks for {{value:.0f}} mm/min along {'XYZ'[axis]}; the machine reaches {most:g}.",
             "Lower the feed.",
+            np.inf if not case.drawn else 1.0,
         )
+    tolerated = 1.0 if case.drawn else FAR_TOO_MUCH
     data = cutting_data(program.tool, case.material, case.machine)
     in_board = cuts.low_z_mm < case.stock.thickness_mm - 1e-6
     rpm = program.replay.motions.spindle_rpm[cuts.motion]
@@ -83,6 +90,7 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way) -> list[Finding]
             most * SLACK,
             f"Each tooth would take {{value:.3f}} mm; {most:.3f} is the most for this cutter in {case.material.label}.",
             "Lower the feed or raise the speed.",
+            tolerated,
         )
     sinking = in_board & (direction[:, 2] < -np.sin(np.radians(STEEP_DEG)))
     most = MOST_PLUNGE_RATIO * data.plunge_mm_per_min
@@ -93,13 +101,21 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way) -> list[Finding]
         most * SLACK,
         f"The cutter is driven straight down at {{value:.0f}} mm/min; {most:.0f} is the most.",
         "Lower the feed of this plunge.",
+        tolerated,
     )
     return found
 
 
 def _worst(
-    program: ProgramUnderTest, cuts: Way, values: FloatArray, most: float, message: str, remedy: str
+    program: ProgramUnderTest,
+    cuts: Way,
+    values: FloatArray,
+    most: float,
+    message: str,
+    remedy: str,
+    tolerated: float = 1.0,
 ) -> list[Finding]:
+    """The worst of the values over the most allowed; up to `tolerated` times as much only warns."""
     bad: NDArray[np.bool_] = values > most
     if not bad.any():
         return []
@@ -112,5 +128,6 @@ def _worst(
             line=int(cuts.line[k]),
             place_mm=(float(cuts.start_mm[k, 0]), float(cuts.start_mm[k, 1])),
             remedy=remedy,
+            warns=bool(tolerated > 1 and values.max() <= tolerated * most),
         )
     ]

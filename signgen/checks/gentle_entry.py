@@ -18,6 +18,7 @@ class GentleEntry:
     code = "C114"
     name = "gentle_entry"
     severity: Severity = "error"
+    needs_drawing = False
     explanation = """\
 A cutter whose edges do not reach its middle (can-plunge = false in its data) can only go down along a ramp or a
 helix. Every descending feed move that takes wood must be no steeper than the material's entry angle.

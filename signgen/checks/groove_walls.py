@@ -6,6 +6,7 @@ import math
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, feature_at, nearest_line, worst_apart
@@ -31,6 +32,7 @@ class GrooveWalls:
     code = "C116"
     name = "groove_walls"
     severity: Severity = "error"
+    needs_drawing = True
     explanation = """\
 Without any grid, from the motions alone. At a depth d a V-bit is d tan(A / 2) + tip / 2 wide on either side at the
 board's face. (1) At every place of its way that width must fit between the outlines of the letter: distance to the
@@ -76,9 +78,9 @@ def _too_wide(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[l
         sunk, _ = cuts.below(top - 1e-6).within(case.stock.bounds_mm)
         tip, piece = _places_along(sunk)
         inside = shapely.contains_xy(area, tip[:, 0], tip[:, 1])
-        if program.tool.kind != "v-bit":
-            # Holes and the edge are other checks' matter.
-            tip, piece, inside = tip[inside], piece[inside], inside[inside]
+        # Holes, their countersinks and the edge are other checks' matter.
+        own = ~_in_countersinks(case, tip) if program.tool.kind == "v-bit" else inside
+        tip, piece, inside = tip[own], piece[own], inside[own]
         if not len(tip):
             continue
         depth = top - tip[:, 2]
@@ -106,6 +108,15 @@ def _too_wide(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[l
                 )
             )
     return findings, worst, count
+
+
+def _in_countersinks(case: Case, tip: FloatArray) -> NDArray[np.bool_]:
+    """(n,) which places lie within the rim of a countersink at the board's top."""
+    found = np.zeros(len(tip), dtype=np.bool_)
+    for hole in case.drawing.holes:
+        if hole.sink:
+            found |= np.hypot(tip[:, 0] - hole.x_mm, tip[:, 1] - hole.y_mm) < hole.face_radius_mm
+    return found
 
 
 def _places_along(pieces: Way) -> tuple[FloatArray, IntArray]:

@@ -17,6 +17,7 @@ class InsideBoard:
     code = "C104"
     name = "inside_board"
     severity: Severity = "error"
+    needs_drawing = False
     explanation = """\
 While its tip is below the board's top, the whole cutter must stay over the board: outside it are clamps, screws and
 the machine, and a cut through the board's rim lets the board spring.
@@ -48,6 +49,7 @@ Least error seen: 0.05 mm, from the motions alone."""
                             line=int(cutting.line[k]),
                             place_mm=place,
                             remedy=REMEDY,
+                            warns=not case.drawn,
                         )
                     )
         least = f"{room.min():.2f} mm of board left beside the cut" if np.isfinite(room).any() else "nothing is cut"

@@ -16,6 +16,7 @@ class InsideTravel:
     code = "C101"
     name = "inside_travel"
     severity: Severity = "error"
+    needs_drawing = False
     explanation = """\
 The way of the tip along X, Y and Z, from one end to the other over all programs of the job (they share one zero; Z is
 set again for each cutter and counts for each program), must be no longer than the machine's travel.

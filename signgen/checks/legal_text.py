@@ -8,6 +8,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
+from signgen.checks.parts import cutters_in_turn
 
 REQUIRED = (
     ("G17",),
@@ -24,6 +25,9 @@ REQUIRED = (
 MOST_LINE_CHARACTERS = 256
 """Longest line that the language has. Source: NIST IR 6556 section 3.3, as restated in check-values section 1.2."""
 
+NOT_FOLLOWED = "not followed"
+"""What the reader says of words whose effect on the way it does not know: the board is then cut otherwise than here."""
+
 _COMMENT = re.compile(r"\([^)]*\)|;.*")
 _MODE = re.compile(r"G\s*0*(20|21|90|91)(?![\d.])", re.IGNORECASE)
 
@@ -32,6 +36,7 @@ class LegalText:
     code = "C103"
     name = "legal_text"
     severity: Severity = "error"
+    needs_drawing = False
     explanation = """\
 Each program is read word by word by the published rules of RS-274 (NIST IR 6556). It must be plain ASCII with lines
 of 256 characters or fewer, hold no word that the rules refuse, state plane, units, work zero, distance and feed mode
@@ -50,7 +55,7 @@ Least error seen: a single wrong character."""
         seen: set[str] = set()
         findings: list[Finding] = []
         for program in case.programs:
-            findings += _findings(program, program.cutters == 1 or program.file not in seen)
+            findings += _findings(program, case.drawn, program.cutters == 1 or program.file not in seen)
             seen.add(program.file)
         if not case.programs:
             findings.append(Finding(message="There is no program.", remedy="Make the programs again."))
@@ -60,16 +65,29 @@ Least error seen: a single wrong character."""
         return verdict(self, findings, f"{files} files, {lines:,} lines and {motions:,} motions read")
 
 
-def _findings(program: ProgramUnderTest, first_of_file: bool) -> Iterator[Finding]:
+def _findings(program: ProgramUnderTest, drawn: bool, first_of_file: bool) -> Iterator[Finding]:
+    """What is legal but not as careful as this project's own programs are is only a warning in others."""
     replay, file = program.replay, program.file
-    for fault in replay.faults:
+    for number, fault in enumerate(replay.faults, 1):
         said = f"'{fault.words}': " if fault.words else ""
-        yield Finding(message=f"{said}{fault.message}", file=file, line=fault.line, remedy="Mend or remove this line.")
+        yield Finding(
+            message=f"{said}{fault.message}",
+            file=file,
+            line=fault.line,
+            remedy="Mend or remove this line.",
+            warns=not drawn and replay.bad_end and number == replay.fault_count,
+        )
     if replay.fault_count > len(replay.faults):
         yield Finding(message=f"{replay.fault_count - len(replay.faults)} more lines are refused.", file=file)
     for note in replay.notes:
         said = f"'{note.words}': " if note.words else ""
-        yield Finding(message=f"{said}{note.message}", file=file, line=note.line, remedy="Remove this line.")
+        yield Finding(
+            message=f"{said}{note.message}",
+            file=file,
+            line=note.line,
+            remedy="Remove this line." if drawn else "Make sure of it at the machine, or remove this line.",
+            warns=not drawn and NOT_FOLLOWED not in note.message,
+        )
     for group in REQUIRED:
         if not replay.modes_before_motion.intersection(group):
             yield Finding(
@@ -77,22 +95,24 @@ def _findings(program: ProgramUnderTest, first_of_file: bool) -> Iterator[Findin
                 file=file,
                 line=int(replay.motions.line[0]) if len(replay.motions) else None,
                 remedy="State every mode in the first lines.",
+                warns=not drawn,
             )
     if not len(replay.motions):
         yield Finding(message="The program moves nothing.", file=file, remedy="Make the programs again.")
-    changed = np.flatnonzero(np.diff(replay.motions.tool))
-    if len(changed):
+    cutters = cutters_in_turn(replay)
+    if len(cutters) > 1:
+        line = int(replay.motions.line[np.flatnonzero(np.diff(replay.motions.tool))[-(len(cutters) - 1)] + 1])
         yield Finding(
-            message=f"The cutter is changed to T{replay.motions.tool[changed[0] + 1]} after the program has moved.",
+            message=f"The cutter is changed to T{cutters[1]} after the program has moved.",
             file=file,
-            line=int(replay.motions.line[changed[0] + 1]),
+            line=line,
             remedy="Keep one program for each cutter.",
         )
     if first_of_file:
-        yield from _by_line(program)
+        yield from _by_line(program, drawn)
 
 
-def _by_line(program: ProgramUnderTest) -> Iterator[Finding]:
+def _by_line(program: ProgramUnderTest, drawn: bool) -> Iterator[Finding]:
     """What is seen line by line: characters, length, and modes that must not change."""
     units: str | None = None
     for number, raw in enumerate(program.text.splitlines(), start=1):
@@ -103,6 +123,7 @@ def _by_line(program: ProgramUnderTest) -> Iterator[Finding]:
                 file=program.file,
                 line=number,
                 remedy="Write it in plain letters; some controllers stop at it, even in a comment.",
+                warns=not drawn,
             )
         if len(raw) > MOST_LINE_CHARACTERS:
             yield Finding(
@@ -113,13 +134,14 @@ def _by_line(program: ProgramUnderTest) -> Iterator[Finding]:
             )
         for match in _MODE.finditer(_COMMENT.sub("", raw)) if "G" in raw or "g" in raw else ():
             code = match.group(1)
-            if code == "91" or (code in ("20", "21") and units not in (None, code)):
+            if (drawn and code == "91") or (code in ("20", "21") and units not in (None, code)):
                 what = "Distances become relative" if code == "91" else "The units change in the middle"
                 yield Finding(
                     message=f"{what} (G{code}).",
                     file=program.file,
                     line=number,
                     remedy="Keep one unit and absolute distances (G90) throughout.",
+                    warns=not drawn,
                 )
             units = code if code in ("20", "21") else units
     if program.text and not program.text.endswith("\n"):
@@ -128,4 +150,5 @@ def _by_line(program: ProgramUnderTest) -> Iterator[Finding]:
             file=program.file,
             line=program.replay.line_count,
             remedy="Make the programs again.",
+            warns=not drawn,
         )

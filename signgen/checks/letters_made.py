@@ -14,6 +14,7 @@ class LettersMade:
     code = "C108"
     name = "letters_made"
     severity: Severity = "error"
+    needs_drawing = True
     explanation = """\
 The virtual board, after all programs, is compared with the drawing at every cell inside a letter or ornament: nowhere
 may more than 0.05 mm of wood stand above the drawn surface (with very pointed bits, the job's tolerance on their

@@ -17,6 +17,7 @@ class NotGouged:
     code = "C109"
     name = "not_gouged"
     severity: Severity = "error"
+    needs_drawing = True
     explanation = """\
 The virtual board, after all programs, is compared with the drawing everywhere: the face may nowhere be lower than the
 board's top, a letter nowhere deeper than drawn, a hole nowhere wider, by more than 0.05 mm. Beyond the sign's edge

@@ -17,6 +17,7 @@ class NothingLoose:
     code = "C119"
     name = "nothing_loose"
     severity: Severity = "error"
+    needs_drawing = False
     explanation = """\
 After each program, everything that still stands on the virtual board must hang together with the board's rim: the
 sign by its tabs, and no core inside a hole, no cut-off strip. A sign for which no tabs were asked may be free after
@@ -43,7 +44,7 @@ tabs."""
             held = np.zeros(runs.count, dtype=np.bool_)
             held[runs.piece[at_rim]] = True
             free = np.flatnonzero(~held & (area >= DUST_MM2))
-            allowed = not case.drawing.tabs and number == len(case.programs) - 1
+            allowed = case.drawn and not case.drawing.tabs and number == len(case.programs) - 1
             sign = 0.5 * case.drawing.edge.area
             for piece in free:
                 own = np.flatnonzero(runs.piece == piece)
@@ -58,7 +59,10 @@ tabs."""
                         file=program.file,
                         line=_last_through(case, number),
                         place_mm=(x, y),
-                        remedy="Leave tabs, or clear the whole of what is cut free.",
+                        remedy="Leave tabs, or clear the whole of what is cut free."
+                        if case.drawn
+                        else "Make sure that tape, screws or tabs hold it, and that nothing jams when it tips.",
+                        warns=not case.drawn,
                     )
                 )
         return verdict(self, findings, f"pieces of board: {', '.join(counts) or 'none'}")

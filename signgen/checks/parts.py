@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 from numpy.typing import NDArray
 
-from signgen.replay.motion import Motions, Replay
+from signgen.replay.motion import RAPID, Motions, Replay
 
 
 def parts_of(replay: Replay, count: int) -> tuple[Replay, ...]:
@@ -17,19 +17,39 @@ def parts_of(replay: Replay, count: int) -> tuple[Replay, ...]:
     wrong with the text is the first part's. Source: check-values section 1.10, T2: M6 stops the spindle.
     """
     motions = replay.motions
-    changes = np.cumsum(np.diff(motions.tool, prepend=motions.tool[:1]) != 0)
-    part = np.minimum(changes, count - 1)
+    part = np.minimum(_stretch_of(motions), count - 1)
     return tuple(
         replace(
             replay,
             motions=_some(motions, np.flatnonzero(part == number)),
             faults=replay.faults if number == 0 else (),
             fault_count=replay.fault_count if number == 0 else 0,
+            bad_end=replay.bad_end and number == 0,
             notes=replay.notes if number == 0 else (),
             spindle_on_at_end=replay.spindle_on_at_end and number == count - 1,
         )
         for number in range(count)
     )
+
+
+def cutters_in_turn(replay: Replay) -> tuple[int, ...]:
+    """The T numbers of the stretches between changes of cutter, in order; (0,) when there is no change."""
+    motions = replay.motions
+    if not len(motions):
+        return (0,)
+    first = np.flatnonzero(np.diff(_stretch_of(motions), prepend=-1))
+    # What goes before the first change, if that cuts nothing, is part of the stretch after it.
+    last = np.append(first[1:], len(motions)) - 1
+    return tuple(int(number) for number in motions.tool[last])
+
+
+def _stretch_of(motions: Motions) -> NDArray[np.intp]:
+    """(n,) the stretch that each motion is in, from 0. Rapids before the first change make no stretch of their own."""
+    changed = np.diff(motions.tool, prepend=motions.tool[:1]) != 0
+    first = int(np.argmax(changed)) if changed.any() else 0
+    if first and (motions.kind[:first] == RAPID).all() and motions.tool[0] == 0:
+        changed[first] = False
+    return np.cumsum(changed)
 
 
 def _some(motions: Motions, chosen: NDArray[np.intp]) -> Motions:

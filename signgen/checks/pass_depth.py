@@ -12,11 +12,16 @@ from signgen.tolerances import CHECK_MM
 SPARE = 1.1
 """What is allowed over the data's depth: the fall of a ramp that turns back on itself counts twice."""
 
+FAR_TOO_MUCH = 2.0
+"""Programs from elsewhere are made with data of their own, which differ by about that much (common practice); up to
+this many times the depth is a warning in them."""
+
 
 class PassDepth:
     code = "C118"
     name = "pass_depth"
     severity: Severity = "error"
+    needs_drawing = False
     explanation = """\
 Along every feed move: how far the tip is below what earlier passes left at that very place. It may not be more than
 the material's data allow this cutter at once (a share of its diameter for end mills and drills, a depth for V-bits).
@@ -51,6 +56,7 @@ Least error seen: a tenth of the depth allowed, in stretches of half a millimetr
                     line=int(cuts.line[piece]),
                     place_mm=place,
                     remedy="Cut in more passes.",
+                    warns=not case.drawn and worst <= FAR_TOO_MUCH * most,
                 )
             )
         return verdict(self, findings, f"deepest bite {', '.join(said) or 'none'}")

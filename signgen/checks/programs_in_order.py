@@ -21,6 +21,7 @@ class ProgramsInOrder:
     code = "C113"
     name = "programs_in_order"
     severity: Severity = "error"
+    needs_drawing = True
     explanation = """\
 The programs are run in the order of the numbers that their names begin with. From the first cut of the edge that goes
 through the board, nothing may be cut inside the edge: the sign is held by its tabs alone, and would shift.

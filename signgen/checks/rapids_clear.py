@@ -27,6 +27,7 @@ class RapidsClear:
     code = "C102"
     name = "rapids_clear"
     severity: Severity = "error"
+    needs_drawing = False
     explanation = """\
 Every rapid (G0) is tried against the virtual board as it stands at that moment, cut by all moves before it: the
 cutter must not meet wood. A rapid across the board must keep 0.5 mm of air over its top, for boards are not flat;
@@ -44,7 +45,7 @@ Least error seen: 0.005 mm of wood under the cutter, 0.0001 mm in the height ove
         count, lowest = 0, np.inf
         before = board(case.stock, case.ideal.grid.cell_mm)
         for number, program in enumerate(case.programs):
-            findings += _blind(program) + _contacts(case, program, before) + _skims(case, program)
+            findings += _blind(program, case.drawn) + _contacts(case, program, before) + _skims(case, program)
             rapids = case.rapids[number]
             count += len(rapids)
             across = np.any(rapids.start_mm[:, :2] != rapids.end_mm[:, :2], axis=1)
@@ -92,13 +93,15 @@ def _skims(case: Case, program: ProgramUnderTest) -> list[Finding]:
             line=int(motions.line[k]),
             place_mm=(float(motions.end_mm[k, 0] + case.zero.x_mm), float(motions.end_mm[k, 1] + case.zero.y_mm)),
             remedy="Raise the safe height.",
+            warns=not case.drawn,
         )
         for k in bad[:MOST]
     ]
 
 
-def _blind(program: ProgramUnderTest) -> list[Finding]:
-    """The first move that goes across while nobody knows how high the cutter is."""
+def _blind(program: ProgramUnderTest, drawn: bool) -> list[Finding]:
+    """The first move that goes across while nobody knows how high the cutter is; before programs from elsewhere the
+    operator raises the cutter by hand."""
     motions = program.replay.motions
     known = motions.start_known
     # A place once said stays known, so what a motion says is what is known at the start of the next.
@@ -110,6 +113,9 @@ def _blind(program: ProgramUnderTest) -> list[Finding]:
             message="The first move goes across, and the program has not raised the cutter before.",
             file=program.file,
             line=int(motions.line[int(np.argmax(across))]),
-            remedy="Begin with a retract to the safe height (G0 Z...).",
+            remedy="Begin with a retract to the safe height (G0 Z...)."
+            if drawn
+            else "Raise the cutter well over the board before you start.",
+            warns=not drawn,
         )
     ]

@@ -12,6 +12,7 @@ class SpindleReady:
     code = "C105"
     name = "spindle_ready"
     severity: Severity = "error"
+    needs_drawing = False
     explanation = """\
 Every feed move below the board's top needs a spindle that turns clockwise (M3), within the machine's speeds, and that
 has been given the time that it needs to reach speed: a dwell (G4) no shorter than the machine's starting time after
@@ -48,24 +49,31 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way) -> list[Finding]
     rpm, waited = motions.spindle_rpm[used], motions.spindle_s[used]
     least, most = machine.spindle_min_rpm, machine.spindle_max_rpm
     faults = (
-        (rpm == 0, "The cutter moves into the board and the spindle stands still.", "Start it (M3 S...) before."),
-        (rpm < 0, "The spindle turns backwards in the cut (M4).", "Use M3: the cutters turn clockwise."),
+        (
+            rpm == 0,
+            "The cutter moves into the board and the spindle stands still.",
+            "Start it (M3 S...) before.",
+            False,
+        ),
+        (rpm < 0, "The spindle turns backwards in the cut (M4).", "Use M3: the cutters turn clockwise.", False),
         (
             (rpm > 0) & (waited < machine.spindle_start_s - 1e-6),
             f"The cut begins before the spindle is at speed: it needs {machine.spindle_start_s:g} s.",
             f"Dwell {machine.spindle_start_s:g} s or longer (G4) after each start of the spindle.",
+            not case.drawn,
         ),
         (
             (rpm > 0) & ((rpm < least - 0.5) | (rpm > most + 0.5)),
             f"The spindle's speed is outside the machine's {least:,.0f} to {most:,.0f} rpm.",
             "Write a speed that the machine has.",
+            False,
         ),
     )
     found = []
-    for bad, message, remedy in faults:
+    for bad, message, remedy, warns in faults:
         if bad.any():
             line = int(motions.line[used[int(np.argmax(bad))]])
-            found.append(Finding(message=message, file=program.file, line=line, remedy=remedy))
+            found.append(Finding(message=message, file=program.file, line=line, remedy=remedy, warns=warns))
     if program.replay.spindle_on_at_end:
         found.append(
             Finding(
@@ -73,6 +81,7 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way) -> list[Finding]
                 file=program.file,
                 line=program.replay.line_count,
                 remedy="Stop it with M5 before M2 or M30.",
+                warns=not case.drawn,
             )
         )
     return found

@@ -21,6 +21,7 @@ class TabsHold:
     code = "C112"
     name = "tabs_hold"
     severity: Severity = "error"
+    needs_drawing = True
     explanation = """\
 For each tab drawn: within its width along the edge, and across the whole of the cutter's way, no cutter may come
 lower than the tab's height. The width that is left standing is measured from the motions, the height on the virtual

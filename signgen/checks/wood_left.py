@@ -17,6 +17,7 @@ class WoodLeft:
     code = "C115"
     name = "wood_left"
     severity: Severity = "warning"
+    needs_drawing = True
     explanation = """\
 How much of the board is left under the deepest place of each letter, on the virtual board. Less than a quarter of the
 thickness, or less than 2 mm, draws a warning (common practice): the sign may warp, crack along the line or show it

@@ -72,7 +72,7 @@ class Replay:
     program before or on the line of its first motion. `tool_numbers`: T words in order, repeats left out.
     `spindle_on_at_end`: still turning by the program's own words; that M2 stops it too (section 3.6.1) does
     not count, since not every controller does that. `dwell_s`: all dwells. `line_count`: lines of the text,
-    whether run or not.
+    whether run or not. `bad_end`: one of the faults (the last) is about how the text ends and nothing else.
     """
 
     motions: Motions
@@ -86,3 +86,4 @@ class Replay:
     notes: tuple[Fault, ...] = ()
     fault_count: int = 0
     dwell_s: float = 0.0
+    bad_end: bool = False

@@ -52,6 +52,7 @@ class _Reader:
         self.framed = False
         self.percents = 0
         self.begun = False
+        self.bad_end = False
 
     def read(self, text: str, in_batches: bool) -> Replay:
         line_count, after_end = 0, ""
@@ -77,6 +78,7 @@ class _Reader:
             notes=tuple(machine.notes.values()),
             fault_count=self.fault_count,
             dwell_s=machine.dwell_s,
+            bad_end=self.bad_end,
         )
 
     @property
@@ -137,9 +139,11 @@ class _Reader:
         percent = _PERCENT.search(left)
         if self.framed and self.percents < 2 and not (self._over and percent):
             self._refuse(max(1, line_count), "%", "The program begins with a % line and has no second one.")
+            self.bad_end = True
         elif not self._over:
             message = "The program never ends: it has neither M2 nor M30, nor a pair of % lines around it."
             self._refuse(max(1, line_count), "", message)
+            self.bad_end = True
         elif left[: percent.start() if percent else None].strip() or (percent and left[percent.end() :].strip()):
             self.machine.note("", "Lines after the program's end are never run.")
 
