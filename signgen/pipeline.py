@@ -13,6 +13,7 @@ from signgen.checks import judge
 from signgen.checks.case import make_case
 from signgen.checks.check import Case, CheckReport
 from signgen.dialects import DIALECTS, dialect_named
+from signgen.dialects.writing import start_up
 from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
 from signgen.errors import AskError, CheckFailedError, Problem
@@ -20,7 +21,8 @@ from signgen.operations.plan import Plan, make_plan
 from signgen.program.assemble import assemble
 from signgen.program.blocks import Program
 from signgen.program.estimate import estimate
-from signgen.program.heading import heading, program_file
+from signgen.program.heading import ONE_FILE, heading, program_file
+from signgen.program.travel import Travel
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
 from signgen.sheet.preview import preview_png, preview_svg, sign_relief
 from signgen.sheet.report import report_text
@@ -36,6 +38,9 @@ from signgen.spec.safe_name import safe_name
 from signgen.spec.sign_file import dump_sign_file, load_sign_file
 from signgen.spec.sign_spec import SignSpec
 from signgen.toolpath.order import in_order
+
+SAME_PLACE_MM = 0.01
+"""So that a way along the outside cut counts as over the bare board."""
 
 REPORT = "report.json"
 """Names every file of the job; a folder that holds it is complete."""
@@ -82,8 +87,7 @@ def make_job(spec: SignSpec) -> Job:
     plan = make_plan(drawing, spec)
     setup = _setup(spec, plan)
     programs = tuple(_programs(spec, drawing, plan, setup))
-    dialect = dialect_named(spec.dialect)
-    texts = [dialect.write(program) for program in programs]
+    texts = dialect_named(spec.dialect).write(programs, spec.manner)
     case = _case(spec, drawing, plan, setup, texts)
     report = judge(case)
     if not report.passed:
@@ -100,7 +104,7 @@ def check_folder(folder: Path) -> CheckReport:
     spec = read_sign(gather({}, _present(folder, "sign.toml")))
     drawing = draw(spec)
     plan = make_plan(drawing, spec)
-    names = [program_file(number, run.tool) for number, run in enumerate(plan.runs, 1)]
+    names = list(dict.fromkeys(_names(spec, plan)))
     problems = [
         Problem(where=str(folder), what=f"{path.name} does not belong to this sign.", remedy="Move it elsewhere.")
         for path in sorted(folder.glob("*.nc"))
@@ -129,12 +133,24 @@ def _case(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup, texts: Seq
         machine=spec.machine,
         material=spec.material,
         programs=[
-            (program_file(number, run.tool), text, run.tool)
-            for number, (run, text) in enumerate(zip(plan.runs, texts, strict=True), 1)
+            (name, text, run.tool)
+            for name, run, text in zip(_names(spec, plan), plan.runs, _by_run(plan, texts), strict=True)
         ],
         breakthrough_mm=spec.breakthrough_mm,
         tolerance_mm=spec.tolerances.total_mm,
     )
+
+
+def _names(spec: SignSpec, plan: Plan) -> tuple[str, ...]:
+    """The file of each run."""
+    if dialect_named(spec.dialect).one_file:
+        return (ONE_FILE,) * len(plan.runs)
+    return tuple(program_file(number, run.tool) for number, run in enumerate(plan.runs, 1))
+
+
+def _by_run(plan: Plan, texts: Sequence[str]) -> Sequence[str]:
+    """The text that each run is part of."""
+    return texts if len(texts) == len(plan.runs) else (texts[0],) * len(plan.runs)
 
 
 def _setup(spec: SignSpec, plan: Plan) -> Setup:
@@ -147,6 +163,7 @@ def _setup(spec: SignSpec, plan: Plan) -> Setup:
 
 def _programs(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> Iterator[Program]:
     park = (0.0, setup.stock.bounds_mm[3])
+    grid_mm = dialect_named(spec.dialect).grid_mm
     for number, run in enumerate(plan.runs, 1):
         yield assemble(
             heading=heading(
@@ -164,10 +181,15 @@ def _programs(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> Ite
             cutting=run.cutting,
             spindle_start_s=spec.machine.spindle_start_s,
             zero=setup.zero,
-            top_mm=spec.thickness_mm,
-            clearance_mm=spec.clearance_mm,
+            travel=Travel(
+                top_mm=spec.thickness_mm,
+                safe_mm=spec.thickness_mm + spec.clearance_mm,
+                bare=drawing.edge.buffer(plan.edge.diameter_mm - run.tool.radius_mm + SAME_PLACE_MM),
+            ),
             top_z_feed_mm_per_min=spec.machine.top_feed_mm_per_min[2],
             park_xy_mm=park,
+            number=number,
+            grid_mm=grid_mm,
         )
 
 
@@ -184,7 +206,8 @@ def _facts(
 ) -> JobFacts:
     facts = []
     for run, program, tested in zip(plan.runs, programs, case.programs, strict=True):
-        taken = estimate(program.moves, spec.machine, tuple(program.moves.ends_mm[0].tolist()), program.spindle_start_s)
+        dwell_s = sum(seconds for _, seconds in start_up(program, spec.manner))
+        taken = estimate(program.moves, spec.machine, tuple(program.moves.ends_mm[0].tolist()), dwell_s)
         facts.append(
             ProgramFacts(
                 file=tested.file,

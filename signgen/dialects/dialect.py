@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Protocol
 
 from signgen.program.blocks import Program
+from signgen.shop.manner import Manner
 
 
 class Dialect(Protocol):
-    """One way of writing programs. `about` is one sentence for `signgen list dialects`."""
+    """One way of writing programs. `about` is one sentence for `signgen list dialects`; `grid_mm` the step of its
+    numbers, on which programs must lie; `one_file` whether all programs of a job come in one file."""
 
     @property
     def name(self) -> str: ...
@@ -16,6 +19,12 @@ class Dialect(Protocol):
     @property
     def about(self) -> str: ...
 
-    def write(self, program: Program) -> str:
-        """The program's text: ASCII, ends with a newline, the same for the same program every time."""
+    @property
+    def grid_mm(self) -> float: ...
+
+    @property
+    def one_file(self) -> bool: ...
+
+    def write(self, programs: Sequence[Program], manner: Manner) -> tuple[str, ...]:
+        """The text of each file, in the order to run them: ASCII, ends with a newline, the same every time."""
         ...

@@ -14,16 +14,13 @@ from signgen.drawing.drawing import Tab
 from signgen.errors import CannotMakeError
 from signgen.geometry.arcs import fit_ring
 from signgen.geometry.offsets import outward
-from signgen.geometry.paths import Path, joined
+from signgen.geometry.paths import Path
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
-from signgen.toolpath.cut import Cut, Toolpath
+from signgen.toolpath.cut import FREEING_STAGE, Cut, Toolpath, strung
 from signgen.toolpath.loop import Loop
 from signgen.toolpath.passes import levels
-
-STAGE = 90
-"""The edge is last: nothing else may be cut once the piece hangs on its tabs."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,10 +56,8 @@ class CutOut:
     def toolpath(self) -> Toolpath:
         """One cut, from the top to the last pass. Raises: CannotMakeError when the tabs leave no path between
         them."""
-        pieces = list(self._pieces(Loop.of(self._ring())))
-        path = joined([piece for piece, _ in pieces])
-        feeds = np.concatenate([np.full(len(piece), feed) for piece, feed in pieces])
-        cut = Cut(path=path, feeds_mm_per_min=feeds, feature="edge", stage=STAGE)
+        path, feeds = strung(list(self._pieces(Loop.of(self._ring()))))
+        cut = Cut(path=path, feeds_mm_per_min=feeds, feature="edge", stage=FREEING_STAGE)
         return Toolpath(operation="edge", tool=self.tool, cuts=(cut,))
 
     def _ring(self) -> Path:

@@ -3,19 +3,24 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from signgen.drawing.drawing import Hole
 from signgen.geometry.paths import CCW, FloatArray, Path, joined, polyline
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
-from signgen.toolpath.cut import Cut, Toolpath
+from signgen.toolpath.cut import APPROACH_MM, Cut, Toolpath, strung
 from signgen.toolpath.passes import levels
+from signgen.toolpath.pecks import pecks
 
-STAGE = 50
-"""After letters and floors, before the edge."""
+BoolArray = NDArray[np.bool_]
+
+STAGE, WIDENING_STAGE = 50, 51
+"""After letters and floors, before the edge; what is drilled first is widened afterwards."""
 
 SAME_SIZE_MM = 0.02
 """A hole no more than this larger than the cutter is drilled: the circle would be smaller than what a router can
@@ -24,9 +29,6 @@ follow."""
 LEAST_HELIX_MM = 0.2
 """Radius of the smallest helix; on a smaller one the entry angle would take hundreds of turns, so the cutter pecks
 instead."""
-
-CLEAR_MM = 1.0
-"""How far above the top a peck lifts to clear its chips (common practice)."""
 
 CORE_RATIO = 0.9
 """Largest helix over the cutter's radius: beyond 1 a core would stand in the middle and come loose."""
@@ -49,7 +51,6 @@ class BoreHoles:
     cutting: CuttingData
     thickness_mm: float
     breakthrough_mm: float
-    lift_mm_per_min: float
 
     @property
     def does(self) -> str:
@@ -58,36 +59,35 @@ class BoreHoles:
         return f"makes {count} {'hole' if count == 1 else 'holes'} of {sizes}"
 
     def toolpath(self) -> Toolpath:
-        return Toolpath(operation="holes", tool=self.tool, cuts=tuple(self._cut(hole) for hole in self.holes))
+        cuts = tuple(cut for hole in self.holes for cut in self._cuts(hole))
+        return Toolpath(operation="holes", tool=self.tool, cuts=cuts)
 
-    def _cut(self, hole: Hole) -> Cut:
+    def _cuts(self, hole: Hole) -> Iterator[Cut]:
         radius = (hole.diameter_mm - self.tool.diameter_mm) / 2
         if radius <= SAME_SIZE_MM / 2:
-            path, feeds = self._pecks(hole)
+            yield self._pecked(hole)
         elif radius < LEAST_HELIX_MM:
-            path, feeds = self._pecks(hole)
-            around = joined([self._lifted(hole), self._circles(hole, radius)])
-            path, before = joined([path, around]), len(path)
-            feeds = np.concatenate([feeds, np.full(len(path) - before, self.cutting.ramp_mm_per_min)])
-        elif radius <= CORE_RATIO * self.tool.radius_mm:
-            path, feeds = self._helix(hole, radius)
+            yield self._pecked(hole)
+            yield self._around(hole, radius)
         else:
-            path, feeds = self._widened(hole, radius)
-        return Cut(path=path, feeds_mm_per_min=feeds, feature=hole.name, stage=STAGE)
+            path, feeds, entering = (self._helix if radius <= CORE_RATIO * self.tool.radius_mm else self._widened)(
+                hole, radius
+            )
+            yield Cut(path=path, feeds_mm_per_min=feeds, feature=hole.name, stage=STAGE, entering=entering)
 
     @property
     def _bottom_mm(self) -> float:
         """A drill's point goes further, so that the full diameter reaches the breakthrough depth."""
         return -self.breakthrough_mm - self.tool.point_length_mm
 
-    def _helix(self, hole: Hole, radius: float) -> tuple[Path, FloatArray]:
-        """Half turns down, a full circle at the bottom, then to the middle."""
+    def _helix(self, hole: Hole, radius: float) -> tuple[Path, FloatArray, BoolArray]:
+        """Half turns down, a full circle at the bottom, then to the middle. The helix itself is what cuts the hole."""
         down = self._down(hole, radius, self.thickness_mm, self._bottom_mm)
         end = joined([self._turns(hole, radius, np.full(3, self._bottom_mm)), self._to_middle(hole, radius)])
         feeds = np.repeat([self.cutting.ramp_mm_per_min, self.cutting.feed_mm_per_min], [len(down), len(end)])
-        return joined([down, end]), feeds
+        return joined([down, end]), feeds, np.zeros(len(feeds), np.bool_)
 
-    def _widened(self, hole: Hole, radius: float) -> tuple[Path, FloatArray]:
+    def _widened(self, hole: Hole, radius: float) -> tuple[Path, FloatArray, BoolArray]:
         """A hole so wide that one helix would leave a loose core: at each level a helix in the middle, then rings
         outwards."""
         inner = CORE_RATIO * self.tool.radius_mm
@@ -101,8 +101,8 @@ class BoreHoles:
             pieces.append((joined(rings), self.cutting.feed_mm_per_min))
             pieces.append((self._across(hole, radius, inner, level), self.cutting.feed_mm_per_min))
             above = level
-        path = joined([piece for piece, _ in pieces])
-        return path, np.concatenate([np.full(len(piece), feed) for piece, feed in pieces])
+        path, feeds = strung(pieces)
+        return path, feeds, np.diff(path.points_mm[:, 2]) < 0
 
     def _down(self, hole: Hole, radius: float, top: float, bottom: float) -> Path:
         """A helix no steeper than the material's entry angle and no coarser than the stepdown. The pitch's angle:
@@ -127,25 +127,23 @@ class BoreHoles:
     def _to_middle(self, hole: Hole, radius: float) -> Path:
         return self._across(hole, radius, 0.0, self._bottom_mm)
 
-    def _lifted(self, hole: Hole) -> Path:
-        return polyline([(hole.x_mm, hole.y_mm, self._bottom_mm), (hole.x_mm, hole.y_mm, self.thickness_mm)])
-
-    def _circles(self, hole: Hole, radius: float) -> Path:
+    def _around(self, hole: Hole, radius: float) -> Cut:
         """Full circles from the top down after the middle has been drilled: each takes a stepdown of a thin ring."""
         depths = levels(self.thickness_mm, self._bottom_mm, self.cutting.stepdown_mm)
         rings = [self._turns(hole, radius, np.full(3, z)) for z in depths]
-        return joined([*rings, self._to_middle(hole, radius)])
+        path = joined([*rings, self._to_middle(hole, radius)])
+        feeds = np.full(len(path), self.cutting.ramp_mm_per_min)
+        return Cut(path=path, feeds_mm_per_min=feeds, feature=hole.name, stage=WIDENING_STAGE)
 
-    def _pecks(self, hole: Hole) -> tuple[Path, FloatArray]:
-        """Straight down in pecks, clear of the hole between them; ends at the bottom."""
-        x, y, last = hole.x_mm, hole.y_mm, self.thickness_mm
-        plunge = self.cutting.plunge_mm_per_min
-        points, feeds = [(x, y, last)], []
-        for level in levels(last, self._bottom_mm, self.cutting.stepdown_mm):
-            if feeds:
-                points += [(x, y, self.thickness_mm + CLEAR_MM), (x, y, last)]
-                feeds += [self.lift_mm_per_min, plunge]
-            points.append((x, y, level))
-            feeds.append(plunge)
-            last = level
-        return polyline(points), np.array(feeds)
+    def _pecked(self, hole: Hole) -> Cut:
+        """Straight down in pecks, from the height at which a plunge begins; ends at the bottom."""
+        path, feeds, peck = pecks(
+            hole.x_mm,
+            hole.y_mm,
+            self.thickness_mm + APPROACH_MM,
+            self._bottom_mm,
+            self.cutting.stepdown_mm,
+            self.cutting.plunge_mm_per_min,
+        )
+        nothing = np.zeros(len(path), np.bool_)
+        return Cut(path=path, feeds_mm_per_min=feeds, feature=hole.name, stage=STAGE, entering=nothing, peck_mm=peck)

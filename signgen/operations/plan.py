@@ -102,7 +102,6 @@ def _operations(
             cutting=cutting,
             thickness_mm=drawing.thickness_mm,
             breakthrough_mm=spec.breakthrough_mm,
-            lift_mm_per_min=spec.machine.top_feed_mm_per_min[2],
         )
     if tool == cutters.edge:
         yield CutOut(

@@ -8,19 +8,15 @@ import numpy as np
 from numpy.typing import NDArray
 
 from signgen.geometry.paths import LINE, FloatArray
-from signgen.program.blocks import RAPID, WRITTEN_MM, Moves, Program
+from signgen.program.blocks import CUTTING, ENTRY, RAPID, TRAVEL, WRITTEN_MM, Drilled, Moves, Program
+from signgen.program.travel import Travel
 from signgen.shop.materials import CuttingData
 from signgen.shop.stock import WorkZero
-from signgen.toolpath.cut import Toolpath
+from signgen.shop.tools import Tool
+from signgen.toolpath.cut import APPROACH_MM, FAST, FREEING_STAGE, Cut, Toolpath
 
 Kinds = NDArray[np.uint8]
-
-APPROACH_MM = 1.0
-"""Above the stock's top, where a rapid down ends and the plunge feed begins (common practice: a board is never quite
-flat)."""
-
-PARK_MM = 15.0
-"""How much higher than the travel between cuts the program ends, so that hands and a vacuum reach the work."""
+Place = tuple[float, float, float]
 
 
 def assemble(
@@ -30,68 +26,143 @@ def assemble(
     cutting: CuttingData,
     spindle_start_s: float,
     zero: WorkZero,
-    top_mm: float,
-    clearance_mm: float,
+    travel: Travel,
     top_z_feed_mm_per_min: float,
     park_xy_mm: tuple[float, float],
+    number: int = 1,
+    grid_mm: float = WRITTEN_MM,
 ) -> Program:
     """The program for toolpaths that share one tool, in their order.
 
-    Heights and places come in sign coordinates and leave as program coordinates (shifted by `zero`). Travel between
-    cuts is at `top_mm + clearance_mm`; every cut is entered straight down and left straight up. No feed asks the Z
-    axis for more than it can do, and none goes down faster than the plunge feed, whichever way a cut is walked.
+    Heights and places come in sign coordinates and leave as program coordinates (shifted by `zero`), on a grid of
+    `grid_mm`. Every cut is entered straight down and left straight up. No feed asks the Z axis for more than it can
+    do, and none goes down faster than the plunge feed, whichever way a cut is walked.
     """
-    safe = top_mm + clearance_mm
-    parts: list[tuple[Kinds, FloatArray, FloatArray, FloatArray]] = []
-    notes: list[tuple[int, str]] = []
-    count = 0
-
-    def travel(*places: tuple[float, float, float]) -> None:
-        n = len(places)
-        parts.append((np.full(n, RAPID, np.uint8), np.array(places), np.full((n, 2), np.nan), np.zeros(n)))
-
-    for cut in (cut for toolpath in toolpaths for cut in toolpath.cuts):
-        x, y, z = (float(v) for v in cut.path.points_mm[0])
-        if not parts:
-            travel((x, y, safe))
-            count += 1
-        notes.append((count, cut.feature))
-        down_to = max(z, top_mm + APPROACH_MM)
-        travel((x, y, safe), (x, y, down_to))
-        parts.append(_plunge(x, y, z, down_to, cutting.plunge_mm_per_min))
-        parts.append((cut.path.kinds, cut.path.points_mm[1:], cut.path.centres_mm, cut.feeds_mm_per_min))
-        end_x, end_y, _ = (float(v) for v in cut.path.points_mm[-1])
-        travel((end_x, end_y, safe))
-        count += 2 + len(parts[-3][0]) + len(cut.path) + 1
-    last = parts[-1][1][-1]
-    travel((float(last[0]), float(last[1]), safe + PARK_MM), (*park_xy_mm, safe + PARK_MM))
-
-    kinds, ends, centres, feeds = (np.concatenate(column) for column in zip(*parts, strict=True))
+    tool = toolpaths[0].tool
+    draft = _Draft(tool, cutting, travel)
+    for owner, toolpath in enumerate(toolpaths):
+        for cut in toolpath.cuts:
+            draft.add(cut, owner)
+    draft.park(park_xy_mm)
+    kinds, exact, centres, feeds, roles, owners = draft.columns()
+    shift = np.array([zero.x_mm, zero.y_mm, zero.z_mm])
     # On the written grid, so that what follows holds for the text too: rounding tilts a move of a hundredth.
-    exact, ends = ends, np.round(ends / WRITTEN_MM) * WRITTEN_MM
+    ends = np.round((exact - shift) / grid_mm) * grid_mm
     kinds = _without_closed_arcs(kinds, exact, ends)
-    rise = np.diff(ends[:, 2], prepend=ends[0, 2])
-    # Tilted moves keep to what the Z axis can do; straight length is a little short on a helix, so the limit errs
-    # downwards.
-    straight = np.sqrt((np.diff(ends, axis=0, prepend=ends[:1]) ** 2).sum(axis=1))
-    share = np.divide(rise, straight, out=np.zeros_like(rise), where=straight > 0)
-    limit = np.where(rise < 0, min(cutting.plunge_mm_per_min, top_z_feed_mm_per_min), top_z_feed_mm_per_min)
-    feeds = np.minimum(feeds, limit / np.maximum(np.abs(share), 1e-9))
-    moves = Moves(
-        kinds=kinds,
-        ends_mm=ends - np.array([zero.x_mm, zero.y_mm, zero.z_mm]),
-        centres_mm=centres - np.array([zero.x_mm, zero.y_mm]),
-        feeds_mm_per_min=feeds,
-    )
+    feeds = _within_reach(ends, feeds, cutting.plunge_mm_per_min, top_z_feed_mm_per_min)
     return Program(
         heading=heading,
-        tool=toolpaths[0].tool,
+        number=number,
+        tool=tool,
         cutting=cutting,
         spindle_start_s=spindle_start_s,
-        moves=moves,
-        notes=tuple(notes),
-        features=tuple(feature for _, feature in notes),
+        grid_mm=grid_mm,
+        moves=Moves(
+            kinds=kinds,
+            ends_mm=ends,
+            centres_mm=centres - shift[:2],
+            feeds_mm_per_min=feeds,
+        ),
+        notes=tuple(draft.notes),
+        operations=tuple(toolpath.operation for toolpath in toolpaths),
+        owners=owners,
+        roles=roles,
+        drilled=tuple(_drilled(first, cut, ends, feeds, grid_mm) for first, cut in draft.drilled),
     )
+
+
+class _Draft:
+    """Moves as they are added, in sign coordinates: (kinds, ends, centres, feeds, role of each, owner)."""
+
+    def __init__(self, tool: Tool, cutting: CuttingData, travel: Travel) -> None:
+        self.tool, self.cutting, self.travel = tool, cutting, travel
+        self.parts: list[tuple[Kinds, FloatArray, FloatArray, FloatArray, Kinds, NDArray[np.intp]]] = []
+        self.notes: list[tuple[int, str]] = []
+        self.drilled: list[tuple[int, Cut]] = []
+        self.count = 0
+        self.at: Place | None = None
+        self.freed = False
+
+    def add(self, cut: Cut, owner: int) -> None:
+        """Travel to a cut, down into it, and the cut itself."""
+        x, y, z = _place(cut.path.points_mm[0])
+        down_to = max(z, self.travel.top_mm + APPROACH_MM)
+        if self.at is None:
+            self._rapid(owner, (x, y, self.travel.safe_mm))
+        else:
+            # A piece that is cut free may have lifted.
+            low = not self.freed
+            height = self.travel.height_mm(self.at[:2], (x, y)) if low else self.travel.safe_mm
+            self._rapid(owner, (*self.at[:2], max(height, self.at[2])))
+        self.notes.append((self.count, cut.feature))
+        height = self.parts[-1][1][-1, 2]
+        self._rapid(owner, (x, y, height), (x, y, down_to))
+        if z < down_to:
+            self._feed(owner, LINE, (x, y, z), self.cutting.plunge_mm_per_min, ENTRY)
+        if cut.peck_mm is not None:
+            self.drilled.append((self.count, cut))
+        n = len(cut.path)
+        fast = cut.feeds_mm_per_min == FAST
+        kinds = np.where(fast, RAPID, cut.path.kinds).astype(np.uint8)
+        roles = np.where(fast, TRAVEL, np.where(cut.enters(self.tool), ENTRY, CUTTING)).astype(np.uint8)
+        feeds = np.where(fast, 0.0, cut.feeds_mm_per_min)
+        self._append((kinds, cut.path.points_mm[1:], cut.path.centres_mm, feeds, roles, np.full(n, owner, np.intp)))
+        if cut.peck_mm is not None:
+            self._rapid(owner, (x, y, z))
+        self.at = _place(cut.path.points_mm[-1]) if cut.peck_mm is None else (x, y, z)
+        self.freed = self.freed or cut.stage >= FREEING_STAGE
+
+    def park(self, xy: tuple[float, float]) -> None:
+        """Up and away at the end."""
+        assert self.at is not None
+        owner, high = int(self.parts[-1][5][-1]), self.travel.park_mm
+        self._rapid(owner, (*self.at[:2], high), (*xy, high))
+
+    def columns(self) -> tuple[Kinds, FloatArray, FloatArray, FloatArray, Kinds, NDArray[np.intp]]:
+        kinds, ends, centres, feeds, roles, owners = zip(*self.parts, strict=True)
+        return (
+            np.concatenate(kinds),
+            np.concatenate(ends),
+            np.concatenate(centres),
+            np.concatenate(feeds),
+            np.concatenate(roles),
+            np.concatenate(owners),
+        )
+
+    def _rapid(self, owner: int, *places: Place) -> None:
+        for place in places:
+            self._feed(owner, RAPID, place, 0.0, TRAVEL)
+
+    def _feed(self, owner: int, kind: int, end: Place, feed: float, role: int) -> None:
+        self._append(
+            (
+                np.full(1, kind, np.uint8),
+                np.array([end], dtype=np.float64),
+                np.full((1, 2), np.nan),
+                np.full(1, feed),
+                np.full(1, role, np.uint8),
+                np.full(1, owner, np.intp),
+            )
+        )
+
+    def _append(self, part: tuple[Kinds, FloatArray, FloatArray, FloatArray, Kinds, NDArray[np.intp]]) -> None:
+        self.parts.append(part)
+        self.count += len(part[0])
+
+
+def _place(point: FloatArray) -> Place:
+    x, y, z = point.tolist()
+    return x, y, z
+
+
+def _within_reach(ends: FloatArray, feeds: FloatArray, plunge: float, top_z_feed: float) -> FloatArray:
+    """Feeds of tilted moves, limited to what the Z axis can do and the cutter bears going down. Straight length is a
+    little short on a helix, so the limit errs downwards."""
+    step = np.diff(ends, axis=0, prepend=ends[:1])
+    straight = np.sqrt((step**2).sum(axis=1))
+    share = np.divide(step[:, 2], straight, out=np.zeros_like(straight), where=straight > 0)
+    limit = np.where(share < 0, min(plunge, top_z_feed), top_z_feed)
+    return np.asarray(np.minimum(feeds, limit / np.maximum(np.abs(share), 1e-9)))
 
 
 def _without_closed_arcs(kinds: Kinds, exact: FloatArray, ends: FloatArray) -> Kinds:
@@ -103,9 +174,17 @@ def _without_closed_arcs(kinds: Kinds, exact: FloatArray, ends: FloatArray) -> K
     return np.where((kinds != RAPID) & stands(ends) & ~stands(exact), LINE, kinds).astype(np.uint8)
 
 
-def _plunge(
-    x: float, y: float, z: float, down_to: float, feed: float
-) -> tuple[Kinds, FloatArray, FloatArray, FloatArray]:
-    """The straight way down into the work; nothing when the cut begins at the approach height."""
-    n = int(z < down_to)
-    return np.zeros(n, np.uint8), np.full((n, 3), [x, y, z]), np.full((n, 2), np.nan), np.full(n, feed)
+def _drilled(first: int, cut: Cut, ends: FloatArray, feeds: FloatArray, grid_mm: float) -> Drilled:
+    """A drilled hole as the cycle that its moves are."""
+    assert cut.peck_mm is not None
+    x, y, bottom = ends[first + len(cut.path) - 1].tolist()
+    return Drilled(
+        first=first,
+        last=first + len(cut.path),
+        x_mm=x,
+        y_mm=y,
+        clear_mm=float(ends[first - 1, 2]),
+        bottom_mm=bottom,
+        peck_mm=round(cut.peck_mm / grid_mm) * grid_mm,
+        feed_mm_per_min=float(feeds[first]),
+    )

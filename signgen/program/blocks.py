@@ -18,6 +18,9 @@ WRITTEN_MM = 1e-4
 """Grid of a program's numbers. With three decimals, rounding alone can break the 0.002 mm that the standard allows an
 arc's radius; with four it never does (Source: check-values 1.8, derived)."""
 
+TRAVEL, ENTRY, CUTTING = 0, 1, 2
+"""What a move is for: getting somewhere through the air, getting down into the work, cutting."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Moves:
@@ -36,14 +39,45 @@ class Moves:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Drilled:
+    """A hole that is drilled by the moves `first` to `last` (indices, both among them), in program coordinates.
+
+    From `clear_mm` above the board down to `bottom_mm` in pecks of `peck_mm`, out to `clear_mm` after each; the last
+    move comes out too. With one peck it goes down and out.
+    """
+
+    first: int
+    last: int
+    x_mm: float
+    y_mm: float
+    clear_mm: float
+    bottom_mm: float
+    peck_mm: float
+    feed_mm_per_min: float
+
+    @property
+    def in_one_go(self) -> bool:
+        return self.clear_mm - self.bottom_mm <= self.peck_mm + WRITTEN_MM / 2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Program:
-    """One tool's program. `heading` lines become comments at its top; `notes` maps a move's index to the comment
-    before it."""
+    """One tool's program, the `number`th of its job. `heading` lines become comments at its top; `notes` maps a move's
+    index to the comment before it. `grid_mm` is the step of its numbers, on which every place lies.
+
+    `operations` are the names of what it does; `owners` (n,) the operation of each move, `roles` (n,) what the move is
+    for.
+    """
 
     heading: tuple[str, ...]
+    number: int = 1
     tool: Tool
     cutting: CuttingData
     spindle_start_s: float
+    grid_mm: float = WRITTEN_MM
     moves: Moves
     notes: tuple[tuple[int, str], ...]
-    features: tuple[str, ...]
+    operations: tuple[str, ...]
+    owners: NDArray[np.intp]
+    roles: NDArray[np.uint8]
+    drilled: tuple[Drilled, ...] = ()

@@ -15,6 +15,10 @@ def program_file(number: int, tool: Tool) -> str:
     return f"{number}-{tool.kind}-{size:.6g}.nc"
 
 
+ONE_FILE = "1-all-cutters.nc"
+"""Name of the one file of a job whose dialect changes cutters within it."""
+
+
 def heading(
     *,
     lines: Sequence[str],

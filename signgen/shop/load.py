@@ -16,8 +16,9 @@ from pathlib import Path
 from typing import Protocol, TypeVar
 
 from signgen.errors import AskError, Problem, ShopError
-from signgen.option import did_you_mean
+from signgen.option import did_you_mean, word
 from signgen.shop.collets import SERIES
+from signgen.shop.manner import EXTRACTIONS, PROGRAM_ENDS, Manner
 from signgen.shop.materials import Machine, Material
 from signgen.shop.rows import Row
 from signgen.shop.shop import Shop
@@ -32,6 +33,7 @@ _FEED = Limits(least=0, greatest=100_000, open_below=True)
 _FLUTES = Limits(least=1, greatest=12)
 _ENTRY = Limits(least=0, greatest=45, open_below=True)
 _SECONDS = Limits(least=0, greatest=120)
+_WARM_UP = Limits(least=0, greatest=1800)
 _KINDS: tuple[ToolKind, ...] = ("v-bit", "end-mill", "ball-nose", "drill")
 _NAME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
@@ -181,6 +183,8 @@ def _machine(name: str, row: Row) -> Machine | None:
     rpm = row.numbers("spindle-rpm", 2, _RPM)
     start = row.number("spindle-start", _SECONDS)
     collet = row.count("collet", Limits(least=1, greatest=100))
+    dialect = row.read("dialect", word, "plain")
+    manner = _manner(row)
     if rpm and rpm[0] > rpm[1]:
         row.add("spindle-rpm", f"{rpm[0]:g} is more than {rpm[1]:g}.", "Give the slowest speed first.")
     if collet and collet not in SERIES:
@@ -191,9 +195,23 @@ def _machine(name: str, row: Row) -> Machine | None:
         return None
     if corner is None or rpm is None or start is None or collet is None or not good:
         return None
+    assert dialect is not None
     return Machine(
         name=name, label=label, travel_mm=(travel[0], travel[1], travel[2]),
         top_feed_mm_per_min=(feed[0], feed[1], feed[2]), rapid_mm_per_min=(rapid[0], rapid[1], rapid[2]),
         acceleration_mm_per_s2=(acceleration[0], acceleration[1], acceleration[2]), corner_deviation_mm=corner,
         spindle_min_rpm=rpm[0], spindle_max_rpm=rpm[1], spindle_start_s=start, collet_series=collet, source=source,
+        dialect=dialect, manner=manner,
     )  # fmt: skip
+
+
+def _manner(row: Row) -> Manner:
+    """How the machine's control wants its programs framed; what is left out is as usual."""
+    end, extraction = row.choice("program-end", PROGRAM_ENDS, "m2"), row.choice("extraction", EXTRACTIONS, "none")
+    return Manner(
+        line_numbers=row.flag("line-numbers", False) or False,
+        percent_lines=row.flag("percent-lines", False) or False,
+        program_end=next((each for each in PROGRAM_ENDS if each == end), "m2"),
+        extraction=next((each for each in EXTRACTIONS if each == extraction), "none"),
+        warm_up_s=row.number("warm-up", _WARM_UP, 0.0) or 0.0,
+    )

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from signgen.shop.manner import USUAL, Manner
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Material:
@@ -34,7 +36,8 @@ class Material:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Machine:
-    """A router's limits. Travel is the room for the cutter's centre, from one end of each axis to the other."""
+    """A router's limits. Travel is the room for the cutter's centre, from one end of each axis to the other. `dialect`
+    and `manner`: how its control wants programs unless the sign says otherwise."""
 
     name: str
     label: str
@@ -48,6 +51,8 @@ class Machine:
     spindle_start_s: float
     collet_series: int
     source: str
+    dialect: str = "plain"
+    manner: Manner = USUAL
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -52,8 +52,8 @@ class Row:
     def flag(self, key: str, default: bool | None = None) -> bool | None:
         return self.read(key, _flag, default)
 
-    def choice(self, key: str, choices: tuple[str, ...]) -> str | None:
-        return self.read(key, lambda raw, where: pick(word(raw, where), choices, where, key))
+    def choice(self, key: str, choices: tuple[str, ...], default: str | None = None) -> str | None:
+        return self.read(key, lambda raw, where: pick(word(raw, where), choices, where, key), default)
 
     def length(self, key: str, limits: Limits, default: float | None = None) -> float | None:
         return self.read(key, lambda raw, where: length_mm(raw, where, limits), default)
@@ -61,8 +61,8 @@ class Row:
     def angle(self, key: str, limits: Limits) -> float | None:
         return self.read(key, lambda raw, where: angle_deg(raw, where, limits))
 
-    def number(self, key: str, limits: Limits) -> float | None:
-        return self.read(key, lambda raw, where: number(raw, where, limits))
+    def number(self, key: str, limits: Limits, default: float | None = None) -> float | None:
+        return self.read(key, lambda raw, where: number(raw, where, limits), default)
 
     def count(self, key: str, limits: Limits) -> int | None:
         return self.read(key, lambda raw, where: count(raw, where, limits))

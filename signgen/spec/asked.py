@@ -67,6 +67,10 @@ class Asked:
         value = self.value(name)
         return value if isinstance(value, str) else None
 
+    def flag(self, name: str) -> bool | None:
+        value = self.value(name)
+        return value if isinstance(value, bool) else None
+
     def size(self, name: str) -> tuple[float, float] | None:
         match self.value(name):
             case (float(width), float(height)):

@@ -184,14 +184,38 @@ _HOLDING = (
     ),
 )  # fmt: skip
 
+_OWN = "the machine's own, which is off unless its data say so"
 _MACHINE = (
     Option(
         name="machine", kind="word", metavar="NAME", group="Machine",
         help="The machine that cuts (signgen list machines).", otherwise="the shop's first",
     ),
     Option(
-        name="dialect", kind="word", metavar="NAME", group="Machine", default="plain",
+        name="dialect", kind="word", metavar="NAME", group="Machine",
         help="How the machine's control wants its programs (signgen list dialects).",
+        otherwise="the machine's own, which is plain unless its data say otherwise",
+    ),
+    Option(
+        name="line-numbers", kind="flag", metavar="true", group="Machine",
+        help="Number the lines of the programs (N10, N20 ...).", otherwise=_OWN,
+    ),
+    Option(
+        name="percent-lines", kind="flag", metavar="true", group="Machine",
+        help="Put the programs between two lines that hold only %.", otherwise=_OWN,
+    ),
+    Option(
+        name="program-end", kind="choice", metavar="WORD", group="Machine", choices=("m2", "m30"),
+        help="The word that ends a program: m2 or m30.", otherwise="the machine's own, which is m2 unless it says so",
+    ),
+    Option(
+        name="extraction", kind="choice", metavar="WORD", group="Machine", choices=("none", "m7", "m8"),
+        help="The word that switches the dust extraction on with the spindle: m7, m8 or none.",
+        otherwise="the machine's own, which is none unless it says so",
+    ),
+    Option(
+        name="warm-up", kind="number", metavar="SECONDS", group="Machine", limits=Limits(least=0, greatest=1800),
+        help="How long the spindle runs up to speed in three steps before the first program cuts.",
+        otherwise="the machine's own, which is none unless it says so",
     ),
     Option(
         name="origin", kind="choice", metavar="CORNER", group="Machine", choices=("sign", "stock"), default="sign",

@@ -17,6 +17,7 @@ _RIVALS = {
     "ring-diameter": ("inset",),
     "v-bit": ("v-bit-diameter", "v-bit-tip"),
     "end-mill": ("end-mill-length",),
+    "machine": ("dialect", "line-numbers", "percent-lines", "program-end", "extraction", "warm-up"),
 }
 """A key given on the command line says anew what these keys of the file said."""
 

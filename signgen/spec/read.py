@@ -15,6 +15,7 @@ from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
 from signgen.spec.amounts import board_of, depth_of, frame_of, margin_of, tabs_of
 from signgen.spec.asked import Asked
+from signgen.spec.control import dialect_of, manner_of
 from signgen.spec.cutters import named_end_mill, named_v_bit
 from signgen.spec.machine_fit import must_fit_collet, must_fit_height, must_fit_travel
 from signgen.spec.paths import resolved_font
@@ -50,7 +51,8 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     ridge, tolerance = a.number("ridge"), a.number("tolerance")
     tabs, board = tabs_of(a, thickness), board_of(a, size)
     breakthrough, clearance = a.number("breakthrough"), a.number("clearance")
-    dialect, origin, z_zero = _dialect(a, dialects), a.text("origin"), a.text("z-zero")
+    origin, z_zero = a.text("origin"), a.text("z-zero")
+    dialect, manner = dialect_of(a, machine, dialects), manner_of(a, machine)
     for path in ("shop", "out"):  # read by whoever opens them; here only that they are texts
         a.text(path)
     if machine and v_bit:
@@ -89,6 +91,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         board_mm=board,
         machine=_had(machine),
         dialect=_had(dialect),
+        manner=_had(manner),
         origin=_choice(origin, ("sign", "stock")),
         z_zero=_choice(z_zero, ("bottom", "top")),
         breakthrough_mm=_had(breakthrough),
@@ -126,11 +129,6 @@ def _machine(a: Asked, shop: Shop) -> Machine | None:
         return shop.machines[0]
     name = a.text("machine")
     return a.attempt(lambda: _one_of(shop.machines, name, "machine")) if name else None
-
-
-def _dialect(a: Asked, dialects: Sequence[str]) -> str | None:
-    name = a.text("dialect")
-    return a.attempt(lambda: pick(name, dialects, "dialect")) if name else None
 
 
 def _v_bit(a: Asked, shop: Shop) -> Tool | None:

@@ -7,6 +7,7 @@ from typing import Literal
 
 from signgen.borders import Border
 from signgen.holes import HolePattern
+from signgen.shop.manner import Manner
 from signgen.shop.materials import Machine, Material
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
@@ -67,6 +68,7 @@ class SignSpec:
     board_mm: tuple[float, float] | None
     machine: Machine
     dialect: str
+    manner: Manner
     origin: Literal["sign", "stock"]
     z_zero: Literal["bottom", "top"]
     breakthrough_mm: float

@@ -2,10 +2,29 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from signgen.geometry.paths import FloatArray, Path
+import numpy as np
+from numpy.typing import NDArray
+
+from signgen.geometry.paths import FloatArray, Path, joined
 from signgen.shop.tools import Tool
+
+FAST = math.inf
+"""Feed of a segment that leads through air or through what this very cut has taken away before: the machine may go as
+fast as it can. Straight segments only."""
+
+SAME_MM = 1e-6
+"""Places nearer than this are one: a hundredth of the last written decimal."""
+
+APPROACH_MM = 1.0
+"""Above the stock's top, where a rapid down ends and the plunge feed begins (common practice: a board is never quite
+flat)."""
+
+FREEING_STAGE = 90
+"""Cuts of this stage set a piece free, but for its tabs: nothing else may be cut in it afterwards."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -14,9 +33,12 @@ class Cut:
 
     `path` is the way of the cutter's tip (Z 0 = stock bottom). Its first point may lie in the material: the program
     goes there straight down, at the plunge feed, so only a cutter that can plunge may start below the stock's top (or
-    below what an earlier cut left). `feeds_mm_per_min` (n,) one for each segment. `stage` orders cuts that depend on
-    each other: all of a lower stage before any of a higher one. `closed` when the path may start anywhere on its loop
-    (the order may use it), `two_way` when it may be walked from either end.
+    below what an earlier cut left). `feeds_mm_per_min` (n,) one for each segment, FAST where nothing is in the way.
+    `stage` orders cuts that depend on each other: all of a lower stage before any of a higher one. `two_way` when it
+    may be walked from either end.
+
+    `entering` (n,) says which segments only lead down into the work; None: those of an end mill that go down.
+    `peck_mm`: the whole cut is a hole drilled in pecks of this depth, from its first point's height.
     """
 
     path: Path
@@ -24,6 +46,39 @@ class Cut:
     feature: str
     stage: int
     two_way: bool = False
+    entering: NDArray[np.bool_] | None = None
+    peck_mm: float | None = None
+
+    def __post_init__(self) -> None:
+        n = len(self.path)
+        if len(self.feeds_mm_per_min) != n or (self.entering is not None and len(self.entering) != n):
+            raise ValueError(f"{self.feature}: {n} segments and {len(self.feeds_mm_per_min)} feeds")
+
+    def enters(self, tool: Tool) -> NDArray[np.bool_]:
+        """(n,) which segments only lead down into the work."""
+        if self.entering is not None:
+            return self.entering
+        falls = np.diff(self.path.points_mm[:, 2]) < 0
+        return falls if tool.kind in ("end-mill", "ball-nose") else np.zeros(len(falls), np.bool_)
+
+
+def strung(pieces: Sequence[tuple[Path, float]]) -> tuple[Path, FloatArray]:
+    """Paths one after the other, each with its feed: (path, feeds). Ends that differ by rounding alone are made one;
+    others are joined by a straight line at the feed of the path that it leads to."""
+    paths: list[Path] = []
+    feeds: list[FloatArray] = []
+    for path, feed in pieces:
+        if paths:
+            end, start = paths[-1].points_mm[-1], path.points_mm[0]
+            if np.any(end != start) and np.abs(end - start).max() <= SAME_MM:
+                points = path.points_mm.copy()
+                points[0] = end
+                path = Path(points_mm=points, kinds=path.kinds.copy(), centres_mm=path.centres_mm.copy())
+            elif np.any(end != start):
+                feeds.append(np.full(1, feed))
+        paths.append(path)
+        feeds.append(np.full(len(path), feed))
+    return joined(paths), np.concatenate(feeds)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -81,7 +81,9 @@ def order_of(
 
 
 def _reversed(cut: Cut) -> Cut:
-    return replace(cut, path=cut.path.reversed(), feeds_mm_per_min=cut.feeds_mm_per_min[::-1].copy())
+    feeds = cut.feeds_mm_per_min[::-1].copy()
+    entering = None if cut.entering is None else cut.entering[::-1].copy()
+    return replace(cut, path=cut.path.reversed(), feeds_mm_per_min=feeds, entering=entering)
 
 
 def travel_mm(cuts: Sequence[Cut], start_xy: tuple[float, float]) -> float:

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from shapely.geometry import LineString, Point
 
 from signgen.drawing.drawing import Hole
-from signgen.geometry.paths import CCW, LINE, Path
+from signgen.geometry.paths import CCW, LINE, Path, joined
 from signgen.operations.holes import BoreHoles, fits
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
@@ -28,10 +28,11 @@ def bored(diameter: float, tool: Tool, cutting: CuttingData) -> tuple[Path, np.n
         cutting=cutting,
         thickness_mm=THICKNESS,
         breakthrough_mm=BREAKTHROUGH,
-        lift_mm_per_min=3000.0,
     )
-    (cut,) = operation.toolpath().cuts
-    return cut.path, cut.feeds_mm_per_min
+    cuts = operation.toolpath().cuts
+    path = joined([cut.path for cut in cuts])
+    assert len(cuts) == 1 or cuts[0].stage < cuts[1].stage
+    return path, cuts[0].feeds_mm_per_min
 
 
 def test_a_helix_has_the_radius_and_the_angle_of_its_formula(mill: Tool, cutting: CuttingData) -> None:
@@ -111,3 +112,15 @@ def test_what_fits_and_what_does_not(mill: Tool, drill: Tool) -> None:
     assert not fits(5.9, mill)
     assert fits(5.0, drill)
     assert not fits(5.5, drill)
+
+
+def test_pecks_come_all_the_way_out_and_go_back_fast(drill: Tool, cutting: CuttingData) -> None:
+    # Source: NIST IR 6556 section 3.5.16.3 (check-values 1.11): G83 comes back to 0.010 in above the depth reached.
+    path, feeds = bored(5.0, drill, cutting)
+    z, top = path.points_mm[:, 2], THICKNESS + 1.0
+    for n in np.flatnonzero(np.isinf(feeds)):
+        assert max(z[n], z[n + 1]) == top
+        if z[n + 1] < z[n]:
+            assert z[n + 1] - z[n - 1] == pytest.approx(0.254)
+    assert np.count_nonzero(np.isinf(feeds)) == 2 * 4  # five pecks of 2.96 mm from 13 down to -1.8
+    assert np.all(feeds[np.isfinite(feeds)] == cutting.plunge_mm_per_min)

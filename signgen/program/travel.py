@@ -1,0 +1,42 @@
+"""How high the cutter goes between cuts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import shapely
+from shapely.geometry import LineString
+from shapely.geometry.base import BaseGeometry
+
+LOW_MM = 2.0
+"""Over the bare board, where neither clamps nor screws can stand: a board is never quite flat (common practice)."""
+
+PARK_MM = 15.0
+"""How much higher than the travel between cuts the program ends, so that hands and a vacuum reach the work."""
+
+Place = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Travel:
+    """Heights in sign coordinates. `safe_mm` is over clamps and screws; `bare`: where none can be, since an outside
+    cut runs round it (None: they may be anywhere)."""
+
+    top_mm: float
+    safe_mm: float
+    bare: BaseGeometry | None = None
+
+    @property
+    def low_mm(self) -> float:
+        return min(self.top_mm + LOW_MM, self.safe_mm)
+
+    @property
+    def park_mm(self) -> float:
+        return self.safe_mm + PARK_MM
+
+    def height_mm(self, start: Place, end: Place) -> float:
+        """As low as the straight way from one place to another allows."""
+        if self.bare is None:
+            return self.safe_mm
+        shapely.prepare(self.bare)
+        return self.low_mm if self.bare.covers(LineString([start, end])) else self.safe_mm

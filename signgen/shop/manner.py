@@ -1,0 +1,27 @@
+"""How a control wants its programs, beside their dialect: how lines and files are framed, and what is switched with the
+spindle."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Extraction = Literal["none", "m7", "m8"]
+ProgramEnd = Literal["m2", "m30"]
+EXTRACTIONS: tuple[Extraction, ...] = ("none", "m7", "m8")
+PROGRAM_ENDS: tuple[ProgramEnd, ...] = ("m2", "m30")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Manner:
+    """`extraction`: the word that switches the dust extractor on, M7 or M8, off again with M9. `warm_up_s`: how long
+    the spindle runs up to speed in steps before the first program of the job cuts; 0 for not at all."""
+
+    line_numbers: bool = False
+    percent_lines: bool = False
+    program_end: ProgramEnd = "m2"
+    extraction: Extraction = "none"
+    warm_up_s: float = 0.0
+
+
+USUAL = Manner()
