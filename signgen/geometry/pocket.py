@@ -107,7 +107,7 @@ def rings_within(
         raise ValueError(f"radius {cutter_radius_mm}, step {stepover_mm}, tolerance {tolerance_mm}: not a pocket")
     if allowance_mm < 0:
         raise ValueError(f"an allowance is not negative: {allowance_mm}")
-    loose = _loose(cutter_radius_mm, stepover_mm, allowance_mm, tolerance_mm)
+    loose = _loose(cutter_radius_mm, stepover_mm, allowance_mm)
     trees = [_tree(part, cutter_radius_mm, stepover_mm, allowance_mm, loose) for part in free]
     return Pocket(
         pieces=tuple(_runs(tree, walk_mm) for tree in trees),
@@ -117,19 +117,22 @@ def rings_within(
     )
 
 
-def _loose(radius: float, step: float, allowance: float, tolerance: float) -> float:
+def _loose(radius: float, step: float, allowance: float) -> float:
     """How far inner rings may stray: by this each for their chords, their simplified form and their path.
 
-    With step x 1.01 + 4 x this <= R nothing stays uncovered: a point between two rings is within step x 1.01 + 2 x this
-    of the outer ring's chords (see `offsets.inward`, roughly), and the path within this of those.
+    With step x 1.01 + 5 x this <= R nothing stays uncovered: a point between two rings is within step x 1.01 + 4 x this
+    of the outer ring's chords (1.01: see `offsets.inward`, roughly), and the path within this of those. Where that
+    would leave too little, what is uncovered must be looked for anyway.
     """
-    spare = [LOOSEST_MM, (radius - _STEP_EXCESS * step) / 4, *([allowance / 4] if allowance else [])]
-    return max(tolerance, min(spare))
+    spare = (radius - _STEP_EXCESS * step) / 5
+    if spare < LOOSEST_MM / 4:
+        spare = LOOSEST_MM / 2
+    return min(LOOSEST_MM, spare, *([allowance / 4] if allowance else []))
 
 
 def _tree(part: Polygon, radius: float, step: float, allowance: float, loose: float) -> RingTree:
     tree = ring_tree(part, allowance or step, step, loose)
-    if _STEP_EXCESS * step + 4 * loose > radius + 1e-9:
+    if _STEP_EXCESS * step + 5 * loose > radius + 1e-9:
         _add_residue(tree, part, radius, loose)
     link_all(tree)
     return tree
@@ -143,7 +146,7 @@ def _add_residue(tree: RingTree, part: Polygon, radius: float, loose: float) -> 
         inside = left.representative_point()
         around = max((node.level, i) for i, node in nodes if node.polygon.covers(inside))[1]
         number = tree.add(left, tree.nodes[around].level + 1, around)
-        step = (radius - 4 * loose) / _STEP_EXCESS
+        step = (radius - 5 * loose) / _STEP_EXCESS
         grow(tree, number, step, step, loose)
 
 

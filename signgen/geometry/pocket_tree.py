@@ -49,9 +49,13 @@ class Link:
 
 @dataclass(slots=True)
 class RingTree:
-    """Rings, and for each the links that leave it; links never close a circle. `free`: where the centre may be."""
+    """Rings, and for each the links that leave it; links never close a circle.
+
+    `free`: where the cutter's centre may be; `room_mm`: how far from its outline all rings but the walls are.
+    """
 
     free: Polygon
+    room_mm: float
     rings: list[Ring] = field(default_factory=list)
     nodes: list[Node] = field(default_factory=list)
     links: list[list[Link]] = field(default_factory=list)
@@ -104,7 +108,7 @@ class RingTree:
 
 def ring_tree(outermost: Polygon, first_step_mm: float, step_mm: float, tolerance_mm: float) -> RingTree:
     """Levels of one polygon: itself (exactly), then `first_step_mm` further in, then by `step_mm`, linked."""
-    tree = RingTree(outermost)
+    tree = RingTree(outermost, first_step_mm - 2 * tolerance_mm)
     grow(tree, tree.add(outermost, 0, -1), first_step_mm, step_mm, tolerance_mm)
     return tree
 
@@ -115,9 +119,18 @@ def grow(tree: RingTree, node: int, first_step_mm: float, step_mm: float, tolera
     while waiting:
         at, step = waiting.pop()
         parent = tree.nodes[at]
-        for part in inward(parent.polygon, step, tolerance_mm, roughly=True):
-            for simple in polygons(part.simplify(tolerance_mm)):
-                waiting.append((tree.add(simple, parent.level + 1, at), step_mm))
+        outline = parent.polygon if parent.level else _simpler(parent.polygon, tolerance_mm)
+        for part in inward(outline, step, tolerance_mm, roughly=True):
+            waiting.append((tree.add(_simpler(part, tolerance_mm), parent.level + 1, at), step_mm))
+
+
+def _simpler(polygon: Polygon, tolerance_mm: float) -> Polygon:
+    """The polygon with fewer points, as many rings and an outline within the tolerance."""
+    quick = shapely.simplify(polygon, tolerance_mm, preserve_topology=False)
+    same = isinstance(quick, Polygon) and len(quick.interiors) == len(polygon.interiors)
+    if same and not quick.is_empty and quick.is_valid:
+        return polygons(quick)[0]
+    return polygons(polygon.simplify(tolerance_mm))[0]
 
 
 def link_all(tree: RingTree) -> None:

@@ -7,6 +7,7 @@ the tree of links, cutting corners where it may; and if that way would be long, 
 
 from __future__ import annotations
 
+import math
 from collections import deque
 from dataclasses import dataclass, field
 
@@ -141,20 +142,33 @@ class _Walk:
         return first, None
 
     def _way(self, to: int) -> tuple[FloatArray, Place]:
-        """How to get to another ring along the tree, cutting corners, and where it arrives; empty when no links lead
-        there."""
+        """How to get to another ring along the tree, cutting corners, and where it arrives; broken off when it
+        gets longer than `walk_mm`, empty when no links lead there."""
         links = self._links_to(to)
         if not links:
             return np.empty((0, 2)), self.here
         parts, place = [], self.here
         for link in links:
-            parts.append(self.tree.rings[link.ring].between(place, link.place))
-            place = link.other_place
+            across, _ = self.tree.rings[link.other].nearest(place.xy)
+            if self.tree.is_free(place.xy, across.xy):
+                parts.append(np.array([place.xy]))
+                place = across
+            else:
+                parts.append(self._along(link.ring, place, link.place))
+                place = link.other_place
         way = np.concatenate([*parts, [place.xy]])
-        stations = [0]
-        while stations[-1] < len(way) - 1:
+        stations, gone = [0], 0.0
+        while stations[-1] < len(way) - 1 and gone <= self.walk_mm:
             stations.append(self.tree.furthest_free(way, stations[-1]))
+            gone += math.dist(way[stations[-2]], way[stations[-1]])
         return way[stations], place
+
+    def _along(self, ring: int, start: Place, end: Place) -> FloatArray:
+        """From place to place along a ring. Away from walls corners may be cut: there is room on both sides."""
+        points = self.tree.rings[ring].between(start, end)
+        if self.tree.rings[ring].level == 0 or len(points) < 3:
+            return points
+        return np.asarray(shapely.simplify(shapely.linestrings(points), self.tree.room_mm / 2).coords)
 
     def _links_to(self, to: int) -> list[Link]:
         """The chain of links from where the walk is to another ring; () when there is none."""
