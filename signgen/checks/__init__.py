@@ -13,6 +13,7 @@ from signgen.checks.edge_size import EdgeSize
 from signgen.checks.feeds_sane import FeedsSane
 from signgen.checks.gentle_entry import GentleEntry
 from signgen.checks.groove_walls import GrooveWalls
+from signgen.checks.heads_seated import HeadsSeated
 from signgen.checks.holes_made import HolesMade
 from signgen.checks.inside_board import InsideBoard
 from signgen.checks.inside_travel import InsideTravel
@@ -45,6 +46,7 @@ CHECKS: tuple[Check, ...] = (
     NotGouged(),
     HolesMade(),
     EdgeSize(),
+    HeadsSeated(),
     TabsHold(),
     NothingLoose(),
     ProgramsInOrder(),

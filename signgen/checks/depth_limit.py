@@ -18,7 +18,7 @@ class DepthLimit:
     explanation = """\
 No tip may go further below the board than the break-through allowed for through cuts (and, of a drill, its point,
 which leads its full width), for under the spoilboard is the machine's table; and no V-bit deeper than the greatest
-depth drawn for letters and ornament.
+depth drawn for letters, ornament and countersinks.
 
 A failure often means that Z zero was taken at the wrong face: the programs say in their first lines where it lies.
 
@@ -28,7 +28,8 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
 
     def run(self, case: Case) -> CheckResult:
         top = case.stock.thickness_mm
-        deepest = max((groove.max_depth_mm for groove in case.drawing.grooves), default=0.0)
+        depths = [groove.max_depth_mm for groove in case.drawing.grooves]
+        deepest = max([*depths, *(hole.sink_depth_mm for hole in case.drawing.holes)], default=0.0)
         findings: list[Finding] = []
         lows: list[str] = []
         for program, cuts, rapids in zip(case.programs, case.cuts, case.rapids, strict=True):

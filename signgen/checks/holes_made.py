@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import numpy as np
+import shapely
+from shapely.geometry import LineString
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, nearest_line
@@ -12,6 +14,9 @@ from signgen.geometry.distance import FloatArray, nearest_segment
 from signgen.tolerances import CHECK_MM
 
 DIRECTIONS = 72
+SIDE_STEP_MM = 0.5
+"""Places looked at along the straight sides of a slot."""
+
 REMEDY = "Make the programs again; if they are as made, report it: the bore does not follow the drawing."
 
 
@@ -21,8 +26,9 @@ class HolesMade:
     severity: Severity = "error"
     explanation = """\
 Each hole is measured from the motions alone: where the cutter is at the board's bottom or below, its rim must pass
-through the drawn circle in 72 directions, from which centre and diameter follow; higher up it may nowhere reach
-beyond that circle. On the virtual board nothing may be left standing inside.
+through the drawn circle or slot in 72 directions, from which centre and diameter follow; higher up it may nowhere
+reach beyond it, but for a V-bit in a countersink, which C120 judges. On the virtual board nothing may be left
+standing inside.
 
 A failure means a hole that is missing, not through, at the wrong place or of the wrong size.
 
@@ -55,16 +61,21 @@ def _measured(case: Case, hole: Hole) -> tuple[list[Finding], FloatArray, float]
     top = case.stock.thickness_mm
     angle = np.arange(DIRECTIONS) * 2 * np.pi / DIRECTIONS
     direction = np.stack([np.cos(angle), np.sin(angle)], axis=1)
-    rim = middle + radius * direction
-    gap = np.full(DIRECTIONS, np.inf)
+    # A slot reaches further out by half its span along itself; at right angles to that, its two ends are as far.
+    half = np.array(hole.ends_mm[1]) - middle
+    further = np.abs(direction @ half)
+    rim = np.concatenate([middle + radius * direction + np.sign(direction @ half)[:, None] * half, _sides(hole)])
+    gap = np.full(len(rim), np.inf)
     reach = np.full(DIRECTIONS, -np.inf)
     outside, culprit = 0.0, ("", 0)
     for program, cuts in zip(case.programs, case.cuts, strict=True):
-        own = _near(cuts, middle, radius, top)
-        if not len(own):
+        own = _near(cuts, hole, top)
+        # What the V-bit does to a countersunk hole is another check's business.
+        if not len(own) or (hole.sink and program.tool.kind == "v-bit"):
             continue
-        ends = np.concatenate([own.start_mm[:, :2], own.end_mm[:, :2]]) - middle
-        beyond = np.hypot(*ends.T) + own.radii_mm(program.tool, top).T.ravel() - radius
+        ends = np.concatenate([own.start_mm[:, :2], own.end_mm[:, :2]])
+        away = shapely.distance(LineString(hole.ends_mm), shapely.points(ends))
+        beyond = away + own.radii_mm(program.tool, top).T.ravel() - radius
         k = int(beyond.argmax())
         if beyond[k] > outside:
             outside, culprit = float(beyond[k]), (program.file, int(own.line[k % len(own)]))
@@ -73,7 +84,8 @@ def _measured(case: Case, hole: Hole) -> tuple[list[Finding], FloatArray, float]
             radii = through.radii_mm(program.tool, THROUGH_MM)
             gap = np.minimum(gap, nearest_segment(rim, through.plan_mm, radii=radii)[0])
             ends = np.concatenate([through.start_mm[:, :2], through.end_mm[:, :2]]) - middle
-            reach = np.maximum(reach, (ends @ direction.T + radii.T.ravel()[:, None]).max(axis=0))
+            own_reach = (ends @ direction.T + radii.T.ravel()[:, None]).max(axis=0)
+            reach = np.maximum(reach, own_reach - further)
     if not np.isfinite(reach).all() or (reach + np.roll(reach, DIRECTIONS // 2) <= 0).any():
         place = (hole.x_mm, hole.y_mm)
         file, line = nearest_line(case, *place)
@@ -94,11 +106,28 @@ def _measured(case: Case, hole: Hole) -> tuple[list[Finding], FloatArray, float]
     return found, centre, diameter
 
 
-def _near(cuts: Way, middle: FloatArray, radius: float, top: float) -> Way:
-    """The pieces below the board's top whose tip comes into the hole's circle."""
-    low = np.minimum(cuts.start_mm[:, :2], cuts.end_mm[:, :2]) - radius
-    high = np.maximum(cuts.start_mm[:, :2], cuts.end_mm[:, :2]) + radius
-    return cuts.where(np.flatnonzero(np.all((low < middle) & (middle < high), axis=1))).below(top - 1e-6)
+def _near(cuts: Way, hole: Hole, top: float) -> Way:
+    """The pieces below the board's top whose tip comes nearer to the hole's middle line than its radius."""
+    reach = (hole.diameter_mm + hole.span_mm) / 2
+    low = np.minimum(cuts.start_mm[:, :2], cuts.end_mm[:, :2]) - reach
+    high = np.maximum(cuts.start_mm[:, :2], cuts.end_mm[:, :2]) + reach
+    middle = np.array([hole.x_mm, hole.y_mm])
+    some = cuts.where(np.flatnonzero(np.all((low < middle) & (middle < high), axis=1))).below(top - 1e-6)
+    pieces = shapely.linestrings(np.stack([some.start_mm[:, :2], some.end_mm[:, :2]], axis=1))
+    away = shapely.distance(LineString(hole.ends_mm), pieces)
+    return some.where(np.flatnonzero(away < hole.diameter_mm / 2))
+
+
+def _sides(hole: Hole) -> FloatArray:
+    """(k, 2) places on both straight sides of a slot, none for a round hole."""
+    if not hole.span_mm:
+        return np.zeros((0, 2))
+    start, end = (np.array(each) for each in hole.ends_mm)
+    along = (end - start) / hole.span_mm
+    out = hole.diameter_mm / 2 * np.array([-along[1], along[0]])
+    share = np.linspace(0.0, 1.0, max(2, int(np.ceil(hole.span_mm / SIDE_STEP_MM)) + 1))[:, None]
+    line = start + share * (end - start)
+    return np.concatenate([line + out, line - out])
 
 
 def _wrong(

@@ -7,16 +7,16 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from shapely.geometry import Point, Polygon
+from shapely.geometry import LineString, Point, Polygon
 
-from signgen.drawing.drawing import Drawing, Groove, Tab
+from signgen.drawing.drawing import Drawing, Groove, Hole, Tab
 from signgen.geometry.distance import FloatArray, IntArray, distance_to_segments, segments_of
 from signgen.geometry.raster import Grid, cells_inside, fill
 from signgen.tolerances import CHECK_MM
 
 WASTE, KERF, BODY, HOLE, GROOVE, RIM = range(6)
 """What a cell may be: board beyond the cutter's way round the edge, that way itself, the sign's untouched face, a
-hole, a groove, or so near to an upright wall that only the exact checks can tell."""
+hole, a groove, or so near to an upright wall (or on a countersink) that only the exact checks can tell."""
 
 KERF_ALLOWANCE = 1.25
 """How far outside the edge a cutter may reach, in its diameters: one that turns a square corner on a square path goes
@@ -57,8 +57,8 @@ def ideal_board(drawing: Drawing, grid: Grid, kerf_mm: float) -> Ideal:
     fill(zone, edge.buffer(-CHECK_MM, join_style="mitre"), grid, BODY)
     hole_cells = []
     for hole in drawing.holes:
-        fill(zone, _disc(hole.x_mm, hole.y_mm, hole.diameter_mm / 2 + CHECK_MM), grid, RIM)
-        hole_cells.append(cells_inside(_disc(hole.x_mm, hole.y_mm, hole.diameter_mm / 2 - CHECK_MM), grid))
+        fill(zone, _swept(hole, hole.face_radius_mm + CHECK_MM), grid, RIM)
+        hole_cells.append(cells_inside(_swept(hole, hole.diameter_mm / 2 - CHECK_MM), grid))
         zone[hole_cells[-1]] = HOLE
     groove_cells = [cells_inside(groove.area, grid) for groove in drawing.grooves]
     for cells in groove_cells:
@@ -112,9 +112,11 @@ def _grown(edge: Polygon, by_mm: float) -> Polygon:
     return grown
 
 
-def _disc(x_mm: float, y_mm: float, radius_mm: float) -> Polygon:
-    disc: Polygon = Point(x_mm, y_mm).buffer(max(radius_mm, 0.0), quad_segs=64)
-    return disc
+def _swept(hole: Hole, radius_mm: float) -> Polygon:
+    """What a disc covers on a hole's middle line."""
+    middle = LineString(hole.ends_mm) if hole.span_mm else Point(hole.x_mm, hole.y_mm)
+    swept: Polygon = middle.buffer(max(radius_mm, 0.0), quad_segs=64)
+    return swept
 
 
 def _stand(tab: Tab, kerf_mm: float) -> Polygon:

@@ -6,7 +6,7 @@ import math
 
 import numpy as np
 import shapely
-from shapely.geometry import Point
+from shapely.geometry import LineString, Point
 
 from signgen.checks.check import Case
 from signgen.checks.way import Way, joined
@@ -25,7 +25,7 @@ def feature_at(drawing: Drawing, x_mm: float, y_mm: float) -> str:
     point = Point(x_mm, y_mm)
     distances = [(float(shapely.distance(groove.area, point)), groove.name) for groove in drawing.grooves]
     distances += [
-        (max(0.0, float(np.hypot(x_mm - hole.x_mm, y_mm - hole.y_mm)) - hole.diameter_mm / 2), hole.name)
+        (max(0.0, float(shapely.distance(LineString(hole.ends_mm), point)) - hole.face_radius_mm), hole.name)
         for hole in drawing.holes
     ]
     distances.append((float(shapely.distance(drawing.edge.exterior, point)), "the edge"))

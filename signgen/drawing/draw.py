@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import shapely
 from shapely.geometry import Polygon, box
 from shapely.geometry.base import BaseGeometry
 
@@ -12,7 +11,7 @@ from signgen.drawing.drawing import Drawing, Groove, Hole
 from signgen.drawing.edge import edge_of
 from signgen.drawing.fit import first_fitting, fitted_cap_height
 from signgen.drawing.grooves import groove
-from signgen.drawing.holes import LEAST_WALL_MM, disc, hole_problems, holes_of, wall_warnings
+from signgen.drawing.holes import LEAST_WALL_MM, face_area, hole_problems, hole_warnings, holes_of, walls_to_grooves
 from signgen.drawing.ornament import frame, rules
 from signgen.drawing.placing import text_middles
 from signgen.drawing.tabs import place_tabs
@@ -27,7 +26,7 @@ def draw(spec: SignSpec) -> Drawing:
     lacks."""
     edge, edge_warnings = edge_of(spec)
     holes = holes_of(spec)
-    problems = list(hole_problems(edge, holes))
+    problems = list(hole_problems(spec, edge, holes))
     if problems:
         raise CannotMakeError(problems)
     ornament = frame(spec, edge) if spec.frame else ()
@@ -48,7 +47,7 @@ def draw(spec: SignSpec) -> Drawing:
         grooves=grooves,
         tabs=place_tabs(edge, holes, spec.tabs.count, spec.tabs.width_mm, spec.tabs.height_mm),
         cap_height_mm=lettering.cap_height_mm,
-        warnings=(*edge_warnings, *wall_warnings(edge, holes, grooves)),
+        warnings=(*edge_warnings, *hole_warnings(spec, edge, holes, grooves)),
     )
 
 
@@ -91,14 +90,16 @@ def _room(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> BaseGeometr
         inset += spec.frame.inset_mm + spec.frame.width_mm / 2
     room: BaseGeometry = edge.buffer(-inset)
     for hole in holes:
-        away = hole.diameter_mm / 2 + min(spec.text.margin_mm, hole.diameter_mm)
-        room = room.difference(box(hole.x_mm - away, hole.y_mm - away, hole.x_mm + away, hole.y_mm + away))
+        x0, y0, x1, y1 = face_area(hole).bounds
+        away = min(spec.text.margin_mm, hole.diameter_mm)
+        room = room.difference(box(x0 - away, y0 - away, x1 + away, y1 + away))
     return room
 
 
 def _groove_problems(grooves: tuple[Groove, ...], edge: Polygon, holes: tuple[Hole, ...]) -> Iterator[Problem]:
     inside = edge.buffer(-LEAST_WALL_MM)
-    for carved in grooves:
+    near = walls_to_grooves(holes, grooves) < LEAST_WALL_MM
+    for number, carved in enumerate(grooves):
         where = "cap-height" if carved.text else "frame"
         if not inside.contains(carved.area):
             yield Problem(
@@ -106,8 +107,8 @@ def _groove_problems(grooves: tuple[Groove, ...], edge: Polygon, holes: tuple[Ho
                 what=f"{carved.name} lies outside the sign or within {LEAST_WALL_MM:g} mm of its edge.",
                 remedy="Use a smaller height, a larger sign or less text; without cap-height the text is made to fit.",
             )
-        for hole in holes:
-            if shapely.distance(carved.area, disc(hole)) < LEAST_WALL_MM:
+        for hole, close in zip(holes, near[:, number], strict=True):
+            if close:
                 yield Problem(
                     where=where,
                     what=f"{carved.name} comes closer than {LEAST_WALL_MM:g} mm to {hole.name}.",

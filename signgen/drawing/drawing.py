@@ -9,13 +9,51 @@ from shapely.geometry import MultiPolygon, Polygon
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Countersink:
+    """A cone at the top of a round hole, so that a screw's head lies flush: its diameter at the surface and its full
+    angle. It ends where it meets the hole."""
+
+    diameter_mm: float
+    angle_deg: float
+
+    @property
+    def slope(self) -> float:
+        """How much wider its radius gets with each millimetre up: tan(angle / 2). Source: check-values section 8."""
+        return math.tan(math.radians(self.angle_deg) / 2)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Hole:
-    """A round hole right through the board."""
+    """A hole right through the board: round, or a slot with round ends.
+
+    (x, y) is its middle, `diameter_mm` how wide it is. `span_mm`: from the middle of one end's circle to the other's,
+    0 for a round hole; `angle_deg`: the direction of a slot, anticlockwise from X.
+    """
 
     name: str
     x_mm: float
     y_mm: float
     diameter_mm: float
+    span_mm: float = 0.0
+    angle_deg: float = 0.0
+    sink: Countersink | None = None
+
+    @property
+    def ends_mm(self) -> tuple[tuple[float, float], tuple[float, float]]:
+        """The middles of the circles at its two ends; of a round hole its middle, twice."""
+        half, turn = self.span_mm / 2, math.radians(self.angle_deg)
+        along, up = half * math.cos(turn), half * math.sin(turn)
+        return (self.x_mm - along, self.y_mm - up), (self.x_mm + along, self.y_mm + up)
+
+    @property
+    def face_radius_mm(self) -> float:
+        """From its middle line to its rim at the board's top: that of its countersink when it has one."""
+        return (self.sink.diameter_mm if self.sink else self.diameter_mm) / 2
+
+    @property
+    def sink_depth_mm(self) -> float:
+        """How deep its countersink meets the hole: (D - d) / 2 / tan(angle / 2); 0 without one."""
+        return (self.sink.diameter_mm - self.diameter_mm) / 2 / self.sink.slope if self.sink else 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,102 +2,209 @@
 
 from __future__ import annotations
 
-import itertools
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
 
+import numpy as np
 import shapely
-from shapely.geometry import Point, Polygon
+from numpy.typing import NDArray
+from shapely.geometry import LineString, Point, Polygon
 
-from signgen.drawing.drawing import Groove, Hole
+from signgen.drawing.drawing import Countersink, Groove, Hole
 from signgen.errors import Problem
+from signgen.holes.screws import Head
+from signgen.spec.amounts import LEAST_LEFT_MM
 from signgen.spec.sign_spec import SignSpec
 from signgen.units import plain
 
 LEAST_WALL_MM = 1.0
 """Wood that must stay between a hole and the edge, another hole or a letter; less breaks out (common practice)."""
 
-THIN_WALL_RATIO = 1.5
-"""From a hole's middle to the edge, over its diameter: less is a thin wall. Half way between the bare 1.0 of a hole
-that only just has wood and the two diameters that check-values section 12 calls usual (common practice)."""
+THIN_WALL_RATIO = 1.0
+"""Wood between a hole and the edge or another hole, over the hole's diameter: less is a thin wall. The middle is then
+1.5 diameters from the edge, half way between the bare wall and the two diameters that check-values section 12 calls
+usual (common practice)."""
+
+THIN_BESIDE_LETTERS_MM = 2.0
+"""The same beside a letter, which leaves wood below itself (common practice)."""
+
+SHOULDER_RATIO = 0.25
+"""Wood under a screw's head, over the thickness: less pulls through (common practice)."""
 
 EYE = "eye"
 
 
 def holes_of(spec: SignSpec) -> tuple[Hole, ...]:
-    """The border's own holes, then the pattern's."""
+    """The border's own holes, then the pattern's, in the form that was asked for."""
     eyes = tuple(
         Hole(name=name, x_mm=x, y_mm=y, diameter_mm=diameter)
         for name, x, y, diameter in spec.border.eyes(spec.width_mm, spec.height_mm)
     )
+    form, diameter = spec.hole_form, spec.holes.diameter_mm
+    sink = seat(form.head, diameter, _bit_angle_deg(spec)) if form.head else None
+    span = form.slot_length_mm - diameter if form.slot_length_mm else 0.0
     pattern = tuple(
-        Hole(name=f"hole {name}", x_mm=x, y_mm=y, diameter_mm=spec.holes.diameter_mm)
+        Hole(
+            name=f"{'slot' if span else 'hole'} {name}",
+            x_mm=x,
+            y_mm=y,
+            diameter_mm=diameter,
+            span_mm=span,
+            angle_deg=form.slot_angle_deg,
+            sink=sink,
+        )
         for name, x, y in spec.holes.centres(spec.width_mm, spec.height_mm)
     )
     return (*eyes, *pattern)
 
 
-def disc(hole: Hole) -> Polygon:
-    """A hole's area, its chords a little inside the circle."""
-    area: Polygon = Point(hole.x_mm, hole.y_mm).buffer(hole.diameter_mm / 2, quad_segs=32)
+def seat(head: Head, hole_mm: float, bit_deg: float) -> Countersink:
+    """The cone that a bit of another angle than the head's must cut for the head to lie flush.
+
+    A sharper bit's cone carries the head by its rim alone, so it is as wide as the head. A blunter bit's cone carries
+    it at the rim of the hole, (D - d) / 2 / tan(H / 2) below the head's top, so it must be as deep as that there.
+    Source: plane geometry of two cones, check-values section 8.
+    """
+    sharper = math.tan(math.radians(bit_deg) / 2) / math.tan(math.radians(head.angle_deg) / 2)
+    wide = max(head.diameter_mm, hole_mm + (head.diameter_mm - hole_mm) * sharper)
+    return Countersink(diameter_mm=round(wide, 4), angle_deg=bit_deg)
+
+
+def _bit_angle_deg(spec: SignSpec) -> float:
+    angle = spec.v_bit.angle_deg
+    if angle is None:
+        raise ValueError(f"{spec.v_bit.name} is no V-bit")
+    return angle
+
+
+def middle_line(hole: Hole) -> Point | LineString:
+    """What a hole is all points within its radius of: its middle, or the line between its ends' middles."""
+    return LineString(hole.ends_mm) if hole.span_mm else Point(hole.x_mm, hole.y_mm)
+
+
+def face_area(hole: Hole) -> Polygon:
+    """What a hole and its countersink take of the board's top, the chords a little inside the rim."""
+    area = middle_line(hole).buffer(hole.face_radius_mm, quad_segs=32)
+    assert isinstance(area, Polygon)
     return area
 
 
 def wall_mm(edge: Polygon, hole: Hole) -> float:
     """Wood between a hole's rim and the sign's edge; negative where the hole runs over it."""
-    middle = Point(hole.x_mm, hole.y_mm)
-    away = float(edge.exterior.distance(middle))
-    return (away if edge.contains(middle) else -away) - hole.diameter_mm / 2
+    middle = middle_line(hole)
+    away = float(shapely.distance(edge.exterior, middle))
+    return (away if edge.contains(middle) else -away) - hole.face_radius_mm
 
 
-def hole_problems(edge: Polygon, holes: tuple[Hole, ...]) -> Iterator[Problem]:
-    """Every hole that runs over the edge or into another one, or leaves less than the least wall."""
+def walls_between(holes: Sequence[Hole]) -> Iterator[tuple[float, Hole, Hole]]:
+    """Wood between the rims of each two holes, negative where they run into each other."""
+    lines = np.array([middle_line(hole) for hole in holes], dtype=object)
+    radii = np.array([hole.face_radius_mm for hole in holes])
+    ones, others = np.triu_indices(len(holes), 1)
+    walls = shapely.distance(lines[ones], lines[others]) - radii[ones] - radii[others]
+    yield from (
+        (float(wall), holes[i], holes[j]) for wall, i, j in zip(walls, ones.tolist(), others.tolist(), strict=True)
+    )
+
+
+def walls_to_grooves(holes: Sequence[Hole], grooves: Sequence[Groove]) -> NDArray[np.float64]:
+    """(holes, grooves) wood at the board's top between their rims."""
+    lines = np.array([middle_line(hole) for hole in holes], dtype=object)
+    areas = np.array([groove.area for groove in grooves], dtype=object)
+    radii = np.array([hole.face_radius_mm for hole in holes])
+    apart: NDArray[np.float64] = shapely.distance(lines[:, None], areas[None, :]) - radii[:, None]
+    return apart
+
+
+def hole_problems(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> Iterator[Problem]:
+    """Every hole that runs over the edge or into another one or leaves less than the least wall, and countersinks that
+    the board or the bit has no room for."""
     for hole in holes:
         if wall_mm(edge, hole) < LEAST_WALL_MM:
             yield Problem(
                 where="eye-inset" if hole.name == EYE else "holes",
-                what=f"{hole.name} ({plain(hole.diameter_mm)} mm at {plain(hole.x_mm)}, {plain(hole.y_mm)}) does not "
-                f"lie inside the sign with {LEAST_WALL_MM:g} mm of wood around it.",
+                what=f"{hole.name} ({_size(hole)} at {plain(hole.x_mm)}, {plain(hole.y_mm)}) does not lie inside the "
+                f"sign with {LEAST_WALL_MM:g} mm of wood around it.",
                 remedy="Use a larger inset or a smaller hole.",
             )
-    for one, other in itertools.combinations(holes, 2):
-        apart = math.hypot(one.x_mm - other.x_mm, one.y_mm - other.y_mm)
-        if apart < (one.diameter_mm + other.diameter_mm) / 2 + LEAST_WALL_MM:
+    for wall, one, other in walls_between(holes):
+        if wall < LEAST_WALL_MM:
+            apart = math.hypot(one.x_mm - other.x_mm, one.y_mm - other.y_mm)
             yield Problem(
                 where="holes",
-                what=f"{one.name} and {other.name} run into each other: their centres are {apart:.4g} mm apart.",
+                what=f"{one.name} and {other.name} run into each other: their middles are {apart:.4g} mm apart.",
                 remedy="Use smaller holes, fewer of them, or another inset.",
             )
+    sunk = next((hole for hole in holes if hole.sink), None)
+    if sunk:
+        yield from _sink_problems(spec, sunk)
 
 
-def wall_warnings(edge: Polygon, holes: Iterable[Hole], grooves: Iterable[Groove]) -> Iterator[str]:
-    """A sentence when walls between holes and the edge, another hole or a letter are thin, with the thinnest of each
-    kind."""
-    holes, grooves = tuple(holes), tuple(grooves)
-    if not holes:
+def _sink_problems(spec: SignSpec, hole: Hole) -> Iterator[Problem]:
+    """What is wrong with the countersinks, which are all alike."""
+    depth = hole.sink_depth_mm
+    if depth > spec.thickness_mm - LEAST_LEFT_MM:
+        yield Problem(
+            where="countersink",
+            what=f"It goes {depth:.2f} mm deep into a board of {plain(spec.thickness_mm)} mm.",
+            remedy="Use a smaller screw or a thicker board.",
+        )
+    elif depth > spec.v_bit.reach_mm + 1e-6:
+        yield Problem(
+            where="countersink",
+            what=f"It goes {depth:.2f} mm deep, and the V-bit reaches {spec.v_bit.reach_mm:.2f} mm.",
+            remedy="Use a smaller screw or a larger V-bit.",
+        )
+    if spec.v_bit.tip_mm >= hole.diameter_mm:
+        yield Problem(
+            where="countersink",
+            what=f"The V-bit's tip is {plain(spec.v_bit.tip_mm)} mm wide, no less than the hole.",
+            remedy="Use a sharper V-bit.",
+        )
+
+
+def _size(hole: Hole) -> str:
+    sunk = f", sunk to {plain(hole.sink.diameter_mm)} mm" if hole.sink else ""
+    long = f" x {plain(hole.diameter_mm + hole.span_mm)}" if hole.span_mm else ""
+    return f"{plain(hole.diameter_mm)}{long} mm{sunk}"
+
+
+def hole_warnings(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...], grooves: tuple[Groove, ...]) -> Iterator[str]:
+    """Sentences about walls that are thin and screws that may not sit well."""
+    yield from wall_warnings(edge, holes, grooves)
+    sunk = next((hole for hole in holes if hole.sink), None)
+    head = spec.hole_form.head
+    if sunk is None or sunk.sink is None or head is None:
         return
-    found: list[tuple[float, str, str]] = []
-    for hole in holes:
-        least = (THIN_WALL_RATIO - 0.5) * hole.diameter_mm
-        found += [(wall_mm(edge, hole), hole.name, "the sign's edge")] if wall_mm(edge, hole) < least else []
-    for one, other in itertools.combinations(holes, 2):
-        wall = math.hypot(one.x_mm - other.x_mm, one.y_mm - other.y_mm) - (one.diameter_mm + other.diameter_mm) / 2
-        if wall < (THIN_WALL_RATIO - 0.5) * min(one.diameter_mm, other.diameter_mm):
-            found.append((wall, one.name, other.name))
-    if found:
-        wall, one_name, other_name = min(found)
-        more = f" ({len(found)} walls are as thin as their hole is wide, or thinner)" if len(found) > 1 else ""
+    left = spec.thickness_mm - sunk.sink_depth_mm
+    if left < SHOULDER_RATIO * spec.thickness_mm:
+        yield f"Only {left:.1f} mm of wood stay under the screws' heads: they may pull through."
+    if abs(sunk.sink.angle_deg - head.angle_deg) > 0.5:
+        where = "by its rim" if sunk.sink.angle_deg < head.angle_deg else "at the hole's rim"
+        yield (
+            f"The V-bit cuts cones of {sunk.sink.angle_deg:g} degrees and the head has {head.angle_deg:g}: it lies "
+            f"flush, but bears {where} only."
+        )
+
+
+def wall_warnings(edge: Polygon, holes: tuple[Hole, ...], grooves: tuple[Groove, ...]) -> Iterator[str]:
+    """A sentence when walls between holes and the edge or another hole are thin, and one when a letter is near, each
+    with the thinnest."""
+    # Below a countersink the wall is thicker, and that is where the screw bears on it.
+    more_mm = {hole.name: hole.face_radius_mm - hole.diameter_mm / 2 for hole in holes}
+    found = [(wall_mm(edge, h) + more_mm[h.name], h.name, "the sign's edge", h.diameter_mm) for h in holes]
+    for wall, one, other in walls_between(holes):
+        below = wall + more_mm[one.name] + more_mm[other.name]
+        found.append((below, one.name, other.name, min(one.diameter_mm, other.diameter_mm)))
+    thin = [each for each in found if each[0] < THIN_WALL_RATIO * each[3] - 1e-9]
+    if thin:
+        wall, one_name, other_name, _ = min(thin)
+        more = f" ({len(thin)} walls are thinner than their hole is wide)" if len(thin) > 1 else ""
         yield (
             f"Only {wall:.1f} mm of wood stay between {one_name} and {other_name}{more}: it may break out. "
             "A larger inset or a smaller hole leaves more."
         )
-    # Letters are grooves, so wood stays below them; what is thin is the wall at the surface.
-    close = [
-        (float(shapely.distance(groove.area, disc(hole))), hole.name, groove.name)
-        for hole in holes
-        for groove in grooves
-    ]
-    thin = [each for each in close if each[0] < 2 * LEAST_WALL_MM]
-    if thin:
-        wall, hole_name, groove_name = min(thin)
-        yield f"Only {wall:.1f} mm of wood stay between {hole_name} and {groove_name}: it may break out."
+    walls = walls_to_grooves(holes, grooves)
+    if walls.size and walls.min() < THIN_BESIDE_LETTERS_MM:
+        i, j = np.unravel_index(int(walls.argmin()), walls.shape)
+        yield f"Only {walls.min():.1f} mm of wood stay between {holes[i].name} and {grooves[j].name}: it may break out."

@@ -82,7 +82,7 @@ def _free_room(
     straight = windows.max(axis=1) - windows.min(axis=1) <= np.radians(bend_deg)
     for hole in holes:
         away = np.hypot(*(places - (hole.x_mm, hole.y_mm)).T)
-        near_hole = hole.diameter_mm / 2 + width_mm
+        near_hole = (hole.diameter_mm + hole.span_mm) / 2 + width_mm
         if np.any(straight & (away > near_hole)):
             straight &= away > near_hole
     return places, direction, _inside_mm(straight)

@@ -1,8 +1,9 @@
-"""The hole that a screw passes through."""
+"""The hole that a screw passes through, and the head that lies in it."""
 
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
@@ -35,6 +36,31 @@ WOOD_CLEARANCE_IN: dict[int, Fraction] = {
 """Usual drill for the shank of a wood screw by ASME B18.6.1. Source: shop drill charts, check-values 6.3. The fractions
 for No. 4 and No. 10 are 0.06 mm tighter than the nominal shank, which wood gives way to."""
 
+HeadStandard = Literal["iso7046", "iso10642"]
+
+HEAD_STANDARDS: tuple[HeadStandard, ...] = ("iso7046", "iso10642")
+
+ISO_7046_HEAD_MM: dict[str, float] = {
+    "M3": 6.3, "M3.5": 8.2, "M4": 9.4, "M5": 10.4, "M6": 12.6, "M8": 17.3, "M10": 20.0,
+}  # fmt: skip
+"""Theoretical (sharp) greatest head diameter of countersunk screws by ISO 7046-1 and -2 and ISO 2009, 90 degrees. From
+memory, and in keeping with their greatest head heights k (check-values 6.2): d + 2 k."""
+
+ISO_10642_HEAD_MM: dict[str, float] = {
+    "M3": 6.72, "M4": 8.96, "M5": 11.2, "M6": 13.44, "M8": 17.92, "M10": 22.4,
+}  # fmt: skip
+"""Theoretical greatest head diameter of hexagon socket countersunk screws, 90 degrees. Source: ISO 10642, as
+reproduced in check-values 6.2."""
+
+METRIC_HEAD_DEG = 90.0
+
+WOOD_HEAD_IN: dict[int, float] = {4: 0.225, 6: 0.279, 8: 0.332, 10: 0.385, 12: 0.438, 14: 0.507}
+"""Greatest sharp diameter of flat heads. Source: ASME B18.6.1, as reproduced in check-values 6.3; for No. 14 print has
+0.491 and 0.507: the larger, which no head stands out of."""
+
+WOOD_HEAD_DEG = 82.0
+"""80 to 82 degrees by ASME B18.6.1 (from memory, check-values 6.3)."""
+
 _MM_PER_INCH = Fraction(254, 10)
 _WOOD = re.compile(r"(?:#|n[o°]\.?)\s*(\d{1,2})", re.ASCII | re.IGNORECASE)
 _METRIC = re.compile(r"m\s*(\d{1,2}(?:\.\d)?)", re.ASCII | re.IGNORECASE)
@@ -54,3 +80,32 @@ def clearance_mm(screw: str, fit: Fit | None = None) -> float:
         return float(inches * _MM_PER_INCH)
     known = ", ".join([*METRIC_CLEARANCE_MM, *(f"#{n}" for n in WOOD_CLEARANCE_IN)])
     raise AskError.at("screw", f"There is no screw '{screw}' in the tables.", f"Choose from: {known}.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Head:
+    """A countersunk head: the diameter of its cone where it is widest, as if its edge were sharp, and the cone's full
+    angle."""
+
+    diameter_mm: float
+    angle_deg: float
+
+
+def head_of(screw: str, standard: HeadStandard | None = None) -> Head:
+    """The countersunk head of a screw 'M5' or '#8'; `standard` is for metric screws, ISO 7046 when None.
+
+    Raises: AskError when the tables have no such head.
+    """
+    metric, wood = _METRIC.fullmatch(screw.strip()), _WOOD.fullmatch(screw.strip())
+    if metric:
+        table = ISO_10642_HEAD_MM if standard == "iso10642" else ISO_7046_HEAD_MM
+        if diameter := table.get(f"M{metric[1]}"):
+            return Head(diameter_mm=diameter, angle_deg=METRIC_HEAD_DEG)
+        what = f"{standard or HEAD_STANDARDS[0]} has no head of {screw} in the tables."
+        raise AskError.at("countersink", what, f"Give head-diameter, or a screw of {', '.join(table)}.")
+    if wood and (inches := WOOD_HEAD_IN.get(int(wood[1]))):
+        if standard is not None:
+            raise AskError.at("screw-head", "Wood screws have one flat head.", "Leave it out for # screws.")
+        return Head(diameter_mm=float(Fraction(str(inches)) * _MM_PER_INCH), angle_deg=WOOD_HEAD_DEG)
+    clearance_mm(screw)  # says what is wrong with a screw that is in no table
+    raise AssertionError(f"{screw} has a hole and no head")

@@ -49,15 +49,18 @@ def choose_cutters(drawing: Drawing, spec: SignSpec) -> Cutters:
             f"the longest cuts {longest:g} mm deep.",
             "Use a thinner board, or add a longer cutter to the shop file.",
         )
-    makers = {size: _makers(size, long_enough) for size in sorted({hole.diameter_mm for hole in drawing.holes})}
+    makers = {
+        (diameter, slot): _makers(diameter, [tool for tool in long_enough if not slot or tool.kind == "end-mill"])
+        for diameter, slot in sorted({_size(hole) for hole in drawing.holes})
+    }
     problems = [
         _no_maker(hole, [tool for tool in long_enough if tool.kind == "end-mill"])
         for hole in drawing.holes
-        if not makers[hole.diameter_mm]
+        if not makers[_size(hole)]
     ]
     if problems:
         raise CannotMakeError(problems)
-    best: tuple[tuple[float, ...], Tool, dict[float, Tool]] | None = None
+    best: tuple[tuple[float, ...], Tool, dict[tuple[float, bool], Tool]] | None = None
     for edge in edges:
         for combination in itertools.product(*makers.values()):
             count = len({edge, *combination})
@@ -69,8 +72,13 @@ def choose_cutters(drawing: Drawing, spec: SignSpec) -> Cutters:
     return Cutters(
         v_bit=spec.v_bit,
         edge=edge,
-        holes=tuple((hole.name, by_size[hole.diameter_mm]) for hole in drawing.holes),
+        holes=tuple((hole.name, by_size[_size(hole)]) for hole in drawing.holes),
     )
+
+
+def _size(hole: Hole) -> tuple[float, bool]:
+    """Its diameter, and whether it is a slot, which no drill can make."""
+    return hole.diameter_mm, hole.span_mm > 0
 
 
 def _makers(diameter_mm: float, tools: list[Tool]) -> list[Tool]:

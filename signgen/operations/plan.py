@@ -8,9 +8,11 @@ from typing import Protocol
 
 from signgen.drawing.drawing import Drawing
 from signgen.operations.choose import Cutters, choose_cutters
+from signgen.operations.countersinks import SinkHeads
 from signgen.operations.edge import CutOut
 from signgen.operations.engrave import Engrave
 from signgen.operations.holes import BoreHoles
+from signgen.operations.slots import MillSlots
 from signgen.shop.feeds import cutting_data
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
@@ -91,10 +93,23 @@ def _operations(
             cutting=cutting,
             thickness_mm=drawing.thickness_mm,
             tolerances=spec.tolerances,
+    sunk = tuple(hole for hole in drawing.holes if hole.sink)
+    if tool == cutters.v_bit and sunk:
+        yield SinkHeads(holes=sunk, tool=tool, cutting=cutting, thickness_mm=drawing.thickness_mm)
             ridge_mm=spec.ridge_mm,
         )
     makers = dict(cutters.holes)
-    holes = tuple(hole for hole in drawing.holes if makers[hole.name] == tool)
+    own = [hole for hole in drawing.holes if makers[hole.name] == tool]
+    holes = tuple(hole for hole in own if not hole.span_mm)
+    slots = tuple(hole for hole in own if hole.span_mm)
+    if slots:
+        yield MillSlots(
+            slots=slots,
+            tool=tool,
+            cutting=cutting,
+            thickness_mm=drawing.thickness_mm,
+            breakthrough_mm=spec.breakthrough_mm,
+        )
     if holes:
         yield BoreHoles(
             holes=holes,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from signgen.drawing.drawing import Drawing, Hole
+from signgen.drawing.holes import face_area
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.numbers import figure
 from signgen.sheet.plate import INK, SOFT, TEXT_MM, Plate, spread, text_width
@@ -89,11 +90,16 @@ def draw_letters(plate: Plate, drawing: Drawing, fit: Fit) -> None:
 
 
 def draw_hole(plate: Plate, hole: Hole, fit: Fit) -> None:
-    """The hole to scale with its middle marked."""
+    """The hole to scale, its countersink around it, with its middle marked."""
     x, y = fit(hole.x_mm, hole.y_mm)
     r = hole.diameter_mm / 2 * fit.scale
-    plate.circle((x, y), r, fill="#fff", stroke=INK, stroke_width=0.2)
     reach = r + 0.7
+    if hole.sink:
+        plate.circle((x, y), hole.sink.diameter_mm / 2 * fit.scale, fill=LETTER_FILL, stroke=SOFT, stroke_width=0.1)
+    if hole.span_mm:
+        plate.area(fit.area(face_area(hole)), fill="#fff", stroke=INK, stroke_width=0.2)
+    else:
+        plate.circle((x, y), r, fill="#fff", stroke=INK, stroke_width=0.2)
     plate.line((x - reach, y), (x + reach, y), 0.1, SOFT)
     plate.line((x, y - reach), (x, y + reach), 0.1, SOFT)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from signgen.sheet.hole_words import hole_noun, hole_sizes
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.markup import Html, el, raw
 from signgen.sheet.numbers import figure, joined_words, mm, size, span
@@ -75,11 +76,9 @@ def _measures(facts: JobFacts, labelled: bool) -> str:
     """What the plan's figures mean; the places of the holes where the plan had no room for them."""
     drawing = facts.drawing
     words = []
-    diameters = sorted({hole.diameter_mm for hole in drawing.holes})
-    if diameters:
-        across = joined_words(tuple(figure(d, 2) for d in diameters))
-        count = len(drawing.holes)
-        words.append(f"{count} hole{'s' if count > 1 else ''} ⌀ {across}, middles from the lower left corner.")
+    if drawing.holes:
+        holes = f"{len(drawing.holes)} {hole_noun(drawing.holes)} {hole_sizes(drawing.holes, '⌀ ')}"
+        words.append(f"{holes}, middles from the lower left corner.")
     if not labelled:
         places = [f"({figure(hole.x_mm, 2)}, {figure(hole.y_mm, 2)})" for hole in drawing.holes[:MOST_PLACES]]
         more = " and more in report.json" if len(drawing.holes) > MOST_PLACES else ""

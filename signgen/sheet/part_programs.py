@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from signgen.sheet.cutter_svg import cutter_plate
+from signgen.sheet.hole_words import hole_noun, hole_sizes
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
 from signgen.sheet.markup import Html, el, raw
 from signgen.sheet.numbers import figure, joined_words, mm, span
@@ -100,14 +103,17 @@ def _steps(facts: JobFacts, number: int, program: ProgramFacts, outcome: Outcome
 def _right(facts: JobFacts, program: ProgramFacts, outcome: Outcome) -> str:
     """What the operator sees when the program did its work."""
     words = []
+    if program.tool.kind == "v-bit" and any(hole.sink for hole in facts.drawing.holes):
+        words.append("a screw's head lies flush in its seat")
     if outcome.engraved_mm > 0 and program.tool.kind == "v-bit":
         words.append(f"letters have sharp corners and clean rims{_depth(facts, program, outcome)}")
     elif outcome.engraved_mm > 0:
         words.append(f"the floors of wide letters are flat, {mm(outcome.engraved_mm)} deep")
     if outcome.holes:
-        across = joined_words(tuple(sorted({figure(hole.diameter_mm, 2) for hole in outcome.holes})))
-        some = f"{len(outcome.holes)} holes of" if len(outcome.holes) > 1 else "the hole of"
-        words.append(f"{some} {across} mm show{'' if len(outcome.holes) > 1 else 's'} the spoilboard")
+        many = len(outcome.holes) > 1
+        bores = [replace(hole, sink=None) for hole in outcome.holes]
+        some = f"{len(outcome.holes) if many else 'the'} {hole_noun(outcome.holes)} of {hole_sizes(bores)} mm"
+        words.append(f"{some} show{'' if many else 's'} the spoilboard")
     if outcome.cut_out:
         tabs = facts.drawing.tabs
         words.append("the groove around the sign shows the spoilboard")

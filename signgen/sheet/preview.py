@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import base64
 import io
+import math
 from typing import TYPE_CHECKING
 
+from signgen.drawing.drawing import Hole
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.numbers import figure
 from signgen.sheet.plate import area_path
@@ -70,7 +72,7 @@ def preview_svg(facts: JobFacts, lit: Relief | None = None) -> str:
         ),
     )
     outline = area_path(_on_paper(drawing.edge, drawing.height_mm), 4)
-    rings = [_ring(hole.x_mm, drawing.height_mm - hole.y_mm, hole.diameter_mm / 2) for hole in drawing.holes]
+    rings = [_ring(hole, drawing.height_mm) for hole in drawing.holes]
     clip = svg.defs.add(svg.clipPath(id="sign"))
     clip.add(svg.path(d=outline + "".join(rings), clip_rule="evenodd"))
     picture = svg.image(
@@ -105,10 +107,18 @@ def _on_paper(edge: Polygon, height_mm: float) -> Polygon:
     return affine_transform(edge, [1, 0, 0, -1, 0, height_mm])
 
 
-def _ring(x: float, y: float, r: float) -> str:
-    """Path data of a circle."""
-    x0, y0, r0, d = figure(x - r, 4), figure(y, 4), figure(r, 4), figure(2 * r, 4)
-    return f"M{x0} {y0}a{r0} {r0} 0 1 0 {d} 0a{r0} {r0} 0 1 0 -{d} 0Z"
+def _ring(hole: Hole, height_mm: float) -> str:
+    """Path data of a hole: two arcs that meet, or with straight lines between them for a slot."""
+    radius, turn = hole.diameter_mm / 2, math.radians(hole.angle_deg)
+    if not hole.span_mm:
+        x, y, r, d = (figure(v, 4) for v in (hole.x_mm - radius, height_mm - hole.y_mm, radius, 2 * radius))
+        return f"M{x} {y}a{r} {r} 0 1 0 {d} 0a{r} {r} 0 1 0 -{d} 0Z"
+    (x0, y0), (x1, y1) = hole.ends_mm
+    out_x, out_y = radius * math.sin(turn), radius * math.cos(turn)
+    places = ((x0 + out_x, y0 - out_y), (x1 + out_x, y1 - out_y), (x1 - out_x, y1 + out_y), (x0 - out_x, y0 + out_y))
+    a, b, c, d = (f"{figure(x, 4)} {figure(height_mm - y, 4)}" for x, y in places)
+    arc = f"A{figure(radius, 4)} {figure(radius, 4)} 0 0 0"
+    return f"M{a}L{b}{arc} {c}L{d}{arc} {a}Z"
 
 
 def _picture(lit: Relief) -> Image.Image:

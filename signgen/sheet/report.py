@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from signgen.checks.check import CheckResult
+from signgen.drawing.drawing import Hole
 from signgen.replay.measure import extents
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
 from signgen.sheet.numbers import rounded
@@ -35,9 +36,7 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
             "cap_height_mm": rounded(drawing.cap_height_mm, MM),
             "font": spec.text.font,
             "holes": [
-                {"name": hole.name, "x_mm": rounded(hole.x_mm, MM), "y_mm": rounded(hole.y_mm, MM),
-                 "diameter_mm": rounded(hole.diameter_mm, MM)}
-                for hole in drawing.holes
+                _hole(hole) for hole in drawing.holes
             ],
             "tabs": len(drawing.tabs),
         },
@@ -64,6 +63,22 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
 def report_text(facts: JobFacts, files: Sequence[str] = ()) -> str:
     """The same as JSON, the same bytes for the same job."""
     return json.dumps(report(facts, files), indent=2, ensure_ascii=False, allow_nan=False) + "\n"
+
+
+def _hole(hole: Hole) -> dict[str, object]:
+    """A hole; a slot has its whole length and direction too, a sunk one its cone."""
+    found: dict[str, object] = {
+        "name": hole.name, "x_mm": rounded(hole.x_mm, MM), "y_mm": rounded(hole.y_mm, MM),
+        "diameter_mm": rounded(hole.diameter_mm, MM),
+    }  # fmt: skip
+    if hole.span_mm:
+        found |= {"length_mm": rounded(hole.diameter_mm + hole.span_mm, MM), "angle_deg": rounded(hole.angle_deg, MM)}
+    if hole.sink:
+        found["countersink"] = {
+            "diameter_mm": rounded(hole.sink.diameter_mm, MM), "angle_deg": rounded(hole.sink.angle_deg, MM),
+            "depth_mm": rounded(hole.sink_depth_mm, MM),
+        }  # fmt: skip
+    return found
 
 
 def _program(program: ProgramFacts) -> dict[str, Any]:

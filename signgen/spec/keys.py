@@ -11,6 +11,7 @@ from collections.abc import Iterable
 
 from signgen.borders import BORDERS
 from signgen.holes import PATTERNS
+from signgen.holes.form import FORM_OPTIONS
 from signgen.option import Option
 from signgen.shop.tools import V_BIT_ANGLES
 from signgen.tolerances import DEFAULT_TOLERANCE_MM
@@ -29,6 +30,7 @@ def _merged(families: Iterable[tuple[Option, ...]]) -> tuple[Option, ...]:
 
 BORDER_KEYS = _merged(border.options for border in BORDERS)
 HOLE_KEYS = _merged(pattern.options for pattern in PATTERNS)
+FORM_KEYS = FORM_OPTIONS
 
 _BORDER_NAMES = ", ".join(f"{b.name}:{b.argument}" if b.argument else b.name for b in BORDERS)
 _HOLE_NAMES = ", ".join(f"{p.name}:{p.argument}" if p.argument else p.name for p in PATTERNS)
@@ -99,6 +101,7 @@ _HOLES = (
         help=f"Where holes go: {_HOLE_NAMES}.",
     ),
     *HOLE_KEYS,
+    *FORM_KEYS,
 )  # fmt: skip
 
 _ENGRAVING = (

@@ -7,12 +7,17 @@ from collections.abc import Callable, Iterable, Mapping
 from signgen.borders import border_named
 from signgen.errors import AskError
 from signgen.holes import pattern_named
+from signgen.holes.form import COUNTERSINK
+from signgen.holes.none import NoHoles
 from signgen.option import Option
-from signgen.spec.keys import BORDER_KEYS, HOLE_KEYS
+from signgen.spec.keys import BORDER_KEYS, FORM_KEYS, HOLE_KEYS
 
 _RIVALS = {
-    "screw": ("hole-diameter",),
-    "hole-diameter": ("screw", "screw-fit"),
+    "screw": ("hole-diameter", "head-diameter", "head-angle"),
+    "hole-diameter": ("screw", "screw-fit", "screw-head"),
+    "slot-length": ("countersink", "screw-head", "head-diameter", "head-angle"),
+    "screw-head": ("head-diameter", "head-angle"),
+    "head-diameter": ("screw-head",),
     "inset": ("ring-diameter",),
     "ring-diameter": ("inset",),
     "v-bit": ("v-bit-diameter", "v-bit-tip"),
@@ -29,6 +34,10 @@ def merged(file: Mapping[str, object], asked: Mapping[str, object]) -> dict[str,
     gone = {rival for key in given for rival in _RIVALS.get(key, ())}
     gone |= _not_taken(given.get("border"), BORDER_KEYS, lambda name: border_named(name)[0].options)
     gone |= _not_taken(given.get("holes"), HOLE_KEYS, lambda name: pattern_named(name)[0].options)
+    if str(given.get("holes")).strip().casefold() == NoHoles.name:
+        gone |= {option.name for option in FORM_KEYS}
+    if given.get(COUNTERSINK.name) is False:
+        gone |= {"screw-head", "head-diameter", "head-angle"}
     return {key: value for key, value in file.items() if key not in gone} | given
 
 

@@ -19,7 +19,7 @@ from signgen.spec.control import dialect_of, manner_of
 from signgen.spec.cutters import named_end_mill, named_v_bit
 from signgen.spec.machine_fit import must_fit_collet, must_fit_height, must_fit_travel
 from signgen.spec.paths import resolved_font
-from signgen.spec.shape import border_of, holes_of, size_of
+from signgen.spec.shape import border_of, form_of, holes_of, size_of
 from signgen.spec.sign_spec import SignSpec, TextSpec
 from signgen.tolerances import Tolerances
 
@@ -44,6 +44,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     material, machine = _material(a, shop), _machine(a, shop)
     v_bit, end_mill = _v_bit(a, shop), _end_mill(a, shop)
     border, holes, frame = border_of(a, size), holes_of(a, size), frame_of(a, size)
+    hole_form = form_of(a, holes)
     font, align = a.text("font"), a.text("align")
     cap_height, margin = a.number("cap-height"), margin_of(a, size, frame)
     line_spacing, letter_spacing = a.number("line-spacing"), a.number("letter-spacing")
@@ -80,6 +81,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         ),
         border=_had(border),
         holes=_had(holes),
+        hole_form=_had(hole_form),
         finish=_choice(finish, ("groove",)),
         depth_mm=_had(depth),
         v_bit=_had(v_bit),

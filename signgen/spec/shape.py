@@ -9,9 +9,11 @@ from signgen.borders.path import PathOutline, own_size_mm
 from signgen.borders.rectangle import Rectangle
 from signgen.borders.rounded import CORNER_RADIUS, Rounded
 from signgen.holes import PATTERNS, HolePattern, pattern_named
+from signgen.holes.common import SCREW
+from signgen.holes.form import HoleForm
 from signgen.option import Option
 from signgen.spec.asked import Asked
-from signgen.spec.keys import BORDER_KEYS, HOLE_KEYS, KEY_BY_NAME
+from signgen.spec.keys import BORDER_KEYS, FORM_KEYS, HOLE_KEYS, KEY_BY_NAME
 from signgen.units import POSITIVE, size_mm
 
 Size = tuple[float, float]
@@ -62,6 +64,22 @@ def holes_of(a: Asked, size_mm: Size | None) -> HolePattern | None:
     if size_mm is None or values is None:
         return None
     return a.attempt(lambda: pattern.from_options(argument, values, *size_mm))
+
+
+def form_of(a: Asked, holes: HolePattern | None) -> HoleForm | None:
+    """Whether the holes are round or slots, and sunk or not."""
+    given = [option for option in FORM_KEYS if a.has(option.name)]
+    values = _read_all(a, FORM_KEYS)
+    if holes is None or values is None:
+        return None
+    if holes.diameter_mm == 0:
+        for option in given:
+            if values[option.name] is not False:
+                a.wrong(option.name, "There are no holes for it.", "Give holes too, or leave it out.")
+        return HoleForm()
+    if a.has(SCREW.name):
+        values[SCREW.name] = a.value(SCREW.name)
+    return a.attempt(lambda: HoleForm.from_options(values, holes.diameter_mm))
 
 
 def _only_its_own(

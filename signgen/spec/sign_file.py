@@ -44,8 +44,8 @@ _LEFT_OPEN = {
 }
 """What stands in a comment where the key is left out."""
 
-_NEVER_WRITTEN = ("screw", "screw-fit")
-"""The resolved file has the diameter that the screw needs."""
+_NEVER_WRITTEN = ("screw", "screw-fit", "screw-head")
+"""The resolved file has the diameters that the screw needs."""
 
 
 def load_sign_file(path: Path) -> dict[str, object]:
@@ -111,6 +111,7 @@ def asked_of(spec: SignSpec) -> dict[str, object]:
         "letter-spacing": text.letter_spacing_mm,
         "margin": text.margin_mm,
         **spec.holes.asked(),
+        **spec.hole_form.asked(),
         "finish": spec.finish,
         "depth": spec.depth_mm,
         "ridge": spec.ridge_mm,

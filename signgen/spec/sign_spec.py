@@ -7,6 +7,7 @@ from typing import Literal
 
 from signgen.borders import Border
 from signgen.holes import HolePattern
+from signgen.holes.form import HoleForm
 from signgen.shop.manner import Manner
 from signgen.shop.materials import Machine, Material
 from signgen.shop.shop import Shop
@@ -57,6 +58,7 @@ class SignSpec:
     text: TextSpec
     border: Border
     holes: HolePattern
+    hole_form: HoleForm
     finish: Literal["groove"]
     depth_mm: float
     v_bit: Tool

@@ -10,6 +10,7 @@ from signgen.errors import CannotMakeError
 from tests.asking import spec_of
 
 EDGE = box(0, 0, 100, 60)
+SPEC = spec_of()
 
 
 def hole(x, y, diameter=6, name="hole 1"):
@@ -24,11 +25,11 @@ def test_the_wall_is_what_stays_to_the_edge(place, wall):
 
 
 def test_refuses_holes_over_the_edge_and_over_each_other_all_at_once():
-    found = list(hole_problems(EDGE, (hole(3.9, 30), hole(50, 30, name="hole 2"), hole(56, 30, name="hole 3"))))
+    found = list(hole_problems(SPEC, EDGE, (hole(3.9, 30), hole(50, 30, name="hole 2"), hole(56, 30, name="hole 3"))))
     assert [problem.where for problem in found] == ["holes", "holes"]
     assert "hole 1" in found[0].what
-    assert "hole 2 and hole 3 run into each other: their centres are 6 mm apart" in found[1].what
-    assert not list(hole_problems(EDGE, (hole(4, 30), hole(50, 30), hole(57, 30))))
+    assert "hole 2 and hole 3 run into each other: their middles are 6 mm apart" in found[1].what
+    assert not list(hole_problems(SPEC, EDGE, (hole(4, 30), hole(50, 30), hole(57, 30))))
 
 
 def test_an_eye_that_runs_over_the_edge_is_blamed_on_its_own_option():
@@ -46,7 +47,7 @@ def test_warns_of_walls_thinner_than_the_hole_is_wide():
     (said,) = wall_warnings(EDGE, (hole(8.5, 30),), ())
     assert said.startswith("Only 5.5 mm of wood stay between hole 1 and the sign's edge: it may break out.")
     (said,) = wall_warnings(EDGE, (hole(8, 30), hole(18, 30, name="hole 2")), ())
-    assert said.startswith("Only 4.0 mm of wood stay between hole 1 and hole 2 (2 walls are as thin")
+    assert said.startswith("Only 4.0 mm of wood stay between hole 1 and hole 2 (2 walls are thinner")
 
 
 def test_warns_of_a_letter_close_to_a_hole():

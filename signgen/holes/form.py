@@ -1,0 +1,119 @@
+"""What a hole is beside its place and diameter: round or a slot, and sunk for a screw's head or not."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from signgen.errors import AskError
+from signgen.holes.common import SCREW
+from signgen.holes.screws import HEAD_STANDARDS, Head, HeadStandard, head_of
+from signgen.option import Option
+from signgen.units import Limits, plain
+
+SLOT_LENGTH = Option(
+    name="slot-length", kind="length", metavar="LENGTH", group="Holes",
+    help="Make the holes slots of this whole length, so that the sign can be shifted.", otherwise="round holes",
+)  # fmt: skip
+SLOT_ANGLE = Option(
+    name="slot-angle", kind="angle", metavar="ANGLE", group="Holes", limits=Limits(least=-360, greatest=360),
+    help="Direction of the slots, anticlockwise from the right.", otherwise="0, along the width",
+)  # fmt: skip
+COUNTERSINK = Option(
+    name="countersink", kind="flag", metavar="true", group="Holes",
+    help="Sink the screws' heads: the V-bit cuts a cone at the top of each hole.",
+)  # fmt: skip
+SCREW_HEAD = Option(
+    name="screw-head", kind="choice", metavar="STANDARD", group="Holes", choices=HEAD_STANDARDS,
+    help="Head of an M screw: iso7046 (cross-recessed, as ISO 2009 slotted) or iso10642 (hexagon socket).",
+    otherwise="iso7046",
+)  # fmt: skip
+HEAD_DIAMETER = Option(
+    name="head-diameter", kind="length", metavar="LENGTH", group="Holes", limits=Limits(least=1, greatest=200),
+    help="Diameter of the screw's head for the countersink.", otherwise="the screw's, by its standard",
+)  # fmt: skip
+HEAD_ANGLE = Option(
+    name="head-angle", kind="angle", metavar="ANGLE", group="Holes", limits=Limits(least=60, greatest=120),
+    help="Full angle of the cone under the screw's head.", otherwise="90, or 82 for a wood screw",
+)  # fmt: skip
+
+FORM_OPTIONS = (SLOT_LENGTH, SLOT_ANGLE, COUNTERSINK, SCREW_HEAD, HEAD_DIAMETER, HEAD_ANGLE)
+
+_USUAL_HEAD_DEG = 90.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HoleForm:
+    """`slot_length_mm` over all, None for round holes; `head` None when it is not sunk."""
+
+    slot_length_mm: float | None = None
+    slot_angle_deg: float = 0.0
+    head: Head | None = None
+
+    @classmethod
+    def from_options(cls, values: Mapping[str, object], diameter_mm: float) -> HoleForm:
+        """The form from values that `read_option` gave, the screw's among them, for holes of this diameter.
+
+        Raises: AskError when one asks for something that the others do not go with.
+        """
+        length = values.get(SLOT_LENGTH.name)
+        if isinstance(length, float):
+            return cls._slot(length, values, diameter_mm)
+        if SLOT_ANGLE.name in values:
+            raise AskError.at(SLOT_ANGLE.name, "There is no slot for it.", "Give slot-length too, or leave it out.")
+        if values.get(COUNTERSINK.name) is not True:
+            for option in (SCREW_HEAD, HEAD_DIAMETER, HEAD_ANGLE):
+                if option.name in values:
+                    raise AskError.at(
+                        option.name, "There is no countersink for it.", "Give countersink too, or leave it out."
+                    )
+            return cls()
+        head = _head(values)
+        if head.diameter_mm <= diameter_mm:
+            raise AskError.at(
+                HEAD_DIAMETER.name if HEAD_DIAMETER.name in values else COUNTERSINK.name,
+                f"A head of {plain(head.diameter_mm)} mm falls through holes of {plain(diameter_mm)} mm.",
+                "Use smaller holes or a larger head.",
+            )
+        return cls(head=head)
+
+    @classmethod
+    def _slot(cls, length_mm: float, values: Mapping[str, object], diameter_mm: float) -> HoleForm:
+        if values.get(COUNTERSINK.name) is True:
+            raise AskError.at(
+                COUNTERSINK.name, "Slots cannot be countersunk.", "Leave out countersink or slot-length."
+            )
+        if length_mm <= diameter_mm:
+            raise AskError.at(
+                SLOT_LENGTH.name,
+                f"A slot {plain(diameter_mm)} mm wide is longer than {plain(length_mm)} mm.",
+                f"Use more than {plain(diameter_mm)} mm, or leave it out for round holes.",
+            )
+        angle = values.get(SLOT_ANGLE.name)
+        return cls(slot_length_mm=length_mm, slot_angle_deg=angle if isinstance(angle, float) else 0.0)
+
+    def asked(self) -> dict[str, str | float]:
+        """Its options as a sign file would ask for them; reading them gives an equal form."""
+        if self.slot_length_mm is not None:
+            return {SLOT_LENGTH.name: self.slot_length_mm, SLOT_ANGLE.name: self.slot_angle_deg}
+        if self.head is not None:
+            return {
+                COUNTERSINK.name: True, HEAD_DIAMETER.name: self.head.diameter_mm,
+                HEAD_ANGLE.name: self.head.angle_deg,
+            }  # fmt: skip
+        return {}
+
+
+def _head(values: Mapping[str, object]) -> Head:
+    """The head asked for: the screw's, where nothing else is said."""
+    screw, standard = values.get(SCREW.name), values.get(SCREW_HEAD.name)
+    diameter, angle = values.get(HEAD_DIAMETER.name), values.get(HEAD_ANGLE.name)
+    if isinstance(diameter, float):
+        if standard is not None:
+            raise AskError.at(SCREW_HEAD.name, "head-diameter is given too.", "Give one of the two.")
+        return Head(diameter_mm=diameter, angle_deg=angle if isinstance(angle, float) else _USUAL_HEAD_DEG)
+    if not isinstance(screw, str):
+        raise AskError.at(COUNTERSINK.name, "It is not said for which head.", "Give screw or head-diameter.")
+    wanted: HeadStandard | None = next((each for each in HEAD_STANDARDS if each == standard), None)
+    head = head_of(screw, wanted)
+    return Head(diameter_mm=head.diameter_mm, angle_deg=angle) if isinstance(angle, float) else head
