@@ -77,9 +77,7 @@ def _in_order(cutters: Cutters) -> tuple[Tool, ...]:
 
 def _run(tool: Tool, cutters: Cutters, drawing: Drawing, spec: SignSpec) -> Run:
     cutting = cutting_data(tool, spec.material, spec.machine)
-    return Run(
-        tool=tool, cutting=cutting, operations=tuple(_operations(tool, cutting, cutters, drawing, spec))
-    )
+    return Run(tool=tool, cutting=cutting, operations=tuple(_operations(tool, cutting, cutters, drawing, spec)))
 
 
 def _operations(
@@ -93,11 +91,11 @@ def _operations(
             cutting=cutting,
             thickness_mm=drawing.thickness_mm,
             tolerances=spec.tolerances,
+            ridge_mm=spec.ridge_mm,
+        )
     sunk = tuple(hole for hole in drawing.holes if hole.sink)
     if tool == cutters.v_bit and sunk:
         yield SinkHeads(holes=sunk, tool=tool, cutting=cutting, thickness_mm=drawing.thickness_mm)
-            ridge_mm=spec.ridge_mm,
-        )
     makers = dict(cutters.holes)
     own = [hole for hole in drawing.holes if makers[hole.name] == tool]
     holes = tuple(hole for hole in own if not hole.span_mm)
