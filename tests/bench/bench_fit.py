@@ -11,6 +11,7 @@ import time
 import numpy as np
 
 from signgen.geometry import arcs
+from signgen.geometry.arc_trial import try_spans
 from signgen.geometry.paths import LINE
 
 
@@ -35,7 +36,7 @@ def fewest(points: np.ndarray, tolerance: float, window: int = 220) -> int:
     for i in range(n - 1):
         limit = min(int(stops[np.searchsorted(stops, i, side="right")]), i + window)
         ends = np.arange(i + 1, limit + 1)
-        fits, _ = arcs._try(points, travelled, np.full(len(ends), i), ends, tolerance * arcs.USED_RATIO)
+        fits, _ = try_spans(points, travelled, np.full(len(ends), i), ends, tolerance * arcs.USED_RATIO)
         best[ends[fits]] = np.minimum(best[ends[fits]], best[i] + 1)
     return int(best[-1])
 
