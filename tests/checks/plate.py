@@ -6,12 +6,13 @@ Plate 60 x 40 x 9 mm on a board of 84 x 64 mm; XY zero at the plate's corner, Z 
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from typing import Any
 
 from shapely.geometry import box
 
 from signgen.checks.case import make_case
 from signgen.checks.check import Case
-from signgen.drawing.drawing import Drawing, Groove, Hole, Tab
+from signgen.drawing.drawing import Countersink, Drawing, Groove, Hole, Tab
 from signgen.shop.materials import Machine, Material
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
@@ -184,6 +185,11 @@ class Plate:
             **self.extra,
         )
 
+    def with_hole(self, **changes: Any) -> Plate:
+        """With another hole drawn."""
+        (hole,) = self.drawing.holes
+        return replace(self, drawing=replace(self.drawing, holes=(replace(hole, **changes),)))
+
     def engraving(self, *edits: Edit) -> Plate:
         """With lines of the engraving program replaced, or left out where the new text is None."""
         return replace(self, engrave=edited(self.engrave, edits))
@@ -198,3 +204,30 @@ def edited(text: str, edits: tuple[Edit, ...]) -> str:
     for number, new in sorted(edits, reverse=True):
         lines[number - 1 : number] = [] if new is None else new.splitlines()
     return "\n".join(lines) + "\n"
+
+
+_SEAT = """\
+G1 X10 Y20 Z9
+G0 Z14
+G0 X49.75 Y20
+G0 Z10
+G1 Z8.25 F300
+G3 X49.75 Y20 I-4.75 J0 F800
+G1 X49 Y20 Z7.5 F300
+G3 X49 Y20 I-4 J0 F800"""
+
+SUNK = replace(
+    Plate().with_hole(sink=Countersink(diameter_mm=11, angle_deg=90)), engrave=edited(ENGRAVE, ((17, _SEAT),))
+)
+"""The plate with its hole sunk for a head of 11 mm: rings of radius 4.75 and 4, 0.75 and 1.5 mm deep."""
+
+
+def _slot() -> str:
+    rounds = "".join(
+        f"G1 X46 Y22 Z{z:g}\nG3 X44 Y22 I-1 J0\nG1 X44 Y18\nG3 X46 Y18 I1 J0\n" for z in (*range(8, -1, -1), -0.3, -0.3)
+    )
+    return f"G0 X46 Y18\nG0 Z10\nG1 Z9 F300\nF500\n{rounds}G1 X45 Y18 F800\nG0 Z14\n"
+
+
+SLOTTED = replace(Plate().with_hole(span_mm=4, angle_deg=90), cut_out=CUT_OUT.replace(_bore(), _slot()))
+"""The plate with an upright slot of 8 x 12 mm."""

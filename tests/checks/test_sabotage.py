@@ -12,7 +12,7 @@ import pytest
 
 from signgen.checks import CHECKS, judge
 from signgen.drawing.drawing import Tab
-from tests.checks.plate import CUT_OUT, DRAWING, END_MILL, ENGRAVE, MACHINE, STOCK, V_BIT, Plate
+from tests.checks.plate import CUT_OUT, DRAWING, END_MILL, ENGRAVE, MACHINE, SLOTTED, STOCK, SUNK, V_BIT, Plate
 
 GOOD = Plate()
 E, C = GOOD.engraving, GOOD.cutting
@@ -297,6 +297,34 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
         "C119",
         (),
     ),
+    # Countersinks and slots.
+    ("a countersink left out", replace(SUNK, engrave=ENGRAVE), "C120", ()),
+    ("a countersink not down to its hole", SUNK.engraving((23, None), (24, None)), "C120", ()),
+    (
+        "a countersink 0.1 too wide",
+        SUNK.engraving((19, "G0 X49.85 Y20"), (22, "G3 X49.85 Y20 I-4.85 J0 F800")),
+        "C120",
+        (22,),
+    ),
+    ("a countersink 0.1 too deep", SUNK.engraving((21, "G1 Z8.15 F300")), "C120", (21, 22)),
+    ("a countersink 0.1 too shallow", SUNK.engraving((21, "G1 Z8.35 F300"), (23, "G1 X49 Y20 Z7.6 F300")), "C120", ()),
+    ("a countersink 0.1 beside its hole", replace(SUNK, engrave=shifted(SUNK.engrave, "X", 0.1, 18, 24)), "C120", ()),
+    ("half a countersink", SUNK.engraving((24, "G3 X41 Y20 I-4 J0 F800\nG1 X49 Y20")), "C120", ()),
+    ("a slot drawn 0.2 longer", SLOTTED.with_hole(span_mm=4.2), "C110", ()),
+    ("a slot drawn in another direction", SLOTTED.with_hole(angle_deg=75), "C110", ()),
+    ("a slot drawn as a round hole", SLOTTED.with_hole(span_mm=0), "C110", ()),
+    (
+        "a slot with one end too far out",
+        SLOTTED.cutting((51, "G1 X46 Y22.2 Z-0.3"), (52, "G3 X44 Y22.2 I-1 J0")),
+        "C110",
+        (51, 52),
+    ),
+    (
+        "a slot not through",
+        SLOTTED.cutting((43, "G1 X46 Y22 Z0.2"), *((number, None) for number in range(47, 55))),
+        "C110",
+        (),
+    ),
     # Order.
     ("the programs in the wrong order", replace(GOOD, order=(1, 0)), "C113", (9, 10)),
     ("the files named in the wrong order", replace(GOOD, files=("2-v-bit-90.nc", "1-end-mill-6.nc")), "C113", ()),
@@ -304,8 +332,9 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
 )
 
 
-def test_the_good_plate_passes_every_check() -> None:
-    report = judge(GOOD.case())
+@pytest.mark.parametrize("plate", [GOOD, SUNK, SLOTTED], ids=["plate", "countersunk", "slotted"])
+def test_the_good_plate_passes_every_check(plate: Plate) -> None:
+    report = judge(plate.case())
     assert [(result.code, finding.message) for result, finding in report.findings()] == []
     assert report.passed
     assert all(result.detail for result in report.results)
