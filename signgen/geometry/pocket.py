@@ -38,10 +38,14 @@ LOOSEST_MM = 0.02
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Chain:
-    """Part of a run: (k, 2) points, k >= 2. `is_wall`: a lap along a finished wall, closed."""
+    """Part of a run: (k, 2) points, k >= 2. `is_wall`: a closed lap along a finished wall. `is_loose`: a lap away from
+    walls, which the path may stray from by the pocket's `loose_mm`; walls, and ways between laps, may pass close to
+    wood that stays.
+    """
 
     points_mm: FloatArray
     is_wall: bool
+    is_loose: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,7 +66,7 @@ class PocketRun:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pocket:
     """`pieces`: for each connected piece of the area where the cutter's centre may be, its runs in order. Paths may
-    stray from chains that are not walls by `loose_mm`.
+    stray from loose chains by `loose_mm`.
 
     `walls` counts the closed walls, `rings` all rings.
     """
@@ -154,7 +158,7 @@ def _runs(tree: RingTree, walk_mm: float) -> tuple[PocketRun, ...]:
     outline = tree.nodes[0].polygon.boundary
     return tuple(
         PocketRun(
-            chains=tuple(Chain(points_mm=_read_only(points), is_wall=is_wall) for points, is_wall in run.chains),
+            chains=tuple(_chain(points, level) for points, level in run.chains),
             middle_mm=run.start,
             room_mm=float(shapely.distance(outline, shapely.points(run.start))),
             in_the_clear=run.in_the_clear,
@@ -163,7 +167,6 @@ def _runs(tree: RingTree, walk_mm: float) -> tuple[PocketRun, ...]:
     )
 
 
-def _read_only(points: FloatArray) -> FloatArray:
-    """The same points, read-only."""
+def _chain(points: FloatArray, level: int | None) -> Chain:
     points.setflags(write=False)
-    return points
+    return Chain(points_mm=points, is_wall=level == 0, is_loose=bool(level))

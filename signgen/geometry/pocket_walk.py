@@ -27,24 +27,20 @@ _STRAIGHT_TRIES = 8
 class Run:
     """A run while it grows: where the cutter goes down, whether in cleared floor, and its chains so far.
 
-    A chain is (k, 2) points, and whether it is a wall's lap; each starts where the last one ends.
+    A chain is (k, 2) points, and the level of the ring that it goes round, or None for a way between rings; each starts
+    where the last one ends.
     """
 
     start: tuple[float, float]
     in_the_clear: bool
-    chains: list[tuple[FloatArray, bool]] = field(default_factory=list)
+    chains: list[tuple[FloatArray, int | None]] = field(default_factory=list)
 
-    def add(self, points: FloatArray, is_wall: bool) -> None:
+    def add(self, points: FloatArray, level: int | None) -> None:
         """Go on along (k, 2) points, the first of which is where the run is."""
         keep = np.ones(len(points), dtype=bool)
         keep[1:] = np.any(np.abs(np.diff(points, axis=0)) > _SAME_MM, axis=1)
-        points = points[keep]
-        if len(points) < 2:
-            return
-        # The first lap stays by itself, for the way down is made along it.
-        if len(self.chains) > (0 if self.in_the_clear else 1) and not is_wall and not self.chains[-1][1]:
-            points = np.concatenate([self.chains.pop()[0], points[1:]])
-        self.chains.append((points, is_wall))
+        if keep.sum() > 1:
+            self.chains.append((points[keep], level))
 
 
 def walk(tree: RingTree, walk_mm: float) -> list[Run]:
@@ -108,11 +104,11 @@ class _Walk:
             self._go_on(np.array([link.other_place.xy, link.place.xy]), ring, link.place)
 
     def _go_on(self, way: FloatArray, ring: int, there: Place) -> None:
-        self.runs[-1].add(way, False)
+        self.runs[-1].add(way, None)
         self._lap(ring, there)
 
     def _lap(self, ring: int, place: Place) -> None:
-        self.runs[-1].add(self.tree.rings[ring].lap(place), self.tree.rings[ring].level == 0)
+        self.runs[-1].add(self.tree.rings[ring].lap(place), self.tree.rings[ring].level)
         self._arrive(ring, place)
 
     def _arrive(self, ring: int, place: Place) -> None:

@@ -114,13 +114,13 @@ class ClearFloor:
             )
 
     def _fitted(self, chains: list[Chain], loose_mm: float) -> list[Path]:
-        """Chains as flat lines and arcs: walls closely, the rest as loosely as it may."""
+        """Chains as flat lines and arcs, as closely as each must be kept to."""
         flat = [np.column_stack([chain.points_mm, np.zeros(len(chain.points_mm))]) for chain in chains]
-        walls = [points for points, chain in zip(flat, chains, strict=True) if chain.is_wall]
-        inner = [points for points, chain in zip(flat, chains, strict=True) if not chain.is_wall]
-        fitted_walls = iter(fit_all(walls, self.tolerances.fit_mm))
-        fitted_inner = iter(fit_all(inner, loose_mm, LOOSE_CORNER_DEG))
-        return [next(fitted_walls if chain.is_wall else fitted_inner) for chain in chains]
+        close = [points for points, chain in zip(flat, chains, strict=True) if not chain.is_loose]
+        loose = [points for points, chain in zip(flat, chains, strict=True) if chain.is_loose]
+        fitted_closely = iter(fit_all(close, self.tolerances.fit_mm))
+        fitted_loosely = iter(fit_all(loose, loose_mm, LOOSE_CORNER_DEG))
+        return [next(fitted_loosely if chain.is_loose else fitted_closely) for chain in chains]
 
     def _cut(self, name: str, run: PocketRun, chains: Sequence[Path], above: float, bottom: float) -> Cut:
         """One run at one level. Where it starts in the clear, or below the board's top, the way down is fast."""

@@ -66,8 +66,8 @@ def main() -> None:
         flat = [np.column_stack([chain.points_mm, np.zeros(len(chain.points_mm))]) for chain in chains]
 
         def fit(flat: list[np.ndarray] = flat, loose: float = pocket.loose_mm) -> object:
-            walls = fit_all([f for f, c in zip(flat, chains, strict=True) if c.is_wall], TOLERANCES.fit_mm)  # noqa: B023
-            return walls + fit_all([f for f, c in zip(flat, chains, strict=True) if not c.is_wall], loose, 45)  # noqa: B023
+            walls = fit_all([f for f, c in zip(flat, chains, strict=True) if not c.is_loose], TOLERANCES.fit_mm)  # noqa: B023
+            return walls + fit_all([f for f, c in zip(flat, chains, strict=True) if c.is_loose], loose, 45)  # noqa: B023
 
         fitting = milliseconds(fit, 3)
         paths = fit()

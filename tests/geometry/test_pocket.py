@@ -132,7 +132,8 @@ def test_a_rectangle_is_cut_from_the_inside_out():
     # Rings at 1.5, 2.7, ... 11.1: along the run the distance from the wall never grows.
     assert away[0] == pytest.approx(1.5 + 8 * 1.2)
     assert np.all(np.diff(away) <= 1e-6)
-    assert [chain.is_wall for chain in run.chains] == [False, False, True]
+    assert [chain.is_loose for chain in run.chains] == [True, False] * 8 + [False]
+    assert [chain.is_wall for chain in run.chains] == [False] * 16 + [True]
 
 
 @pytest.mark.parametrize("name", SHAPES)

@@ -9,8 +9,13 @@ import shapely
 from shapely.geometry import LineString, Point, box
 
 from signgen.geometry.paths import LINE
+from signgen.lettering.faces import open_face
+from signgen.lettering.layout import set_lines
 from signgen.operations.clear_floor import ClearFloor, Floor
 from signgen.operations.clearing_cutter import choose_clearing_cutter
+from signgen.replay import sweep
+from signgen.replay.motion import Motions
+from signgen.shop.stock import Stock, WorkZero
 from signgen.tolerances import Tolerances
 from signgen.toolpath.cut import FAST
 
@@ -35,7 +40,7 @@ def sampled(cut, step=0.05):
     out, owner = [], []
     path = cut.path
     for i, (a, b, turn) in enumerate(zip(path.points_mm[:-1], path.points_mm[1:], path.sweeps_rad, strict=True)):
-        n = max(2, int(path.lengths_mm[i] / step))
+        n = max(2 if path.kinds[i] == LINE else 12, int(path.lengths_mm[i] / step))
         t = np.linspace(0, 1, n)[:, None]
         points = a + t * (b - a)
         if path.kinds[i] != LINE:
@@ -181,3 +186,45 @@ def test_the_estimate_is_near_the_path_that_is_cut(clear, mill, cutting):
     taken = sum((cut.path.lengths_mm / cut.feeds_mm_per_min)[cut.feeds_mm_per_min != FAST].sum() for cut in cuts)
     choice = choose_clearing_cutter([ROOM], [(mill, cutting)], depth_mm=DEPTH, rest_mm2_per_min=100, fitted=(mill,))
     assert choice.best.minutes == pytest.approx(taken, rel=0.25)
+
+
+def carved(cuts, tool, width, height, cell):
+    """The board after the cuts, by the simulation that judges programs."""
+    paths = [cut.path for cut in cuts]
+    kinds = np.concatenate([np.choose(path.kinds, [1, 2, 3]) for path in paths]).astype(np.uint8)
+    n = len(kinds)
+    motions = Motions(
+        kind=kinds,
+        start_mm=np.concatenate([path.points_mm[:-1] for path in paths]),
+        end_mm=np.concatenate([path.points_mm[1:] for path in paths]),
+        centre_mm=np.concatenate([path.centres_mm for path in paths]),
+        plane=np.full(n, 17),
+        feed_mm_per_min=np.full(n, 1000.0),
+        spindle_rpm=np.full(n, 16000.0),
+        spindle_s=np.full(n, 9.0),
+        line=np.arange(1, n + 1),
+        tool=np.zeros(n, np.int32),
+        start_known=np.ones((n, 3), dtype=bool),
+    )
+    stock = Stock(width_mm=width, height_mm=height, thickness_mm=TOP, sign_x_mm=0, sign_y_mm=0)
+    return sweep.cut(sweep.board(stock, cell), motions, tool, WorkZero(x_mm=0, y_mm=0, z_mm=0))
+
+
+@pytest.mark.parametrize("allowance", [0.0, 0.2])
+def test_round_raised_letters_the_simulated_board_is_flat_and_no_letter_is_touched(clear, mill, cutting, allowance):
+    letters = set_lines(["LARK", "SPUR"], open_face("cinzel"), cap_height_mm=12).moved(35, 25).letters
+    area = box(3, 3, 67, 47).difference(shapely.union_all([letter.area for letter in letters]))
+    thin = replace(mill, diameter_mm=2.0)
+    operation = clear(
+        Floor(name="ground", area=area),
+        tool=thin,
+        cutting=replace(cutting, stepover_mm=0.8, stepdown_mm=2.0),
+        allowance_mm=allowance,
+    )
+    board = carved(operation.toolpath().cuts, thin, 70, 50, 0.05)
+    x, y = np.meshgrid(board.x_mm, board.y_mm)
+    reached = shapely.contains_xy(operation.reached().buffer(-0.01), x, y)
+    outside = ~shapely.contains_xy(area.buffer(0.01), x, y)
+    assert reached.sum() > 500_000
+    np.testing.assert_allclose(board.z_mm[reached], TOP - DEPTH, atol=1e-5)
+    assert np.all(board.z_mm[outside] == TOP)
