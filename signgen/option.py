@@ -6,18 +6,18 @@ the one table from which the command line is built and the sign file is read. Im
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
 from signgen.errors import AskError
 from signgen.units import GREATEST_COUNT, POSITIVE, Limits, angle_deg, count, length_mm, number, size_mm
 
-Kind = Literal["length", "size", "angle", "number", "count", "choice", "word", "path", "lines", "flag"]
+Kind = Literal["length", "size", "angle", "number", "count", "choice", "word", "path", "lines", "flag", "tables"]
 
-Value = float | int | str | tuple[float, float] | tuple[str, ...]
-"""What an option is read into: millimetres, degrees, a ratio, a count, a word, a size, lines of text, or whether it is
-wanted (a bool, which is an int)."""
+Value = float | int | str | tuple[float, float] | tuple[str, ...] | tuple[Mapping[str, object], ...]
+"""What an option is read into: millimetres, degrees, a ratio, a count, a word, a size, lines of text, whether it is
+wanted (a bool, which is an int), or tables with keys of their own."""
 
 _SAYS = {"true": True, "yes": True, "on": True, "1": True, "false": False, "no": False, "off": False, "0": False}
 
@@ -76,6 +76,8 @@ def read_option(option: Option, raw: object) -> Value:
             return lines(raw, option.name)
         case "flag":
             return flag(raw, option.name)
+        case "tables":
+            return tables(raw, option.name)
         case _:
             return word(raw, option.name)
 
@@ -124,6 +126,15 @@ def lines(raw: object, where: str) -> tuple[str, ...]:
         if len(line) > _LONGEST_LINE:
             raise AskError.at(where, f"Line {n} has {len(line)} characters.", f"Use {_LONGEST_LINE} at most.")
     return tuple(word(line, where) for line in found)
+
+
+def tables(raw: object, where: str) -> tuple[Mapping[str, object], ...]:
+    """The tables of a sign file that stand under one name; what is in them is for others to read."""
+    if not isinstance(raw, list | tuple) or not raw or not all(isinstance(each, Mapping) for each in raw):
+        raise AskError.at(where, "It is no table of keys.", f"Write [[{where}]] and keys below it.")
+    if len(raw) > _MOST_LINES:
+        raise AskError.at(where, f"{len(raw)} tables are too many.", f"Use at most {_MOST_LINES}.")
+    return tuple(raw)
 
 
 def pick(name: str, choices: Iterable[str], where: str, noun: str = "") -> str:

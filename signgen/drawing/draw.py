@@ -9,15 +9,12 @@ from shapely.geometry.base import BaseGeometry
 
 from signgen.drawing.drawing import Drawing, Groove, Hole
 from signgen.drawing.edge import edge_of
-from signgen.drawing.fit import first_fitting, fitted_cap_height
 from signgen.drawing.grooves import groove
 from signgen.drawing.holes import LEAST_WALL_MM, face_area, hole_problems, hole_warnings, holes_of, walls_to_grooves
 from signgen.drawing.ornament import frame, rules
-from signgen.drawing.placing import text_middles
 from signgen.drawing.tabs import place_tabs
+from signgen.drawing.words import lettering_of
 from signgen.errors import CannotMakeError, Problem
-from signgen.lettering.faces import open_face
-from signgen.lettering.layout import Box, Lettering, alike, measure_lines, set_lines, stacked
 from signgen.spec.sign_spec import SignSpec
 
 
@@ -30,7 +27,7 @@ def draw(spec: SignSpec) -> Drawing:
     if problems:
         raise CannotMakeError(problems)
     ornament = frame(spec, edge) if spec.frame else ()
-    lettering = _lettering(spec, edge, holes)
+    lettering, word_warnings = lettering_of(spec, edge, _room(spec, edge, holes))
     letters = tuple(
         groove(spec, f"{letter.name} '{letter.text}'", letter.text, letter.area) for letter in lettering.letters
     )
@@ -47,40 +44,8 @@ def draw(spec: SignSpec) -> Drawing:
         grooves=grooves,
         tabs=place_tabs(edge, holes, spec.tabs.count, spec.tabs.width_mm, spec.tabs.height_mm),
         cap_height_mm=lettering.cap_height_mm,
-        warnings=(*edge_warnings, *hole_warnings(spec, edge, holes, grooves)),
+        warnings=(*word_warnings, *edge_warnings, *hole_warnings(spec, edge, holes, grooves)),
     )
-
-
-def _lettering(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> Lettering:
-    """The text with the middle of its ink in the middle of the sign, or where an outline of another shape has the most
-    room for it; as large as fits when no height was asked for."""
-    text = spec.text
-    face = open_face(text.font)
-    room = _room(spec, edge, holes)
-    middles = text_middles(edge, room)
-    asked = alike(
-        text.lines, face, align=text.align, line_spacing=text.line_spacing, letter_spacing_mm=text.letter_spacing_mm
-    )
-    lines = measure_lines(asked)
-
-    def boxes(height: float) -> list[Box]:
-        return [row.box_mm for row in stacked(lines, [height] * len(lines)) or () if row.box_mm is not None]
-
-    if text.cap_height_mm is None:
-        cap_height, middle = fitted_cap_height(boxes, room, middles)
-    else:
-        cap_height = text.cap_height_mm
-        middle = first_fitting(boxes(cap_height), room, middles)
-    lettering = set_lines(
-        text.lines,
-        face,
-        cap_height_mm=cap_height,
-        align=text.align,
-        line_spacing=text.line_spacing,
-        letter_spacing_mm=text.letter_spacing_mm,
-        chord_mm=spec.tolerances.chord_mm,
-    )
-    return lettering.moved(*middle)
 
 
 def _room(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> BaseGeometry:

@@ -51,13 +51,10 @@ def carried(measured: LineMeasure, arc: Arc, cap_height_mm: float) -> Carried | 
         spacing = even
     x = measured.x_em * scale + measured.gaps[:, None] * spacing
     middles = measured.middle_em * scale + measured.gaps * spacing
-    if arc.side == "ring":
-        origin = math.pi * radius - spacing / 2
-    else:
-        low, high = float(x.min()), float(x.max())
-        origin = (low + high) / 2
-        if (high - low + cap_height_mm) / tight > 2 * math.pi:
-            return None
+    low, high = float(x.min()), float(x.max())
+    if arc.side != "ring" and (high - low + cap_height_mm) / tight > 2 * math.pi:
+        return None
+    origin = (low + high) / 2
     along = (middles - origin) / tight
     turns = along if arc.side == "below" else -along
     up = -1.0 if arc.side == "below" else 1.0

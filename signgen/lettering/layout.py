@@ -31,7 +31,8 @@ class Letter:
 
     `name` is unique in its lettering: "line 1 letter 2", "line 1 letters 2-5". `text` holds the characters that it
     stands for, `line` (from 0) and `index` (from 0, counting letters that show, in reading order) where the first of
-    them is. `area` is valid, shells counter-clockwise, in whole steps of GRID_MM.
+    them is. `area` is valid, shells counter-clockwise, in whole steps of GRID_MM. `other_lines`: those that it reaches
+    into, when it touches their letters.
     """
 
     name: str
@@ -39,6 +40,7 @@ class Letter:
     line: int
     index: int
     area: Area
+    other_lines: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -247,6 +249,7 @@ def _joined(letters: Sequence[Letter]) -> Letter:
         name=" and ".join(f"line {line + 1} {_counted(numbers)}" for line, numbers in of_lines.items()),
         text="".join(letter.text for letter in letters),
         area=_merged([letter.area for letter in letters]),
+        other_lines=tuple(line for line in of_lines if line != letters[0].line),
     )
 
 

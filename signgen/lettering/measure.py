@@ -109,7 +109,10 @@ def measure_lines(lines: Sequence[Line]) -> tuple[LineMeasure, ...]:
 @lru_cache(maxsize=4096)
 def measure_line(line: Line) -> LineMeasure:
     """As `measure_lines`, for one line, which may show nothing."""
-    shaped = shape(line.face, line.text, spaced=line.letter_spacing_mm != 0 or _is_ring(line), fallback=line.fallback)
+    ring = line.arc is not None and line.arc.side == "ring"
+    # Between the end of a ring's words and their beginning lies a space, as between the words.
+    text = f"{line.text} " if ring and " " in line.text.strip() else line.text
+    shaped = shape(line.face, text, spaced=line.letter_spacing_mm != 0 or ring, fallback=line.fallback)
     _check_ink(shaped)
     rooms = _rooms(shaped.glyphs)
     inked = [(glyph, box) for glyph in shaped.glyphs if (box := ink_of(line.face, glyph)) is not None]
@@ -141,10 +144,6 @@ def ink_of(face: Face, glyph: ShapedGlyph) -> Box | None:
     size = 1.0 if glyph.face is face else face.cap_height_em / glyph.face.cap_height_em
     x, y = glyph.x_em, glyph.y_em
     return x + box[0] * size, y + box[1] * size, x + box[2] * size, y + box[3] * size
-
-
-def _is_ring(line: Line) -> bool:
-    return line.arc is not None and line.arc.side == "ring"
 
 
 def _rooms(glyphs: Iterable[ShapedGlyph]) -> dict[tuple[int, int], tuple[float, float]]:

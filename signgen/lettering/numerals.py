@@ -1,10 +1,11 @@
-"""Figures beside capitals: whether a house number will look as high as it was asked."""
+"""What may disappoint in a text that can be set: figures smaller than capitals, letters of another face."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from signgen.lettering.faces import Face
+from signgen.lettering.shaping import ShapedLine
 
 SHORT_FIGURES_RATIO = 0.9
 """Figures below this part of a capital's height are told about: in most faces they are within 3 % of each other."""
@@ -19,5 +20,17 @@ def numeral_warning(face: Face, lines: Sequence[str]) -> str | None:
         return None
     return (
         f"The figures of {face.name} are {ratio:.2f} of the height of its capitals. "
-        f"For figures of a given height, ask for a cap height {1 / ratio:.2f} times as large, or use another font."
+        "For figures of a given height use digit-height, or another font."
     )
+
+
+def borrowed_warnings(line: ShapedLine, face: Face) -> Iterator[str]:
+    """A sentence for each face that sets what the line's own lacks."""
+    borrowed: dict[str, dict[str, None]] = {}
+    for glyph in sorted(line.glyphs, key=lambda glyph: glyph.start):
+        if glyph.face is not face:
+            part = line.text[glyph.start : glyph.end].strip()
+            if part:
+                borrowed.setdefault(glyph.face.name, {})[part] = None
+    for name, parts in borrowed.items():
+        yield f"{face.name} lacks letters of this text; {name} lends {' '.join(parts)}."

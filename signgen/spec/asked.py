@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from typing import TypeVar
 
 from signgen.errors import AskError, CannotMakeError, Problem
-from signgen.option import Value, did_you_mean, read_option
+from signgen.option import Option, Value, did_you_mean, read_option
 from signgen.spec.keys import KEY_BY_NAME
 
 T = TypeVar("T")
@@ -16,14 +16,15 @@ class Asked:
     """Keys with their values, read once. A value that cannot be had comes back as None, with its problem kept; who
     gets None stays silent about it, since what follows from a problem is noise."""
 
-    def __init__(self, asked: Mapping[str, object]) -> None:
+    def __init__(self, asked: Mapping[str, object], keys: Mapping[str, Option] = KEY_BY_NAME) -> None:
+        self._keys = keys
         self._given = {key: raw for key, raw in asked.items() if raw is not None}
         self._wrong: list[Problem] = []
         self._cannot: list[Problem] = []
         self._values: dict[str, Value | None] = {}
         for key in self._given:
-            if key not in KEY_BY_NAME:
-                self.wrong(key, "There is no such key.", did_you_mean(key, KEY_BY_NAME))
+            if key not in keys:
+                self.wrong(key, "There is no such key.", did_you_mean(key, keys))
 
     def has(self, name: str) -> bool:
         """Whether the user gave it (well or badly)."""
@@ -36,6 +37,11 @@ class Asked:
     def cannot(self, where: str, what: str, remedy: str = "") -> None:
         """Keep a problem with what can be made."""
         self._cannot.append(Problem(where=where, what=what, remedy=remedy))
+
+    def take_problems(self, other: Asked, where: str) -> None:
+        """Keep the problems of keys that stand in a table, with the table's name before each."""
+        self._wrong += [problem.below(where) for problem in other._wrong]
+        self._cannot += [problem.below(where) for problem in other._cannot]
 
     def attempt(self, make: Callable[[], T]) -> T | None:
         """What a function returns, or None with the problems that it raised kept."""
@@ -50,7 +56,7 @@ class Asked:
     def value(self, name: str) -> Value | None:
         """The value given, or the key's default; None when there is neither, or when what was given is wrong."""
         if name not in self._values:
-            key = KEY_BY_NAME[name]
+            key = self._keys[name]
             raw = self._given.get(name, key.default)
             if raw is None and key.required:
                 self.wrong(name, "It is missing.", f"Give {name} {key.metavar}.")
@@ -80,6 +86,10 @@ class Asked:
     def lines(self, name: str) -> tuple[str, ...] | None:
         value = self.value(name)
         return tuple(str(line) for line in value) if isinstance(value, tuple) else None
+
+    def tables(self, name: str) -> tuple[Mapping[str, object], ...] | None:
+        value = self.value(name)
+        return tuple(row for row in value if isinstance(row, Mapping)) if isinstance(value, tuple) else None
 
     def raise_problems(self) -> None:
         """Raises: AskError with all problems if there is any with what was asked; CannotMakeError if there are only

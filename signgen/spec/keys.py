@@ -14,6 +14,7 @@ from signgen.holes import PATTERNS
 from signgen.holes.form import FORM_OPTIONS
 from signgen.option import Option
 from signgen.shop.tools import V_BIT_ANGLES
+from signgen.spec.lettering_keys import LETTERING, LINE
 from signgen.tolerances import DEFAULT_TOLERANCE_MM
 from signgen.units import NOT_NEGATIVE, Limits
 
@@ -65,34 +66,6 @@ _SHAPE = (
         otherwise="rectangle, or rounded when corner-radius is given",
     ),
     *BORDER_KEYS,
-)  # fmt: skip
-
-_LETTERING = (
-    Option(
-        name="font", kind="word", metavar="NAME", group="Lettering", default="barlow",
-        help="Face of the letters: a name (signgen list fonts) or the path of a font file.",
-    ),
-    Option(
-        name="cap-height", kind="length", metavar="LENGTH", group="Lettering",
-        help="Height of a capital H of the face.", otherwise="as large as fits",
-    ),
-    Option(
-        name="align", kind="choice", metavar="SIDE", group="Lettering", choices=("left", "centre", "right"),
-        help="How lines stand to each other: left, centre or right.", default="centre",
-    ),
-    Option(
-        name="line-spacing", kind="number", metavar="RATIO", group="Lettering", default=1.6,
-        help="From one baseline to the next, over the cap height.", limits=Limits(least=0.5, greatest=10),
-    ),
-    Option(
-        name="letter-spacing", kind="length", metavar="LENGTH", group="Lettering", default=0,
-        help="Room added between letters; may be negative.", limits=Limits(least=-50, greatest=500),
-    ),
-    Option(
-        name="margin", kind="length", metavar="LENGTH", group="Lettering", limits=NOT_NEGATIVE,
-        help="Room to keep between the letters and the edge.",
-        otherwise="8 % of the shorter side, and clear of the frame",
-    ),
 )  # fmt: skip
 
 _HOLES = (
@@ -235,7 +208,7 @@ _MACHINE = (
 )  # fmt: skip
 
 KEYS: tuple[Option, ...] = (
-    *_SIGN, *_SHAPE, *_LETTERING, *_HOLES, *_ENGRAVING, *_CUTTERS, *_HOLDING, *_MACHINE
+    *_SIGN, *_SHAPE, *LETTERING, *_HOLES, *_ENGRAVING, *_CUTTERS, *_HOLDING, *_MACHINE
 )  # fmt: skip
 
 OUT = Option(
@@ -244,4 +217,4 @@ OUT = Option(
 )  # fmt: skip
 """A key of a sign file too, but none of the sign's own: the resolved sign file leaves it out."""
 
-KEY_BY_NAME: dict[str, Option] = {key.name: key for key in (*KEYS, OUT)}
+KEY_BY_NAME: dict[str, Option] = {key.name: key for key in (*KEYS, OUT, LINE)}

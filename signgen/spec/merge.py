@@ -11,8 +11,14 @@ from signgen.holes.form import COUNTERSINK
 from signgen.holes.none import NoHoles
 from signgen.option import Option
 from signgen.spec.keys import BORDER_KEYS, FORM_KEYS, HOLE_KEYS
+from signgen.spec.lettering_keys import LINE
+from signgen.spec.lines import with_words
 
 _RIVALS = {
+    "font": ("font-axes",),
+    "cap-height": ("digit-height", "fit"),
+    "digit-height": ("cap-height", "fit"),
+    "fit": ("cap-height", "digit-height"),
     "screw": ("hole-diameter", "head-diameter", "head-angle"),
     "hole-diameter": ("screw", "screw-fit", "screw-head"),
     "slot-length": ("countersink", "screw-head", "head-diameter", "head-angle"),
@@ -38,7 +44,10 @@ def merged(file: Mapping[str, object], asked: Mapping[str, object]) -> dict[str,
         gone |= {option.name for option in FORM_KEYS}
     if given.get(COUNTERSINK.name) is False:
         gone |= {"screw-head", "head-diameter", "head-angle"}
-    return {key: value for key, value in file.items() if key not in gone} | given
+    whole = {key: value for key, value in file.items() if key not in gone} | given
+    if "text" in given and LINE.name in file:
+        whole[LINE.name] = with_words(file[LINE.name], whole.pop("text"))
+    return whole
 
 
 def _not_taken(

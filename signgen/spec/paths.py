@@ -23,9 +23,12 @@ def resolved_border(border: str, folder: Path) -> str:
 
 
 def resolved_font(font: str, folder: Path) -> str:
-    """A font's path in absolute form; a catalogue name, which has no separator and no suffix of a font, as it is.
+    """A font's path in absolute form; a catalogue name, which has no separator and no suffix of a font, as it is. The
+    number of a face in a collection (`#2`) may stand behind it.
 
     The resolved sign file thus names the same font from wherever it is read.
     """
-    is_path = "/" in font or os.sep in font or font.casefold().endswith(FONT_SUFFIXES)
+    file, mark, number = font.rpartition("#")
+    whole = file if mark and number.isdecimal() else font
+    is_path = "/" in font or os.sep in font or whole.casefold().endswith(FONT_SUFFIXES)
     return resolved(font, folder) if is_path else font

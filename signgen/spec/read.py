@@ -6,7 +6,7 @@ All of them come here as one mapping of keys (`spec/keys.py`) to texts or values
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from pathlib import Path
+from dataclasses import replace
 from typing import Protocol, TypeVar
 
 from signgen.option import pick
@@ -17,10 +17,10 @@ from signgen.spec.amounts import board_of, depth_of, frame_of, margin_of, tabs_o
 from signgen.spec.asked import Asked
 from signgen.spec.control import dialect_of, manner_of
 from signgen.spec.cutters import named_end_mill, named_v_bit
+from signgen.spec.lines import text_of
 from signgen.spec.machine_fit import must_fit_collet, must_fit_height, must_fit_travel
-from signgen.spec.paths import resolved_font
 from signgen.spec.shape import border_of, form_of, holes_of, size_of
-from signgen.spec.sign_spec import SignSpec, TextSpec
+from signgen.spec.sign_spec import SignSpec
 from signgen.tolerances import Tolerances
 
 
@@ -40,14 +40,12 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     only problems are that the cutters, the board or the machine cannot do it.
     """
     a = Asked(asked)
-    lines, size, thickness = a.lines("text"), size_of(a), a.number("thickness")
+    text, size, thickness = text_of(a), size_of(a), a.number("thickness")
     material, machine = _material(a, shop), _machine(a, shop)
     v_bit, end_mill = _v_bit(a, shop), _end_mill(a, shop)
     border, holes, frame = border_of(a, size), holes_of(a, size), frame_of(a, size)
     hole_form = form_of(a, holes)
-    font, align = a.text("font"), a.text("align")
-    cap_height, margin = a.number("cap-height"), margin_of(a, size, frame)
-    line_spacing, letter_spacing = a.number("line-spacing"), a.number("letter-spacing")
+    margin = margin_of(a, size, frame)
     finish, depth, rule_width = a.text("finish"), depth_of(a, thickness, v_bit), a.number("rule-width")
     ridge, tolerance = a.number("ridge"), a.number("tolerance")
     tabs, board = tabs_of(a, thickness), board_of(a, size)
@@ -70,15 +68,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         height_mm=_had(size)[1],
         thickness_mm=_had(thickness),
         material=_had(material),
-        text=TextSpec(
-            lines=_had(lines),
-            font=resolved_font(_had(font), Path()),
-            cap_height_mm=cap_height,
-            align=_choice(align, ("left", "centre", "right")),
-            line_spacing=_had(line_spacing),
-            letter_spacing_mm=_had(letter_spacing),
-            margin_mm=_had(margin),
-        ),
+        text=replace(_had(text), margin_mm=_had(margin)),
         border=_had(border),
         holes=_had(holes),
         hole_form=_had(hole_form),

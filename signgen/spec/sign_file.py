@@ -9,8 +9,24 @@
     hole-diameter = 7
     inset = 14
 
-There are no tables: every key is an option of `signgen make` without its dashes, and options on the command line go
-before the file's (`merge.py`). Paths (`font` when it is one, that of `border = "path:..."`, `shop`, `out`) are seen
+Every key is an option of `signgen make` without its dashes, and options on the command line go before the file's
+(`merge.py`). Lines that are set each in its own way have a table each instead of their place in `text`:
+
+    font = "barlow"                     # what a line does not say is as the sign has it
+    [[line]]
+    text = "17"
+    digit-height = "102mm"
+    [[line]]
+    text = "Larkspur Lane"
+    font = "pacifico"
+    height-ratio = 0.3                  # over the height of the sign's other lines
+    align = "left"
+
+A table may hold text, font, font-axes, cap-height or digit-height, height-ratio, align, line-spacing (to the line
+above), letter-spacing, arc, arc-side and arc-centre (`lettering_keys.py`); tables stand below all other keys. Words on
+the command line, or in a row of a list, take the place of the tables' words, one after the other.
+
+ Paths (`font` when it is one, that of `border = "path:..."`, `shop`, `out`) are seen
 from the folder that the file lies in.
 
 `sign.toml`, which `make` writes, is such a file with every default filled in, so that the sign comes out the same
@@ -27,13 +43,23 @@ from pathlib import Path
 
 from signgen.errors import AskError
 from signgen.spec.keys import KEYS
+from signgen.spec.lettering_keys import LINE
+from signgen.spec.lines import asked_of_line, asked_of_text
 from signgen.spec.paths import resolved, resolved_border, resolved_font
 from signgen.spec.sign_spec import SignSpec
 
 _PLACE = re.compile(r"^(?P<what>.*?)\s*\(at line (?P<line>\d+), column \d+\)$", re.DOTALL)
 
 _LEFT_OPEN = {
+    "font-axes": "the font's own",
     "cap-height": "as large as fits",
+    "digit-height": "what goes with the capitals",
+    "fit": "nothing to fit",
+    "wrap": "lines stay as they are",
+    "align": "text on a circle is centred on it",
+    "arc": "straight",
+    "arc-side": "no circle",
+    "arc-centre": "no circle",
     "board": "the least that will do",
     "frame": "none",
     "frame-width": "no frame",
@@ -73,8 +99,10 @@ def load_sign_file(path: Path) -> dict[str, object]:
             keys[key] = resolved(value.strip(), folder)
     if isinstance(border := keys.get("border"), str):
         keys["border"] = resolved_border(border.strip(), folder)
-    if isinstance(font := keys.get("font"), str):
-        keys["font"] = resolved_font(font.strip(), folder)
+    tables = keys.get(LINE.name)
+    for table in (keys, *(tables if isinstance(tables, list) else ())):
+        if isinstance(table, dict) and isinstance(font := table.get("font"), str):
+            table["font"] = resolved_font(font.strip(), folder)
     return keys
 
 
@@ -93,23 +121,21 @@ def dump_sign_file(spec: SignSpec) -> str:
             out.append(f"{key.name} = {_toml(values[key.name])}")
         else:
             out.append(f"# {key.name}: {_LEFT_OPEN[key.name]}")
+    for line in spec.text.own_lines:
+        out += ["", f"[[{LINE.name}]]"]
+        out += [f"{key} = {_toml(value)}" for key, value in asked_of_line(spec.text, line).items()]
     return "\n".join(out) + "\n"
 
 
 def asked_of(spec: SignSpec) -> dict[str, object]:
     """What would have to be asked for, every default written out, to get an equal spec from the same shop file."""
-    text, bit, mill, frame = spec.text, spec.v_bit, spec.end_mill, spec.frame
+    bit, mill, frame = spec.v_bit, spec.end_mill, spec.frame
     values: dict[str, object] = {
-        "text": list(text.lines),
+        **asked_of_text(spec.text),
         "size": [spec.width_mm, spec.height_mm],
         "thickness": spec.thickness_mm,
         "material": spec.material.name,
         **spec.border.asked(),
-        "font": text.font,
-        "align": text.align,
-        "line-spacing": text.line_spacing,
-        "letter-spacing": text.letter_spacing_mm,
-        "margin": text.margin_mm,
         **spec.holes.asked(),
         **spec.hole_form.asked(),
         "finish": spec.finish,
@@ -135,7 +161,6 @@ def asked_of(spec: SignSpec) -> dict[str, object]:
         "clearance": spec.clearance_mm,
     }
     optional: dict[str, object] = {
-        "cap-height": text.cap_height_mm,
         "board": list(spec.board_mm) if spec.board_mm else None,
         "rule-width": spec.rule_width_mm,
         "frame": frame.inset_mm if frame else None,

@@ -15,20 +15,84 @@ from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
 
 
+Align = Literal["left", "centre", "right"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ArcSpec:
+    """A circle that lines are set along. `centre`: its middle lies in the middle of the sign, or so that the text has
+    the place that it would have as a straight line."""
+
+    radius_mm: float
+    side: Literal["above", "below", "ring"]
+    centre: Literal["line", "sign"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LineSpec:
+    """One line of lettering, complete. At most one of `cap_height_mm` and `digit_height_mm` is given; neither: as large
+    as fits, `height_ratio` times as high as other lines that are. The rest is as in TextSpec."""
+
+    text: str
+    font: str
+    font_axes: tuple[tuple[str, float], ...]
+    cap_height_mm: float | None
+    digit_height_mm: float | None
+    height_ratio: float
+    align: Align
+    line_spacing: float
+    letter_spacing_mm: float
+    arc: ArcSpec | None
+
+    @property
+    def is_fitted(self) -> bool:
+        return self.cap_height_mm is None and self.digit_height_mm is None
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TextSpec:
-    """Lines of lettering. `font` is a catalogue name or a path. `cap_height_mm` None: as large as fits.
+    """Lines of lettering and how they are set. `font` is a catalogue name or a path, `font_axes` settings of a variable
+    font by their tags. `cap_height_mm` and `digit_height_mm` None: as large as fits, as `fit` says.
 
     `line_spacing` is baseline to baseline over cap height; `letter_spacing_mm` is added between letters.
+    `font_fallback`: characters that the font lacks come from the catalogue. `wrap_mm`: lines that are wider are broken.
+    `own_lines`: every line as set, when they differ in more than words.
     """
 
     lines: tuple[str, ...]
     font: str
     cap_height_mm: float | None
-    align: Literal["left", "centre", "right"]
+    align: Align
     line_spacing: float
     letter_spacing_mm: float
     margin_mm: float
+    font_axes: tuple[tuple[str, float], ...] = ()
+    font_fallback: bool = False
+    digit_height_mm: float | None = None
+    fit: Literal["together", "each"] = "together"
+    wrap_mm: float | None = None
+    arc: ArcSpec | None = None
+    own_lines: tuple[LineSpec, ...] = ()
+
+    @property
+    def rows(self) -> tuple[LineSpec, ...]:
+        """Every line, complete."""
+        return self.own_lines or tuple(self.usual_line(text) for text in self.lines)
+
+    def usual_line(self, text: str) -> LineSpec:
+        """A line that is set as the sign has it."""
+        return LineSpec(
+            text=text,
+            font=self.font,
+            font_axes=self.font_axes,
+            cap_height_mm=self.cap_height_mm,
+            digit_height_mm=self.digit_height_mm,
+            height_ratio=1.0,
+            align=self.align,
+            line_spacing=self.line_spacing,
+            letter_spacing_mm=self.letter_spacing_mm,
+            arc=self.arc,
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,8 +6,10 @@ from shapely.geometry import Polygon, box
 
 from signgen.borders import BORDERS
 from signgen.drawing.draw import draw
-from signgen.drawing.fit import fitted_cap_height
+from signgen.drawing.fit import largest_size, lying_within
 from signgen.drawing.placing import text_middles
+from signgen.lettering.faces import open_face
+from signgen.lettering.layout import alike, measure_lines, stacked
 from tests.asking import spec_of
 
 ALIKE = {"rectangle", "rounded", "chamfered", "scalloped", "ogee", "oval", "circle", "pill", "hexagon", "octagon"}
@@ -54,14 +56,13 @@ def test_text_is_at_least_as_large_as_in_the_middle_of_the_bounds():
         for _, x, y, d in spec.border.eyes(220, 140):
             away = d / 2 + min(spec.text.margin_mm, d)
             room = room.difference(box(x - away, y - away, x + away, y + away))
-        from signgen.lettering.faces import open_face
-        from signgen.lettering.layout import alike, measure_lines, stacked
-
         lines = measure_lines(alike(spec.text.lines, open_face(spec.text.font)))
-        fixed, _ = fitted_cap_height(
-            lambda h, lines=lines: [row.box_mm for row in stacked(lines, [h] * 2)], room, np.array([[110.0, 70.0]])
-        )
-        assert free >= fixed
+
+        def places(size, middles, room=room, lines=lines):
+            return lying_within(room, [row.box_mm for row in stacked(lines, [size] * 2)], middles)
+
+        found = largest_size(places, np.array([[110.0, 70.0]]), 3, 140)
+        assert found is None or free >= found[0]
 
 
 def test_text_lies_below_a_roof():

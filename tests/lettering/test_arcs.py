@@ -121,7 +121,15 @@ def test_a_ring_is_spread_evenly_all_round() -> None:
     angles = directions(on_circle("HHHHHHHH", "ring", 90.0, 12.0))
     steps = np.diff([*angles, angles[0] + 360])
     assert steps == pytest.approx(np.full(8, 45.0), abs=0.01)
-    assert angles[0] == pytest.approx(-angles[-1], abs=0.1)  # the text's middle is on top
+    assert angles[0] == pytest.approx(-angles[-1], abs=0.01)  # the text's middle is on top
+
+
+def test_a_ring_of_words_ends_in_a_space_like_those_between_them() -> None:
+    angles = directions(on_circle("HH HH", "ring", 90.0, 12.0))
+    steps = np.diff([*angles, angles[0] + 360])
+    assert steps[[0, 2]] == pytest.approx(steps[0])
+    assert steps[[1, 3]] == pytest.approx(steps[1], abs=0.01)
+    assert steps[1] > steps[0] + 5
 
 
 @pytest.mark.parametrize("side", SIDES)

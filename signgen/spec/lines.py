@@ -1,0 +1,254 @@
+"""The lettering asked for: the lines, how the sign has them set, and what a line's own table says otherwise."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import Literal, get_args
+
+from signgen.errors import AskError
+from signgen.spec.asked import Asked
+from signgen.spec.lettering_keys import LINE, LINE_KEY_BY_NAME
+from signgen.spec.paths import resolved_font
+from signgen.spec.sign_spec import Align, ArcSpec, LineSpec, TextSpec
+from signgen.units import Limits, number
+
+Axes = tuple[tuple[str, float], ...]
+
+AXIS_DECIMALS = 4
+"""Fonts have steps of 1/65536."""
+
+_SETTING = re.compile(r"\s*(?P<tag>[!-~]{1,4}?)\s*=\s*(?P<value>[^=]+?)\s*")
+_AXIS_VALUES = Limits(least=-32768, greatest=32767.99)
+"""Source: OpenType specification, table fvar: axis values are numbers of 16.16 bits."""
+
+
+def text_of(a: Asked) -> TextSpec | None:
+    """The lettering, its margin still 0, which depends on the sign; None when there is a problem."""
+    usual = _style(a, None)
+    fit, wrap, fallback = a.text("fit"), a.number("wrap"), a.flag("font-fallback")
+    if a.has(LINE.name):
+        if a.has("text"):
+            a.wrong("text", f"Every {LINE.name} table has its own.", "Leave text out, or the tables.")
+        tables = a.tables(LINE.name)
+        if tables is None or usual is None:
+            return None
+        read = [_line(a, table, n, usual) for n, table in enumerate(tables, 1)]
+        rows = tuple(row for row in read if row is not None)
+        if len(rows) < len(read):
+            return None
+    else:
+        lines = a.lines("text")
+        if lines is None or usual is None:
+            return None
+        rows = tuple(replace(usual, text=text) for text in lines)
+    if fit is None or fallback is None or (wrap is None and a.has("wrap")):
+        return None
+    _check_whole(a, rows)
+    text = TextSpec(
+        lines=tuple(row.text for row in rows),
+        font=usual.font,
+        font_axes=usual.font_axes,
+        font_fallback=fallback,
+        cap_height_mm=usual.cap_height_mm,
+        digit_height_mm=usual.digit_height_mm,
+        fit="each" if fit == "each" else "together",
+        wrap_mm=wrap,
+        align=usual.align,
+        line_spacing=usual.line_spacing,
+        letter_spacing_mm=usual.letter_spacing_mm,
+        arc=usual.arc,
+        margin_mm=0.0,
+    )
+    return text if text.rows == rows else replace(text, own_lines=rows)
+
+
+def asked_of_text(text: TextSpec) -> dict[str, object]:
+    """What would have to be asked for to get this lettering, all but the tables of lines."""
+    values: dict[str, object] = {} if text.own_lines else {"text": list(text.lines)}
+    values |= {key: value for key, value in _asked_of_style(text.usual_line("")).items() if value is not None}
+    values["font-fallback"] = text.font_fallback
+    if any(row.is_fitted for row in text.rows):
+        values["fit"] = text.fit
+    if text.wrap_mm is not None:
+        values["wrap"] = text.wrap_mm
+    values["margin"] = text.margin_mm
+    return values
+
+
+def asked_of_line(text: TextSpec, line: LineSpec) -> dict[str, object]:
+    """The keys of a line's table: its words and what differs from the sign's lines."""
+    usual, own = _asked_of_style(text.usual_line("")), _asked_of_style(line)
+    values = {key: value for key, value in own.items() if value is not None and value != usual[key]}
+    if line.font != text.font and line.font_axes:
+        values["font-axes"] = own["font-axes"]  # a font of its own comes without the sign's
+    if line.arc is not None and line.arc != text.arc:
+        values |= {key: own[key] for key in ("arc", "arc-side", "arc-centre")}
+    return {"text": line.text, **values}
+
+
+def with_words(tables: object, words: object) -> object:
+    """Tables of lines with other words, one after the other: lines that are too many go, and more words than tables are
+    set as the sign has it. What is no tables, or no words, comes back for `read_spec` to say so."""
+    parts = [words] if isinstance(words, str) else words
+    if not isinstance(tables, list | tuple) or not all(isinstance(table, Mapping) for table in tables):
+        return tables
+    if not isinstance(parts, list | tuple) or not all(isinstance(part, str) for part in parts):
+        return tables
+    lines = [line for part in parts for line in part.splitlines()]
+    styles: list[Mapping[str, object]] = [*tables, *[{}] * len(lines)]
+    return [{**styles[i], "text": line} for i, line in enumerate(lines)]
+
+
+def _line(a: Asked, table: Mapping[str, object], n: int, usual: LineSpec) -> LineSpec | None:
+    """The line of a table."""
+    own = Asked(table, LINE_KEY_BY_NAME)
+    style = _style(own, usual)
+    lines = own.lines("text")
+    if lines is not None and len(lines) != 1:
+        own.wrong("text", f"It holds {len(lines)} lines.", f"Give each a [[{LINE.name}]] of its own.")
+    a.take_problems(own, f"{LINE.name} {n}")
+    return None if style is None or lines is None else replace(style, text=lines[0])
+
+
+def _style(a: Asked, usual: LineSpec | None) -> LineSpec | None:
+    """How a line is set: by its own keys, and where it has none as usual; `usual` None: by the sign's keys and their
+    defaults. None when there is a problem."""
+    font, axes = _font(a, usual)
+    heights = _heights(a, usual)
+    align = usual.align if usual and not a.has("align") else _align(a.text("align"))
+    line_spacing = usual.line_spacing if usual and not a.has("line-spacing") else a.number("line-spacing")
+    letter_spacing = usual.letter_spacing_mm if usual and not a.has("letter-spacing") else a.number("letter-spacing")
+    arc, arc_is_right = _arc(a, usual)
+    if arc is not None and a.has("align"):
+        a.wrong("align", "Text on a circle is centred on it.", "Leave align out, or arc.")
+    if font is None or axes is None or heights is None or align is None or not arc_is_right:
+        return None
+    if line_spacing is None or letter_spacing is None:
+        return None
+    cap_height, digit_height, ratio = heights
+    return LineSpec(
+        text="",
+        font=font,
+        font_axes=axes,
+        cap_height_mm=cap_height,
+        digit_height_mm=digit_height,
+        height_ratio=ratio,
+        align=align,
+        line_spacing=line_spacing,
+        letter_spacing_mm=letter_spacing,
+        arc=arc,
+    )
+
+
+def _align(name: str | None) -> Align | None:
+    return next((choice for choice in get_args(Align) if choice == name), None)
+
+
+def _font(a: Asked, usual: LineSpec | None) -> tuple[str | None, Axes | None]:
+    """A font of its own comes without the axes of the sign's."""
+    if usual and not a.has("font"):
+        font: str | None = usual.font
+        axes: Axes | None = usual.font_axes
+    else:
+        given = a.text("font")
+        font, axes = (resolved_font(given, Path()) if given else None), ()
+    if a.has("font-axes"):
+        text = a.text("font-axes")
+        axes = a.attempt(lambda: _axes(text)) if text else None
+    return font, axes
+
+
+def _axes(text: str) -> Axes:
+    """Settings of axes by their tags. Raises: AskError."""
+    found: dict[str, float] = {}
+    for part in text.split(","):
+        match = _SETTING.fullmatch(part)
+        if match is None:
+            raise AskError.at("font-axes", f"'{part.strip()}' is no setting.", "Write them as in wght=600,wdth=90.")
+        if match["tag"] in found:
+            raise AskError.at("font-axes", f"{match['tag']} is set twice.", "Set each axis once.")
+        found[match["tag"]] = round(number(match["value"], "font-axes", _AXIS_VALUES), AXIS_DECIMALS)
+    return tuple(sorted(found.items()))
+
+
+def _heights(a: Asked, usual: LineSpec | None) -> tuple[float | None, float | None, float] | None:
+    """(cap height, digit height, ratio): at most one height."""
+    cap, digit = (a.number(key) if a.has(key) else None for key in ("cap-height", "digit-height"))
+    ratio = a.number("height-ratio") if usual and a.has("height-ratio") else 1.0
+    if ratio is None or (cap is None and a.has("cap-height")) or (digit is None and a.has("digit-height")):
+        return None
+    if cap is not None and digit is not None:
+        a.wrong("digit-height", "The height of capitals is given too.", "Give cap-height or digit-height.")
+    if usual is None:
+        return cap, digit, 1.0
+    if cap is not None or digit is not None:
+        if a.has("height-ratio"):
+            a.wrong("height-ratio", "The line's height is given too.", "Give one of them.")
+        return cap, digit, 1.0
+    if usual.is_fitted:
+        return None, None, ratio
+    return _times(usual.cap_height_mm, ratio), _times(usual.digit_height_mm, ratio), 1.0
+
+
+def _times(height_mm: float | None, ratio: float) -> float | None:
+    """Rounded to a micron, so that the resolved sign file reads well."""
+    return height_mm if height_mm is None or ratio == 1 else max(0.001, round(height_mm * ratio, 3))
+
+
+def _arc(a: Asked, usual: LineSpec | None) -> tuple[ArcSpec | None, bool]:
+    """The circle, None for a straight line; and whether all is right about it."""
+    base = usual.arc if usual else None
+    radius = a.number("arc") if a.has("arc") else base.radius_mm if base else None
+    side = a.text("arc-side") if a.has("arc-side") else base.side if base else "above"
+    usual_centre = base.centre if base and not a.has("arc-side") else "sign" if side == "ring" else "line"
+    centre = a.text("arc-centre") if a.has("arc-centre") else usual_centre
+    if radius is None:
+        for key in ("arc-side", "arc-centre"):
+            if a.has(key) and not a.has("arc"):
+                a.wrong(key, "There is no arc for it.", "Give arc too, or leave it out.")
+        return None, not a.has("arc")
+    if side == "ring" and centre == "line":
+        a.wrong("arc-centre", "A ring lies round the middle of the sign.", "Leave arc-centre out.")
+        return None, False
+    sides: tuple[Literal["above", "below", "ring"], ...] = ("above", "below", "ring")
+    for one in sides:
+        if side == one and centre is not None:
+            return ArcSpec(radius_mm=radius, side=one, centre="sign" if centre == "sign" else "line"), True
+    return None, False
+
+
+def _check_whole(a: Asked, rows: Sequence[LineSpec]) -> None:
+    """What goes for all lines together must have something to go for."""
+    if a.text("fit") == "each":
+        if not any(row.is_fitted for row in rows):
+            a.wrong("fit", "The height is given, so there is nothing to fit.", "Leave fit out, or the height.")
+        if any(row.height_ratio != 1 for row in rows):
+            a.wrong("fit", "Lines of the same width have no ratio of heights.", "Leave fit out, or height-ratio.")
+        if a.has("wrap"):
+            a.wrong("wrap", "Lines that are fitted each to the same width are never too wide.", "Leave wrap out.")
+    if a.has("wrap") and all(row.arc is not None for row in rows):
+        a.wrong("wrap", "Text on a circle is not broken.", "Leave wrap out, or give lines of their own.")
+
+
+def _plain(value: float) -> str:
+    return f"{value:.{AXIS_DECIMALS}f}".rstrip("0").rstrip(".")
+
+
+def _asked_of_style(line: LineSpec) -> dict[str, object]:
+    """Every key of a line but its text, None where there is nothing to ask for."""
+    return {
+        "font": line.font,
+        "font-axes": ",".join(f"{tag}={_plain(value)}" for tag, value in line.font_axes) or None,
+        "cap-height": line.cap_height_mm,
+        "digit-height": line.digit_height_mm,
+        "height-ratio": None if line.height_ratio == 1 else line.height_ratio,
+        "align": line.align if line.arc is None else None,
+        "line-spacing": line.line_spacing,
+        "letter-spacing": line.letter_spacing_mm,
+        "arc": line.arc.radius_mm if line.arc else None,
+        "arc-side": line.arc.side if line.arc else None,
+        "arc-centre": line.arc.centre if line.arc else None,
+    }
