@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 from signgen.sheet.job_facts import JobFacts
 
-SIDE_MM = 254.0
-"""What one side of Letter holds between its margins, less a line for fonts that run wider."""
+SIDE_MM = 250.0
+"""What one side of Letter holds between its margins, less two lines for fonts that run wider."""
 LINE_MM, LINE_CHARACTERS = 3.6, 130
 PLACES_IN_A_LINE, NAMES_IN_A_LINE = 3, 6
 HEAD_MM, PICTURE_MM = 26.0, 6.0
