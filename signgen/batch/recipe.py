@@ -17,6 +17,7 @@ from signgen.batch.table import Table, column_key
 from signgen.errors import AskError, Problem
 from signgen.option import did_you_mean, read_option
 from signgen.spec.keys import KEY_BY_NAME, KEYS
+from signgen.spec.lettering_keys import LINE
 from signgen.spec.merge import merged
 from signgen.spec.paths import resolved, resolved_font
 from signgen.spec.safe_name import safe_name
@@ -29,6 +30,9 @@ MOST_COPIES = Limits(least=1, greatest=10_000)
 
 MOST_COLUMN_PROBLEMS = 12
 """Unknown columns named one by one; a table of a thousand would hide everything else."""
+
+_CELL_KEYS = KEY_BY_NAME.keys() - {LINE.name}
+"""Keys that a cell can give: no cell holds tables."""
 
 _PLACE = re.compile(r"\{\{|\}\}|\{([^{}]*)\}|[{}]")
 
@@ -70,7 +74,7 @@ class Recipe:
         asked.pop("out", None)
         return Task(
             row=record.row,
-            folder=f"{record.row:04}-{safe_name(str(name) if name else first_line(asked.get('text')))}",
+            folder=f"{record.row:04}-{safe_name(str(name) if name else first_line(_words(asked)))}",
             asked=asked,
             copies=self._copies(cells),
         )
@@ -97,11 +101,11 @@ def make_recipe(table: Table, base: Mapping[str, object], *, copies: int = 1, ig
     unknown = [
         name
         for name in table.columns
-        if column_key(name) not in KEY_BY_NAME and column_key(name) != COPIES and column_key(name) not in places
+        if column_key(name) not in _CELL_KEYS and column_key(name) != COPIES and column_key(name) not in places
     ]
     if unknown and not ignore_columns:
         problems += _unknown_columns(unknown)
-    keys = {key: column for key, column in columns.items() if key in KEY_BY_NAME}
+    keys = {key: column for key, column in columns.items() if key in _CELL_KEYS}
     problems += _wrong_keys(base, keys)
     if problems:
         raise AskError(problems)
@@ -121,6 +125,14 @@ def first_line(text: object) -> str:
     return next((line.strip() for part in parts for line in str(part or "").splitlines() if line.strip()), "")
 
 
+def _words(asked: Mapping[str, object]) -> object:
+    """The lines of lettering, be they in one list or in tables of their own."""
+    tables = asked.get(LINE.name)
+    if not isinstance(tables, list):
+        return asked.get("text")
+    return [table.get("text") for table in tables if isinstance(table, Mapping)]
+
+
 def _filled(key: str, value: object, places: Mapping[str, int], cells: tuple[str, ...]) -> object:
     """A value with its placeholders replaced. Cells are never looked through for placeholders again."""
 
@@ -129,6 +141,9 @@ def _filled(key: str, value: object, places: Mapping[str, int], cells: tuple[str
 
     if key == "text" and isinstance(value, str):
         value = value.splitlines()
+    if key == LINE.name and isinstance(value, list) and all(isinstance(table, Mapping) for table in value):
+        tables = [{name: fill(v) if isinstance(v, str) else v for name, v in table.items()} for table in value]
+        return [table for table in tables if table.get("text") != ""] or ""
     if isinstance(value, list):
         filled = [(each, fill(each) if isinstance(each, str) else each) for each in value]
         return [after for before, after in filled if after == before or str(after).strip()]
@@ -137,7 +152,9 @@ def _filled(key: str, value: object, places: Mapping[str, int], cells: tuple[str
 
 def _texts(value: object) -> Iterator[str]:
     for each in value if isinstance(value, list | tuple) else [value]:
-        if isinstance(each, str):
+        if isinstance(each, Mapping):
+            yield from _texts(list(each.values()))
+        elif isinstance(each, str):
             yield each
 
 
@@ -176,7 +193,8 @@ def _unknown_columns(names: list[str]) -> Iterator[Problem]:
 def _wrong_keys(base: Mapping[str, object], columns: Mapping[str, int]) -> Iterator[Problem]:
     """What is wrong with the base in every row alike."""
     for key in KEYS:
-        if key.required and key.name not in base and key.name not in columns:
+        said = key.name in base or key.name in columns or (key.name == "text" and LINE.name in base)
+        if key.required and not said:
             remedy = f"Give the list a column {key.name}, or say it in the sign file."
             yield Problem(where=key.name, what="It is missing.", remedy=remedy)
     for name, value in base.items():
