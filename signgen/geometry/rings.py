@@ -18,7 +18,7 @@ _AT_POINT = 1e-12
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """A point on a ring: on edge `edge`, at `share` in [0, 1] of it."""
+    """A point on a ring: on edge `edge`, at `share` in [0, 1) of it."""
 
     edge: int
     share: float
@@ -74,8 +74,11 @@ class Ring:
         off = toward - share[:, None] * self._step
         square = np.einsum("ij,ij->i", off, off)
         edge = int(np.argmin(square))
+        away = float(np.sqrt(square[edge]))
+        if share[edge] == 1.0:
+            return self.at_point(edge + 1), away
         x, y = self.points_mm[edge] + share[edge] * self._step[edge]
-        return Place(edge, float(share[edge]), float(x), float(y)), float(np.sqrt(square[edge]))
+        return Place(edge, float(share[edge]), float(x), float(y)), away
 
     def away_at_least(self, xy: tuple[float, float]) -> float:
         """A lower bound of the distance to a point: that of the ring's bounding box."""
@@ -90,14 +93,13 @@ class Ring:
 
     def lap(self, place: Place) -> FloatArray:
         """(k, 2) once round from a place back to it, both included."""
-        n = len(self.points_mm) - 1
         between = np.roll(self.points_mm[:-1], -(place.edge + 1), axis=0)
         if place.share <= _AT_POINT:
             between = between[:-1]
         elif place.share >= 1 - _AT_POINT:
             between = between[1:]
         here = np.array([place.xy])
-        return np.concatenate([here, between, here]) if n else here
+        return np.concatenate([here, between, here])
 
     def between(self, start: Place, end: Place) -> FloatArray:
         """(k, 2) from one place to another the shorter way round, forward or backward, both included."""
