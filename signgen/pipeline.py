@@ -18,6 +18,7 @@ from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
 from signgen.errors import AskError, CheckFailedError, Problem
 from signgen.operations.plan import Plan, make_plan
+from signgen.operations.warnings import run_warnings
 from signgen.program.assemble import assemble
 from signgen.program.blocks import Program
 from signgen.program.estimate import estimate
@@ -238,7 +239,7 @@ def _facts(
             [(program.tool, program.replay) for program in facts],
             spec.machine.collet_series,
         ),
-        warnings=case.drawing.warnings,
+        warnings=(*case.drawing.warnings, *run_warnings(plan.runs, spec.material, spec.machine)),
     )
 
 

@@ -51,7 +51,8 @@ def edge_cutter_mm(spec: SignSpec) -> float:
     if spec.end_mill is not None:
         return spec.end_mill.diameter_mm
     reach = spec.thickness_mm + spec.breakthrough_mm
-    mills = (tool for tool in spec.shop.tools if tool.kind == "end-mill" and tool.cutting_length_mm >= reach)
+    offered = (tool for tool in spec.shop.tools if tool.kind == "end-mill" and not tool.only_named)
+    mills = (tool for tool in offered if tool.cutting_length_mm >= reach)
     return max((tool.diameter_mm for tool in mills if tool.diameter_mm <= STOUTEST_MM), default=0.0)
 
 

@@ -37,12 +37,13 @@ def choose_cutters(drawing: Drawing, spec: SignSpec) -> Cutters:
         if problems:
             raise CannotMakeError(problems)
         return Cutters(v_bit=spec.v_bit, edge=named, holes=tuple((hole.name, named) for hole in drawing.holes))
-    long_enough = [tool for tool in spec.shop.tools if tool.cutting_length_mm >= reach + tool.point_length_mm]
+    offered = [tool for tool in spec.shop.tools if not tool.only_named]
+    long_enough = [tool for tool in offered if tool.cutting_length_mm >= reach + tool.point_length_mm]
     mills = [tool for tool in long_enough if tool.kind == "end-mill" and tool.diameter_mm <= STOUTEST_MM]
     # In a board that is thick for all of them, the stoutest has to do.
     edges = [tool for tool in mills if reach <= EDGE_DEPTH_RATIO * tool.diameter_mm] or mills
     if not edges:
-        longest = max((tool.cutting_length_mm for tool in spec.shop.tools if tool.kind == "end-mill"), default=0.0)
+        longest = max((tool.cutting_length_mm for tool in offered if tool.kind == "end-mill"), default=0.0)
         raise CannotMakeError.at(
             "thickness",
             f"No end mill in the shop reaches through {spec.thickness_mm:g} mm and {spec.breakthrough_mm:g} mm beyond; "

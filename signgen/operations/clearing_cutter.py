@@ -66,7 +66,7 @@ def choose_clearing_cutter(
     options = [
         _option(floors, tool, cutting, depth_mm, rest_mm2_per_min, tool in fitted)
         for tool, cutting in candidates
-        if tool.kind == "end-mill" and tool.cutting_length_mm >= depth_mm
+        if tool.kind == "end-mill" and not tool.only_named and tool.cutting_length_mm >= depth_mm
     ]
     if not options:
         return None

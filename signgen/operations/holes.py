@@ -35,10 +35,13 @@ CORE_RATIO = 0.9
 
 
 def fits(hole_diameter_mm: float, tool: Tool) -> bool:
-    """Whether a cutter can make a hole of this size at all: an end mill no larger, or a drill of the same size."""
+    """Whether a cutter can make a hole of this size at all: a drill of the same size, or an end mill no larger; one
+    that cannot go straight down needs room for a helix."""
     if tool.kind == "drill":
         return abs(tool.diameter_mm - hole_diameter_mm) <= SAME_SIZE_MM
-    return tool.kind == "end-mill" and tool.diameter_mm <= hole_diameter_mm + 1e-9
+    if tool.kind != "end-mill" or tool.diameter_mm > hole_diameter_mm + 1e-9:
+        return False
+    return tool.can_plunge or hole_diameter_mm - tool.diameter_mm >= 2 * LEAST_HELIX_MM
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,7 +13,9 @@ class Material:
 
     `v_step_mm` is the greatest depth that a V-bit takes at once; `entry_deg` the steepest ramp of a cutter going
     down; `colour_rgb` and `ground_rgb` what its face and a fresh cut look like in pictures; `cautions` whole
-    sentences for the sheet.
+    sentences for the sheet. `specific_force_n_per_mm2`: the force that one square millimetre of chip takes, which is
+    also the work per volume in thousandths of W s; `least_chip_mm` below which an edge rubs, `most_chip_ratio` (to the
+    diameter) above which it breaks out: None where nobody knows.
     """
 
     name: str
@@ -32,6 +34,9 @@ class Material:
     grain: bool
     cautions: tuple[str, ...]
     source: str
+    specific_force_n_per_mm2: float | None = None
+    least_chip_mm: float | None = None
+    most_chip_ratio: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +58,7 @@ class Machine:
     source: str
     dialect: str = "plain"
     manner: Manner = USUAL
+    spindle_power_w: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -75,6 +75,15 @@ class Row:
         """A number that stands beside its source, `{ value = 0.5, source = "common practice" }`."""
         return self.read(key, lambda raw, where: self._sourced(key, raw, where, limits))
 
+    def sourced_or_none(self, key: str, limits: Limits) -> float | None:
+        """The same where nothing may stand."""
+        self._asked.append(key)
+        return self.sourced(key, limits) if key in self._table else None
+
+    def number_or_none(self, key: str, limits: Limits) -> float | None:
+        self._asked.append(key)
+        return self.number(key, limits) if key in self._table else None
+
     def colour(self, key: str) -> tuple[int, int, int] | None:
         return self.read(key, _colour)
 

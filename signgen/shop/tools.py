@@ -10,6 +10,14 @@ from signgen.units import Limits
 
 ToolKind = Literal["v-bit", "end-mill", "ball-nose", "drill"]
 
+EdgeCut = Literal["up-cut", "down-cut", "compression", "straight"]
+"""Which way an end mill's edges throw chips: up and out, down into the slot, up at the tip and down above it so that
+both faces stay clean, or sideways."""
+
+ToolMetal = Literal["carbide", "steel"]
+EDGE_CUTS: tuple[EdgeCut, ...] = ("up-cut", "down-cut", "compression", "straight")
+TOOL_METALS: tuple[ToolMetal, ...] = ("carbide", "steel")
+
 V_BIT_ANGLES = Limits(least=15, greatest=150)
 """Full angles of V-bits: a sharper tip breaks off, a blunter bit leaves no groove to speak of."""
 
@@ -22,6 +30,7 @@ practice)."""
 class Tool:
     """One cutter. Every length positive; `angle_deg` is the full angle of a V-bit's cone or a drill's point, None for
     the rest; `tip_mm` the diameter of a V-bit's flat tip; `cutting_length_mm` how far its edges reach above the tip.
+    `cut` is an end mill's, None where nobody said; one that is `only_named` the planner never takes by itself.
     """
 
     name: str
@@ -34,6 +43,9 @@ class Tool:
     tip_mm: float = 0.0
     stickout_mm: float
     can_plunge: bool = True
+    cut: EdgeCut | None = None
+    metal: ToolMetal = "carbide"
+    only_named: bool = False
     source: str
 
     @property
@@ -41,7 +53,8 @@ class Tool:
         """What a person calls it, in ASCII: '90 degree V-bit, 12 mm', '6 mm end mill', '5 mm drill'."""
         size = f"{self.diameter_mm:.6g} mm"
         if self.kind != "v-bit":
-            return f"{size} {self.kind.replace('-', ' ')}"
+            special = f"{self.cut} " if self.cut and self.cut != "up-cut" else ""
+            return f"{size} {special}{self.kind.replace('-', ' ')}"
         flat = f", {self.tip_mm:.6g} mm flat tip" if self.tip_mm else ""
         return f"{self.angle_deg:.6g} degree V-bit, {size}{flat}"
 

@@ -53,7 +53,7 @@ def named_v_bit(shop: Shop, angle_deg: float | None, diameter_mm: float | None, 
 def named_end_mill(shop: Shop, diameter_mm: float, length_mm: float | None) -> Tool:
     """The end mill of a diameter; `length_mm` None is left to the shop."""
     for tool in shop.tools:
-        if tool.kind != "end-mill" or not _same(tool.diameter_mm, diameter_mm):
+        if tool.kind != "end-mill" or tool.only_named or not _same(tool.diameter_mm, diameter_mm):
             continue
         if _same(tool.cutting_length_mm, length_mm):
             return tool

@@ -135,6 +135,11 @@ _CUTTERS = (
         help="Cutting length of the end mill.", otherwise="the shop's, or four diameters",
     ),
     Option(
+        name="end-mill-name", kind="word", metavar="NAME", group="Cutters",
+        help="The end mill by its name in the shop (signgen list tools) instead of its diameter, as in down-cut-6.",
+        otherwise="by its diameter, or the planner's choice",
+    ),
+    Option(
         name="shop", kind="path", metavar="FILE", group="Cutters",
         help="A file of your own cutters, materials and machines (TOML).", otherwise="those that ship with signgen",
     ),

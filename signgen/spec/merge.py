@@ -27,7 +27,8 @@ _RIVALS = {
     "inset": ("ring-diameter",),
     "ring-diameter": ("inset",),
     "v-bit": ("v-bit-diameter", "v-bit-tip"),
-    "end-mill": ("end-mill-length",),
+    "end-mill": ("end-mill-length", "end-mill-name"),
+    "end-mill-name": ("end-mill", "end-mill-length"),
     "machine": ("dialect", "line-numbers", "percent-lines", "program-end", "extraction", "warm-up"),
 }
 """A key given on the command line says anew what these keys of the file said."""

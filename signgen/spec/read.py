@@ -105,7 +105,7 @@ def _choice(value: str | None, choices: tuple[T, ...]) -> T:
     return next(choice for choice in choices if choice == value)
 
 
-def _one_of(rows: Iterable[N], name: str, where: str) -> N:
+def one_of(rows: Iterable[N], name: str, where: str) -> N:
     """The row of a name. Raises: AskError that offers close matches."""
     by_name = {row.name: row for row in rows}
     return by_name[pick(name, by_name, where)]
@@ -113,14 +113,14 @@ def _one_of(rows: Iterable[N], name: str, where: str) -> N:
 
 def _material(a: Asked, shop: Shop) -> Material | None:
     name = a.text("material")
-    return a.attempt(lambda: _one_of(shop.materials, name, "material")) if name else None
+    return a.attempt(lambda: one_of(shop.materials, name, "material")) if name else None
 
 
 def _machine(a: Asked, shop: Shop) -> Machine | None:
     if not a.has("machine"):
         return shop.machines[0]
     name = a.text("machine")
-    return a.attempt(lambda: _one_of(shop.machines, name, "machine")) if name else None
+    return a.attempt(lambda: one_of(shop.machines, name, "machine")) if name else None
 
 
 def _v_bit(a: Asked, shop: Shop) -> Tool | None:
@@ -132,9 +132,20 @@ def _v_bit(a: Asked, shop: Shop) -> Tool | None:
 
 
 def _end_mill(a: Asked, shop: Shop) -> Tool | None:
+    if a.has("end-mill-name"):
+        return _end_mill_by_name(a, shop)
     diameter, length = a.number("end-mill"), a.number("end-mill-length")
     if a.has("end-mill-length") and not a.has("end-mill"):
         a.wrong("end-mill-length", "There is no end mill for it.", "Give end-mill too, or leave it out.")
     if diameter is None or (length is None and a.has("end-mill-length")):
         return None
     return named_end_mill(shop, diameter, length)
+
+
+def _end_mill_by_name(a: Asked, shop: Shop) -> Tool | None:
+    for key in ("end-mill", "end-mill-length"):
+        if a.has(key):
+            a.wrong(key, "The end mill has its name already.", "Give its name or its diameter, not both.")
+    name = a.text("end-mill-name")
+    mills = [tool for tool in shop.tools if tool.kind == "end-mill"]
+    return a.attempt(lambda: one_of(mills, name, "end-mill-name")) if name else None

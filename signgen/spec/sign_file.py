@@ -42,6 +42,7 @@ import tomllib
 from pathlib import Path
 
 from signgen.errors import AskError
+from signgen.spec.cutters import named_end_mill
 from signgen.spec.keys import KEYS
 from signgen.spec.lettering_keys import LINE
 from signgen.spec.lines import asked_of_line, asked_of_text
@@ -66,6 +67,7 @@ _LEFT_OPEN = {
     "rule-width": "none",
     "end-mill": "chosen by the planner",
     "end-mill-length": "chosen by the planner",
+    "end-mill-name": "by its diameter, if at all",
     "shop": "what ships with signgen",
 }
 """What stands in a comment where the key is left out."""
@@ -130,6 +132,7 @@ def dump_sign_file(spec: SignSpec) -> str:
 def asked_of(spec: SignSpec) -> dict[str, object]:
     """What would have to be asked for, every default written out, to get an equal spec from the same shop file."""
     bit, mill, frame = spec.v_bit, spec.end_mill, spec.frame
+    by_name = mill is not None and named_end_mill(spec.shop, mill.diameter_mm, mill.cutting_length_mm) != mill
     values: dict[str, object] = {
         **asked_of_text(spec.text),
         "size": [spec.width_mm, spec.height_mm],
@@ -165,8 +168,9 @@ def asked_of(spec: SignSpec) -> dict[str, object]:
         "rule-width": spec.rule_width_mm,
         "frame": frame.inset_mm if frame else None,
         "frame-width": frame.width_mm if frame else None,
-        "end-mill": mill.diameter_mm if mill else None,
-        "end-mill-length": mill.cutting_length_mm if mill else None,
+        "end-mill": mill.diameter_mm if mill and not by_name else None,
+        "end-mill-length": mill.cutting_length_mm if mill and not by_name else None,
+        "end-mill-name": mill.name if mill and by_name else None,
         "shop": spec.shop.user_file,
     }
     return values | {key: value for key, value in optional.items() if value is not None}

@@ -6,7 +6,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from signgen.shop.feeds import chip_load_mm, cutting_data, stepdown_mm
+from signgen.shop.feeds import (
+    MOST_THINNING,
+    chip_load_mm,
+    cutting_data,
+    stepdown_mm,
+    thin_feed_mm_per_min,
+    thinning,
+)
 from signgen.shop.load import load_shop
 
 SHOP = load_shop()
@@ -92,3 +99,23 @@ def holds(tool, material, machine):
     assert 0 < data.chip_load_mm <= chip_load_mm(tool, material) * slack
     assert 0 < data.stepdown_mm <= tool.cutting_length_mm
     assert data.chip_load_mm == pytest.approx(data.feed_mm_per_min / data.spindle_rpm / tool.flutes)
+
+
+@pytest.mark.parametrize(("share", "faster"), [(0.05, 2.294), (0.1, 1.667), (0.2, 1.25), (0.25, 1.155), (0.5, 1.0)])
+def test_a_thin_cut_may_feed_faster_by_the_published_factors(share, faster):
+    """Check-values 5.1, radial chip thinning: hmax / fz = 2 sqrt(a (1 - a))."""
+    assert thinning(share * 6, 6) == pytest.approx(faster, abs=5e-4)
+
+
+@given(st.floats(0.01, 6), st.floats(0.5, 12))
+def test_thin_cuts_keep_to_the_machine_and_to_a_bearable_chip(width, diameter):
+    mill = replace(MILL, diameter_mm=diameter)
+    data = cutting_data(mill, PLY, BENCH)
+    feed = thin_feed_mm_per_min(mill, data, BENCH, width)
+    assert data.feed_mm_per_min <= feed <= min(BENCH.top_feed_mm_per_min[:2])
+    assert feed <= MOST_THINNING * data.feed_mm_per_min
+
+
+def test_a_v_bit_never_only_rubs():
+    brass = next(m for m in SHOP.materials if m.name == "brass")
+    assert chip_load_mm(BIT, brass) == brass.least_chip_mm

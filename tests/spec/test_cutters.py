@@ -17,7 +17,7 @@ SHOP = load_shop()
     ("asked", "name"),
     [
         ((None, None, None), "v-bit-90"), ((60, None, None), "v-bit-60"), ((None, 12, None), "v-bit-90"),
-        ((90, 12, 0), "v-bit-90"), ((90, 6, None), "v-bit-90-6"), ((45, None, None), "v-bit-45-6"),
+        ((90, 12, 0), "v-bit-90"), ((90, 6, None), "v-bit-90-6"), ((45, None, None), "v-bit-45"),
         ((22.5, None, None), "v-bit-22.5-6"), ((None, None, 0.2), "v-bit-90-12"),
     ],
 )  # fmt: skip

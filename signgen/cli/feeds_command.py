@@ -1,0 +1,62 @@
+"""`signgen feeds`: speeds and feeds of any cutter in any material, step by step."""
+
+from __future__ import annotations
+
+import re
+import textwrap
+from pathlib import Path
+
+import click
+
+
+@click.command("feeds")
+@click.argument("tool")
+@click.argument("material")
+@click.option("--machine", metavar="NAME", help="The machine that cuts (signgen list machines). Default: the first.")
+@click.option("--depth", metavar="LENGTH", help="Depth of a pass. Default: the material's for this cutter.")
+@click.option("--width", metavar="LENGTH", help="Width of the cut beside the cutter's way. Default: a slot.")
+@click.option("--shop", "shop_file", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")
+def command(
+    tool: str, material: str, machine: str | None, depth: str | None, width: str | None, shop_file: str | None
+) -> None:
+    """Show how fast a cutter runs in a material, and why, step by step.
+
+    TOOL is a name (signgen list tools) or a kind with its figures, as in 'end-mill 6' or 'v-bit 60 diameter 12';
+    MATERIAL a name (signgen list materials).
+    """
+    from signgen.shop.advice import advice_for
+    from signgen.shop.feeds import cutting_data
+    from signgen.shop.load import load_shop
+    from signgen.shop.strain import strain_warnings
+    from signgen.shop.worked import worked
+    from signgen.spec.read import one_of
+    from signgen.spec.tool_words import tool_in_words
+    from signgen.units import length_mm
+
+    shop = load_shop(Path(shop_file) if shop_file else None)
+    cutter = tool_in_words(tool, shop)
+    stuff = one_of(shop.materials, material, "material")
+    router = one_of(shop.machines, machine, "machine") if machine else shop.machines[0]
+    depth_mm = length_mm(depth, "depth") if depth else None
+    width_mm = length_mm(width, "width") if width else None
+    click.echo(f"{cutter.label} in {stuff.label} on {router.label}")
+    for step in worked(cutter, stuff, router, depth_mm, width_mm):
+        value = f"{step.value:.5g}"
+        shown = step.working if step.working == value else f"{step.working} = {value}"
+        click.echo(f"  {step.name:<26}{shown}")
+        click.echo(f"  {'':<26}-> {step.result}" + (f" ({step.why})" if step.why else ""))
+    data = cutting_data(cutter, stuff, router)
+    for text in strain_warnings(cutter, stuff, router, data, depth_mm or data.stepdown_mm):
+        _paragraph("warning: ", text)
+    click.echo("While it cuts")
+    for advice in advice_for({cutter.cut} if cutter.cut else set()):
+        _paragraph("- ", advice.text)
+    click.echo("Where the figures come from")
+    _paragraph("- ", f"{cutter.name}: {cutter.source}")
+    for source in re.split(r"; (?=[a-z-]+: )", stuff.source):
+        _paragraph("- ", source)
+    _paragraph("- ", f"{router.name}: {router.source}")
+
+
+def _paragraph(lead: str, text: str) -> None:
+    click.echo(textwrap.fill(text, 79, initial_indent=f"  {lead}", subsequent_indent="  " + " " * len(lead)))

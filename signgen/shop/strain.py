@@ -1,0 +1,114 @@
+"""What a cut asks of the spindle and of the cutter: power, force, and how far the cutter bends.
+
+The figures that go in are rough (specific forces scatter by half), so what comes out is good for warnings, not for
+promises.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from signgen.shop.materials import CuttingData, Machine, Material
+from signgen.shop.tools import Tool
+
+EFFICIENCY = 0.8
+"""Of a spindle: what of its power reaches the edge (common practice)."""
+
+STIFFNESS_N_PER_MM2 = {"carbide": 600_000.0, "steel": 205_000.0}
+"""Young's modulus. Source: check-values section 5.4."""
+
+CORE_RATIO = 0.8
+"""Diameter of a solid bar that bends as a fluted cutter does, over the cutter's: 0.7 to 0.8. Source: check-values
+section 5.4, a tool maker's training page."""
+
+MOST_POWER_RATIO = 0.7
+MOST_BEND_MM = 0.05
+MOST_SLENDERNESS = 4.0
+"""Above these somebody should know: share of the spindle's power, bend that is seen at the edge, stick-out over
+diameter from where chatter begins (check-values section 5.4). The first two are common practice."""
+
+
+CHIP_ROUNDING = 0.9
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Strain:
+    """Of one cut. `available_w` is the spindle's power at the speed that it turns at, None where nobody gave it."""
+
+    removal_mm3_per_min: float
+    power_w: float
+    available_w: float | None
+    force_n: float
+    bend_mm: float
+    slenderness: float
+
+
+def strain(
+    tool: Tool, material: Material, machine: Machine, data: CuttingData, depth_mm: float, width_mm: float
+) -> Strain | None:
+    """A cut `depth_mm` deep and `width_mm` wide at the feed of `data`; None where the material's specific force is not
+    known. Source of the formulas: check-values sections 5.1 and 5.4."""
+    specific = material.specific_force_n_per_mm2
+    if specific is None:
+        return None
+    removal = depth_mm * width_mm * data.feed_mm_per_min
+    force = specific * depth_mm * data.chip_load_mm
+    return Strain(
+        removal_mm3_per_min=removal,
+        power_w=removal / 60 * specific / 1000 / EFFICIENCY,
+        available_w=available_power_w(machine, data.spindle_rpm),
+        force_n=force,
+        bend_mm=bend_mm(tool, force),
+        slenderness=tool.stickout_mm / tool.diameter_mm,
+    )
+
+
+def available_power_w(machine: Machine, rpm: float) -> float | None:
+    """A router spindle's motor keeps its torque and loses power with speed (common practice)."""
+    if machine.spindle_power_w is None:
+        return None
+    return machine.spindle_power_w * min(1.0, rpm / machine.spindle_max_rpm)
+
+
+def bend_mm(tool: Tool, force_n: float) -> float:
+    """How far a force at the tip bends a cutter that the collet holds: F L^3 / (3 E I), I = pi d^4 / 64, with the
+    core's diameter for d. Source: check-values section 5.4."""
+    inertia = math.pi * (CORE_RATIO * tool.diameter_mm) ** 4 / 64
+    return force_n * tool.stickout_mm**3 / (3 * STIFFNESS_N_PER_MM2[tool.metal] * inertia)
+
+
+def strain_warnings(
+    tool: Tool, material: Material, machine: Machine, data: CuttingData, depth_mm: float
+) -> tuple[str, ...]:
+    """Whole sentences about a slot as wide as the cutter, where it asks too much; nothing where nobody knows."""
+    found = strain(tool, material, machine, data, depth_mm, tool.diameter_mm)
+    slot = f"at {depth_mm:.2g} mm a pass in {material.label}"
+    said = []
+    if found and found.available_w is not None and found.power_w > MOST_POWER_RATIO * found.available_w:
+        said.append(
+            f"The {tool.label} takes about {found.power_w:.0f} W {slot}, and the spindle has {found.available_w:.0f} W "
+            f"at {data.spindle_rpm:,.0f} rpm: begin with half the feed."
+        )
+    if found and found.bend_mm > MOST_BEND_MM:
+        said.append(
+            f"The {tool.label} bends by about {found.bend_mm:.2f} mm under {found.force_n:.0f} N {slot}, "
+            f"{tool.stickout_mm:g} mm out of the collet: take a stouter or a shorter one where size matters, or begin "
+            "with half the feed."
+        )
+    return (*said, *_chip_warnings(tool, material, data))
+
+
+def _chip_warnings(tool: Tool, material: Material, data: CuttingData) -> Iterator[str]:
+    """Chips outside the range in which an edge cuts well. A V-bit's chip is a mean that says little of its tip."""
+    if tool.kind == "v-bit":
+        return
+    chip, least = data.chip_load_mm, material.least_chip_mm
+    takes = f"Each edge of the {tool.label} takes {chip:.3f} mm in {material.label}"
+    # Feeds are rounded down to tens, which makes a chip thinner by a few per cent.
+    if least is not None and chip < least * CHIP_ROUNDING:
+        yield f"{takes}, and below {least:g} mm it rubs and gets hot: a cutter with fewer edges takes more."
+    most = None if material.most_chip_ratio is None else material.most_chip_ratio * tool.diameter_mm
+    if most is not None and chip > most:
+        yield f"{takes}, and above {most:.3f} mm it breaks out: begin with half the feed."
