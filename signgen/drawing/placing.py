@@ -3,6 +3,8 @@ wherever the text has the most room."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import numpy as np
 from numpy.typing import NDArray
 from shapely import affinity
@@ -23,15 +25,28 @@ def text_middles(edge: Polygon, room: BaseGeometry) -> NDArray[np.float64]:
     do to the room: text that is off centre on such a sign looks like a mistake. Along another axis, the natural place
     is that of the centroid, and any within the room's bounds may do.
     """
+    return _middles(edge, room, (not _alike(edge, (-1, 1)), not _alike(edge, (1, -1))))
+
+
+def other_middles(edge: Polygon, room: BaseGeometry) -> Iterator[NDArray[np.float64]]:
+    """Places for text that has no room in the middle, where a hole may be: above or below it, then beside it, then
+    anywhere; each as `text_middles` has them."""
+    across, up = not _alike(edge, (-1, 1)), not _alike(edge, (1, -1))
+    for free in dict.fromkeys([(across, True), (True, up), (True, True)]):
+        if free != (across, up):
+            yield _middles(edge, room, free)
+
+
+def _middles(edge: Polygon, room: BaseGeometry, free: tuple[bool, bool]) -> NDArray[np.float64]:
+    """Places along the axes that are free; the middle of the outline along the others."""
     x0, y0, x1, y1 = edge.bounds
     home = np.array([(x0 + x1) / 2, (y0 + y1) / 2])
-    lopsided = [not _alike(edge, (-1, 1)), not _alike(edge, (1, -1))]
-    if room.is_empty or not any(lopsided):
+    if room.is_empty or not any(free):
         return home[None, :]
-    count = PLACES_ALONG if sum(lopsided) == 1 else PLACES_ACROSS
+    count = PLACES_ALONG if sum(free) == 1 else PLACES_ACROSS
     axes = []
     for axis, centroid in enumerate((edge.centroid.x, edge.centroid.y)):
-        if lopsided[axis]:
+        if free[axis]:
             home[axis] = centroid
             axes.append(np.linspace(room.bounds[axis], room.bounds[axis + 2], count))
         else:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -19,7 +20,7 @@ from signgen.drawing.fit import (
     quads_within,
     room_beside,
 )
-from signgen.drawing.placing import text_middles
+from signgen.drawing.placing import other_middles, text_middles
 from signgen.errors import AskError, CannotMakeError, Problem
 from signgen.lettering.faces import Face, open_face
 from signgen.lettering.layout import Arc, Lettering, Line, Placed, measure_lines, set_rows, stacked
@@ -59,7 +60,11 @@ def lettering_of(spec: SignSpec, edge: Polygon, room: BaseGeometry) -> tuple[Let
 
     if asked.is_fitted:
         least, most = asked.least_and_most(room)
-        found = largest_size(places, middles, least, most, steady=asked.is_steady)
+        tries = (
+            largest_size(places, among, least, most, steady=asked.is_steady)
+            for among in itertools.chain([middles], other_middles(edge, room))
+        )
+        found = next(filter(None, tries), None)
         if found is None:
             arcs = "another arc, " if any(line.arc for line in asked.lines) else ""
             raise CannotMakeError.at(

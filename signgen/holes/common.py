@@ -25,7 +25,8 @@ SCREW_FIT = Option(
 )  # fmt: skip
 INSET = Option(
     name="inset", kind="length", metavar="LENGTH", group="Holes",
-    help="From the sign's edge to the middle of a hole.", otherwise="twice the hole's diameter, at least 10 mm",
+    help="From the sign's edge to the middle of a hole.",
+    otherwise="twice the hole's diameter, at least 10 mm, and more where the border needs it",
 )  # fmt: skip
 HOLE_COUNT = Option(
     name="hole-count", kind="count", metavar="N", group="Holes", limits=Limits(least=1, greatest=200),

@@ -2,21 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import math
+from collections.abc import Iterable, Mapping
+from typing import TYPE_CHECKING
 
 from signgen.borders import BORDERS, Border, border_named
+from signgen.borders.common import Eye
 from signgen.borders.path import PathOutline, own_size_mm
 from signgen.borders.rectangle import Rectangle
 from signgen.borders.rounded import CORNER_RADIUS, Rounded
+from signgen.errors import AskError, CannotMakeError
 from signgen.holes import PATTERNS, HolePattern, pattern_named
-from signgen.holes.common import SCREW
+from signgen.holes.common import INSET, SCREW, inset_of
 from signgen.holes.form import HoleForm
 from signgen.option import Option
 from signgen.spec.asked import Asked
 from signgen.spec.keys import BORDER_KEYS, FORM_KEYS, HOLE_KEYS, KEY_BY_NAME
 from signgen.units import POSITIVE, size_mm
 
+if TYPE_CHECKING:
+    from shapely.geometry import Polygon
+
 Size = tuple[float, float]
+
+INSIDE_RATIO = 0.75
+"""From a hole's middle to the edge, over the usual inset: more than a thin wall, and so little less than usual that
+holes in slightly rounded corners stay where they always are."""
+
+INSET_STEP_MM, COARSE_MM = 0.5, 0.1
+"""How finely insets are tried, and the outline that they are tried on."""
 
 
 def size_of(a: Asked) -> Size | None:
@@ -46,11 +60,15 @@ def border_of(a: Asked, size_mm: Size | None) -> Border | None:
     values = _read_all(a, border.options)
     if size_mm is None or values is None:
         return None
-    return a.attempt(lambda: border.from_options(argument, values, *size_mm))
+    made = a.attempt(lambda: border.from_options(argument, values, *size_mm))
+    if made is not None:
+        a.attempt(lambda: made.outline(*size_mm, COARSE_MM))  # so that what does not fit is told with everything else
+    return made
 
 
-def holes_of(a: Asked, size_mm: Size | None) -> HolePattern | None:
-    """The hole pattern asked for."""
+def holes_of(a: Asked, size_mm: Size | None, border: Border | None) -> HolePattern | None:
+    """The hole pattern asked for. Without an inset, holes keep the usual one, or what they need to lie well inside a
+    border that is no rectangle."""
     asked = a.text("holes")
     found = a.attempt(lambda: pattern_named(asked)) if asked else None
     if found is None:
@@ -63,7 +81,48 @@ def holes_of(a: Asked, size_mm: Size | None) -> HolePattern | None:
     values = _read_all(a, pattern.options)
     if size_mm is None or values is None:
         return None
-    return a.attempt(lambda: pattern.from_options(argument, values, *size_mm))
+    made = a.attempt(lambda: pattern.from_options(argument, values, *size_mm))
+    if made is None or border is None or INSET not in pattern.options or {INSET.name, "ring-diameter"} & values.keys():
+        return made
+    return _moved_inside(made, pattern, argument, values, border, size_mm)
+
+
+def _moved_inside(
+    usual: HolePattern, pattern: type[HolePattern], argument: str, values: Mapping[str, object], border: Border,
+    size_mm: Size,
+) -> HolePattern:  # fmt: skip
+    """The pattern with the least inset, from the usual one up, at which all its holes have wood around them; as it is
+    when there is none, which the drawing will say."""
+    try:
+        edge = border.outline(*size_mm, COARSE_MM)
+    except CannotMakeError:
+        return usual
+    least = INSIDE_RATIO * inset_of({}, usual.diameter_mm)
+    eyes = border.eyes(*size_mm)
+    inset = inset_of({}, usual.diameter_mm)
+    made = usual
+    while inset <= min(size_mm) / 2:
+        if _lies_inside(made, edge, eyes, least, size_mm):
+            return made
+        inset += INSET_STEP_MM
+        try:
+            made = pattern.from_options(argument, {**values, INSET.name: inset}, *size_mm)
+        except AskError:
+            break
+    return usual
+
+
+def _lies_inside(holes: HolePattern, edge: Polygon, eyes: tuple[Eye, ...], least_mm: float, size_mm: Size) -> bool:
+    """Whether every hole's middle lies inside, this far from the edge, and clear of the border's own holes."""
+    from shapely.geometry import Point
+
+    for _, x, y in holes.centres(*size_mm):
+        middle = Point(x, y)
+        if not edge.contains(middle) or edge.exterior.distance(middle) < least_mm:
+            return False
+        if any(math.dist((x, y), (ex, ey)) < holes.diameter_mm + d for _, ex, ey, d in eyes):
+            return False
+    return True
 
 
 def form_of(a: Asked, holes: HolePattern | None) -> HoleForm | None:

@@ -3,6 +3,7 @@
 import numpy as np
 import pytest
 from shapely.geometry import Polygon, box
+from shapely.ops import unary_union
 
 from signgen.borders import BORDERS
 from signgen.drawing.draw import draw
@@ -70,3 +71,11 @@ def test_text_lies_below_a_roof():
     low = min(groove.area.bounds[1] for groove in drawing.grooves)
     high = max(groove.area.bounds[3] for groove in drawing.grooves)
     assert (low + high) / 2 < 90
+
+
+def test_text_that_has_no_room_in_the_middle_goes_above_or_below_what_is_there():
+    drawing = draw(spec_of(text=["17"], size="200x140", holes="centre", hole_diameter="8", inset=None))
+    x0, y0, x1, y1 = unary_union([groove.area for groove in drawing.grooves]).bounds
+    assert (x0 + x1) / 2 == pytest.approx(100, abs=0.01)
+    assert y1 < 70 - 4 or y0 > 70 + 4
+    assert drawing.cap_height_mm > 20
