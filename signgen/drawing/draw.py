@@ -8,6 +8,7 @@ from shapely.geometry import Polygon, box
 from shapely.geometry.base import BaseGeometry
 
 from signgen.drawing.drawing import Drawing, Groove, Hole
+from signgen.drawing.drawn_line import drawn_lines
 from signgen.drawing.edge import edge_of
 from signgen.drawing.grooves import groove
 from signgen.drawing.holes import LEAST_WALL_MM, face_area, hole_problems, hole_warnings, holes_of, walls_to_grooves
@@ -44,6 +45,7 @@ def draw(spec: SignSpec) -> Drawing:
         grooves=grooves,
         tabs=place_tabs(edge, holes, spec.tabs.count, spec.tabs.width_mm, spec.tabs.height_mm),
         cap_height_mm=lettering.cap_height_mm,
+        lines=drawn_lines(lettering),
         warnings=(*word_warnings, *edge_warnings, *hole_warnings(spec, edge, holes, grooves)),
     )
 

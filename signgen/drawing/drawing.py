@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from shapely.geometry import MultiPolygon, Polygon
 
+from signgen.drawing.drawn_line import DrawnLine
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Countersink:
@@ -101,7 +103,8 @@ class Tab:
 class Drawing:
     """Everything that the finished sign has. Nothing overlaps a hole or crosses the edge; names are unique.
 
-    `warnings`: whole sentences about what can be made but may disappoint.
+    `cap_height_mm` is that of the smallest of its `lines`. `warnings`: whole sentences about what can be made but may
+    disappoint.
     """
 
     width_mm: float
@@ -112,4 +115,5 @@ class Drawing:
     grooves: tuple[Groove, ...]
     tabs: tuple[Tab, ...]
     cap_height_mm: float
+    lines: tuple[DrawnLine, ...] = ()
     warnings: tuple[str, ...] = ()

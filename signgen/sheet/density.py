@@ -9,10 +9,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from signgen.sheet.job_facts import JobFacts
+from signgen.sheet.legibility import reading_note
 
 SIDE_MM = 250.0
 """What one side of Letter holds between its margins, less two lines for fonts that run wider."""
-LINE_MM, LINE_CHARACTERS = 3.6, 130
+LINE_MM, LINE_CHARACTERS, COLUMN_CHARACTERS = 3.6, 130, 62
 PLACES_IN_A_LINE, NAMES_IN_A_LINE = 3, 6
 HEAD_MM, PICTURE_MM = 26.0, 6.0
 SETTING_UP_MM, HOLDING_MM = 122.0, 44.0
@@ -55,7 +56,7 @@ def blocks_mm(facts: JobFacts, density: Density, plan_mm: float, board_mm: float
         max(s * SETTING_UP_MM, board_mm + holding),
         s * BEFORE_MM,
         *(s * CARD_MM for _ in facts.programs),
-        s * CUTTING_MM,
+        s * (CUTTING_MM + LINE_MM * len(reading_note(facts.drawing)) / COLUMN_CHARACTERS),
         s * (CAUTIONS_MM + LINE_MM / 2 * own),
         s * (CHECKS_MM + CHECK_MM),
         *(s * CHECK_MM for _ in range(rows)),

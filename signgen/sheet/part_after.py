@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from signgen.sheet.job_facts import JobFacts
+from signgen.sheet.legibility import reading_note
 from signgen.sheet.markup import Html, el
 from signgen.sheet.numbers import mm
 
@@ -23,7 +24,8 @@ def finishing(facts: JobFacts) -> Html:
         ("paint", "Painted letters: seal face and grooves, paint the grooves, let dry, sand the face clean."),
         ("seal", seal),
     )
-    items = [el("li", text, id=f"after-{key}") for key, text in rows]
+    note = reading_note(facts.drawing)
+    items = [el("li", text, id=f"after-{key}") for key, text in (*rows, *([("hang", note)] if note else []))]
     return el("section", el("h2", el("i", "6"), "Afterwards"), el("ul", *items, cls="ticks"), id="finishing")
 
 

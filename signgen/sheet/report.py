@@ -10,6 +10,7 @@ from signgen.checks.check import CheckResult
 from signgen.drawing.drawing import Hole
 from signgen.replay.measure import extents
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
+from signgen.sheet.legibility import legibility_report, lettering_report
 from signgen.sheet.numbers import rounded
 
 FORMAT, VERSION = "signgen-report", 1
@@ -35,6 +36,7 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
             "lines": list(spec.text.lines),
             "cap_height_mm": rounded(drawing.cap_height_mm, MM),
             "font": spec.text.font,
+            "lettering": lettering_report(drawing),
             "holes": [
                 _hole(hole) for hole in drawing.holes
             ],
@@ -55,6 +57,7 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
             "screws_mm": [[rounded(x, MM), rounded(y, MM)] for x, y in facts.screws_mm],
             "datum": spec.origin,
         },
+        "legibility": legibility_report(drawing),
         "warnings": list(facts.warnings),
         "files": list(files),
     }  # fmt: skip

@@ -1,0 +1,133 @@
+"""A line of lettering as it was drawn, in figures: its heights, and the proportions that reading depends on."""
+
+from __future__ import annotations
+
+import statistics
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import shapely
+
+from signgen.lettering.faces import Face
+from signgen.lettering.layout import Letter, Lettering, Placed
+from signgen.lettering.outlines import glyph_bounds_em
+from signgen.lettering.shaping import shape
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Circle:
+    """What carries the feet of a line that is not straight."""
+
+    x_mm: float
+    y_mm: float
+    radius_mm: float
+    side: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnLine:
+    """One line as drawn; a long text that was broken is several. Figures that the face or the text does not give are
+    None.
+
+    `source`: which of the asked lines it is, from 0. `baseline_mm`: its height on the sign, on a circle that of the
+    text's middle. `stroke_mm`: width of the upright of I. `width_ratio`: width of O over the height of a capital.
+    `gaps_mm`: nearest distance of each two neighbours within a word, 0 where they join. `leading_mm`: from the baseline
+    of the straight line above.
+    """
+
+    text: str
+    source: int
+    font: str
+    label: str
+    cap_height_mm: float
+    digit_height_mm: float | None
+    x_height_mm: float | None
+    baseline_mm: float
+    circle: Circle | None
+    stroke_mm: float | None
+    width_ratio: float | None
+    gaps_mm: tuple[float, ...]
+    leading_mm: float | None
+
+    @property
+    def least_gap_mm(self) -> float | None:
+        return min(self.gaps_mm, default=None)
+
+    @property
+    def usual_gap_mm(self) -> float | None:
+        return statistics.median(self.gaps_mm) if self.gaps_mm else None
+
+    @property
+    def letter_height_mm(self) -> float:
+        """The height that its reading distance goes by: of capitals, of figures where there are only those, the lesser
+        where there are both; of x where there are but small letters."""
+        heights = []
+        if any(character.isdecimal() for character in self.text) and self.digit_height_mm is not None:
+            heights.append(self.digit_height_mm)
+        small = [character for character in self.text if character.islower()]
+        capitals = [character for character in self.text if character.isalpha() and not character.islower()]
+        if capitals or (not small and not heights):
+            heights.append(self.cap_height_mm)
+        elif small:
+            heights.append(self.x_height_mm or self.cap_height_mm)
+        return min(heights)
+
+
+def drawn_lines(lettering: Lettering) -> tuple[DrawnLine, ...]:
+    """Every line in figures."""
+    lines: list[DrawnLine] = []
+    above: Placed | None = None
+    for number, row in enumerate(lettering.rows):
+        line, scale = row.measured.line, row.measured.scale(row.cap_height_mm)
+        face, arc = line.face, line.arc
+        straight = arc is None
+        lines.append(
+            DrawnLine(
+                text=line.text,
+                source=line.source,
+                font=face.name,
+                label=face.label,
+                cap_height_mm=row.cap_height_mm,
+                digit_height_mm=_times(face.digit_height_em, scale),
+                x_height_mm=_times(face.x_height_em, scale),
+                baseline_mm=row.baseline_mm,
+                circle=Circle(x_mm=row.x_mm, y_mm=row.y_mm, radius_mm=arc.radius_mm, side=arc.side) if arc else None,
+                stroke_mm=_times(face.stroke_ratio, row.cap_height_mm),
+                width_ratio=_width_ratio(face),
+                gaps_mm=tuple(_gaps(row, [each for each in lettering.letters if _is_in(each, number)])),
+                leading_mm=above.baseline_mm - row.baseline_mm if straight and above is not None else None,
+            )
+        )
+        above = row if straight else None
+    return tuple(lines)
+
+
+def _times(ratio: float | None, by: float) -> float | None:
+    return None if ratio is None else ratio * by
+
+
+def _width_ratio(face: Face) -> float | None:
+    """Width of O's outline over the height of a capital."""
+    if not face.has("O"):
+        return None
+    bounds = glyph_bounds_em(face, shape(face, "O").glyphs[0].glyph)
+    return None if bounds is None else (bounds[2] - bounds[0]) / face.cap_height_em
+
+
+def _is_in(letter: Letter, line: int) -> bool:
+    return line == letter.line or line in letter.other_lines
+
+
+def _gaps(row: Placed, letters: Sequence[Letter]) -> Iterator[float]:
+    """Nearest distance of each two letters that follow each other without a space; nothing when the line touches
+    another one."""
+    if any(letter.other_lines for letter in letters):
+        return
+    places = sorted({(glyph.start, glyph.end) for glyph in row.measured.inked})
+    begins = {letter.index: letter for letter in letters}
+    last: Letter | None = None
+    for index, (start, _) in enumerate(places):
+        letter = begins.get(index, last)  # letters that join are one, which begins with the first of them
+        if last is not None and letter is not None and places[index - 1][1] == start:
+            yield 0.0 if letter is last else float(shapely.distance(last.area, letter.area))
+        last = letter
