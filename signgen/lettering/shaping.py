@@ -123,10 +123,11 @@ def _missing_problems(face: Face, missing: Sequence[str]) -> Iterable[Problem]:
     for character in missing:
         groups.setdefault(faces_with(character), []).append(character)
     for names, characters in groups.items():
+        it = "it" if len(characters) == 1 else "them"
         yield Problem(
             where="text",
             what=f"{face.name} has no {', '.join(map(described, characters))}.",
-            remedy=f"Faces that have {'it' if len(characters) == 1 else 'them'}: {', '.join(names)}."
+            remedy=f"Faces that have {it}: {', '.join(names)}; with font-fallback they lend {it}."
             if names
             else "No face of the catalogue has it; --font takes the path of a font that does.",
         )

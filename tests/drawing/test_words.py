@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import Polygon, box
 
+from signgen.drawing.draw import draw
 from signgen.drawing.words import lettering_of
 from signgen.errors import AskError, CannotMakeError
 from signgen.lettering.faces import open_face
@@ -110,6 +111,14 @@ def test_a_line_to_a_side_stops_at_a_hole() -> None:
     room = ROOM.difference(box(30, 60, 40, 80))
     lettering = words(room, text=["17"], cap_height="20", align="left")
     assert ink(lettering, 0)[0] == pytest.approx(40, abs=0.01)
+
+
+@pytest.mark.parametrize(("margin", "inside"), [(None, 5 + 1 + 0.04 * 140), ("14", 14), ("3", 5 + 1 + 1)])
+def test_the_margin_is_from_the_edge_and_never_lets_letters_onto_the_frame(margin: str | None, inside: float) -> None:
+    spec = spec_of(**BARE | {"margin": margin}, text=["Larkspur Lane"], frame="5", frame_width="2")
+    letters = [groove.area for groove in draw(spec).grooves if groove.text]
+    x0, _, x1, _ = shapely.total_bounds(letters)
+    assert (x0, 220 - x1) == pytest.approx((inside, inside), abs=0.25)  # a step of the height is as much in the width
 
 
 def test_text_out_of_the_room_is_not_moved_further() -> None:
