@@ -25,6 +25,7 @@ from signgen.program.estimate import estimate
 from signgen.program.heading import ONE_FILE, heading, program_file
 from signgen.program.travel import Travel
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
+from signgen.sheet.judged import Judged
 from signgen.sheet.preview import preview_png, preview_svg, sign_relief
 from signgen.sheet.report import report_text
 from signgen.sheet.screws import suggest_screws
@@ -97,7 +98,7 @@ def make_job(spec: SignSpec) -> Job:
     return Job(facts=facts, files=_files(facts))
 
 
-def check_folder(folder: Path) -> CheckReport:
+def check_folder(folder: Path) -> Judged:
     """The programs on disk in a folder that `make` wrote, judged against the sign file beside them.
 
     Raises: AskError when the folder is not whole.
@@ -114,7 +115,8 @@ def check_folder(folder: Path) -> CheckReport:
     if problems:
         raise AskError(problems)
     texts = [_present(folder, name).read_bytes().decode("latin-1") for name in names]
-    return judge(_case(spec, drawing, plan, _setup(spec, plan), texts))
+    case = _case(spec, drawing, plan, _setup(spec, plan), texts)
+    return Judged(path=str(folder), case=case, report=judge(case))
 
 
 def _present(folder: Path, name: str) -> Path:

@@ -27,6 +27,7 @@ from signgen.checks.rapids_clear import RapidsClear
 from signgen.checks.spindle_ready import SpindleReady
 from signgen.checks.tabs_hold import TabsHold
 from signgen.checks.wood_left import WoodLeft
+from signgen.replay.motion import Replay
 
 READABLE = LegalText()
 
@@ -57,11 +58,17 @@ CHECKS: tuple[Check, ...] = (
 
 def judge(case: Case) -> CheckReport:
     """Every check's result, in order. When a text holds refused words, nothing is known about what it makes a machine
-    do: the other checks are then listed as skipped."""
+    do: the other checks are then listed as skipped. Without a drawing, those that need one are listed as such that do
+    not apply."""
     results = [READABLE.run(case)]
-    illegal = not case.programs or any(program.replay.faults for program in case.programs)
+    readable = bool(case.programs) and all(_is_clear(program.replay, case.drawn) for program in case.programs)
     for check in CHECKS[1:]:
-        results.append(_skipped(check) if illegal else check.run(case))
+        if not case.drawn and check.needs_drawing:
+            results.append(_left_out(check, "needs a drawing, and there is none", applies=False))
+        elif not readable:
+            results.append(_left_out(check, "the programs cannot be read throughout", applies=True))
+        else:
+            results.append(check.run(case))
     return CheckReport(results=tuple(results))
 
 
@@ -70,12 +77,19 @@ def check_named(word: str) -> Check | None:
     return next((check for check in CHECKS if word.upper() == check.code or word.lower() == check.name), None)
 
 
-def _skipped(check: Check) -> CheckResult:
+def _is_clear(replay: Replay, drawn: bool) -> bool:
+    """Whether it is known what the machine does. A program from elsewhere may lack its end: what goes before is clear
+    all the same."""
+    return replay.fault_count <= (replay.bad_end and not drawn)
+
+
+def _left_out(check: Check, why: str, *, applies: bool) -> CheckResult:
     return CheckResult(
         code=check.code,
         name=check.name,
         severity=check.severity,
         findings=(),
-        detail="not run: the programs cannot be read throughout",
+        detail=why,
         skipped=True,
+        applies=applies,
     )

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+import re
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from itertools import groupby
 
 from shapely.geometry import box
@@ -16,6 +18,7 @@ from signgen.checks.parts import parts_of
 from signgen.checks.way import CHORD_MM, COARSE_CHORD_MM, way_of
 from signgen.drawing.drawing import Drawing
 from signgen.geometry.raster import Grid
+from signgen.replay.extras import without_extras
 from signgen.replay.motion import Replay
 from signgen.replay.reader import read_program
 from signgen.replay.sweep import HeightMap, board, cut
@@ -29,6 +32,11 @@ FINEST_MM, COARSEST_MM = 0.1, 0.25
 
 USUAL_CELLS, MOST_CELLS = 1_300_000, 8_000_000
 """As many cells as a board is given when nothing speaks against it, and as many as it is given in any case."""
+
+LENGTHS: Mapping[int, float] = dict.fromkeys(range(1, 1000), 0.0)
+"""By their numbers, as if every cutter were set by its tip."""
+
+_CHANGE = re.compile(r"^[^(]*M0*6\b", re.MULTILINE)
 
 CELLS_PER_CAP_HEIGHT = 80
 """Small lettering asks for finer cells: a stroke is about an eighth of its height, ten cells across."""
@@ -49,7 +57,8 @@ def make_case(
 ) -> Case:
     """The case that the programs (file, text, tool), in the order in which they are to be run, make with the drawing.
     Programs of one name that follow each other are one text, with a change of cutter between them. Without a drawing
-    the case is one of a bare board.
+    the case is one of a bare board, and the texts are from elsewhere: what many controls take beyond the rules is
+    noted, and does not keep them from being read.
 
     `boards[i]` is what the feed moves of programs 0 to i leave. The cell is chosen by `cell_size_mm` when none is
     given.
@@ -60,7 +69,8 @@ def make_case(
     boards: list[HeightMap] = []
     cutters = Counter(file for file, _, _ in programs)
     under_test, cuts, rapids, bites = [], [], [], []
-    replays = [replay for file, group in groupby(programs, lambda row: row[0]) for replay in _replays(list(group))]
+    texts = [(text, len(list(group))) for (_, text), group in groupby(programs, lambda row: row[:2])]
+    replays = [replay for text, count in texts for replay in replays_of(text, count, from_elsewhere=not drawn)]
     for number, ((file, text, tool), replay) in enumerate(zip(programs, replays, strict=True)):
         motions = replay.motions
         cutting, moving = way_of(motions, zero, number, CHORD_MM if tool.kind == "v-bit" else COARSE_CHORD_MM)
@@ -109,12 +119,16 @@ def bare_board(stock: Stock) -> Drawing:
     )
 
 
-def _replays(programs: Sequence[tuple[str, str, Tool]]) -> Sequence[Replay]:
-    """Programs that share one text, read once; tool lengths are the control's business, Z is the tip's."""
-    _, text, _ = programs[0]
-    if len(programs) == 1:
+def replays_of(text: str, cutters: int, *, from_elsewhere: bool) -> Sequence[Replay]:
+    """One for each cutter that a text is meant for. With several, or one that the machine fits by itself, tool lengths
+    are the control's business: Z is the tip's."""
+    if from_elsewhere:
+        text, extras = without_extras(text)
+        replay = read_program(text, tool_lengths_mm=LENGTHS)
+        return parts_of(replace(replay, notes=(*extras, *replay.notes)), cutters)
+    if cutters == 1 and not _CHANGE.search(text):
         return [read_program(text)]
-    return parts_of(read_program(text, tool_lengths_mm=dict.fromkeys(range(1, 100), 0.0)), len(programs))
+    return parts_of(read_program(text, tool_lengths_mm=LENGTHS), cutters)
 
 
 def cell_size_mm(stock: Stock, cap_height_mm: float) -> float:

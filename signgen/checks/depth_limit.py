@@ -15,6 +15,7 @@ class DepthLimit:
     code = "C107"
     name = "depth_limit"
     severity: Severity = "error"
+    needs_drawing = False
     explanation = """\
 No tip may go further below the board than the break-through allowed for through cuts (and, of a drill, its point,
 which leads its full width), for under the spoilboard is the machine's table; and no V-bit deeper than the greatest
@@ -36,16 +37,17 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
             pieces = joined([cuts, rapids])
             if not len(pieces):
                 continue
+            tool = program.tool
             k = int(pieces.low_z_mm.argmin())
             low = float(pieces.low_z_mm[k])
             lows.append(f"{low:.3f} mm in {program.file}")
             end = pieces.end_mm[k] if pieces.end_mm[k, 2] <= pieces.start_mm[k, 2] else pieces.start_mm[k]
             place = (float(end[0]), float(end[1]))
             message = ""
-            floor = -case.breakthrough_mm - program.tool.point_length_mm
+            floor = -case.breakthrough_mm - tool.point_length_mm
             if low < floor - SLACK_MM:
                 message = f"The tip goes to {-low:.3f} mm below the board at {at(*place)}; {-floor:.3g} mm is allowed."
-            elif program.tool.kind == "v-bit" and top - low > deepest + _floor_slack_mm(case, program.tool):
+            elif case.drawn and tool.kind == "v-bit" and top - low > deepest + _floor_slack_mm(case, tool):
                 message = f"The V-bit goes {top - low:.3f} mm deep at {at(*place)}; the drawing allows {deepest:g} mm."
             if message:
                 findings.append(

@@ -24,6 +24,7 @@ class HolesMade:
     code = "C110"
     name = "holes_made"
     severity: Severity = "error"
+    needs_drawing = True
     explanation = """\
 Each hole is measured from the motions alone: where the cutter is at the board's bottom or below, its rim must pass
 through the drawn circle or slot in 72 directions, from which centre and diameter follow; higher up it may nowhere

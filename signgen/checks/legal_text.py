@@ -62,7 +62,9 @@ Least error seen: a single wrong character."""
         lines = sum({program.file: program.replay.line_count for program in case.programs}.values())
         motions = sum(len(program.replay.motions) for program in case.programs)
         files = len(seen)
-        return verdict(self, findings, f"{files} files, {lines:,} lines and {motions:,} motions read")
+        return verdict(
+            self, findings, f"{files} file{'s' if files != 1 else ''}, {lines:,} lines and {motions:,} motions read"
+        )
 
 
 def _findings(program: ProgramUnderTest, drawn: bool, first_of_file: bool) -> Iterator[Finding]:
@@ -115,7 +117,7 @@ def _findings(program: ProgramUnderTest, drawn: bool, first_of_file: bool) -> It
 def _by_line(program: ProgramUnderTest, drawn: bool) -> Iterator[Finding]:
     """What is seen line by line: characters, length, and modes that must not change."""
     units: str | None = None
-    for number, raw in enumerate(program.text.splitlines(), start=1):
+    for number, raw in enumerate(program.text.replace("\r\n", "\n").replace("\r", "\n").split("\n"), start=1):
         if not raw.isascii():
             strange = next(character for character in raw if not character.isascii())
             yield Finding(

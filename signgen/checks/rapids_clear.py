@@ -51,7 +51,9 @@ Least error seen: 0.005 mm of wood under the cutter, 0.0001 mm in the height ove
             across = np.any(rapids.start_mm[:, :2] != rapids.end_mm[:, :2], axis=1)
             lowest = min(lowest, float(rapids.low_z_mm[across].min(initial=np.inf)))
             before = case.boards[number]
-        air = f", the lowest across {lowest - case.stock.thickness_mm:.2f} mm over the board" if count else ""
+        air = f", the lowest across {lowest - case.stock.thickness_mm:.2f} mm over the board"
+        if not np.isfinite(lowest):
+            air = ""
         return verdict(self, findings, f"{count:,} rapids tried against the board at their time{air}")
 
 
@@ -85,6 +87,9 @@ def _skims(case: Case, program: ProgramUnderTest) -> list[Finding]:
     motions, top = program.replay.motions, case.stock.thickness_mm
     low = np.minimum(motions.start_mm[:, 2], motions.end_mm[:, 2]) + case.zero.z_mm
     across = np.any(motions.start_mm[:, :2] != motions.end_mm[:, :2], axis=1)
+    # The first way across comes from a place that the text does not tell, and has no length here.
+    known = motions.start_known[:, :2]
+    across[:-1] |= (~known[:-1] & known[1:]).any(axis=1)
     bad = np.flatnonzero((motions.kind == RAPID) & across & (low >= top) & (low < top + CLEARANCE_MM - 1e-6))
     return [
         Finding(

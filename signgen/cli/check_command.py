@@ -3,26 +3,88 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
+
+from signgen.spec.check_spec import OF_PROGRAMS
+
+if TYPE_CHECKING:
+    from signgen.sheet.judged import Judged
+
+
+def program_options(function: click.decorators.FC) -> click.decorators.FC:
+    """One option for everything that is asked about programs from elsewhere."""
+    for option in reversed(OF_PROGRAMS):
+        function = click.option(f"--{option.name}", metavar=option.metavar, help=option.full_help)(function)
+    return function
 
 
 @click.command("check")
 @click.argument("paths", nargs=-1, required=True, metavar="PATH...")
+@program_options
+@click.option(
+    "--tool",
+    "tools",
+    multiple=True,
+    metavar="CUTTER",
+    help="The cutter of each program, in the order of use: a name (signgen list tools), or a kind and its figures, "
+    "as in 'end-mill 6' or 'v-bit 60 diameter 12 tip 0.2'.",
+)
+@click.option("--shop", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")
+@click.option("--picture", metavar="FILE", help="Draw what is left of the board, findings marked: a .png or .svg file.")
 @click.option("--json", "as_json", is_flag=True, help="Print the findings as JSON.")
-def command(paths: tuple[str, ...], as_json: bool) -> int:
-    """Judge the programs in folders that `signgen make` wrote, against the sign file beside them.
+def command(
+    paths: tuple[str, ...], tools: tuple[str, ...], picture: str | None, as_json: bool, **options: str | None
+) -> int:
+    """Judge programs as they stand on disk, before they are run.
 
-    Every program is read back and cut on a simulated board; the exit code is 5 when a check fails.
+    A PATH is a folder that `signgen make` wrote, whose programs are compared with the sign file beside them, or an
+    RS-274 file from anywhere: then say which board lies on the machine (--stock) and which cutter is fitted (--tool).
+    Several files are programs for one board, in the order to run them.
+
+    Every program is read back and cut on a simulated board. The exit code is 5 when a check fails.
     """
-    from signgen.pipeline import check_folder
     from signgen.sheet.verdict import verdict_data, verdict_text
 
-    reports = {path: check_folder(Path(path)) for path in paths}
+    asked = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
+    judged = _judged(paths, asked, tools)
+    if picture is not None:
+        _draw(judged, picture)
     if as_json:
-        click.echo(json.dumps([verdict_data(path, report) for path, report in reports.items()], indent=1))
+        click.echo(json.dumps([verdict_data(each) for each in judged], indent=1))
     else:
-        for path, report in reports.items():
-            click.echo(verdict_text(path, report))
-    return 0 if all(report.passed for report in reports.values()) else 5
+        click.echo("\n\n".join(verdict_text(each) for each in judged))
+    return 0 if all(each.report.passed for each in judged) else 5
+
+
+def _judged(paths: Sequence[str], asked: dict[str, str], tools: Sequence[str]) -> list[Judged]:
+    """Folders one by one, all files together as the programs of one board."""
+    from signgen.elsewhere import check_files
+    from signgen.errors import AskError
+    from signgen.pipeline import check_folder
+
+    files = [path for path in paths if not Path(path).is_dir()]
+    if not files and (asked or tools):
+        given = ", ".join([*asked, *(["tool"] if tools else [])])
+        raise AskError.at(given, "A folder that make wrote knows this by itself.", "Leave it out, or name a program.")
+    judged = [check_folder(Path(path)) for path in paths if path not in files]
+    return [*judged, *([check_files(files, asked, tools)] if files else [])]
+
+
+def _draw(judged: Sequence[Judged], picture: str) -> None:
+    from signgen.errors import AskError
+    from signgen.files import write_files
+    from signgen.sheet.board_picture import board_png, board_svg, marks_of
+
+    kind = Path(picture).suffix.lower()
+    if kind not in (".png", ".svg"):
+        raise AskError.at("picture", f"'{picture}' ends neither in .png nor in .svg.", "Name a file of one of both.")
+    if len(judged) > 1:
+        raise AskError.at("picture", "There are several boards and one picture.", "Judge them one by one.")
+    (one,) = judged
+    marks = marks_of(one.case, one.report)
+    content = board_png(one.case, marks) if kind == ".png" else board_svg(one.case, marks).encode()
+    write_files(Path(picture).parent, {Path(picture).name: content}, "picture")

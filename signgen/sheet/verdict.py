@@ -2,25 +2,97 @@
 
 from __future__ import annotations
 
-from signgen.checks.check import CheckReport, Finding
+from collections.abc import Iterator
+
+from signgen.checks.check import Case, CheckReport, CheckResult, Finding
+from signgen.sheet.judged import Judged
+from signgen.sheet.survey import survey_data, survey_lines
+
+LONGEST_LINE = 80
+"""Characters of a program's line that are shown."""
 
 
-def verdict_text(path: str, report: CheckReport) -> str:
-    """The verdict in one line, then every check with what it compared, then the findings of those that failed."""
-    failed = [result for result in report.results if not result.passed and result.severity == "error"]
-    warned = [result for result in report.results if not result.passed and result.severity == "warning"]
-    if failed:
-        verdict = f"do not run: {len(failed)} of {len(report.results)} checks failed"
-    elif warned:
-        verdict = f"all checks passed, {len(warned)} with a warning"
-    else:
-        verdict = f"all {len(report.results)} checks passed"
-    lines = [f"{path}: {verdict}."]
-    for result in report.results:
-        word = "passed" if result.passed else "FAILED" if result.severity == "error" else "warning"
-        lines.append(f"  {result.code} {result.name:<18} {word:<8} {result.detail}")
-        lines += [f"       {finding_text(finding)}" for finding in result.findings]
+def verdict_text(judged: Judged) -> str:
+    """The verdict in one line; what programs from elsewhere do; what was compared and how closely; then each finding
+    with its place, the line of the program, what is wrong and what to do."""
+    lines = [f"{judged.path}: {verdict_line(judged.report)}"]
+    if judged.survey is not None:
+        lines += ["", *survey_lines(judged.survey)]
+    lines += ["", "What was compared", *(_compared(result) for result in judged.report.results)]
+    found = list(judged.report.findings())
+    if found:
+        lines += ["", "What was found"]
+    named = {finding.file for _, finding in found}
+    texts = {program.file: _lines(program.text) for program in judged.case.programs if program.file in named}
+    for number, (result, finding) in enumerate(found, 1):
+        said = _line(texts.get(finding.file, []), finding.line)
+        lines += _finding_lines(judged.case, number, result, finding, said)
     return "\n".join(lines)
+
+
+def verdict_line(report: CheckReport) -> str:
+    """'all 22 checks passed.', 'do not run it: 2 of 22 checks failed.'"""
+    ran = [result for result in report.results if result.applies]
+    not_run = sum(result.skipped for result in ran)
+    failed = sum(result.stops for result in ran) - sum(result.stops and result.skipped for result in ran)
+    warned = len(ran) - failed - not_run - sum(result.passed for result in ran)
+    left_out = len(report.results) - len(ran)
+    if failed or not_run:
+        verdict = f"do not run: {failed} of {len(ran)} checks failed"
+        verdict += f", and {not_run} could not be made" if not_run else ""
+    elif warned:
+        verdict = f"{len(ran) - warned} of {len(ran)} checks passed, {warned} with a warning: read on before you start"
+    else:
+        verdict = f"all {len(ran)} checks passed"
+    return f"{verdict}; {left_out} need a drawing and were left out." if left_out else f"{verdict}."
+
+
+def _compared(result: CheckResult) -> str:
+    return f"  {result.code} {result.name:<18} {_word(result):<8} {result.detail}"
+
+
+def _word(result: CheckResult) -> str:
+    if result.passed:
+        return "passed"
+    if result.skipped:
+        return "not run" if result.applies else "-"
+    return "FAILED" if result.stops else "warning"
+
+
+def _finding_lines(case: Case, number: int, result: CheckResult, finding: Finding, said: str) -> Iterator[str]:
+    place = _place(case, finding)
+    where = ", ".join(part for part in (finding.file, f"line {finding.line}" if finding.line else "", place) if part)
+    grave = "" if result.severity == "error" and not finding.warns else " (warning)"
+    yield f"  {number}. {result.code} {result.name}{grave}{f': {where}' if where else ''}"
+    if said:
+        yield f"       {said}"
+    yield f"     {finding.message}"
+    if finding.remedy:
+        yield f"     To do: {finding.remedy}"
+
+
+def _place(case: Case, finding: Finding) -> str:
+    """The place on the sign or board, and as the programs count where that is not the same."""
+    if finding.place_mm is None:
+        return ""
+    x, y = finding.place_mm
+    said = f"at ({x:.2f}, {y:.2f}) on the {'sign' if case.drawn else 'board'}"
+    if (case.zero.x_mm, case.zero.y_mm) == (0.0, 0.0):
+        return said
+    return f"{said}, which is X{x - case.zero.x_mm:.2f} Y{y - case.zero.y_mm:.2f} in the program"
+
+
+def _lines(text: str) -> list[str]:
+    """As the reader counts them."""
+    return text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
+
+
+def _line(lines: list[str], number: int | None) -> str:
+    """A program's line as it stands there, or nothing."""
+    if not number or number > len(lines):
+        return ""
+    line = "".join(c if c.isprintable() else "?" for c in lines[number - 1].strip())
+    return line if len(line) <= LONGEST_LINE else line[: LONGEST_LINE - 3] + "..."
 
 
 def finding_text(finding: Finding) -> str:
@@ -37,20 +109,34 @@ def finding_text(finding: Finding) -> str:
     return " ".join(part for part in (f"{where}:" if where else "", finding.message, finding.remedy) if part)
 
 
-def verdict_data(path: str, report: CheckReport) -> dict[str, object]:
-    """The same as data: the keys of a report's checks, and the findings of each."""
-    return {
-        "path": path,
-        "passed": report.passed,
+def verdict_data(judged: Judged) -> dict[str, object]:
+    """The same as data: the keys of a report's checks, the findings of each, and the survey."""
+    data: dict[str, object] = {
+        "path": judged.path,
+        "passed": judged.report.passed,
         "checks": [
             {
                 "code": result.code,
                 "name": result.name,
                 "severity": result.severity,
                 "passed": result.passed,
+                "applies": result.applies,
+                "skipped": result.skipped,
                 "detail": result.detail,
-                "findings": [finding_text(finding) for finding in result.findings],
+                "findings": [_finding_data(finding) for finding in result.findings],
             }
-            for result in report.results
+            for result in judged.report.results
         ],
+    }
+    return data | ({"survey": survey_data(judged.survey)} if judged.survey is not None else {})
+
+
+def _finding_data(finding: Finding) -> dict[str, object]:
+    return {
+        "file": finding.file,
+        "line": finding.line,
+        "place_mm": finding.place_mm and list(finding.place_mm),
+        "message": finding.message,
+        "remedy": finding.remedy,
+        "warns": finding.warns,
     }

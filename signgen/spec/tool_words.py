@@ -1,0 +1,141 @@
+"""A cutter in words, for programs that were written elsewhere: 'end-mill-6', 'v-bit 60 diameter 12 tip 0.2'."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+
+from signgen.errors import AskError, Problem
+from signgen.option import did_you_mean, flag
+from signgen.shop.shop import Shop
+from signgen.shop.tools import Tool
+from signgen.spec.cutters import named_end_mill, named_v_bit
+from signgen.units import NOT_NEGATIVE, POSITIVE, Limits, angle_deg, count, length_mm, plain
+
+KINDS = ("v-bit", "end-mill", "ball-nose", "drill")
+_ANGLES = Limits(least=15, greatest=180)
+_FLUTES = Limits(least=1, greatest=12)
+
+FIGURES: Mapping[str, Callable[[str], float]] = {
+    "diameter": lambda raw: length_mm(raw, "diameter", POSITIVE),
+    "angle": lambda raw: angle_deg(raw, "angle", _ANGLES),
+    "tip": lambda raw: length_mm(raw, "tip", NOT_NEGATIVE),
+    "cutting-length": lambda raw: length_mm(raw, "cutting-length", POSITIVE),
+    "flutes": lambda raw: count(raw, "flutes", _FLUTES),
+    "shank": lambda raw: length_mm(raw, "shank", POSITIVE),
+    "stick-out": lambda raw: length_mm(raw, "stick-out", POSITIVE),
+    "can-plunge": lambda raw: flag(raw, "can-plunge"),
+}
+"""The words of a shop file, and how the value after each is read."""
+
+EXAMPLE = "Write a name (signgen list tools), or a kind and its figures, as in 'end-mill 6' or 'v-bit 60 diameter 12'."
+
+DRILL_POINT_DEG = 118.0
+"""Point of a drill for general work. Source: check-values section 9."""
+DRILL_LENGTH_RATIO = 5.0
+"""Flute length over diameter of a short drill (common practice)."""
+_PARTED = re.compile(r"\b(v|end|ball) (bit|mill|nose)\b")
+
+
+def tool_in_words(text: str, shop: Shop, where: str = "tool") -> Tool:
+    """The shop's cutter of that name, or one made up from its kind and figures; the first figure after the kind needs
+    no word: it is the angle of a V-bit, the diameter of any other. What is not said is taken from a cutter of the shop
+    that has all that is said of shape, or is as usual.
+
+    Raises: AskError with every problem.
+    """
+    said = " ".join(text.replace(",", " ").replace("=", " ").split())
+    for tool in shop.tools:
+        if tool.name.casefold() == said.casefold():
+            return tool
+    kind, *rest = _PARTED.sub(r"\1-\2", said.lower()).split(" ")
+    if kind not in KINDS:
+        close = did_you_mean(kind, [*(tool.name for tool in shop.tools), *KINDS])
+        raise AskError.at(where, f"There is no cutter '{said}'.", f"{close} {EXAMPLE}")
+    figures = _figures(_pairs(kind, rest, where), where)
+    return _made(kind, figures, shop, where)
+
+
+def _pairs(kind: str, words: list[str], where: str) -> dict[str, str]:
+    """Each word with the value after it, which may be of several words ('1/4 in')."""
+    found: dict[str, list[str]] = {}
+    name = ""
+    if words and words[0] not in FIGURES:
+        name = "angle" if kind == "v-bit" else "diameter"
+        found[name] = []
+    for each in words:
+        if each not in FIGURES:
+            found[name].append(each)
+            continue
+        name = each
+        if name in found:
+            raise AskError.at(where, f"'{name}' is there twice.", EXAMPLE)
+        found[name] = []
+    return {name: " ".join(value) for name, value in found.items()}
+
+
+def _figures(pairs: Mapping[str, str], where: str) -> dict[str, float]:
+    problems: list[Problem] = []
+    figures: dict[str, float] = {}
+    for name, raw in pairs.items():
+        try:
+            figures[name] = FIGURES[name](raw)
+        except AskError as error:
+            problems += [problem.below(where) for problem in error.problems]
+    if problems:
+        raise AskError(problems)
+    return figures
+
+
+def _made(kind: str, figures: Mapping[str, float], shop: Shop, where: str) -> Tool:
+    for name, kinds in (("angle", ("v-bit", "drill")), ("tip", ("v-bit",))):
+        if name in figures and kind not in kinds:
+            raise AskError.at(where, f"A cutter of the kind {kind} has no {name}.", f"Leave {name} out.")
+    diameter, angle, length = (figures.get(name) for name in ("diameter", "angle", "cutting-length"))
+    if kind == "v-bit":
+        try:
+            tool = named_v_bit(shop, angle, diameter, figures.get("tip"))
+        except AskError as error:
+            raise AskError([replace(problem, where=where) for problem in error.problems]) from None
+    elif diameter is None:
+        raise AskError.at(where, "Its diameter is missing.", EXAMPLE)
+    elif kind == "end-mill":
+        tool = named_end_mill(shop, diameter, length)
+    else:
+        tool = _round(kind, diameter, angle, shop)
+    changed: dict[str, float] = {
+        field: figures[name]
+        for name, field in (
+            ("cutting-length", "cutting_length_mm"),
+            ("flutes", "flutes"),
+            ("shank", "shank_mm"),
+            ("stick-out", "stickout_mm"),
+            ("can-plunge", "can_plunge"),
+        )
+        if name in figures and figures[name] != getattr(tool, field)
+    }
+    if "cutting_length_mm" in changed and "stickout_mm" not in changed:
+        changed["stickout_mm"] = tool.stickout_mm + max(0.0, changed["cutting_length_mm"] - tool.cutting_length_mm)
+    if not changed:
+        return tool
+    # Every field keeps its own type: the figures were read by the word's own reader.
+    tool = replace(tool, name=f"{tool.name}-as-said", source=f"{tool.source}; other figures as said", **changed)  # type: ignore[arg-type]
+    if tool.stickout_mm < tool.cutting_length_mm:
+        what = f"It stands {plain(tool.stickout_mm)} mm out of the collet and cuts {plain(tool.cutting_length_mm)} mm."
+        raise AskError.at(where, what, "Measure stick-out from the collet to the tip.")
+    return tool
+
+
+def _round(kind: str, diameter: float, angle: float | None, shop: Shop) -> Tool:
+    """A ball-nose or a drill: the shop's of that diameter, or an end mill's figures with another end."""
+    for tool in shop.tools:
+        alike = angle is None or tool.angle_deg == angle
+        if tool.kind == kind and abs(tool.diameter_mm - diameter) < 1e-6 and alike:
+            return tool
+    if kind == "ball-nose":
+        tool = named_end_mill(shop, diameter, None)
+        return replace(tool, name=f"ball-nose-{plain(diameter)}", kind="ball-nose")
+    tool = named_end_mill(shop, diameter, DRILL_LENGTH_RATIO * diameter)
+    point = DRILL_POINT_DEG if angle is None else angle
+    return replace(tool, name=f"drill-{plain(diameter)}", kind="drill", angle_deg=point, shank_mm=diameter)

@@ -1,0 +1,237 @@
+"""Programs that were written elsewhere: what they do in figures, and what is found."""
+
+from __future__ import annotations
+
+import math
+import re
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pytest
+
+from signgen.checks import CHECKS
+from signgen.elsewhere import check_files, moves_of, time_of
+from signgen.errors import AskError
+from signgen.pipeline import make_job
+from signgen.replay.measure import cut_length_mm, lengths_mm
+from signgen.replay.reader import read_program
+from signgen.sheet.judged import Judged
+from tests.asking import spec_of
+
+SLOT = """\
+%
+O0042 (a slot)
+G21 G17 G90 ; as usual
+T3 M6
+G43 H3
+S16000 M3
+G4 P5
+G0 Z5
+G0 X50 Y40
+G1 Z-3 F300
+G1 X110 F1200
+G0 Z5
+M5
+G91 G28 Z0
+M30
+%
+"""
+"""A slot of 60 mm with a 6 mm end mill, 3 mm deep, Z zero at the board's top; not written as this project writes."""
+
+
+def judged(tmp_path: Path, *texts: str, tools: tuple[str, ...] = ("end-mill-6",), **asked: Any) -> Judged:
+    paths = []
+    for number, text in enumerate(texts):
+        path = tmp_path / f"{number}.nc"
+        path.write_text(text)
+        paths.append(str(path))
+    wanted = {"stock": "200x100x12", "z-zero": "top", **{k.replace("_", "-"): v for k, v in asked.items()}}
+    return check_files(paths, wanted, tools)
+
+
+def found(one: Judged) -> dict[str, list[int | None]]:
+    """Lines of what stops the program, by code."""
+    return {
+        result.code: [finding.line for finding in result.findings if not finding.warns]
+        for result in one.report.results
+        if result.stops
+    }
+
+
+def test_a_program_written_elsewhere_passes_with_warnings_at_most(tmp_path: Path) -> None:
+    one = judged(tmp_path, SLOT)
+    assert one.report.passed
+    warned = {result.code for result in one.report.results if result.findings}
+    assert warned == {"C103"}
+    said = " ".join(finding.message for _, finding in one.report.findings())
+    assert "semicolon" in said
+    assert "G28" in said
+    assert "G54" in said
+
+
+def test_checks_that_need_a_drawing_do_not_apply_and_do_not_fail(tmp_path: Path) -> None:
+    one = judged(tmp_path, SLOT)
+    assert [result.code for result in one.report.results] == [check.code for check in CHECKS]
+    assert {result.code for result in one.report.results if not result.applies} == {
+        check.code for check in CHECKS if check.needs_drawing
+    }
+    assert {"C108", "C110", "C111"} <= {check.code for check in CHECKS if check.needs_drawing}
+    assert not {"C101", "C102", "C105", "C107"} & {check.code for check in CHECKS if check.needs_drawing}
+
+
+def test_what_it_does_in_figures(tmp_path: Path) -> None:
+    survey = judged(tmp_path, SLOT).survey
+    assert survey is not None
+    (program,) = survey.programs
+    assert (program.number, program.rapids, program.straights, program.arcs) == (3, 4, 2, 0)
+    assert program.tip is not None
+    assert (program.tip.x_mm, program.tip.z_mm) == ((50, 110), (-3, 5))
+    assert np.array(program.cut) == pytest.approx(np.array([[47, 113], [37, 43]]))
+    assert program.deepest is not None
+    assert (program.deepest.depth_mm, program.deepest.line) == (3, 10)
+    assert program.deepest.place_mm == (50, 40)
+    assert (program.speeds, program.feeds, program.plunges) == ((16000, 16000), (1200, 1200), (300, 300))
+    assert program.cut_length_mm == 68
+    # A slot with round ends: (60 x 6 + pi 3^2) x 3 mm3.
+    assert program.removed_cm3 == pytest.approx((60 * 6 + math.pi * 9) * 3 / 1000, rel=0.02)
+    # At a feed 8 mm and 60 mm, 5 s of dwell, and something for rapids and for speeding up.
+    assert 60 * 60 / 1200 + 8 * 60 / 300 + 5 < 60 * (program.minutes or 0) < 15
+    assert survey.left_mm == pytest.approx(9)
+    assert survey.through_mm2 == 0
+    assert survey.fits
+
+
+SPOILT = [
+    ("rapid into the board", SLOT.replace("G1 Z-3 F300", "G0 Z-3"), "C102", 10),
+    ("spindle off", SLOT.replace("S16000 M3\n", "\n"), "C105", 10),
+    ("spindle backwards", SLOT.replace("0 M3", "0 M4"), "C105", 10),
+    ("through and too deep", SLOT.replace("G1 Z-3", "G1 Z-12.9"), "C107", 10),
+    ("no feed at all", SLOT.replace(" F300", "").replace(" F1200", ""), "C103", 10),
+    ("a feed ten times too fast", SLOT.replace("F1200", "F12000"), "C106", 11),
+    ("straight through at once", SLOT.replace("G1 Z-3", "G1 Z-11"), "C118", 10),
+    ("longer than the machine", SLOT.replace("X110", "X470"), "C101", 11),
+    ("compensation", SLOT.replace("G43 H3", "G43 H3\nG41 D1"), "C103", 6),
+    ("a word that no rule knows", SLOT.replace("G4 P5", "G4 P5 E2"), "C103", 7),
+]
+
+
+@pytest.mark.parametrize(("text", "code", "line"), [row[1:] for row in SPOILT], ids=[row[0] for row in SPOILT])
+def test_what_must_stop_it(tmp_path: Path, text: str, code: str, line: int) -> None:
+    stops = found(judged(tmp_path, text))
+    assert code in stops
+    assert line in stops[code]
+
+
+WARNED = [
+    ("no time to reach speed", SLOT.replace("G4 P5", ""), "C105"),
+    ("left turning at the end", SLOT.replace("M5\n", ""), "C105"),
+    ("low over the board", SLOT.replace("G0 Z5\nG0 X50", "G0 Z0.2\nG0 X50"), "C102"),
+    ("across before it is up", SLOT.replace("G0 Z5\nG0 X50 Y40\n", "G0 X50 Y40\nG0 Z5\n"), "C102"),
+    ("in from the board's side", SLOT.replace("G0 X50 Y40", "G0 X-5 Y40"), "C104"),
+    ("deeper than is advised", SLOT.replace("G1 Z-3", "G1 Z-5"), "C118"),
+    ("without an end", SLOT.replace("%\n", "").replace("M30\n", ""), "C103"),
+    ("cut short after its end", SLOT.removesuffix("%\n"), "C103"),
+]
+
+
+@pytest.mark.parametrize(("text", "code"), [row[1:] for row in WARNED], ids=[row[0] for row in WARNED])
+def test_what_is_only_less_careful_warns(tmp_path: Path, text: str, code: str) -> None:
+    one = judged(tmp_path, text)
+    assert one.report.passed, found(one)
+    (result,) = (result for result in one.report.results if result.code == code)
+    assert result.findings
+    assert result.severity == "warning"
+
+
+def test_a_piece_that_comes_loose_is_told(tmp_path: Path) -> None:
+    square = SLOT.replace("G1 X110 F1200\n", "".join(f"G1 {to} F1200\n" for to in ("X110", "Y80", "X50", "Y40")))
+    assert "C119" not in {result.code for result, _ in judged(tmp_path, square).report.findings()}
+    through = judged(tmp_path, square.replace("Z-3", "Z-12.2"))
+    (result,) = (result for result in through.report.results if result.code == "C119")
+    assert (len(result.findings), result.severity) == (1, "warning")
+    area = re.search(r"([\d,]+) mm2", result.findings[0].message)
+    assert area
+    assert float(area.group(1).replace(",", "")) == pytest.approx(54 * 34, rel=0.01)
+
+
+def test_a_machine_that_is_too_small_is_told_in_the_survey(tmp_path: Path) -> None:
+    survey = judged(tmp_path, SLOT.replace("X110", "X470")).survey
+    assert survey is not None
+    assert not survey.fits
+    assert survey.way_mm[0] == 420
+
+
+TWO_CUTTERS = SLOT.replace("G91 G28 Z0\n", "T5 M6\nS8000 M3\nG4 P5\nG0 X150 Y70\nG1 Z-12 F200\nG0 Z5\nM5\n")
+
+
+def test_each_stretch_of_a_file_is_judged_with_its_own_cutter(tmp_path: Path) -> None:
+    one = judged(tmp_path, TWO_CUTTERS, tools=("end-mill-6", "drill-5"))
+    assert [(p.tool.kind, p.replay.motions.tool[-1]) for p in one.case.programs] == [("end-mill", 3), ("drill", 5)]
+    assert one.survey is not None
+    slot, hole = one.survey.programs
+    assert np.array(hole.cut) == pytest.approx(np.array([[147.5, 152.5], [67.5, 72.5]]))
+    assert np.array(slot.cut) == pytest.approx(np.array([[47, 113], [37, 43]]))
+
+
+def test_too_few_cutters_are_asked_for_by_their_numbers(tmp_path: Path) -> None:
+    with pytest.raises(AskError) as error:
+        judged(tmp_path, TWO_CUTTERS)
+    assert "T3" in str(error.value)
+    assert "T5" in str(error.value)
+
+
+def test_files_are_run_one_after_the_other_on_one_board(tmp_path: Path) -> None:
+    deeper = SLOT.replace("Z-3", "Z-6")
+    alone = judged(tmp_path, deeper.replace("G1 Z-6", "G0 Z-2.99\nG1 Z-6"))
+    assert "C102" in found(alone)
+    after = judged(tmp_path, SLOT, deeper.replace("G1 Z-6", "G0 Z-2.99\nG1 Z-6"))
+    assert after.report.passed, found(after)
+    assert after.survey is not None
+    assert after.survey.programs[1].removed_cm3 == pytest.approx(after.survey.programs[0].removed_cm3, rel=1e-3)
+
+
+def test_problems_of_files_and_of_options_come_together(tmp_path: Path) -> None:
+    with pytest.raises(AskError) as error:
+        check_files([str(tmp_path / "none.nc")], {"stock": "3x3", "machine": "mill"}, ["spoon"])
+    assert len(error.value.problems) == 4
+    with pytest.raises(AskError):
+        check_files([str(tmp_path), str(tmp_path)], {"stock": "3x3x3"}, ["end-mill-6"])
+
+
+ARCS = """\
+G21 G90 G94 G17
+G0 X10 Y0 Z0
+G3 X0 Y10 I-10 J0 F600
+G2 X10 Y0 Z5 I0 J-10
+G18
+G2 X30 Z5 I10 K0
+G19
+G3 Y-20 Z5 J-10 K0
+M2
+"""
+
+
+def test_arcs_in_every_plane_keep_their_lengths() -> None:
+    motions = read_program(ARCS).motions
+    moves = moves_of(motions)
+    ends = np.vstack([moves.ends_mm[:1], moves.ends_mm])
+    chords = np.sqrt((np.diff(ends, axis=0) ** 2).sum(axis=1))[moves.kinds == 0].sum()
+    assert chords == pytest.approx(lengths_mm(motions)[-2:].sum(), rel=1e-3)
+    taken = time_of(motions, spec_of().machine, 0.0)
+    assert taken.cut_length_mm == pytest.approx(cut_length_mm(motions), rel=1e-3)
+
+
+def test_the_time_of_a_program_read_back_is_that_of_the_program_written() -> None:
+    facts = make_job(spec_of()).facts
+    for program in facts.programs:
+        motions = program.replay.motions
+        taken = time_of(motions, facts.spec.machine, program.replay.dwell_s)
+        assert taken.minutes == pytest.approx(program.minutes, rel=0.01)
+        assert taken.cut_length_mm == pytest.approx(program.cut_length_mm, rel=1e-4)
+
+
+def test_a_missing_feed_leaves_the_time_open() -> None:
+    motions = read_program("G21 G90 G94 G17\nG0 X0 Y0 Z0\nG1 X10\nG1 X20\nM2\n").motions
+    assert not math.isfinite(time_of(motions, spec_of().machine, 0.0).minutes)
+    assert time_of(read_program("M2\n").motions, spec_of().machine, 3.0).minutes == pytest.approx(0.05)
