@@ -19,7 +19,7 @@ from signgen.pipeline import make_job
 from tests.asking import spec_of
 
 LEAF = Path(__file__).parent / "borders" / "leaf.svg"
-SIZES = ((90.0, 60.0), (160.0, 160.0), (300.0, 380.0))
+SIZES = ((90.0, 60.0), (160.0, 160.0), (240.0, 300.0))
 
 
 def asked(border: type[Border], pattern: str, size: tuple[float, float]) -> dict[str, Any]:
@@ -100,7 +100,7 @@ FORMS = {
 @pytest.mark.parametrize("form", FORMS.values(), ids=FORMS)
 def test_every_form_of_hole_makes_verified_programs(form: dict[str, Any], border: str) -> None:
     own = next(each for each in BORDERS if each.name == border)
-    changes = {**asked(own, "side-pair", (240.0, 160.0)), "cap_height": "10", "inset": "40", **form}
+    changes = {**asked(own, "side-pair", (240.0, 160.0)), "cap_height": "10", "inset": "50", **form}
     job = make_job(spec_of(**changes))
     assert job.facts.checks.passed
     assert any(hole.span_mm or hole.sink for hole in job.facts.drawing.holes)

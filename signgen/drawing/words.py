@@ -39,6 +39,8 @@ FINE_MM, FINER_MM = 0.01, 0.001
 """Heights that follow from the fitted size are rounded down to the first; those of lines that are to be alike in width
 to the second, for many letters multiply what is lost."""
 
+OFF_MIDDLE = "The text lies off the middle of the sign, for it has no room there."
+
 GAP_RATIO = 0.25
 """Room to keep between a line round the sign's middle and any other, over the lesser cap height (common practice)."""
 
@@ -78,13 +80,17 @@ def lettering_of(spec: SignSpec, edge: Polygon, room: BaseGeometry) -> tuple[Let
         assert rows is not None
     else:
         rows = asked.given_rows(room)
-        middle = first_place(_places(rows, room, middles, sign_at), middles)
+        lying = (
+            _places(rows, room, among, sign_at) for among in itertools.chain([middles], other_middles(edge, room))
+        )
+        middle = first_place(next(filter(len, lying), middles[:0]), middles)
     rows = _aligned(rows, room, middle)
     lettering = set_rows(rows, chord_mm=spec.tolerances.chord_mm, block_at_mm=middle, sign_at_mm=sign_at)
     problems = list(_collisions(lettering))
     if problems:
         raise CannotMakeError(problems)
-    return lettering, tuple(dict.fromkeys(_warnings(spec.text, lettering)))
+    moved = () if np.any(np.all(np.isclose(middles, middle), axis=1)) else (OFF_MIDDLE,)
+    return lettering, (*moved, *dict.fromkeys(_warnings(spec.text, lettering)))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
