@@ -130,6 +130,18 @@ TERMS: tuple[Term, ...] = (
     _term("clearance hole", "through hole", """
         A hole that a screw slips through without biting. For an M5 screw it is 5.5 mm wide (ISO 273, medium), for a
         No. 8 wood screw 11/64 inch."""),
+    _term("countersink", "countersunk hole, sunk head", """
+        A cone at the top of a hole, so that the head of a flat-headed screw lies flush with the sign. The V-bit cuts it
+        before the hole is bored, as wide as --screw or --head-diameter says. Try a screw in the first hole; if its
+        head stands out, the V-bit's angle or its zero is not what it should be."""),
+    _term("slot", "oblong hole, adjustment slot", """
+        A hole that is longer than wide (--slot-length), so that the sign can be shifted before its screws are
+        tightened. Put a washer under the screw's head."""),
+    _term("border", "outline, shape", """
+        The outline of the sign: one of a list (signgen list borders), or the closed path of an SVG file. An inside
+        corner comes out as round as the cutter that goes along it; the sheet says so when it shows."""),
+    _term("eye", "", "The hole in the end of a tag that it hangs by."),
+    _term("ogee", "", "A double curve, first outward and then inward, as on the corners of some plaques."),
     _term("kerf", "", "The width of a cut. Of an end mill's outside cut it is the cutter's diameter."),
     _term("gouge", "", "A cut into what should have stayed. Every program is checked for it before it is written."),
     _term("tear-out", "tearout, breakout", """
