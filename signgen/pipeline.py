@@ -28,6 +28,7 @@ from signgen.sheet.job_facts import JobFacts, ProgramFacts
 from signgen.sheet.judged import Judged
 from signgen.sheet.preview import preview_png, preview_svg, sign_relief
 from signgen.sheet.report import report_text
+from signgen.sheet.rim_screws import rim_screws
 from signgen.sheet.screws import suggest_screws
 from signgen.sheet.setup_sheet import setup_html
 from signgen.sheet.verdict import finding_text
@@ -85,17 +86,29 @@ def make_job(spec: SignSpec) -> Job:
 
     Raises: AskError, CannotMakeError; CheckFailedError when a program does not do what was drawn.
     """
+    facts = prove(spec)
+    return Job(facts=facts, files=_files(facts))
+
+
+def prove(spec: SignSpec) -> JobFacts:
+    """The verified job without its pictures and pages. Raises: as `make_job`."""
     drawing = draw(spec)
     plan = make_plan(drawing, spec)
-    setup = _setup(spec, plan)
+    return proved(spec, drawing, plan, setup_of(spec, plan))
+
+
+def proved(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> JobFacts:
+    """The verified job of a drawing on a board: a sign's, or that of a whole sheet of signs.
+
+    Raises: CannotMakeError; CheckFailedError when a program does not do what was drawn.
+    """
     programs = tuple(_programs(spec, drawing, plan, setup))
     texts = dialect_named(spec.dialect).write(programs, spec.manner)
     case = _case(spec, drawing, plan, setup, texts)
     report = judge(case)
     if not report.passed:
         raise CheckFailedError(failures(report))
-    facts = _facts(spec, plan, programs, setup, case, report)
-    return Job(facts=facts, files=_files(facts))
+    return _facts(spec, plan, programs, setup, case, report)
 
 
 def check_folder(folder: Path) -> Judged:
@@ -115,7 +128,7 @@ def check_folder(folder: Path) -> Judged:
     if problems:
         raise AskError(problems)
     texts = [_present(folder, name).read_bytes().decode("latin-1") for name in names]
-    case = _case(spec, drawing, plan, _setup(spec, plan), texts)
+    case = _case(spec, drawing, plan, setup_of(spec, plan), texts)
     return Judged(path=str(folder), case=case, report=judge(case))
 
 
@@ -156,7 +169,7 @@ def _by_run(plan: Plan, texts: Sequence[str]) -> Sequence[str]:
     return texts if len(texts) == len(plan.runs) else (texts[0],) * len(plan.runs)
 
 
-def _setup(spec: SignSpec, plan: Plan) -> Setup:
+def setup_of(spec: SignSpec, plan: Plan) -> Setup:
     cutter = plan.edge.diameter_mm
     least = least_stock(spec.width_mm, spec.height_mm, spec.thickness_mm, cutter)
     stock = stock_on_board(least, spec.board_mm, cutter) if spec.board_mm else least
@@ -165,7 +178,9 @@ def _setup(spec: SignSpec, plan: Plan) -> Setup:
 
 
 def _programs(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> Iterator[Program]:
-    park = (0.0, setup.stock.bounds_mm[3])
+    # At the board's back, out of the way, as far as the machine goes there.
+    furthest = spec.machine.travel_mm[1] - plan.edge.diameter_mm
+    park = (0.0, min(setup.stock.bounds_mm[3], max(furthest, drawing.height_mm)))
     grid_mm = dialect_named(spec.dialect).grid_mm
     for number, run in enumerate(plan.runs, 1):
         yield assemble(
@@ -224,6 +239,7 @@ def _facts(
                 replay=tested.replay,
             )
         )
+    tools = [program.tool for program in facts]
     return JobFacts(
         name=safe_name(spec.text.lines[0]),
         spec=spec,
@@ -234,7 +250,9 @@ def _facts(
         programs=tuple(facts),
         boards=case.boards,
         checks=report,
-        screws_mm=suggest_screws(
+        screws_mm=rim_screws(case.drawing, setup.stock, setup.zero, tools, spec.breakthrough_mm)
+        if case.drawing.pieces
+        else suggest_screws(
             case.drawing,
             setup.stock,
             setup.zero,

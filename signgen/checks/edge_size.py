@@ -7,7 +7,7 @@ import shapely
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, nearest_line, worst_apart
-from signgen.checks.way import THROUGH_MM, Way, joined
+from signgen.checks.way import THROUGH_MM, Nearby, Way
 from signgen.drawing.drawing import Tab
 from signgen.geometry.distance import FloatArray, nearest_segment
 from signgen.tolerances import CHECK_MM
@@ -17,6 +17,9 @@ STEP_MM = 1.0
 
 FAR_MM = 2.0
 """A rim farther than this from a place has not been meant to cut there."""
+
+BLOCK = 2048
+"""Places compared at once."""
 
 SHORT_MM = 5.0
 """Pieces up to this length are sorted by where their ends lie."""
@@ -32,7 +35,7 @@ class EdgeSize:
     explanation = """\
 From the motions alone, at a place on every millimetre of the drawn edge: no cutter may come nearer than its radius
 (the sign would be too small there), and at the board's bottom some cutter must come as near as that (else it is too
-large, or not cut free). Where a tab stands, the same is asked just above the tab.
+large, or not cut free). Where a tab stands, or a skin holds the sign all round, the same is asked just above that.
 
 A failure names the place and by how much the edge is off. Corners outside the sign may be round: the cutter rolls
 round them, and the sign's own corner stays sharp.
@@ -42,16 +45,21 @@ What to do: make the programs again; measure the cutter, for an edge that is off
 Least error seen: 0.05 mm in shape, 0.002 mm in depth."""
 
     def run(self, case: Case) -> CheckResult:
-        ring = shapely.segmentize(case.drawing.edge.exterior, STEP_MM)
-        places = shapely.get_coordinates(ring)[:-1]
+        rings = [shapely.segmentize(outline.exterior, STEP_MM) for outline in case.drawing.outlines]
+        places = np.concatenate([shapely.get_coordinates(ring)[:-1] for ring in rings])
         near, near_line = _nearest(case, places, case.stock.thickness_mm - 1e-6, case.stock.thickness_mm)
-        through, _ = _nearest(case, places, THROUGH_MM, THROUGH_MM)
+        bottom = case.drawing.skin_mm + CHECK_MM if case.drawing.skin_mm else THROUGH_MM
+        through, _ = _nearest(case, places, bottom, bottom)
         beside = np.zeros(len(places), dtype=np.bool_)
-        for tab in case.drawing.tabs:
-            own = _at_tab(case, tab, places)
-            through[own] = _nearest(case, places[own], tab.height_mm + CHECK_MM, tab.height_mm + CHECK_MM)[0]
+        for height in sorted({tab.height_mm for tab in case.drawing.tabs}):
+            own = np.zeros(len(places), dtype=np.bool_)
+            for tab in case.drawing.tabs:
+                if tab.height_mm == height:
+                    own |= _at_tab(case, tab, places)
+            through[own] = _nearest(case, places[own], height + CHECK_MM, height + CHECK_MM)[0]
             beside |= own
         findings = []
+        floor = "skin" if case.drawing.skin_mm else "board's bottom"
         bad = np.flatnonzero(near < -CHECK_MM)
         for k in bad[worst_apart(-near[bad], places[bad], 20.0)]:
             x, y = float(places[k, 0]), float(places[k, 1])
@@ -61,13 +69,14 @@ Least error seen: 0.05 mm in shape, 0.002 mm in depth."""
         bad = np.flatnonzero(through > CHECK_MM)
         for k in bad[worst_apart(through[bad], places[bad], 20.0)]:
             x, y = float(places[k, 0]), float(places[k, 1])
-            level = "above its tab" if beside[k] else "down to the board's bottom"
+            level = "above its tab" if beside[k] else f"down to the {floor}"
             message = f"The edge is not cut {level} at {at(x, y)}."
             if np.isfinite(through[k]) and through[k] < 1.0:
                 message = f"The edge stands {through[k]:.3f} mm too far out at {at(x, y)}."
             file, line = nearest_line(case, x, y)
             findings.append(Finding(message=message, file=file, line=line, place_mm=(x, y), remedy=REMEDY))
-        return verdict(self, findings, f"{_size(case)}, compared at {len(places):,} places of the edge")
+        size = _size(case, places, through)
+        return verdict(self, findings, f"{size}, compared at {len(places):,} places of the edge")
 
 
 def _nearest(
@@ -81,10 +90,18 @@ def _nearest(
         low = _outer(case, cuts.below(below_mm), program.tool.radius_mm + FAR_MM)
         if not len(low) or not len(places):
             continue
-        away, which = nearest_segment(places, low.plan_mm, FAR_MM, low.radii_mm(program.tool, at_mm))
-        for k in np.flatnonzero((away < best) & (which >= 0)):
-            best[k] = away[k]
-            where[k] = (program.file, int(low.line[which[k]]))
+        nearby = Nearby(low)
+        reach = program.tool.radius_mm + FAR_MM
+        # Places that follow each other lie together: on a sheet of signs each block looks at what is near it alone.
+        for first in range(0, len(places), BLOCK):
+            block = places[first : first + BLOCK]
+            own = nearby.touching(block.min(axis=0) - reach, block.max(axis=0) + reach)
+            if not len(own):
+                continue
+            away, which = nearest_segment(block, own.plan_mm, FAR_MM, own.radii_mm(program.tool, at_mm))
+            for k in np.flatnonzero((away < best[first : first + BLOCK]) & (which >= 0)):
+                best[first + k] = away[k]
+                where[first + k] = (program.file, int(own.line[which[k]]))
     return best, where
 
 
@@ -103,23 +120,18 @@ def _at_tab(case: Case, tab: Tab, places: FloatArray) -> np.ndarray:
     away = places - [tab.x_mm, tab.y_mm]
     along = away @ [tab.along_x, tab.along_y]
     across = away @ [tab.along_y, -tab.along_x]
-    return (np.abs(along) <= tab.width_mm / 2 + reach + 2 * CHECK_MM) & (np.abs(across) <= reach)
+    half = tab.width_mm / 2 + tab.foot_mm + reach + 2 * CHECK_MM
+    return (np.abs(along) <= half) & (np.abs(across) <= reach)
 
 
-def _size(case: Case) -> str:
-    """The outside size as the lowest cuts leave it that go all the way round: those over the tabs among them."""
-    level = max((tab.height_mm + CHECK_MM for tab in case.drawing.tabs), default=THROUGH_MM)
-    parts: list[Way] = []
-    radii: list[FloatArray] = []
-    for program, cuts in zip(case.programs, case.cuts, strict=True):
-        low = cuts.below(level)
-        parts.append(low)
-        radii.append(low.radii_mm(program.tool, level))
-    through = joined(parts)
-    if not len(through):
+def _size(case: Case, places: FloatArray, through: FloatArray) -> str:
+    """The outside size as the lowest cuts leave it at the places furthest out: `through` is how far they stand off."""
+    if not np.isfinite(through).any():
         return "nothing is cut through"
-    ends = np.concatenate([through.start_mm[:, :2], through.end_mm[:, :2]])
-    radius = np.concatenate(radii).T.ravel()
-    size = [(ends[:, axis] - radius).max() - (ends[:, axis] + radius).min() for axis in range(2)]
+    size = []
+    for axis in range(2):
+        along = places[:, axis]
+        ends = [np.isclose(along, end) & np.isfinite(through) for end in (along.min(), along.max())]
+        size.append(np.ptp(along) + sum(float(np.median(through[end])) for end in ends if end.any()))
     drawn = f"{case.drawing.width_mm:g} x {case.drawing.height_mm:g}"
     return f"outside size {size[0]:.3f} x {size[1]:.3f} mm, drawn {drawn}"

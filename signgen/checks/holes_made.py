@@ -8,7 +8,7 @@ from shapely.geometry import LineString
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, nearest_line
-from signgen.checks.way import THROUGH_MM, Way
+from signgen.checks.way import THROUGH_MM, Nearby, Way
 from signgen.drawing.drawing import Hole
 from signgen.geometry.distance import FloatArray, nearest_segment
 from signgen.tolerances import CHECK_MM
@@ -44,8 +44,9 @@ Least error seen: 0.05 mm in place and diameter, 0.002 mm in depth."""
         findings: list[Finding] = []
         off: list[float] = []
         wrong: list[float] = []
+        nearby = [Nearby(cuts) for cuts in case.cuts]
         for number, hole in enumerate(holes):
-            found, centre, diameter = _measured(case, hole)
+            found, centre, diameter = _measured(case, hole, nearby)
             if diameter > 0:
                 off.append(float(np.hypot(*centre)))
                 wrong.append(diameter - hole.diameter_mm)
@@ -56,7 +57,7 @@ Least error seen: 0.05 mm in place and diameter, 0.002 mm in depth."""
         return verdict(self, findings, detail)
 
 
-def _measured(case: Case, hole: Hole) -> tuple[list[Finding], FloatArray, float]:
+def _measured(case: Case, hole: Hole, nearby: list[Nearby]) -> tuple[list[Finding], FloatArray, float]:
     """(findings, centre relative to the drawn one, diameter); a diameter of 0 when nothing goes through there."""
     middle, radius = np.array([hole.x_mm, hole.y_mm]), hole.diameter_mm / 2
     top = case.stock.thickness_mm
@@ -69,7 +70,7 @@ def _measured(case: Case, hole: Hole) -> tuple[list[Finding], FloatArray, float]
     gap = np.full(len(rim), np.inf)
     reach = np.full(DIRECTIONS, -np.inf)
     outside, culprit = 0.0, ("", 0)
-    for program, cuts in zip(case.programs, case.cuts, strict=True):
+    for program, cuts in zip(case.programs, nearby, strict=True):
         own = _near(cuts, hole, top)
         # What the V-bit does to a countersunk hole is another check's business.
         if not len(own) or (hole.sink and program.tool.kind == "v-bit"):
@@ -107,13 +108,11 @@ def _measured(case: Case, hole: Hole) -> tuple[list[Finding], FloatArray, float]
     return found, centre, diameter
 
 
-def _near(cuts: Way, hole: Hole, top: float) -> Way:
+def _near(cuts: Nearby, hole: Hole, top: float) -> Way:
     """The pieces below the board's top whose tip comes nearer to the hole's middle line than its radius."""
     reach = (hole.diameter_mm + hole.span_mm) / 2
-    low = np.minimum(cuts.start_mm[:, :2], cuts.end_mm[:, :2]) - reach
-    high = np.maximum(cuts.start_mm[:, :2], cuts.end_mm[:, :2]) + reach
     middle = np.array([hole.x_mm, hole.y_mm])
-    some = cuts.where(np.flatnonzero(np.all((low < middle) & (middle < high), axis=1))).below(top - 1e-6)
+    some = cuts.touching(middle - reach, middle + reach).below(top - 1e-6)
     pieces = shapely.linestrings(np.stack([some.start_mm[:, :2], some.end_mm[:, :2]], axis=1))
     away = shapely.distance(LineString(hole.ends_mm), pieces)
     return some.where(np.flatnonzero(away < hole.diameter_mm / 2))

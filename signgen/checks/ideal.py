@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from shapely.geometry import LineString, Point, Polygon
+from shapely.geometry import LineString, MultiPolygon, Point, Polygon
+from shapely.geometry.base import BaseGeometry
 
 from signgen.drawing.drawing import Drawing, Groove, Hole, Tab
 from signgen.geometry.distance import FloatArray, IntArray, distance_to_segments, segments_of
@@ -107,8 +108,8 @@ def groove_depths(
     return np.clip((radius - half_tip) / slope, 0.0, limit), np.minimum(radius / slope, limit)
 
 
-def _grown(edge: Polygon, by_mm: float) -> Polygon:
-    grown: Polygon = edge.buffer(by_mm, quad_segs=16)
+def _grown(edge: Polygon | MultiPolygon, by_mm: float) -> BaseGeometry:
+    grown: BaseGeometry = edge.buffer(by_mm, quad_segs=16)
     return grown
 
 

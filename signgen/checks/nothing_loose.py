@@ -45,7 +45,7 @@ tabs."""
             held[runs.piece[at_rim]] = True
             free = np.flatnonzero(~held & (area >= DUST_MM2))
             allowed = case.drawn and not case.drawing.tabs and number == len(case.programs) - 1
-            sign = 0.5 * case.drawing.edge.area
+            sign = 0.5 * min(outline.area for outline in case.drawing.outlines)
             for piece in free:
                 own = np.flatnonzero(runs.piece == piece)
                 middle = int((runs.start[own[len(own) // 2]] + runs.stop[own[len(own) // 2]]) // 2)

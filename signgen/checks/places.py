@@ -28,7 +28,7 @@ def feature_at(drawing: Drawing, x_mm: float, y_mm: float) -> str:
         (max(0.0, float(shapely.distance(LineString(hole.ends_mm), point)) - hole.face_radius_mm), hole.name)
         for hole in drawing.holes
     ]
-    distances.append((float(shapely.distance(drawing.edge.exterior, point)), "the edge"))
+    distances.append((float(shapely.distance(drawing.edge.boundary, point)), "the edge"))
     away, name = min(distances)
     return name if away < 0.005 else f"{away:.2f} mm from {name}"
 

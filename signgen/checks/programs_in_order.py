@@ -73,7 +73,7 @@ def _first_through(case: Case, sunk: Way, outside: np.ndarray, reach_mm: float) 
     if not len(low):
         return None
     middle = (sunk.start_mm[low, :2] + sunk.end_mm[low, :2]) / 2
-    away = distance_to_segments(middle, segments_of(case.drawing.edge.exterior), 2 * reach_mm + 1.0)
+    away = distance_to_segments(middle, segments_of(case.drawing.edge), 2 * reach_mm + 1.0)
     beside = low[away < 1.5 * reach_mm]
     return int(beside[0]) if len(beside) else None
 

@@ -6,6 +6,7 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
+from signgen.checks.way import Nearby
 from signgen.drawing.drawing import Tab
 from signgen.geometry.distance import FloatArray, nearest_segment
 from signgen.tolerances import CHECK_MM
@@ -37,8 +38,10 @@ Least error seen: 0.05 mm in height and width."""
         findings: list[Finding] = []
         widths: list[float] = []
         heights: list[float] = []
+        levels = {tab.height_mm - CHECK_MM for tab in case.drawing.tabs}
+        low = {level: [Nearby(cuts.below(level)) for cuts in case.cuts] for level in levels}
         for number, tab in enumerate(case.drawing.tabs):
-            width, file, line = _standing_width(case, tab)
+            width, file, line = _standing_width(case, tab, low[tab.height_mm - CHECK_MM])
             cells = case.ideal.tab_cell[case.ideal.tab_of == number]
             height = float(case.boards[-1].z_mm.ravel()[cells].min(initial=np.inf)) if case.boards else 0.0
             widths.append(width)
@@ -61,7 +64,7 @@ Least error seen: 0.05 mm in height and width."""
         return verdict(self, findings, f"{len(widths) - len(findings)} of {len(widths)} tabs stand: {least}")
 
 
-def _standing_width(case: Case, tab: Tab) -> tuple[float, str, int | None]:
+def _standing_width(case: Case, tab: Tab, nearby: list[Nearby]) -> tuple[float, str, int | None]:
     """The stretch of the edge about the tab's middle, up to twice its width, along which nothing is cut below its
     height anywhere across the cutter's way; with the line of the cut that ends it nearest to the middle."""
     along, out = np.array([tab.along_x, tab.along_y]), np.array([tab.along_y, -tab.along_x])
@@ -72,13 +75,15 @@ def _standing_width(case: Case, tab: Tab) -> tuple[float, str, int | None]:
     lines = np.full(len(u), -1, np.int64)
     programs = np.full(len(u), -1, np.intp)
     level = tab.height_mm - CHECK_MM
-    for number, (program, cuts) in enumerate(zip(case.programs, case.cuts, strict=True)):
-        low = cuts.below(level)
-        if not len(low):
-            continue
+    for number, (program, cuts) in enumerate(zip(case.programs, nearby, strict=True)):
         v = np.linspace(0.0, program.tool.diameter_mm, ACROSS)
         places: FloatArray = (middle + u[:, None, None] * along + v[None, :, None] * out).reshape(-1, 2)
         limit = program.tool.radius_mm
+        # What lies farther than the limit from every rim says nothing; a rim is at most a radius from the tip's way.
+        reach = limit + program.tool.radius_mm
+        low = cuts.touching(places.min(axis=0) - reach, places.max(axis=0) + reach)
+        if not len(low):
+            continue
         away, which = nearest_segment(places, low.plan_mm, limit, low.radii_mm(program.tool, level))
         away, which = away.reshape(len(u), ACROSS), which.reshape(len(u), ACROSS)
         nearest = away.argmin(axis=1)

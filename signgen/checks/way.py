@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, fields
 
 import numpy as np
+import shapely
 from numpy.typing import NDArray
 
 from signgen.replay.measure import arc_frame
@@ -99,6 +100,21 @@ class Way:
         tip is above that height or, on a cone, where its widening would begin above it."""
         up = at_z_mm - np.stack([self.start_mm[:, 2], self.end_mm[:, 2]], axis=1)
         return radius_above_tip(tool, up)
+
+
+class Nearby:
+    """The pieces of a way by where they are, so that looking at many places of a large board costs little for each."""
+
+    def __init__(self, way: Way) -> None:
+        self._way = way
+        low = np.minimum(way.start_mm[:, :2], way.end_mm[:, :2])
+        high = np.maximum(way.start_mm[:, :2], way.end_mm[:, :2])
+        self._tree = shapely.STRtree(shapely.box(low[:, 0], low[:, 1], high[:, 0], high[:, 1]))
+
+    def touching(self, low_mm: FloatArray, high_mm: FloatArray) -> Way:
+        """Those whose bounds meet the rectangle between two corners, in their order."""
+        found = self._tree.query(shapely.box(low_mm[0], low_mm[1], high_mm[0], high_mm[1]))
+        return self._way.where(np.sort(found))
 
 
 def radius_above_tip(tool: Tool, up_mm: FloatArray) -> FloatArray:

@@ -87,7 +87,8 @@ class Tab:
     bottom.
 
     (x, y) is its middle on the sign's edge; (along_x, along_y) the unit direction of the edge there,
-    counter-clockwise.
+    counter-clockwise. `outline`: which of the drawing's outlines it stands on. `foot_mm`: how far its sides run out
+    on both ends between its top and the cut's bottom; 0 for upright ones.
     """
 
     name: str
@@ -97,6 +98,8 @@ class Tab:
     along_y: float
     width_mm: float
     height_mm: float
+    outline: int = 0
+    foot_mm: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,16 +107,25 @@ class Drawing:
     """Everything that the finished sign has. Nothing overlaps a hole or crosses the edge; names are unique.
 
     `cap_height_mm` is that of the smallest of its `lines`. `warnings`: whole sentences about what can be made but may
-    disappoint.
+    disappoint. The drawing of a whole sheet of signs
+    (`drawing.nested`) has an edge of several polygons, one for each piece, named in `pieces`; its size is that of
+    their bounds.
     """
 
     width_mm: float
     height_mm: float
     thickness_mm: float
-    edge: Polygon
+    edge: Polygon | MultiPolygon
     holes: tuple[Hole, ...]
     grooves: tuple[Groove, ...]
     tabs: tuple[Tab, ...]
     cap_height_mm: float
     lines: tuple[DrawnLine, ...] = ()
     warnings: tuple[str, ...] = ()
+    pieces: tuple[str, ...] = ()
+    skin_mm: float = 0.0
+
+    @property
+    def outlines(self) -> tuple[Polygon, ...]:
+        """The edge of each piece: one, but for a sheet of signs."""
+        return tuple(self.edge.geoms) if isinstance(self.edge, MultiPolygon) else (self.edge,)

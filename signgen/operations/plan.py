@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from signgen.drawing.drawing import Drawing
+from signgen.operations.apart import CutApart
 from signgen.operations.choose import Cutters, choose_cutters
 from signgen.operations.countersinks import SinkHeads
 from signgen.operations.edge import CutOut
@@ -57,12 +58,13 @@ class Plan:
     edge: Tool
 
 
-def make_plan(drawing: Drawing, spec: SignSpec) -> Plan:
+def make_plan(drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None) -> Plan:
     """The runs in the order to cut them: the V-bit first, then cutters that only make holes, the edge's cutter last.
+    `cutters` when they have been chosen already.
 
     Raises: CannotMakeError when a cutter does not fit.
     """
-    cutters = choose_cutters(drawing, spec)
+    cutters = cutters or choose_cutters(drawing, spec)
     runs = (_run(tool, cutters, drawing, spec) for tool in _in_order(cutters))
     return Plan(runs=tuple(run for run in runs if run.operations), edge=cutters.edge)
 
@@ -117,12 +119,21 @@ def _operations(
             breakthrough_mm=spec.breakthrough_mm,
         )
     if tool == cutters.edge:
-        yield CutOut(
-            edge=drawing.edge,
-            tabs=drawing.tabs,
+        yield _edge(drawing, tool, cutting, spec)
+
+
+def _edge(drawing: Drawing, tool: Tool, cutting: CuttingData, spec: SignSpec) -> CutOut | CutApart:
+    """The outside cut of the sign, or of every piece on a sheet of signs."""
+    cuts = tuple(
+        CutOut(
+            edge=outline,
+            tabs=tuple(tab for tab in drawing.tabs if tab.outline == number),
             tool=tool,
             cutting=cutting,
             thickness_mm=drawing.thickness_mm,
             breakthrough_mm=spec.breakthrough_mm,
             tolerances=spec.tolerances,
         )
+        for number, outline in enumerate(drawing.outlines)
+    )
+    return CutApart(cuts=cuts, pieces=drawing.pieces) if drawing.pieces else cuts[0]

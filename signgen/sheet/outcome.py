@@ -37,7 +37,8 @@ def outcomes(facts: JobFacts) -> tuple[Outcome, ...]:
 
 
 def _outcome(drawing: Drawing, before: HeightMap | None, after: HeightMap) -> Outcome:
-    ring = np.asarray(drawing.edge.buffer(BESIDE_MM).exterior.coords)
+    rings = [outline.buffer(BESIDE_MM).exterior.coords for outline in drawing.outlines]
+    ring = np.concatenate([np.asarray(coords) for coords in rings])
     now, then = _heights(after, ring), _before(before, drawing, ring)
     fresh = (now <= 0) & (then > 0)
     centres = np.array([(hole.x_mm, hole.y_mm) for hole in drawing.holes]).reshape(-1, 2)

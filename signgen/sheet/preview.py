@@ -15,7 +15,7 @@ from signgen.sheet.relief import Relief, relief
 
 if TYPE_CHECKING:
     from PIL import Image
-    from shapely.geometry import Polygon
+    from shapely.geometry import MultiPolygon, Polygon
 
 PIXELS = 950_000
 """Size of the picture: about 1200 x 790 for a common sign, drawn in a tenth of a second."""
@@ -100,7 +100,7 @@ def preview_jpeg(facts: JobFacts, lit: Relief | None = None) -> bytes:
     return buffer.getvalue()
 
 
-def _on_paper(edge: Polygon, height_mm: float) -> Polygon:
+def _on_paper(edge: Polygon | MultiPolygon, height_mm: float) -> Polygon | MultiPolygon:
     """Y down, as in pictures."""
     from shapely.affinity import affine_transform
 

@@ -41,7 +41,7 @@ class Relief:
 
 def relief(
     board: HeightMap,
-    edge: Polygon,
+    edge: Polygon | MultiPolygon,
     size_mm: tuple[float, float],
     thickness_mm: float,
     material: Material,

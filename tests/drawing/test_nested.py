@@ -1,0 +1,124 @@
+"""Signs on a sheet are the signs, moved: nothing bends, nothing is lost, every name is its own."""
+
+from __future__ import annotations
+
+from dataclasses import fields, replace
+
+import pytest
+from shapely import affinity
+from shapely.geometry import MultiPolygon, Point, Polygon, box
+
+from signgen.drawing.draw import draw
+from signgen.drawing.drawing import Countersink, Drawing, Groove, Hole, Tab
+from signgen.drawing.nested import MOVED, Placement, nested
+from tests.asking import spec_of
+
+
+@pytest.fixture(scope="module")
+def sign() -> Drawing:
+    return draw(spec_of(text=["7", "Lark"], size="120x70"))
+
+
+def at(x: float, y: float, turned: bool = False, name: str = "1") -> Placement:
+    return Placement(name=name, x_mm=x, y_mm=y, turned=turned)
+
+
+def turned_by_shapely(area: Polygon | MultiPolygon, height: float) -> Polygon | MultiPolygon:
+    """A quarter to the left about the origin, then back to where the corner is: shapely's own rotation."""
+    return affinity.translate(affinity.rotate(area, 90, origin=(0, 0)), height, 0)
+
+
+def test_one_sign_at_the_origin_is_itself(sign: Drawing) -> None:
+    sheet = nested([(sign, at(33, 44))])
+    assert (sheet.width_mm, sheet.height_mm, sheet.thickness_mm) == (120, 70, 12)
+    assert sheet.edge.equals_exact(MultiPolygon([sign.edge]), 1e-9)
+    assert [replace(hole, name=hole.name[3:]) for hole in sheet.holes] == list(sign.holes)
+    assert [replace(tab, name=tab.name[3:]) for tab in sheet.tabs] == list(sign.tabs)
+    for moved, groove in zip(sheet.grooves, sign.grooves, strict=True):
+        assert moved.area.equals_exact(groove.area, 1e-9)
+        assert moved.name == f"1: {groove.name}"
+
+
+def test_a_turned_sign_is_turned_as_shapely_turns_it(sign: Drawing) -> None:
+    sheet = nested([(sign, at(0, 0, turned=True))])
+    assert (sheet.width_mm, sheet.height_mm) == (70, 120)
+    assert sheet.edge.equals_exact(MultiPolygon([turned_by_shapely(sign.edge, 70)]), 1e-9) or sheet.edge.equals(
+        turned_by_shapely(sign.edge, 70)
+    )
+    for moved, groove in zip(sheet.grooves, sign.grooves, strict=True):
+        assert moved.area.symmetric_difference(turned_by_shapely(groove.area, 70)).area < 1e-9
+    for moved_hole, hole in zip(sheet.holes, sign.holes, strict=True):
+        there = affinity.translate(affinity.rotate(Point(hole.x_mm, hole.y_mm), 90, origin=(0, 0)), 70, 0)
+        assert (moved_hole.x_mm, moved_hole.y_mm) == pytest.approx((there.x, there.y))
+    for tab in sheet.tabs:
+        assert sheet.edge.boundary.distance(Point(tab.x_mm, tab.y_mm)) < 1e-9
+        inside = Point(tab.x_mm - 0.5 * tab.along_y, tab.y_mm + 0.5 * tab.along_x)
+        assert sheet.edge.contains(inside)  # the sign is on the left of a tab's direction
+
+
+def test_shells_stay_counter_clockwise(sign: Drawing) -> None:
+    sheet = nested([(sign, at(0, 0)), (sign, at(200, 0, turned=True, name="2"))])
+    assert all(outline.exterior.is_ccw for outline in sheet.outlines)
+    for groove in sheet.grooves:
+        parts = groove.area.geoms if isinstance(groove.area, MultiPolygon) else [groove.area]
+        assert all(part.exterior.is_ccw for part in parts)
+
+
+def test_slots_turn_with_their_sign(sign: Drawing) -> None:
+    slot = Hole(name="slot", x_mm=60, y_mm=20, diameter_mm=5, span_mm=10, angle_deg=30)
+    sunk = Hole(name="sunk", x_mm=20, y_mm=20, diameter_mm=5, sink=Countersink(diameter_mm=9, angle_deg=90))
+    sheet = nested([(replace(sign, holes=(slot, sunk)), at(0, 0, turned=True))])
+    ends = [Point(end) for end in slot.ends_mm]
+    there = [affinity.translate(affinity.rotate(end, 90, origin=(0, 0)), 70, 0) for end in ends]
+    for found, end in zip(sheet.holes[0].ends_mm, there, strict=True):
+        assert found == pytest.approx((end.x, end.y))
+    assert sheet.holes[1].sink == sunk.sink
+
+
+def test_the_origin_is_the_corner_of_all_pieces(sign: Drawing) -> None:
+    sheet = nested([(sign, at(50, 300)), (sign, at(200, 20, turned=True, name="2"))])
+    assert sheet.edge.bounds == pytest.approx((0, 0, sheet.width_mm, sheet.height_mm))
+    assert (sheet.width_mm, sheet.height_mm) == (200 + 70 - 50, 300 + 70 - 20)
+    assert sheet.pieces == ("1", "2")
+    assert [outline.bounds for outline in sheet.outlines] == [
+        pytest.approx(box(0, 280, 120, 350).bounds),
+        pytest.approx(box(150, 0, 220, 120).bounds),
+    ]
+    assert {tab.outline for tab in sheet.tabs} == {0, 1}
+    for tab in sheet.tabs:
+        assert sheet.outlines[tab.outline].exterior.distance(Point(tab.x_mm, tab.y_mm)) < 1e-9
+
+
+def test_names_are_unique_on_the_sheet(sign: Drawing) -> None:
+    sheet = nested([(sign, at(0, 0)), (sign, at(200, 0, name="2"))])
+    names = [feature.name for feature in (*sheet.holes, *sheet.grooves, *sheet.tabs)]
+    assert len(names) == len(set(names)) == 2 * len((*sign.holes, *sign.grooves, *sign.tabs))
+
+
+def test_signs_of_different_thickness_are_refused(sign: Drawing) -> None:
+    with pytest.raises(ValueError, match="one thickness"):
+        nested([(sign, at(0, 0)), (replace(sign, thickness_mm=9), at(200, 0, name="2"))])
+    with pytest.raises(ValueError, match="one thickness"):
+        nested([])
+
+
+@pytest.mark.parametrize(
+    ("kind", "known"),
+    [
+        (Hole, {"name", "x_mm", "y_mm", "diameter_mm", "span_mm", "angle_deg", "sink"}),
+        (Groove, {"name", "text", "area", "angle_deg", "tip_mm", "max_depth_mm"}),
+        (
+            Tab,
+            {"name", "x_mm", "y_mm", "along_x", "along_y", "width_mm", "height_mm", "outline", "foot_mm"},
+        ),
+        (
+            Drawing,
+            {
+                *MOVED, "thickness_mm", "skin_mm",
+            },
+        ),
+    ],
+)  # fmt: skip
+def test_every_figure_of_a_feature_is_known_to_nesting(kind: type, known: set[str]) -> None:
+    """A new field that holds a place or a direction must be moved in `drawing.nested`; then add it here."""
+    assert {field.name for field in fields(kind)} <= known
