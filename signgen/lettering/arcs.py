@@ -2,19 +2,41 @@
 
 The middle of a letter's room touches the circle, its baseline along the tangent there. Letters keep the distance that
 they have in a straight line where they are nearest to the circle's middle, at their feet above it and at their heads
-below, so none of them come closer than they are drawn to.
+below, so none of them come closer than they are drawn to. Letters that join keep it where they join: along the
+baseline, or along the headline of Devanagari and its kin.
 """
 
 from __future__ import annotations
 
+import itertools
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
+import shapely
+from shapely.affinity import translate
 
+from signgen.geometry.offsets import Area
 from signgen.geometry.paths import FloatArray
-from signgen.lettering.line import Arc
-from signgen.lettering.measure import LineMeasure
+from signgen.lettering.areas import glyph_areas
+from signgen.lettering.line import Arc, Line
+from signgen.lettering.measure import LineMeasure, measure_line
+from signgen.lettering.outlines import glyph_bounds_em
+from signgen.lettering.shaping import shape
+
+JOINED_RATIO = 0.6
+"""Part of the neighbours in a line that touch, from which on its letters are taken to join: not all of Arabic do."""
+
+JUDGED_MM_PER_EM = 40.0
+"""The size at which it is looked whether they touch."""
+
+HEADLINES = ((0x0900, 0x097F, "क"), (0x0980, 0x09FF, "ক"), (0x0A00, 0x0A7F, "ਕ"))
+"""Scripts whose letters hang from a line, by their code points, with a letter that ends at its top. Source: the Unicode
+Standard, chapter 12, on Devanagari, Bengali and Gurmukhi."""
+
+HEADLINE_RATIO = 0.9
+"""Middle of the headline over the height of such a letter."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,8 +62,13 @@ def carried(measured: LineMeasure, arc: Arc, cap_height_mm: float) -> Carried | 
     """The line as it stands on its circle; None when there is no room for it: it is longer than the circle, with a gap
     of a capital's height between its end and its beginning, or its heads meet in the circle's middle."""
     radius, scale, spacing = arc.radius_mm, measured.scale(cap_height_mm), measured.line.letter_spacing_mm
-    tight = radius - cap_height_mm if arc.side == "below" else radius
-    if tight <= 0 or not measured.shows:
+    up = -1.0 if arc.side == "below" else 1.0
+    join = _join_height_em(measured.line)
+    if join is not None:
+        tight = radius + up * join * scale
+    else:
+        tight = radius - cap_height_mm if arc.side == "below" else radius
+    if min(tight, radius + min(0.0, up) * cap_height_mm) <= 0 or not measured.shows:
         return None
     if arc.side == "ring":
         gaps = measured.shaped.gaps + 1  # one more between the last letter and the first
@@ -57,7 +84,6 @@ def carried(measured: LineMeasure, arc: Arc, cap_height_mm: float) -> Carried | 
     origin = (low + high) / 2
     along = (middles - origin) / tight
     turns = along if arc.side == "below" else -along
-    up = -1.0 if arc.side == "below" else 1.0
     points = up * radius * np.stack([-np.sin(turns), np.cos(turns)], axis=1)
     y = measured.y_em * scale
     across, above = x - middles[:, None], y
@@ -75,6 +101,42 @@ def carried(measured: LineMeasure, arc: Arc, cap_height_mm: float) -> Carried | 
         rise_mm=max(cap_height_mm, float(heights.max())),
         drop_mm=max(0.0, -float(heights.min())),
     )
+
+
+@lru_cache(maxsize=256)
+def _join_height_em(line: Line) -> float | None:
+    """How far above the baseline the letters of a line join; None for letters that stand apart."""
+    measured = measure_line(line)
+    letters: dict[tuple[int, int], list[Area]] = {}
+    gaps: dict[tuple[int, int], int] = {}
+    for glyph in measured.inked:
+        size = 1.0 if glyph.face is line.face else line.face.cap_height_em / glyph.face.cap_height_em
+        (area,) = glyph_areas(glyph.face, [glyph.glyph], scale_mm_per_em=JUDGED_MM_PER_EM * size, chord_mm=0.1)
+        moved = translate(area, glyph.x_em * JUDGED_MM_PER_EM, glyph.y_em * JUDGED_MM_PER_EM)
+        letters.setdefault((glyph.start, glyph.end), []).append(moved)
+        gaps[glyph.start, glyph.end] = glyph.gaps
+    # From left to right neighbours follow each other in the text one way or the other, unless a space is between.
+    pairs = [(one, other) for one, other in itertools.pairwise(letters) if one[1] == other[0] or other[1] == one[0]]
+    meet = [
+        (line.letter_spacing_mm == 0 or gaps[one] == gaps[other])
+        and any(bool(shapely.intersects(a, b)) for a in letters[one] for b in letters[other])
+        for one, other in pairs
+    ]
+    if not pairs or sum(meet) < JOINED_RATIO * len(pairs):
+        return None
+    return _headline_em(measured)
+
+
+def _headline_em(measured: LineMeasure) -> float:
+    """How high above the baseline the letters hang from their line; 0 for those that do not."""
+    line = measured.line
+    for glyph in measured.inked:
+        for first, last, letter in HEADLINES:
+            if first <= ord(line.text[glyph.start]) <= last and glyph.face.has(letter):
+                bounds = glyph_bounds_em(glyph.face, shape(glyph.face, letter).glyphs[0].glyph)
+                size = 1.0 if glyph.face is line.face else line.face.cap_height_em / glyph.face.cap_height_em
+                return HEADLINE_RATIO * bounds[3] * size if bounds else 0.0
+    return 0.0
 
 
 def turned(points: FloatArray, turns_rad: FloatArray) -> FloatArray:

@@ -117,6 +117,28 @@ def test_letters_stand_no_closer_than_in_a_straight_line(side: str, radius: floa
         assert bent[i].area.distance(bent[i + 1].area) >= least * math.cos(math.radians(20)) - 0.01
 
 
+@pytest.mark.parametrize("side", ["above", "below"])
+@pytest.mark.parametrize(
+    ("name", "word"), [("pacifico", "Anna"), ("noto-kufi-arabic", "نخيل"), ("noto-sans", "कमल"), ("noto-sans", "गली")]
+)
+def test_letters_that_join_stay_joined(name: str, word: str, side: str) -> None:
+    (line,) = measure_lines([Line(text=word, face=open_face(name))])
+    plain = set_rows(stacked([line], [15.0]), chord_mm=0.0025)
+    bent = on_circle(word, side, 90.0, 15.0, name)
+    assert [letter.name for letter in bent.letters] == [letter.name for letter in plain.letters]
+    assert len(bent.letters) == 1
+
+
+def test_letters_that_are_kerned_closely_are_not_taken_to_join() -> None:
+    """Heads of a bowl stand as far apart as in a straight line, though each A lies under the arms of the next V."""
+    for text in ("AVAVA", "HHH"):
+        (line,) = measure_lines([Line(text=text, face=open_face("barlow"))])
+        plain = set_rows(stacked([line], [10.0]), chord_mm=0.0025).letters
+        bent = on_circle(text, "below", 60.0, 10.0).letters
+        assert len(bent) == len(text)
+        assert bent[0].area.distance(bent[1].area) >= plain[0].area.distance(plain[1].area) - 0.1
+
+
 def test_a_ring_is_spread_evenly_all_round() -> None:
     angles = directions(on_circle("HHHHHHHH", "ring", 90.0, 12.0))
     steps = np.diff([*angles, angles[0] + 360])
