@@ -112,7 +112,27 @@ TERMS: tuple[Term, ...] = (
         The motor that turns the cutter. It must be at speed before the cutter meets the wood: the programs wait."""),
     _term("cap height", "cap-height", """
         The height of a capital H, measured on the face itself. Small letters and figures follow from it."""),
+    _term("digit height", "digit-height, figure height", """
+        The height of the figure 1, measured on the face itself. In many faces it is that of the capitals, in script
+        faces often less: give it instead of cap-height when a number has to have a certain size."""),
     _term("baseline", "", "The line that letters stand on; g and y hang below it."),
+    _term("variable font", "font axes, font-axes", """
+        A font that can be set between two ends of a property: wght is its weight, wdth its width. It comes at its own
+        settings unless font-axes says otherwise, as in wght=600,wdth=90."""),
+    _term("fallback", "font-fallback", """
+        Setting letters that a face lacks in another that has them, their capitals as high. Asked for, not done by
+        itself, since two faces in one line show."""),
+    _term("fit", "as large as fits", """
+        Lines without a height of their own grow until they meet the margins, a hole or a line on a circle: all to the
+        same height (together), or each to the same width (each)."""),
+    _term("arc", "text on a circle, ring", """
+        A circle that carries the feet of the letters. Each letter is turned as a whole, none is bent. Letters on its top
+        (above) and in its bottom (below) read from the left; a ring goes all the way round. Give a smaller radius than
+        the sign's by the height of the letters and the margin."""),
+    _term("legibility", "reading distance", """
+        How far letters read goes by their height; how well, by the width of their strokes, their shape and the room
+        between them. The report sets these figures beside published rules. A rule that you have to keep is named by
+        the law where the sign will hang, or by who watches over it."""),
     _term("kerning", "", "Room taken away between letters that would look too far apart, such as A and V."),
     _term("groove", "V-groove, carved letter", """
         Letters cut by a V-bit along their middle, as deep as they are wide, up to the greatest depth; wider ones
