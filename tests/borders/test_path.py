@@ -2,10 +2,12 @@
 
 import pytest
 import shapely
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
 from signgen.borders import read_border
 from signgen.borders.path import PathOutline, own_size_mm
-from signgen.errors import AskError
+from signgen.errors import AskError, SignGenError
 from signgen.spec.sign_file import dump_sign_file, load_sign_file
 from tests.asking import spec_of
 
@@ -127,3 +129,62 @@ def test_the_resolved_sign_file_names_it_and_its_size(leaf):
 def test_says_what_is_missing():
     with pytest.raises(AskError, match=r"^border: 'path' says too little\. Write path:FILE\.svg\.$"):
         read_border("path", {}, 100, 100)
+
+
+FRAGMENTS = st.lists(
+    st.one_of(
+        st.sampled_from([*"MmLlHhVvCcSsQqTtAaZz", " ", ",", "-", ".", "e", "1e9", "1e-9", "00", "1.", "01", "\n"]),
+        st.integers(-300, 300).map(str),
+        st.floats(-300, 300).map(lambda value: f"{value:.3f} "),
+    ),
+    max_size=40,
+).map("".join)
+
+
+SHAPES = st.lists(
+    st.tuples(st.floats(-200, 200), st.floats(-200, 200), st.sampled_from("LLTQCA")), min_size=3, max_size=8
+)
+
+
+def path_of(steps):
+    """Path data of steps that each parser must take: lines, curves and arcs through random points."""
+    words = ["M0 0"]
+    for x, y, kind in steps:
+        extra = {
+            "Q": f"{y:.2f} {x:.2f} ",
+            "C": f"{y:.2f} 0 0 {x:.2f} ",
+            "A": f"{abs(x) + 1:.2f} {abs(y) + 1:.2f} 20 0 1 ",
+        }
+        words.append(f"{kind}{extra.get(kind, '')}{x:.2f} {y:.2f}")
+    return " ".join(words) + "Z"
+
+
+@settings(max_examples=400, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(data=st.one_of(FRAGMENTS, SHAPES.map(path_of)))
+def test_whatever_path_data_say_they_make_an_outline_or_a_clear_error(tmp_path, data):
+    file = drawn(tmp_path, data)
+    try:
+        width, height = own_size_mm(str(file))
+        outline = read_border(f"path:{file}", {}, width, height).outline(width, height, 0.01)
+    except SignGenError as caught:
+        error = caught
+    else:
+        assert outline.is_valid
+        assert outline.bounds == pytest.approx((0, 0, width, height), rel=1e-6, abs=1e-6)
+        return
+    assert all(problem.where and problem.what and problem.remedy for problem in error.problems)
+
+
+@settings(max_examples=200, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(
+    raw=st.one_of(
+        st.binary(max_size=200),
+        st.text(max_size=200).map(str.encode),
+        st.text(alphabet='<>/="svgpathd M0L1Z&;!-').map(str.encode),
+    )
+)
+def test_whatever_a_file_holds_it_is_read_or_refused(tmp_path, raw):
+    file = tmp_path / "any.svg"
+    file.write_bytes(raw)
+    with pytest.raises(AskError):
+        own_size_mm(str(file))
