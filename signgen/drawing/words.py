@@ -6,6 +6,7 @@ import itertools
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 import shapely
@@ -24,6 +25,7 @@ from signgen.drawing.placing import other_middles, text_middles
 from signgen.errors import AskError, CannotMakeError, Problem
 from signgen.lettering.faces import Face, open_face
 from signgen.lettering.layout import Arc, Lettering, Line, Placed, measure_lines, set_rows, stacked
+from signgen.lettering.measure import measure_line
 from signgen.lettering.numerals import borrowed_warnings, numeral_warning
 from signgen.lettering.wrap import words, wrapped
 from signgen.spec.sign_spec import LineSpec, SignSpec, TextSpec
@@ -163,8 +165,9 @@ class _Asked:
             if asked is not None:
                 height = asked
             elif self.text.fit == "each":
-                (measured,) = measure_lines([line])
-                height = _down(measured.height_of_width_mm(size), FINER_MM)
+                measured = measure_line(line)
+                wanted = measured.height_of_width_mm(size) if measured.shows else LEAST_CAP_HEIGHT_MM
+                height = _down(wanted, FINER_MM)
             else:
                 height = _down(size * row.height_ratio, FINE_MM)
             if height <= 0:
@@ -213,8 +216,15 @@ def _height_asked(row: LineSpec, face: Face) -> float | None:
 
 
 def _width(line: Line, height: float) -> float:
-    (measured,) = measure_lines([line])
-    return measured.width_mm(height)
+    if line.letter_spacing_mm == 0:
+        return height * _unit_width(line)
+    return measure_line(line).width_mm(height)
+
+
+@lru_cache(maxsize=4096)
+def _unit_width(line: Line) -> float:
+    """Width over cap height of a line without letter spacing: breaking a text asks for it at many sizes."""
+    return measure_line(line).width_mm(1.0)
 
 
 def _down(height: float, step: float) -> float:

@@ -126,9 +126,9 @@ TERMS: tuple[Term, ...] = (
         Lines without a height of their own grow until they meet the margins, a hole or a line on a circle: all to the
         same height (together), or each to the same width (each)."""),
     _term("arc", "text on a circle, ring", """
-        A circle that carries the feet of the letters. Each letter is turned as a whole, none is bent. Letters on its top
-        (above) and in its bottom (below) read from the left; a ring goes all the way round. Give a smaller radius than
-        the sign's by the height of the letters and the margin."""),
+        A circle that carries the feet of the letters. Each letter is turned as a whole, none is bent. Letters on its
+        top (above) and in its bottom (below) read from the left; a ring goes all the way round. Give a smaller radius
+        than the sign's by the height of the letters and the margin."""),
     _term("legibility", "reading distance", """
         How far letters read goes by their height; how well, by the width of their strokes, their shape and the room
         between them. The report sets these figures beside published rules. A rule that you have to keep is named by

@@ -78,6 +78,13 @@ def test_lines_fitted_each_are_alike_in_width() -> None:
     assert widths[0] == pytest.approx(200, abs=0.1)
 
 
+@pytest.mark.parametrize("fit", ["together", "each"])
+def test_a_line_that_shows_nothing_disturbs_none(fit: str) -> None:
+    lettering = words(text=["Lane", "\u200e", "17"], fit=fit)
+    assert ink(lettering, 0)[1] > ink(lettering, 2)[3]
+    assert words(text=["A \u200e B"], wrap="30").cap_height_mm > 3
+
+
 def test_a_given_height_stays_while_the_others_are_fitted() -> None:
     lettering = words(text=None, line=[{"text": "17", "cap-height": 50}, {"text": "Larkspur Lane"}])
     assert lettering.rows[0].cap_height_mm == 50
