@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from signgen.sheet.hole_words import hole_noun, hole_sizes
 from signgen.sheet.job_facts import JobFacts
+from signgen.sheet.legibility import cap_heights
 from signgen.sheet.markup import Html, el, raw
 from signgen.sheet.numbers import figure, joined_words, mm, size, span
 from signgen.sheet.part_checks import verdict
@@ -84,5 +85,5 @@ def _measures(facts: JobFacts, labelled: bool) -> str:
         more = " and more in report.json" if len(drawing.holes) > MOST_PLACES else ""
         words.append(f"Holes at {', '.join(places)}{more}.")
     if drawing.cap_height_mm:
-        words.append(f"Capitals {mm(drawing.cap_height_mm)} high.")
+        words.append(f"Capitals {cap_heights(drawing)}\N{NO-BREAK SPACE}mm high.")
     return " ".join(words)

@@ -7,6 +7,7 @@ import unicodedata
 from pathlib import Path
 
 from signgen.sheet.job_facts import JobFacts
+from signgen.sheet.legibility import cap_heights
 from signgen.sheet.numbers import figure, rounded, span
 from signgen.sheet.part_checks import verdict_words
 
@@ -19,7 +20,7 @@ def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
     """At most 24 lines of at most 80 columns; long texts are cut, long paths are wrapped."""
     drawing, board = facts.drawing, facts.stock
     holes = f", {len(drawing.holes)} hole{'s' if len(drawing.holes) > 1 else ''}" if drawing.holes else ""
-    made = f"{facts.spec.material.label}{holes}, capitals {figure(drawing.cap_height_mm)} mm high"
+    made = f"{facts.spec.material.label}{holes}, capitals {cap_heights(drawing)} mm high"
     lines = " / ".join(line.strip() for line in facts.spec.text.lines if line.strip())
     rows = _row("sign", _cut(_one_line(lines), COLUMNS - LABEL))
     rows += _row("", f"{_size(drawing.width_mm, drawing.height_mm)} x {figure(drawing.thickness_mm, 2)} mm, {made}")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 
 from signgen.drawing.draw import draw
-from signgen.sheet.legibility import legibility_report, lettering_report, reading_note
+from signgen.sheet.legibility import cap_heights, legibility_report, lettering_report, reading_note
 from tests.asking import spec_of
 
 
@@ -39,3 +39,10 @@ def test_the_note_goes_by_the_smallest_letters() -> None:
     assert note.startswith("Letters 25.4 mm high are read with ease up to 3 m away (sign trade, easy reading)")
     assert "beyond 10.1 m (MUTCD 2000, 2A.14, as research supports)" in note
     assert "fire code" not in note
+
+
+def test_unlike_heights_are_told_from_the_least_to_the_greatest() -> None:
+    bare = {"holes": None, "hole_diameter": None, "inset": None}
+    line = [{"text": "17", "cap-height": 40}, {"text": "Mill", "cap-height": 12.5}]
+    assert cap_heights(draw(spec_of(**bare, text=None, line=line))) == "12.5 to 40"
+    assert cap_heights(draw(spec_of(**bare, text=["17"], cap_height="40"))) == "40"
