@@ -14,6 +14,7 @@ from signgen.checks.feeds_sane import FeedsSane
 from signgen.checks.gentle_entry import GentleEntry
 from signgen.checks.groove_walls import GrooveWalls
 from signgen.checks.heads_seated import HeadsSeated
+from signgen.checks.held_round import HeldRound
 from signgen.checks.holes_made import HolesMade
 from signgen.checks.inside_board import InsideBoard
 from signgen.checks.inside_travel import InsideTravel
@@ -24,6 +25,7 @@ from signgen.checks.nothing_loose import NothingLoose
 from signgen.checks.pass_depth import PassDepth
 from signgen.checks.programs_in_order import ProgramsInOrder
 from signgen.checks.rapids_clear import RapidsClear
+from signgen.checks.skin_holds import SkinHolds
 from signgen.checks.spindle_ready import SpindleReady
 from signgen.checks.tabs_hold import TabsHold
 from signgen.checks.wood_left import WoodLeft
@@ -49,6 +51,8 @@ CHECKS: tuple[Check, ...] = (
     EdgeSize(),
     HeadsSeated(),
     TabsHold(),
+    HeldRound(),
+    SkinHolds(),
     NothingLoose(),
     ProgramsInOrder(),
     WoodLeft(),

@@ -83,7 +83,7 @@ def make_case(
     through = [
         tool.diameter_mm
         for (_, _, tool), cutting in zip(programs, cuts, strict=True)
-        if len(cutting) and cutting.low_z_mm.min() <= CHECK_MM
+        if len(cutting) and cutting.low_z_mm.min() <= drawing.skin_mm + CHECK_MM
     ]
     return Case(
         drawing=drawing,

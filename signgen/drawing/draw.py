@@ -11,9 +11,9 @@ from signgen.drawing.drawing import Drawing, Groove, Hole
 from signgen.drawing.drawn_line import drawn_lines
 from signgen.drawing.edge import edge_of
 from signgen.drawing.grooves import groove
+from signgen.drawing.holding import holding_warnings, tabs_of
 from signgen.drawing.holes import LEAST_WALL_MM, face_area, hole_problems, hole_warnings, holes_of, walls_to_grooves
 from signgen.drawing.ornament import frame, rules
-from signgen.drawing.tabs import place_tabs
 from signgen.drawing.words import lettering_of
 from signgen.errors import CannotMakeError, Problem
 from signgen.spec.sign_spec import SignSpec
@@ -36,6 +36,7 @@ def draw(spec: SignSpec) -> Drawing:
     problems = list(_groove_problems(grooves, edge, holes))
     if problems:
         raise CannotMakeError(problems)
+    tabs = tabs_of(spec, edge, holes)
     return Drawing(
         width_mm=spec.width_mm,
         height_mm=spec.height_mm,
@@ -43,10 +44,14 @@ def draw(spec: SignSpec) -> Drawing:
         edge=edge,
         holes=holes,
         grooves=grooves,
-        tabs=place_tabs(edge, holes, spec.tabs.count, spec.tabs.width_mm, spec.tabs.height_mm),
+        tabs=tabs,
+        skin_mm=spec.skin_mm,
         cap_height_mm=lettering.cap_height_mm,
         lines=drawn_lines(lettering),
-        warnings=(*word_warnings, *edge_warnings, *hole_warnings(spec, edge, holes, grooves)),
+        warnings=(
+            *word_warnings, *edge_warnings, *hole_warnings(spec, edge, holes, grooves),
+            *holding_warnings(spec, edge, tabs),
+        ),
     )
 
 

@@ -106,6 +106,7 @@ class Tab:
 class Drawing:
     """Everything that the finished sign has. Nothing overlaps a hole or crosses the edge; names are unique.
 
+    `skin_mm`: what stays of the board under the outside cut, 0 where it goes through but for tabs.
     `cap_height_mm` is that of the smallest of its `lines`. `warnings`: whole sentences about what can be made but may
     disappoint. The drawing of a whole sheet of signs
     (`drawing.nested`) has an edge of several polygons, one for each piece, named in `pieces`; its size is that of

@@ -21,24 +21,29 @@ BENDS_DEG = (12.0, 30.0, 60.0)
 bent ones."""
 
 
+STRAIGHT = 1e-9
+"""Cross product of unit directions below which two pieces of the edge are one straight stretch."""
+
+
 def place_tabs(
-    edge: Polygon, holes: tuple[Hole, ...], count: int, width_mm: float, height_mm: float
+    edge: Polygon, holes: tuple[Hole, ...], count: int, width_mm: float, height_mm: float, foot_mm: float = 0.0
 ) -> tuple[Tab, ...]:
     """`count` tabs on the edge, named 'tab 1', ... counter-clockwise from the lowest left one.
 
     Even spacing is kept as far as the straight stretches allow; among equally even placings the one furthest from
-    corners wins. Raises: CannotMakeError when the edge has no room for them.
+    corners wins; one that comes to lie in the middle of its straight stretch lies there exactly. `foot_mm`: how far
+    sides that fall run out at both ends. Raises: CannotMakeError when the edge has no room for them.
     """
     if count == 0:
         return ()
     length = edge.exterior.length
     chosen: list[int] = []
     for bend in BENDS_DEG:
-        places, direction, free_mm = _free_room(edge, holes, width_mm, bend)
-        chosen = _spread(free_mm, count, (width_mm + ROOM_MM) / STEP_MM)
+        places, direction, free_mm = _free_room(edge, holes, width_mm + 2 * foot_mm, bend)
+        chosen = _spread(free_mm, count, (width_mm + 2 * foot_mm + ROOM_MM) / STEP_MM)
         if chosen:
             break
-    if count * (width_mm + 2 * ROOM_MM) > length or not chosen:
+    if count * (width_mm + 2 * foot_mm + 2 * ROOM_MM) > length or not chosen:
         raise CannotMakeError.at(
             "tabs",
             f"{count} tabs of {width_mm:g} mm find no straight stretches on this edge of {length:.0f} mm.",
@@ -46,7 +51,7 @@ def place_tabs(
         )
     tabs = []
     for number, i in enumerate(sorted(chosen), start=1):
-        (x, y), (along_x, along_y) = places[i], direction[i]
+        (x, y), (along_x, along_y) = _in_the_middle(edge, places[i], width_mm), direction[i]
         tabs.append(
             Tab(
                 name=f"tab {number}",
@@ -56,6 +61,7 @@ def place_tabs(
                 along_y=float(along_y),
                 width_mm=width_mm,
                 height_mm=height_mm,
+                foot_mm=foot_mm,
             )
         )
     return tuple(tabs)
@@ -86,6 +92,28 @@ def _free_room(
         if np.any(straight & (away > near_hole)):
             straight &= away > near_hole
     return places, direction, _inside_mm(straight)
+
+
+def _in_the_middle(edge: Polygon, place: NDArray[np.float64], width_mm: float) -> NDArray[np.float64]:
+    """The middle of the straight stretch that a place lies on, where it is no further than places are apart."""
+    ring = np.asarray(edge.exterior.coords)[:, :2]
+    steps = np.diff(ring, axis=0)
+    unit = steps / np.hypot(*steps.T)[:, None]
+    n = len(steps)
+    along = np.einsum("ij,ij->i", place - ring[:-1], unit)
+    off = np.hypot(*(place - ring[:-1] - along[:, None] * unit).T)
+    outside = (along < -STRAIGHT) | (along > np.hypot(*steps.T) + STRAIGHT)
+    here = int(np.argmin(np.where(outside, np.inf, off)))
+    bends = np.abs(unit[here, 0] * unit[:, 1] - unit[here, 1] * unit[:, 0]) + (unit @ unit[here] < 0)
+    ends = []
+    for way in (-1, 1):
+        last = here
+        while bends[(last + way) % n] < STRAIGHT and (last + way) % n != here:
+            last = (last + way) % n
+        ends.append(ring[last if way < 0 else last + 1])
+    middle = (ends[0] + ends[1]) / 2
+    near = np.hypot(*(middle - place)) <= STEP_MM and np.hypot(*(ends[1] - ends[0])) >= width_mm
+    return np.asarray(middle if near else place)
 
 
 def _inside_mm(free: NDArray[np.bool_]) -> NDArray[np.float64]:

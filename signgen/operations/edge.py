@@ -1,14 +1,14 @@
-"""Cutting the sign out of the board: outside the edge, in equal passes, over tabs at the end."""
+"""Cutting the sign out of the board: outside the edge, in equal passes, over tabs or down to a skin at the end."""
 
 from __future__ import annotations
 
-import itertools
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from shapely.geometry import Polygon
+import shapely
+from shapely.geometry import LineString, Polygon
 
 from signgen.drawing.drawing import Tab
 from signgen.errors import CannotMakeError
@@ -19,26 +19,33 @@ from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
 from signgen.toolpath.cut import FREEING_STAGE, Cut, Toolpath, strung
+from signgen.toolpath.gaps import Gap, Rates, between_tabs, span_mm
+from signgen.toolpath.lead import lead_in, lead_out
 from signgen.toolpath.loop import Loop
 from signgen.toolpath.passes import levels
 
+LEAD_MM = 0.5
+"""How far beside the edge's way the cutter comes on to it and leaves it: clear of the wall, and no more than a thin cut
+into the waste (common practice)."""
 
-@dataclass(frozen=True, slots=True)
-class Gap:
-    """Where a tab interrupts the path: from `start_mm`, in [0, length), for `width_mm`, at the tab's top."""
+OVERLAP_MM = 2.0
+"""How far a finishing pass runs over its own beginning, so that no step is seen there (common practice)."""
 
-    start_mm: float
-    width_mm: float
-    top_mm: float
+Pieces = Iterator[tuple[Path, float]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutOut:
-    """The outside cut with one end mill, clockwise seen from above: climb milling, the sign on the right of travel.
+    """The outside cut with one end mill. Climb milling goes clockwise seen from above, the sign on the right of travel;
+    `climb` False goes the other way round.
 
     A pass above the tabs ramps down along the path and then goes right round at its depth, so that no wedge is left
     and the cutter never lifts. A pass below the tabs' tops goes from tab to tab: over a tab at its top, down along
-    the path at the entry angle, back to the tab at depth, on to the next.
+    the path at the entry angle, back to the tab at depth, on to the next. The first way down begins, and the last pass
+    ends, on an arc beside the edge.
+
+    `skin_mm`: the passes end that far above the board's bottom, and there are no tabs. `finish_mm`: what the passes
+    leave on the sign, for one more of full depth at `finish_feed_mm_per_min` to take.
     """
 
     edge: Polygon
@@ -48,86 +55,153 @@ class CutOut:
     thickness_mm: float
     breakthrough_mm: float
     tolerances: Tolerances
+    skin_mm: float = 0.0
+    finish_mm: float = 0.0
+    finish_feed_mm_per_min: float | None = None
+    climb: bool = True
 
     @property
     def does(self) -> str:
+        if self.skin_mm:
+            return f"cuts the sign out down to a skin of {self.skin_mm:g} mm"
         return f"cuts the sign out, leaving {len(self.tabs)} tabs" if self.tabs else "cuts the sign out"
 
     def toolpath(self) -> Toolpath:
         """One cut, from the top to the last pass. Raises: CannotMakeError when the tabs leave no path between
         them."""
-        path, feeds = strung(list(self._pieces(Loop.of(self._ring()))))
+        path, feeds = strung(list(self._pieces()))
         cut = Cut(path=path, feeds_mm_per_min=feeds, feature="edge", stage=FREEING_STAGE)
         return Toolpath(operation="edge", tool=self.tool, cuts=(cut,))
 
-    def _ring(self) -> Path:
-        """The way of the cutter's centre, clockwise."""
-        (ring,) = outward(self.edge, self.tool.radius_mm, self.tolerances.chord_mm)
-        points = np.asarray(ring.exterior.coords)[::-1, :2]
-        return fit_ring(np.column_stack([points, np.zeros(len(points))]), self.tolerances.fit_mm)
+    @property
+    def _bottom_mm(self) -> float:
+        return self.skin_mm or -self.breakthrough_mm
 
-    def _pieces(self, loop: Loop) -> Iterator[tuple[Path, float]]:
+    @property
+    def _rates(self) -> Rates:
+        return Rates(
+            slope=math.tan(math.radians(self.cutting.entry_deg)),
+            ramp=self.cutting.ramp_mm_per_min,
+            feed=self.cutting.feed_mm_per_min,
+        )
+
+    def _pieces(self) -> Pieces:
         """Connected pieces of the path, each with its feed."""
+        loop = self._loop(self.finish_mm)
         gaps = self._gaps(loop)
-        depths = levels(self.thickness_mm, -self.breakthrough_mm, self.cutting.stepdown_mm)
-        top_of_tabs = max((gap.top_mm for gap in gaps), default=-math.inf)
-        upper = [z for z in depths if z >= top_of_tabs]
-        slope = math.tan(math.radians(self.cutting.entry_deg))
-
-        # Each upper pass starts a ramp's length further on than the last. Begin so that the last ends just behind a
-        # tab.
+        depths = levels(self.thickness_mm, self._bottom_mm, self.cutting.stepdown_mm)
+        tops = max((gap.top_mm for gap in gaps), default=-math.inf)
+        upper = [z for z in depths if z >= tops]
+        rates = self._rates
         z = self.thickness_mm
-        s = gaps[0].start_mm + gaps[0].width_mm if gaps else 0.0
-        s -= (z - upper[-1]) / slope if upper else 0.0
+        s = gaps[0].start_mm + gaps[0].width_mm if gaps else self._quiet_place(loop)
+        # Each upper pass starts a ramp's length further on than the last. Begin so that the last ends just behind a
+        # tab, where the next goes on.
+        s -= (z - upper[-1]) / rates.slope if upper else 0.0
+        yield from self._led_in(loop, s, z, rates.feed)
         for level in upper:
-            down = (z - level) / slope
-            yield loop.walk([(s, z), (s + down, level)]), self.cutting.ramp_mm_per_min
-            yield (
-                loop.walk([(s + down, level), (s + down + loop.length_mm, level)]),
-                self.cutting.feed_mm_per_min,
-            )
-            s, z = s + down + loop.length_mm, level
-        for level in depths[len(upper) :]:
-            for here, following in zip(gaps, gaps[1:] + gaps[:1], strict=True):
-                end = s + self._span(loop, here, following)
-                yield loop.walk(zigzag(s, end, z, level, slope)), self.cutting.ramp_mm_per_min
-                yield loop.walk([(s, level), (end, level)]), self.cutting.feed_mm_per_min
-                yield loop.walk([(end, level), (end, following.top_mm)]), self.cutting.ramp_mm_per_min
-                s, z = end + following.width_mm, following.top_mm
-                yield loop.walk([(end, z), (s, z)]), self.cutting.feed_mm_per_min
+            down = s + (z - level) / rates.slope
+            yield loop.walk([(s, z), (down, level)]), rates.ramp
+            yield loop.walk([(down, level), (down + loop.length_mm, level)]), rates.feed
+            s, z = down + loop.length_mm, level
+        for n, level in enumerate(depths[len(upper) :]):
+            if n:
+                yield from _on_to(loop, gaps[0], s, z, rates)
+                yield loop.walk([(s, gaps[0].top_mm), (s + gaps[0].width_mm, gaps[0].top_mm)]), rates.feed
+                s, z = s + gaps[0].width_mm, gaps[0].top_mm
+            yield from between_tabs(loop, gaps, s, z, level, rates)
+            s, z = s + loop.length_mm - gaps[0].width_mm, level
+        if self.finish_mm:
+            yield from self._finished(loop, s)
+        else:
+            yield from self._away(loop, gaps, s, rates)
+
+    def _away(self, loop: Loop, gaps: Sequence[Gap], s: float, rates: Rates) -> Pieces:
+        """Off the edge at the end of the last pass: beyond the tab that lies ahead, if there is one."""
+        if not gaps:
+            yield from self._led_out(loop, s, self._bottom_mm, rates.feed)
+            return
+        top, beyond = gaps[0].top_mm, s + gaps[0].width_mm
+        yield from _on_to(loop, gaps[0], s, self._bottom_mm, rates)
+        yield loop.walk([(s, top), (beyond, top)]), rates.feed
+        yield from self._led_out(loop, beyond, top, rates.feed)
+
+    def _finished(self, rough: Loop, s: float) -> Pieces:
+        """One pass of full depth along the sign itself, after the others have ended at `s` of theirs."""
+        loop = self._loop(0.0)
+        gaps = self._gaps(loop)
+        feed = self.finish_feed_mm_per_min or self.cutting.feed_mm_per_min
+        rates = Rates(slope=self._rates.slope, ramp=self.cutting.ramp_mm_per_min, feed=feed)
+        bottom = self._bottom_mm
+        if gaps:
+            # The other passes ended before the first tab; this one begins over it.
+            start, top, width = gaps[0].start_mm, gaps[0].top_mm, gaps[0].width_mm
+            yield from _on_to(rough, self._gaps(rough)[0], s, bottom, rates)
+            yield loop.walk([(start, top), (start + width, top)]), feed
+            yield from between_tabs(loop, gaps, start + width, top, bottom, rates)
+            yield from self._away(loop, gaps, start + loop.length_mm, rates)
+            return
+        # As far on as the arc needs to come over from the way of the other passes.
+        start = loop.nearest(*rough.at(s)) + math.sqrt(self.finish_mm * (2 * self.tool.radius_mm - self.finish_mm))
+        yield from self._led_in(loop, start, bottom, feed, self.finish_mm)
+        yield loop.walk([(start, bottom), (start + loop.length_mm + OVERLAP_MM, bottom)]), feed
+        yield from self._led_out(loop, start + loop.length_mm + OVERLAP_MM, bottom, feed)
+
+    def _loop(self, allowance_mm: float) -> Loop:
+        """The way of the cutter's centre, so far outside the sign."""
+        (ring,) = outward(self.edge, self.tool.radius_mm + allowance_mm, self.tolerances.chord_mm)
+        points = np.asarray(ring.exterior.coords)[:: -1 if self.climb else 1, :2]
+        return Loop.of(fit_ring(np.column_stack([points, np.zeros(len(points))]), self.tolerances.fit_mm))
 
     def _gaps(self, loop: Loop) -> tuple[Gap, ...]:
         """The tabs in the order of travel. A gap is the tab's width and the cutter's diameter, for the cutter eats
-        half its diameter from both ends of what it leaves. Source: check-values section 10 (derived)."""
-        middles = [(loop.nearest(tab.x_mm, tab.y_mm), tab) for tab in self.tabs]
-        width = self.tool.diameter_mm
-        gaps = [
-            Gap((s - (tab.width_mm + width) / 2) % loop.length_mm, tab.width_mm + width, tab.height_mm)
-            for s, tab in middles
-        ]
-        return tuple(sorted(gaps, key=lambda gap: gap.start_mm))
+        half its diameter from both ends of what it leaves. Source: check-values section 10 (derived).
 
-    def _span(self, loop: Loop, here: Gap, following: Gap) -> float:
-        """Length of path from the end of one gap to the start of the next."""
-        ahead = (following.start_mm - here.start_mm) % loop.length_mm or loop.length_mm
-        if ahead - here.width_mm < self.tool.radius_mm:
-            raise CannotMakeError.at(
-                "tabs",
-                f"{len(self.tabs)} tabs of {self.tabs[0].width_mm:g} mm do not fit round this edge with a "
-                f"{self.tool.diameter_mm:g} mm cutter.",
-                "Use fewer or narrower tabs, or a thinner cutter.",
-            )
-        return ahead - here.width_mm
+        Raises: CannotMakeError when they leave no way between them.
+        """
+        gaps = []
+        for tab in self.tabs:
+            width = tab.width_mm + self.tool.diameter_mm
+            start = (loop.nearest(tab.x_mm, tab.y_mm) - width / 2) % loop.length_mm
+            slope = (tab.height_mm - self._bottom_mm) / tab.foot_mm if tab.foot_mm else math.inf
+            gaps.append(Gap(start, width, tab.height_mm, slope))
+        gaps.sort(key=lambda gap: gap.start_mm)
+        for here, following in zip(gaps, gaps[1:] + gaps[:1], strict=True):
+            feet = here.foot_mm(self._bottom_mm) + following.foot_mm(self._bottom_mm)
+            if span_mm(loop, here, following) - feet < self.tool.radius_mm:
+                raise CannotMakeError.at(
+                    "tabs",
+                    f"{len(self.tabs)} tabs of {self.tabs[0].width_mm:g} mm do not fit round this edge with a "
+                    f"{self.tool.diameter_mm:g} mm cutter.",
+                    "Use fewer or narrower tabs, or a thinner cutter.",
+                )
+        return tuple(gaps)
+
+    def _quiet_place(self, loop: Loop) -> float:
+        """The middle of the longest straight or bend, where a beginning shows least."""
+        lengths = np.diff(loop.ends_mm)
+        longest = int(np.argmax(np.round(lengths, 6)))
+        return float(loop.ends_mm[longest] + lengths[longest] / 2)
+
+    def _led_in(self, loop: Loop, s: float, z: float, feed: float, away_mm: float = LEAD_MM) -> Pieces:
+        """The way on to the loop at `s`, from beside it; nothing where there is no room."""
+        (x, y), along = loop.at(s), loop.heading(s)
+        lead = lead_in((x, y, z), along, away_mm, self.tool.radius_mm, left=self.climb)
+        if self._has_room(lead):
+            yield lead, feed
+
+    def _led_out(self, loop: Loop, s: float, z: float, feed: float) -> Pieces:
+        (x, y), along = loop.at(s), loop.heading(s)
+        lead = lead_out((x, y, z), along, LEAD_MM, self.tool.radius_mm, left=self.climb)
+        if self._has_room(lead):
+            yield lead, feed
+
+    def _has_room(self, lead: Path) -> bool:
+        """Whether the cutter stays off the sign: beside a narrow notch it may not."""
+        away = shapely.distance(self.edge, LineString(lead.points_mm[:, :2]))
+        return bool(away >= self.tool.radius_mm - self.tolerances.total_mm)
 
 
-def zigzag(s: float, end: float, z: float, level: float, slope: float) -> list[tuple[float, float]]:
-    """Knots that go down from z at `s` to `level`, never steeper than `slope`, between `s` and `end`, and come back
-    to `s` at depth."""
-    if z <= level:
-        return [(s, z), (s, level)]
-    needed = (z - level) / slope
-    legs = max(1, math.ceil(needed / (end - s) - 1e-9))
-    turn = min(needed, end - s)
-    drops = [z - (z - level) * i / legs for i in range(legs + 1)]
-    knots = list(zip(itertools.cycle([s, s + turn]), drops, strict=False))
-    return knots if knots[-1][0] == s else [*knots, (s, level)]
+def _on_to(loop: Loop, gap: Gap, s: float, z: float, rates: Rates) -> Pieces:
+    """Up the side of a tab that begins at `s`, from a height."""
+    yield loop.walk([(s - gap.foot_mm(z), z), (s, gap.top_mm)]), rates.ramp

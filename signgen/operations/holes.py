@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from signgen.drawing.drawing import Hole
-from signgen.geometry.paths import CCW, FloatArray, Path, joined, polyline
+from signgen.geometry.paths import CCW, CW, FloatArray, Path, joined, polyline
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.toolpath.cut import APPROACH_MM, Cut, Toolpath, strung
@@ -46,14 +46,22 @@ def fits(hole_diameter_mm: float, tool: Tool) -> bool:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoreHoles:
-    """Holes with one cutter. The helix turns counter-clockwise going down, which is climb milling inside a hole, and
-    ends with a full circle at the bottom; then the cutter leaves the wall and lifts from the middle."""
+    """Holes with one cutter. The helix turns counter-clockwise going down, which is climb milling inside a hole
+    (`climb` False turns it round), and ends with a full circle at the bottom; then the cutter leaves the wall on an
+    arc and lifts from the middle.
+
+    `finish_mm`: what is left on the wall for one more circle of full depth, at `finish_feed_mm_per_min`, on to which
+    the cutter comes on an arc as well.
+    """
 
     holes: tuple[Hole, ...]
     tool: Tool
     cutting: CuttingData
     thickness_mm: float
     breakthrough_mm: float
+    finish_mm: float = 0.0
+    finish_feed_mm_per_min: float | None = None
+    climb: bool = True
 
     @property
     def does(self) -> str:
@@ -85,27 +93,63 @@ class BoreHoles:
 
     def _helix(self, hole: Hole, radius: float) -> tuple[Path, FloatArray, BoolArray]:
         """Half turns down, a full circle at the bottom, then to the middle. The helix itself is what cuts the hole."""
-        down = self._down(hole, radius, self.thickness_mm, self._bottom_mm)
-        end = joined([self._turns(hole, radius, np.full(3, self._bottom_mm)), self._to_middle(hole, radius)])
-        feeds = np.repeat([self.cutting.ramp_mm_per_min, self.cutting.feed_mm_per_min], [len(down), len(end)])
-        return joined([down, end]), feeds, np.zeros(len(feeds), np.bool_)
+        rough = self._rough(radius)
+        pieces = [
+            (self._down(hole, rough, self.thickness_mm, self._bottom_mm), self.cutting.ramp_mm_per_min),
+            (self._turns(hole, rough, np.full(3, self._bottom_mm)), self.cutting.feed_mm_per_min),
+        ]
+        path, feeds = strung([*pieces, *self._last(hole, radius, rough)])
+        return path, feeds, np.zeros(len(feeds), np.bool_)
 
     def _widened(self, hole: Hole, radius: float) -> tuple[Path, FloatArray, BoolArray]:
         """A hole so wide that one helix would leave a loose core: at each level a helix in the middle, then rings
         outwards."""
-        inner = CORE_RATIO * self.tool.radius_mm
-        count = math.ceil((radius - inner) / min(self.cutting.stepover_mm, self.tool.radius_mm) - 1e-9)
-        radii = np.linspace(inner, radius, count + 1)
+        inner, rough = CORE_RATIO * self.tool.radius_mm, self._rough(radius)
+        step = min(self.cutting.stepover_mm, self.tool.radius_mm)
+        radii = np.linspace(inner, rough, math.ceil(max(rough - inner, 0.0) / step - 1e-9) + 1)
         pieces: list[tuple[Path, float]] = []
         above = self.thickness_mm
-        for level in levels(self.thickness_mm, self._bottom_mm, self.cutting.stepdown_mm):
+        depths = levels(self.thickness_mm, self._bottom_mm, self.cutting.stepdown_mm)
+        for level in depths:
             pieces.append((self._down(hole, inner, above, level), self.cutting.ramp_mm_per_min))
             rings = [self._turns(hole, float(ring), np.full(3, level)) for ring in radii]
             pieces.append((joined(rings), self.cutting.feed_mm_per_min))
-            pieces.append((self._across(hole, radius, inner, level), self.cutting.feed_mm_per_min))
+            if level != depths[-1]:
+                pieces.append((self._across(hole, rough, inner, level), self.cutting.feed_mm_per_min))
             above = level
-        path, feeds = strung(pieces)
+        path, feeds = strung([*pieces, *self._last(hole, radius, rough)])
         return path, feeds, np.diff(path.points_mm[:, 2]) < 0
+
+    def _rough(self, radius: float) -> float:
+        """Radius of the cutter's way before the finishing circle; the wall's own where a hole has no room for one."""
+        rough = radius - self.finish_mm
+        return rough if rough >= LEAST_HELIX_MM else radius
+
+    def _last(self, hole: Hole, radius: float, rough: float) -> list[tuple[Path, float]]:
+        """From the rough circle at the bottom to the middle, by way of the finishing circle where there is one."""
+        feed = self.cutting.feed_mm_per_min
+        if rough == radius:
+            return [(self._half_way(hole, radius, out=False), feed)]
+        fine = self.finish_feed_mm_per_min or feed
+        return [
+            (self._across(hole, rough, 0.0, self._bottom_mm), feed),
+            (self._half_way(hole, radius, out=True), fine),
+            (self._turns(hole, radius, np.full(3, self._bottom_mm)), fine),
+            (self._half_way(hole, radius, out=False), fine),
+        ]
+
+    def _half_way(self, hole: Hole, radius: float, *, out: bool) -> Path:
+        """Half a turn on a circle that touches the wall: from the middle out on to it, or off it to the middle."""
+        ends = [(hole.x_mm, hole.y_mm, self._bottom_mm), (hole.x_mm + radius, hole.y_mm, self._bottom_mm)]
+        return Path(
+            points_mm=np.array(ends if out else ends[::-1]),
+            kinds=np.full(1, self._turning, np.uint8),
+            centres_mm=np.array([[hole.x_mm + radius / 2, hole.y_mm]]),
+        )
+
+    @property
+    def _turning(self) -> int:
+        return CCW if self.climb else CW
 
     def _down(self, hole: Hole, radius: float, top: float, bottom: float) -> Path:
         """A helix no steeper than the material's entry angle and no coarser than the stepdown. The pitch's angle:
@@ -115,26 +159,23 @@ class BoreHoles:
         return self._turns(hole, radius, np.linspace(top, bottom, halves + 1))
 
     def _turns(self, hole: Hole, radius: float, z: FloatArray) -> Path:
-        """Half turns counter-clockwise through the heights z, from the side of +X."""
+        """Half turns through the heights z, from the side of +X."""
         n = len(z) - 1
         side = np.where(np.arange(n + 1) % 2 == 0, radius, -radius)
         return Path(
             points_mm=np.column_stack([hole.x_mm + side, np.full(n + 1, hole.y_mm), z]),
-            kinds=np.full(n, CCW, np.uint8),
+            kinds=np.full(n, self._turning, np.uint8),
             centres_mm=np.tile([hole.x_mm, hole.y_mm], (n, 1)),
         )
 
     def _across(self, hole: Hole, start: float, end: float, z: float) -> Path:
         return polyline([(hole.x_mm + start, hole.y_mm, z), (hole.x_mm + end, hole.y_mm, z)])
 
-    def _to_middle(self, hole: Hole, radius: float) -> Path:
-        return self._across(hole, radius, 0.0, self._bottom_mm)
-
     def _around(self, hole: Hole, radius: float) -> Cut:
         """Full circles from the top down after the middle has been drilled: each takes a stepdown of a thin ring."""
         depths = levels(self.thickness_mm, self._bottom_mm, self.cutting.stepdown_mm)
         rings = [self._turns(hole, radius, np.full(3, z)) for z in depths]
-        path = joined([*rings, self._to_middle(hole, radius)])
+        path = joined([*rings, self._half_way(hole, radius, out=False)])
         feeds = np.full(len(path), self.cutting.ramp_mm_per_min)
         return Cut(path=path, feeds_mm_per_min=feeds, feature=hole.name, stage=WIDENING_STAGE)
 

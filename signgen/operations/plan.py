@@ -14,7 +14,7 @@ from signgen.operations.edge import CutOut
 from signgen.operations.engrave import Engrave
 from signgen.operations.holes import BoreHoles
 from signgen.operations.slots import MillSlots
-from signgen.shop.feeds import cutting_data
+from signgen.shop.feeds import cutting_data, thin_feed_mm_per_min
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.spec.sign_spec import SignSpec
@@ -117,9 +117,17 @@ def _operations(
             cutting=cutting,
             thickness_mm=drawing.thickness_mm,
             breakthrough_mm=spec.breakthrough_mm,
+            finish_mm=spec.finish_mm,
+            finish_feed_mm_per_min=_finish_feed(tool, cutting, spec),
+            climb=spec.climb,
         )
     if tool == cutters.edge:
         yield _edge(drawing, tool, cutting, spec)
+
+
+def _finish_feed(tool: Tool, cutting: CuttingData, spec: SignSpec) -> float:
+    """Thin chips let the finishing pass go faster."""
+    return thin_feed_mm_per_min(tool, cutting, spec.machine, spec.finish_mm) if spec.finish_mm else 0.0
 
 
 def _edge(drawing: Drawing, tool: Tool, cutting: CuttingData, spec: SignSpec) -> CutOut | CutApart:
@@ -133,6 +141,10 @@ def _edge(drawing: Drawing, tool: Tool, cutting: CuttingData, spec: SignSpec) ->
             thickness_mm=drawing.thickness_mm,
             breakthrough_mm=spec.breakthrough_mm,
             tolerances=spec.tolerances,
+            skin_mm=drawing.skin_mm,
+            finish_mm=spec.finish_mm,
+            finish_feed_mm_per_min=_finish_feed(tool, cutting, spec),
+            climb=spec.climb,
         )
         for number, outline in enumerate(drawing.outlines)
     )

@@ -20,6 +20,10 @@ MARGIN_RATIO = 0.08
 FRAME_GAP_RATIO = 0.04
 """From the edge, and from a frame's line, to the letters, over the shorter side (common practice of layout)."""
 FRAME_WIDTH_MM = 2.0
+MOST_SKIN_RATIO = 0.25
+"""Of the thickness: more would not be a skin."""
+CLEARANCE_MM, OVER_CLAMPS_MM, LEAST_OVER_CLAMPS_MM = 10.0, 5.0, 2.0
+"""Travel over the board, over clamps, and the least over clamps that is allowed (common practice)."""
 TAB_HEIGHT_RATIO = 0.25
 TAB_HEIGHT_MM = 1.5
 """A quarter to a third of thin stock, 0.5 to 1.5 mm in wood: common practice, check-values section 10."""
@@ -87,9 +91,43 @@ def depth_of(a: Asked, thickness_mm: float | None, v_bit: Tool | None) -> float 
     return given
 
 
+def skin_of(a: Asked, thickness_mm: float | None) -> float | None:
+    """The skin given, 0 for none; None when there is a problem."""
+    if not a.has("onion-skin"):
+        return 0.0
+    skin = a.number("onion-skin")
+    if skin is not None and thickness_mm is not None and skin > MOST_SKIN_RATIO * thickness_mm:
+        what = f"A skin of {plain(skin)} mm is too much of a board of {plain(thickness_mm)} mm to be cut with a knife."
+        a.wrong("onion-skin", what, f"Use at most {plain(MOST_SKIN_RATIO * thickness_mm)} mm; 0.2 to 0.5 mm is usual.")
+        return None
+    return skin
+
+
+def clearance_of(a: Asked) -> float | None:
+    """The travel height given, or the usual one, over the clamps; None when there is a problem."""
+    clearance = a.number("clearance") if a.has("clearance") else None
+    clamps = a.number("clamp-height") if a.has("clamp-height") else None
+    if (clearance is None and a.has("clearance")) or (clamps is None and a.has("clamp-height")):
+        return None
+    if clearance is None:
+        return CLEARANCE_MM if clamps is None else clamps + OVER_CLAMPS_MM
+    if clamps is not None and clearance < clamps + LEAST_OVER_CLAMPS_MM:
+        least = plain(clamps + LEAST_OVER_CLAMPS_MM)
+        what = f"{plain(clearance)} mm does not clear clamps of {plain(clamps)} mm."
+        a.wrong("clearance", what, f"Use {least} mm or more, or leave it out.")
+        return None
+    return clearance
+
+
 def tabs_of(a: Asked, thickness_mm: float | None) -> TabSpec | None:
-    """The tabs given, or the usual ones."""
+    """The tabs given, or the usual ones; none where a skin holds the sign."""
+    for key in ("tabs", "tab-spacing"):
+        if a.has("onion-skin") and a.has(key) and a.value(key):
+            a.wrong(key, "An onion skin holds the sign already.", "Give tabs or onion-skin, not both.")
+    if a.has("tabs") and a.has("tab-spacing"):
+        a.wrong("tab-spacing", "The number of tabs is given already.", "Give tabs or tab-spacing, not both.")
     count, width, height = a.value("tabs"), a.number("tab-width"), a.number("tab-height")
+    spacing, shape = a.number("tab-spacing") if a.has("tab-spacing") else None, a.text("tab-shape")
     if height is None and thickness_mm is not None and not a.has("tab-height"):
         height = _down(min(TAB_HEIGHT_MM, TAB_HEIGHT_RATIO * thickness_mm))
     if not isinstance(count, int) or width is None or height is None:
@@ -98,7 +136,8 @@ def tabs_of(a: Asked, thickness_mm: float | None) -> TabSpec | None:
         what = f"{plain(height)} mm is no less than the board's {plain(thickness_mm)} mm."
         a.wrong("tab-height", what, "Use a quarter of the thickness or so.")
         return None
-    return TabSpec(count=count, width_mm=width, height_mm=height)
+    count = 0 if a.has("onion-skin") else count
+    return TabSpec(count=count, width_mm=width, height_mm=height, spacing_mm=spacing, ramped=shape == "ramped")
 
 
 def board_of(a: Asked, size_mm: Size | None) -> Size | None:

@@ -149,6 +149,16 @@ _HOLDING = (
     Option(
         name="tabs", kind="count", metavar="N", group="Holding", default=4, limits=Limits(least=0, greatest=100),
         help="Tabs that hold the sign in the board until you cut them; 0 when tape or screws hold it.",
+        otherwise="4, or as many as tab-spacing wants; none with an onion skin",
+    ),
+    Option(
+        name="tab-spacing", kind="length", metavar="LENGTH", group="Holding", limits=Limits(least=20, greatest=2000),
+        help="A tab for each such length of the edge, at least three, instead of a number of tabs.",
+        otherwise="by their number",
+    ),
+    Option(
+        name="tab-shape", kind="choice", metavar="SHAPE", group="Holding", choices=("flat", "ramped"), default="flat",
+        help="Tabs with upright sides (flat), or with sides that fall at 30 degrees (ramped).",
     ),
     Option(
         name="tab-width", kind="length", metavar="LENGTH", group="Holding", default=6,
@@ -160,8 +170,26 @@ _HOLDING = (
         limits=Limits(least=0.2, greatest=100),
     ),
     Option(
+        name="onion-skin", kind="length", metavar="LENGTH", group="Holding", limits=Limits(least=0.1, greatest=5),
+        help="Leave a skin of this thickness all round instead of tabs, to be cut with a knife and trimmed.",
+        otherwise="none: cut right through, but for tabs",
+    ),
+    Option(
         name="breakthrough", kind="length", metavar="LENGTH", group="Holding", default=0.3,
         help="How far through cuts go into the spoilboard below.", limits=Limits(least=0, greatest=5),
+    ),
+)  # fmt: skip
+
+_PASSES = (
+    Option(
+        name="finish-pass", kind="length", metavar="LENGTH", group="Passes", limits=Limits(least=0.05, greatest=2),
+        help="Leave this much on the edge and in bored holes for one last pass of full depth.",
+        otherwise="no such pass",
+    ),
+    Option(
+        name="milling", kind="choice", metavar="WAY", group="Passes", choices=("climb", "conventional"),
+        default="climb",
+        help="Which way the cutter goes round the edge and in bored holes; conventional for machines with play.",
     ),
 )  # fmt: skip
 
@@ -207,13 +235,18 @@ _MACHINE = (
         help="Where Z0 lies: the board's bottom, which is the spoilboard's top, or the board's top.",
     ),
     Option(
-        name="clearance", kind="length", metavar="LENGTH", group="Machine", default=10,
-        help="Height above the board for travel; more when clamps are higher.", limits=Limits(least=1, greatest=200),
+        name="clamp-height", kind="length", metavar="LENGTH", group="Machine", limits=NOT_NEGATIVE,
+        help="How far the highest clamp or screw stands above the board.", otherwise="lower than clearance",
+    ),
+    Option(
+        name="clearance", kind="length", metavar="LENGTH", group="Machine", limits=Limits(least=1, greatest=200),
+        help="Height above the board for travel where clamps or screws may be.",
+        otherwise="10 mm, or 5 mm over the clamps when clamp-height is given",
     ),
 )  # fmt: skip
 
 KEYS: tuple[Option, ...] = (
-    *_SIGN, *_SHAPE, *LETTERING, *_HOLES, *_ENGRAVING, *_CUTTERS, *_HOLDING, *_MACHINE
+    *_SIGN, *_SHAPE, *LETTERING, *_HOLES, *_ENGRAVING, *_CUTTERS, *_HOLDING, *_PASSES, *_MACHINE
 )  # fmt: skip
 
 OUT = Option(

@@ -29,6 +29,10 @@ _RIVALS = {
     "v-bit": ("v-bit-diameter", "v-bit-tip"),
     "end-mill": ("end-mill-length", "end-mill-name"),
     "end-mill-name": ("end-mill", "end-mill-length"),
+    "tabs": ("tab-spacing", "onion-skin"),
+    "tab-spacing": ("tabs", "onion-skin"),
+    "onion-skin": ("tabs", "tab-spacing"),
+    "clamp-height": ("clearance",),
     "machine": ("dialect", "line-numbers", "percent-lines", "program-end", "extraction", "warm-up"),
 }
 """A key given on the command line says anew what these keys of the file said."""

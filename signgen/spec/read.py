@@ -13,7 +13,7 @@ from signgen.option import pick
 from signgen.shop.materials import Machine, Material
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
-from signgen.spec.amounts import board_of, depth_of, frame_of, margin_of, tabs_of
+from signgen.spec.amounts import board_of, clearance_of, depth_of, frame_of, margin_of, skin_of, tabs_of
 from signgen.spec.asked import Asked
 from signgen.spec.control import dialect_of, manner_of
 from signgen.spec.cutters import named_end_mill, named_v_bit
@@ -50,7 +50,8 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     finish, depth, rule_width = a.text("finish"), depth_of(a, thickness, v_bit), a.number("rule-width")
     ridge, tolerance = a.number("ridge"), a.number("tolerance")
     tabs, board = tabs_of(a, thickness), board_of(a, size)
-    breakthrough, clearance = a.number("breakthrough"), a.number("clearance")
+    skin, breakthrough, clearance = skin_of(a, thickness), a.number("breakthrough"), clearance_of(a)
+    finish_pass, milling = a.number("finish-pass") if a.has("finish-pass") else 0.0, a.text("milling")
     origin, z_zero = a.text("origin"), a.text("z-zero")
     dialect, manner = dialect_of(a, machine, dialects), manner_of(a, machine)
     for path in ("shop", "out"):  # read by whoever opens them; here only that they are texts
@@ -78,6 +79,9 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         v_bit=_had(v_bit),
         end_mill=end_mill,
         tabs=_had(tabs),
+        skin_mm=_had(skin),
+        finish_mm=_had(finish_pass),
+        climb=_had(milling) == "climb",
         frame=frame,
         rule_width_mm=rule_width,
         ridge_mm=_had(ridge),
@@ -88,6 +92,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         origin=_choice(origin, ("sign", "stock")),
         z_zero=_choice(z_zero, ("bottom", "top")),
         breakthrough_mm=_had(breakthrough),
+        clamp_height_mm=a.number("clamp-height") if a.has("clamp-height") else None,
         clearance_mm=_had(clearance),
         tolerances=Tolerances(total_mm=_had(tolerance)),
         shop=shop,

@@ -68,6 +68,11 @@ _LEFT_OPEN = {
     "end-mill": "chosen by the planner",
     "end-mill-length": "chosen by the planner",
     "end-mill-name": "by its diameter, if at all",
+    "tabs": "as many as tab-spacing wants",
+    "tab-spacing": "by their number",
+    "onion-skin": "none",
+    "finish-pass": "none",
+    "clamp-height": "not said",
     "shop": "what ships with signgen",
 }
 """What stands in a comment where the key is left out."""
@@ -148,7 +153,8 @@ def asked_of(spec: SignSpec) -> dict[str, object]:
         "v-bit": bit.angle_deg,
         "v-bit-diameter": bit.diameter_mm,
         "v-bit-tip": bit.tip_mm,
-        "tabs": spec.tabs.count,
+        "tab-shape": "ramped" if spec.tabs.ramped else "flat",
+        "milling": "climb" if spec.climb else "conventional",
         "tab-width": spec.tabs.width_mm,
         "tab-height": spec.tabs.height_mm,
         "breakthrough": spec.breakthrough_mm,
@@ -171,6 +177,11 @@ def asked_of(spec: SignSpec) -> dict[str, object]:
         "end-mill": mill.diameter_mm if mill and not by_name else None,
         "end-mill-length": mill.cutting_length_mm if mill and not by_name else None,
         "end-mill-name": mill.name if mill and by_name else None,
+        "tabs": spec.tabs.count if spec.tabs.spacing_mm is None else None,
+        "tab-spacing": spec.tabs.spacing_mm,
+        "onion-skin": spec.skin_mm or None,
+        "finish-pass": spec.finish_mm or None,
+        "clamp-height": spec.clamp_height_mm,
         "shop": spec.shop.user_file,
     }
     return values | {key: value for key, value in optional.items() if value is not None}

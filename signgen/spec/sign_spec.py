@@ -14,7 +14,6 @@ from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
 
-
 Align = Literal["left", "centre", "right"]
 
 
@@ -97,9 +96,14 @@ class TextSpec:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TabSpec:
+    """`spacing_mm`: a tab for each such length of the edge, at least three; then `count` does not matter. `ramped`:
+    with sides that fall, not upright ones."""
+
     count: int
     width_mm: float
     height_mm: float
+    spacing_mm: float | None = None
+    ramped: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,7 +117,9 @@ class FrameSpec:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SignSpec:
     """Millimetres throughout. `depth_mm` is the greatest depth of letters. `end_mill` None: the planner chooses; a
-    Tool here was named by the user and is kept to. `board_mm` None: the least board."""
+    Tool here was named by the user and is kept to. `board_mm` None: the least board. `skin_mm`: what stays under the
+    outside cut instead of tabs, 0 for nothing. `finish_mm`: what the last pass takes off edge and bores, 0 for no such
+    pass; `climb`: the way round them. `clamp_height_mm` None: nobody said."""
 
     width_mm: float
     height_mm: float
@@ -128,6 +134,9 @@ class SignSpec:
     v_bit: Tool
     end_mill: Tool | None
     tabs: TabSpec
+    skin_mm: float
+    finish_mm: float
+    climb: bool
     frame: FrameSpec | None
     rule_width_mm: float | None
     ridge_mm: float
@@ -138,6 +147,7 @@ class SignSpec:
     origin: Literal["sign", "stock"]
     z_zero: Literal["bottom", "top"]
     breakthrough_mm: float
+    clamp_height_mm: float | None
     clearance_mm: float
     tolerances: Tolerances
     shop: Shop

@@ -38,6 +38,18 @@ class Loop:
         x, y = self._points(np.array([s_mm]))[0]
         return float(x), float(y)
 
+    def heading(self, s_mm: float) -> tuple[float, float]:
+        """The unit direction of travel at a distance; behind it where the direction changes there."""
+        s = s_mm % self.length_mm
+        i = min(max(int(np.searchsorted(self.ends_mm, s, side="right")) - 1, 0), len(self.path) - 1)
+        if self.path.kinds[i] == LINE:
+            step = self.path.points_mm[i + 1, :2] - self.path.points_mm[i, :2]
+        else:
+            spoke = np.array(self.at(s_mm)) - self.path.centres_mm[i]
+            step = np.array([-spoke[1], spoke[0]]) if self.path.kinds[i] == CCW else np.array([spoke[1], -spoke[0]])
+        x, y = step / np.hypot(*step)
+        return float(x), float(y)
+
     def nearest(self, x_mm: float, y_mm: float, step_mm: float = 0.05) -> float:
         """The distance whose place lies nearest to a point, to about `step_mm`, refined once to a thousandth of
         it."""

@@ -26,8 +26,26 @@ def along(edge: Polygon, tabs: tuple) -> list[float]:
 
 def test_four_tabs_on_a_rectangle_stand_in_the_middle_of_its_sides() -> None:
     tabs = place_tabs(box(0, 0, 220, 140), (), 4, 6.0, 1.5)
-    places = sorted((round(tab.x_mm), round(tab.y_mm)) for tab in tabs)
+    places = sorted((round(tab.x_mm, 9), round(tab.y_mm, 9)) for tab in tabs)
     assert places == [(0, 70), (110, 0), (110, 140), (220, 70)]
+
+
+@given(st.floats(100, 400), st.floats(80, 300), st.floats(5, 18))
+def test_a_tab_near_the_middle_of_a_straight_stretch_is_exactly_there(
+    width: float, height: float, radius: float
+) -> None:
+    edge = rounded(width, height, radius)
+    middles = {"x": width / 2, "y": height / 2}
+    for tab in place_tabs(edge, (), 4, 6.0, 1.5):
+        place, middle = (tab.x_mm, middles["x"]) if abs(tab.along_x) > 0.5 else (tab.y_mm, middles["y"])
+        assert abs(place - middle) < 1e-9 or abs(place - middle) > 0.5
+
+
+def test_sides_that_run_out_want_more_straight_edge() -> None:
+    edge = box(0, 0, 60, 60)
+    place_tabs(edge, (), 4, 6.0, 1.5, foot_mm=3.0)
+    with pytest.raises(CannotMakeError):
+        place_tabs(edge, (), 4, 6.0, 1.5, foot_mm=20.0)
 
 
 @given(st.floats(100, 400), st.floats(80, 300), st.floats(0, 18), st.integers(3, 4))

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from shapely.geometry import LineString, Point
 
 from signgen.drawing.drawing import Hole
-from signgen.geometry.paths import CCW, LINE, Path, joined
+from signgen.geometry.paths import CCW, CW, LINE, Path, joined
 from signgen.operations.holes import BoreHoles, fits
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
@@ -20,7 +20,7 @@ from signgen.shop.tools import Tool
 THICKNESS, BREAKTHROUGH = 12.0, 0.3
 
 
-def bored(diameter: float, tool: Tool, cutting: CuttingData) -> tuple[Path, np.ndarray]:
+def bored(diameter: float, tool: Tool, cutting: CuttingData, **more: float | bool) -> tuple[Path, np.ndarray]:
     hole = Hole(name="hole", x_mm=30.0, y_mm=20.0, diameter_mm=diameter)
     operation = BoreHoles(
         holes=(hole,),
@@ -28,6 +28,7 @@ def bored(diameter: float, tool: Tool, cutting: CuttingData) -> tuple[Path, np.n
         cutting=cutting,
         thickness_mm=THICKNESS,
         breakthrough_mm=BREAKTHROUGH,
+        **more,  # type: ignore[arg-type]
     )
     cuts = operation.toolpath().cuts
     path = joined([cut.path for cut in cuts])
@@ -49,7 +50,9 @@ def test_a_helix_has_the_radius_and_the_angle_of_its_formula(mill: Tool, cutting
 def test_a_full_circle_at_the_bottom_before_leaving_the_wall(mill: Tool, cutting: CuttingData) -> None:
     path, feeds = bored(7.0, mill, cutting)
     assert path.points_mm[-4:, 2].tolist() == [-BREAKTHROUGH] * 4
-    assert path.kinds[-3:].tolist() == [CCW, CCW, LINE]
+    assert path.kinds[-3:].tolist() == [CCW, CCW, CCW]
+    # Off the wall on a circle that touches it: its middle lies on the line from the hole's middle to the place.
+    assert path.centres_mm[-1].tolist() == [30.25, 20.0]
     assert path.points_mm[-1, :2].tolist() == [30.0, 20.0]
     assert feeds[-1] == cutting.feed_mm_per_min
     assert feeds[0] == cutting.ramp_mm_per_min
@@ -124,3 +127,34 @@ def test_pecks_come_all_the_way_out_and_go_back_fast(drill: Tool, cutting: Cutti
             assert z[n + 1] - z[n - 1] == pytest.approx(0.254)
     assert np.count_nonzero(np.isinf(feeds)) == 2 * 4  # five pecks of 2.96 mm from 13 down to -1.8
     assert np.all(feeds[np.isfinite(feeds)] == cutting.plunge_mm_per_min)
+
+
+@pytest.mark.parametrize("diameter", [8.0, 20.0])
+def test_a_finishing_circle_takes_the_allowance_in_one_pass_on_and_off_by_arcs(
+    diameter: float, mill: Tool, cutting: CuttingData
+) -> None:
+    path, feeds = bored(diameter, mill, cutting, finish_mm=0.2, finish_feed_mm_per_min=2400.0)
+    wall = (diameter - 6.0) / 2
+    away = np.hypot(path.points_mm[:, 0] - 30.0, path.points_mm[:, 1] - 20.0)
+    fine = np.flatnonzero(feeds == 2400.0)
+    assert len(fine) == 4
+    assert fine[-1] == len(path) - 1
+    assert away[: fine[0]].max() == pytest.approx(wall - 0.2)
+    assert away[fine].tolist() == pytest.approx([0.0, wall, wall, wall])
+    assert path.points_mm[fine + 1, 2].tolist() == [-BREAKTHROUGH] * 4
+    assert path.lengths_mm[fine[1:3]].sum() == pytest.approx(2 * math.pi * wall)
+    assert path.centres_mm[fine[0]].tolist() == [30.0 + wall / 2, 20.0]
+
+
+def test_a_hole_without_room_for_a_finishing_circle_has_none(mill: Tool, cutting: CuttingData) -> None:
+    plain, _ = bored(6.6, mill, cutting)
+    same, _ = bored(6.6, mill, cutting, finish_mm=0.2, finish_feed_mm_per_min=2400.0)
+    assert np.array_equal(plain.points_mm, same.points_mm)
+
+
+@pytest.mark.parametrize(("climb", "kind"), [(True, CCW), (False, CW)])
+def test_every_turn_goes_the_way_that_is_asked_for(climb: bool, kind: int, mill: Tool, cutting: CuttingData) -> None:
+    # Common practice: a spindle that turns clockwise climbs when it goes counter-clockwise inside a hole.
+    for diameter in (7.0, 25.0):
+        path, _ = bored(diameter, mill, cutting, climb=climb)
+        assert set(path.kinds.tolist()) <= {LINE, kind}

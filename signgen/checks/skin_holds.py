@@ -1,0 +1,56 @@
+"""C131: where a skin holds the sign, it is as thick as asked, all round."""
+
+from __future__ import annotations
+
+import numpy as np
+import shapely
+
+from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
+from signgen.checks.places import at
+from signgen.tolerances import CHECK_MM
+
+
+class SkinHolds:
+    code = "C131"
+    name = "skin_holds"
+    severity: Severity = "error"
+    needs_drawing = True
+    explanation = """\
+A sign without tabs may be held by a skin: the outside cut stops a little above the board's bottom, all round. From the
+motions outside the sign: none may go lower than the skin is thick. That the edge is cut down to the skin everywhere is
+C111's matter.
+
+A failure means that the skin is thinner than asked or cut through, and the sign may come loose under the cutter.
+
+What to do: make the programs again; if the board is thinner than measured, ask for a thicker skin (--onion-skin).
+
+Least error seen: 0.05 mm."""
+
+    def run(self, case: Case) -> CheckResult:
+        skin = case.drawing.skin_mm
+        if not skin:
+            return verdict(self, [], "no skin asked for")
+        findings: list[Finding] = []
+        lowest = np.inf
+        edge = case.drawing.edge
+        shapely.prepare(edge)
+        for program, cuts in zip(case.programs, case.cuts, strict=True):
+            outside = ~shapely.contains_xy(edge, cuts.end_mm[:, :2])
+            low = np.where(outside, cuts.low_z_mm, np.inf)
+            if not len(low):
+                continue
+            lowest = min(lowest, float(low.min()))
+            k = int(low.argmin())
+            if low[k] < skin - CHECK_MM:
+                place = (float(cuts.end_mm[k, 0]), float(cuts.end_mm[k, 1]))
+                findings.append(
+                    Finding(
+                        message=f"The skin is {max(low[k], 0.0):.2f} mm thick at {at(*place)}; {skin:g} mm was "
+                        "asked for.",
+                        file=program.file,
+                        line=int(cuts.line[k]),
+                        place_mm=place,
+                        remedy="Make the programs again.",
+                    )
+                )
+        return verdict(self, findings, f"thinnest {lowest:.2f} mm, asked for {skin:g} mm")

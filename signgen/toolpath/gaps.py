@@ -1,0 +1,89 @@
+"""Walking round a closed path over tabs: what lies between them is cut, they stay."""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from signgen.geometry.paths import Path
+from signgen.toolpath.loop import Loop
+
+Knots = list[tuple[float, float]]
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """Where a tab interrupts the path: from `start_mm`, in [0, length), for `width_mm`, at the tab's top. `slope` is
+    how steeply its sides fall on both ends (height over length), infinite for upright ones."""
+
+    start_mm: float
+    width_mm: float
+    top_mm: float
+    slope: float = math.inf
+
+    def foot_mm(self, level: float) -> float:
+        """How far a side reaches beyond the gap at a height."""
+        return 0.0 if math.isinf(self.slope) else max(0.0, self.top_mm - level) / self.slope
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rates:
+    """Steepest way down into the work (drop over length), and the feeds of ways down and of cutting."""
+
+    slope: float
+    ramp: float
+    feed: float
+
+
+def span_mm(loop: Loop, here: Gap, following: Gap) -> float:
+    """Length of path from the end of one gap to the start of the next; negative where they overlap."""
+    ahead = (following.start_mm - here.start_mm) % loop.length_mm or loop.length_mm
+    return ahead - here.width_mm
+
+
+def between_tabs(
+    loop: Loop, gaps: Sequence[Gap], s: float, above: float, level: float, rates: Rates
+) -> Iterator[tuple[Path, float]]:
+    """One pass at a level below the tabs' tops: (piece of path, feed). Begins at `s`, which is the end of the first gap
+    or that plus whole rounds, at the height `above`, and ends before the first gap again, at the level.
+
+    After each tab the cutter goes down along the path as steeply as allowed, comes back to the tab at depth and goes
+    on. The sides of tabs are only ever cut upwards, so that they may be steeper than a way down.
+    """
+    for n, (here, following) in enumerate(zip(gaps, (*gaps[1:], gaps[0]), strict=True)):
+        if n:
+            over = s + here.width_mm
+            yield loop.walk([(s, here.top_mm), (over, here.top_mm)]), rates.feed
+            s, above = over, here.top_mm
+        end = s + span_mm(loop, here, following)
+        foot, next_foot = s + here.foot_mm(level), end - following.foot_mm(level)
+        yield loop.walk(descent(s, foot, next_foot, above, level, rates.slope)), rates.ramp
+        yield loop.walk([(foot, level), (next_foot, level)]), rates.feed
+        s = end
+        if n + 1 < len(gaps):
+            yield loop.walk([(next_foot, level), (end, following.top_mm)]), rates.ramp
+
+
+def descent(s: float, foot: float, end: float, above: float, level: float, slope: float) -> Knots:
+    """Knots (distance, height) that go down from (s, above) to (foot, level), never steeper than `slope`, in between
+    to and fro no further than `end`. Where the foot lies beyond `s`, the tab's side is cut upwards from it, and the
+    cutter comes down again along it."""
+    if foot <= s:
+        return zigzag(s, end, above, level, slope)
+    begun = max(level, above - (foot - s) * slope)
+    return [(s, above), *zigzag(foot, end, begun, level, slope), (s, above), (foot, level)]
+
+
+def zigzag(s: float, end: float, above: float, level: float, slope: float) -> Knots:
+    """Knots that go down from `above` at `s` to `level`, never steeper than `slope`, between `s` and `end`, and come
+    back to `s` at depth."""
+    if above <= level:
+        return [(s, above), (s, level)]
+    needed = (above - level) / slope
+    legs = max(1, math.ceil(needed / (end - s) - 1e-9))
+    turn = min(needed, end - s)
+    drops = [above - (above - level) * i / legs for i in range(legs + 1)]
+    knots = list(zip(itertools.cycle([s, s + turn]), drops, strict=False))
+    return knots if knots[-1][0] == s else [*knots, (s, level)]
