@@ -27,6 +27,7 @@ from signgen.program.travel import Travel
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
 from signgen.sheet.judged import Judged
 from signgen.sheet.preview import preview_png, preview_svg, sign_relief
+from signgen.sheet.preview_html import preview_html
 from signgen.sheet.report import report_text
 from signgen.sheet.rim_screws import rim_screws
 from signgen.sheet.screws import suggest_screws
@@ -270,6 +271,7 @@ def _files(facts: JobFacts) -> Mapping[str, bytes]:
         "setup.html": setup_html(facts, lit).encode(),
         "preview.svg": preview_svg(facts, lit).encode(),
         "preview.png": preview_png(facts, lit),
+        "preview.html": preview_html(facts).encode(),
         "sign.toml": dump_sign_file(facts.spec).encode(),
     }
     return {**files, REPORT: report_text(facts, [*files, REPORT]).encode()}

@@ -30,9 +30,26 @@ def estimate(moves: Moves, machine: Machine, start_mm: tuple[float, float, float
     of 2 a L, backwards V^2 = reverse running minimum of (V^2 + S) - S, forwards the same with the sign turned.
     Source: equations of motion at constant acceleration; the scan is derived in geometry notes section 7.
     """
-    lengths, first, last = _lengths_and_directions(moves, start_mm)
-    keep = lengths > TINY
-    lengths, first, last = lengths[keep], first[keep], last[keep]
+    seconds, lengths = _seconds_and_lengths(moves, machine, start_mm)
+    rapid = moves.kinds == RAPID
+    return Estimate(
+        minutes=(float(seconds.sum()) + dwell_s) / 60,
+        cut_length_mm=float(lengths[~rapid].sum()),
+        travel_length_mm=float(lengths[rapid].sum()),
+    )
+
+
+def seconds_of(moves: Moves, machine: Machine, start_mm: tuple[float, float, float]) -> FloatArray:
+    """(n,) seconds that each move takes; `estimate` says how that is found."""
+    return _seconds_and_lengths(moves, machine, start_mm)[0]
+
+
+def _seconds_and_lengths(
+    moves: Moves, machine: Machine, start_mm: tuple[float, float, float]
+) -> tuple[FloatArray, FloatArray]:
+    every, first, last = _lengths_and_directions(moves, start_mm)
+    keep = every > TINY
+    lengths, first, last = every[keep], first[keep], last[keep]
     rapid = (moves.kinds == RAPID)[keep]
     speed = np.where(rapid, np.inf, moves.feeds_mm_per_min[keep] / 60)
     accel = np.full(len(lengths), np.inf)
@@ -58,12 +75,9 @@ def estimate(moves: Moves, machine: Machine, start_mm: tuple[float, float, float
     peak = np.minimum(speed, np.sqrt((2 * accel * lengths + enter**2 + leave**2) / 2))
     ramps = (2 * peak - enter - leave) / accel
     cruise = (lengths - (2 * peak**2 - enter**2 - leave**2) / (2 * accel)) / peak
-    seconds = float(np.sum(ramps + np.maximum(cruise, 0))) + dwell_s
-    return Estimate(
-        minutes=seconds / 60,
-        cut_length_mm=float(lengths[~rapid].sum()),
-        travel_length_mm=float(lengths[rapid].sum()),
-    )
+    seconds = np.zeros(len(moves))
+    seconds[keep] = ramps + np.maximum(cruise, 0)
+    return seconds, every
 
 
 def _lengths_and_directions(

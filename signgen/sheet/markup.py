@@ -13,7 +13,7 @@ class Html(str):
 
 
 Part = str | Html | None
-VOID: Final = frozenset({"img", "br", "meta"})
+VOID: Final = frozenset({"img", "br", "meta", "input"})
 
 
 def el(tag: str, *parts: Part, **attributes: str | int | None) -> Html:

@@ -40,6 +40,7 @@ def test_every_file_is_there_and_listed(house: Path) -> None:
         "setup.html",
         "preview.svg",
         "preview.png",
+        "preview.html",
         "report.json",
         "sign.toml",
     }
