@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -22,12 +23,12 @@ from signgen.replay.measure import Extent, arc_frame, extents
 from signgen.replay.motion import ARC_CCW, ARC_CW, Motions
 from signgen.replay.motion import RAPID as READ_RAPID
 from signgen.replay.sweep import HeightMap, board
-from signgen.sheet.judged import Judged
+from signgen.sheet.judged import Judged, fixings_of
 from signgen.sheet.survey import Deepest, ProgramSurvey, Range, Survey
 from signgen.shop.load import load_shop
 from signgen.shop.materials import Machine
 from signgen.shop.tools import Tool
-from signgen.spec.check_spec import CheckSpec, read_check_spec
+from signgen.spec.check_spec import NONE_SAID, CheckSpec, FixingSpec, read_check_spec
 
 CHORD_MM = 0.01
 """How far the chords of an arc in an upright plane may leave it where only time is reckoned."""
@@ -42,12 +43,12 @@ FRESH_MM = 0.01
 
 
 def check_files(
-    paths: Sequence[str], asked: Mapping[str, object], tools: Sequence[str], cell_mm: float | None = None
+    paths: Sequence[str], asked: Mapping[str, object], tools: Sequence[str], fixings: FixingSpec = NONE_SAID
 ) -> Judged:
     """The programs in some files, to be run one after the other on one board.
 
-    `asked` are the options of `spec.check_spec`; `tools` one cutter in words for each stretch between changes of
-    cutter, in the order of use, or one for all.
+    `asked` are the options of `spec.check_spec.OF_PROGRAMS`; `tools` one cutter in words for each stretch between
+    changes of cutter, in the order of use, or one for all.
 
     Raises: AskError with every problem at once; ShopError when the shop's data is wrong.
     """
@@ -71,8 +72,8 @@ def check_files(
         programs=_programs(texts, spec.tools),
         breakthrough_mm=spec.breakthrough_mm,
         tolerance_mm=0.0,
-        cell_mm=cell_mm,
     )
+    case = replace(case, fixings=fixings_of(fixings, case.zero))
     return Judged(path=", ".join(paths), case=case, report=judge(case), survey=survey_of(case))
 
 

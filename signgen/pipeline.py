@@ -6,12 +6,13 @@ spec -> drawing -> operations -> toolpaths -> programs -> text -> replay -> chec
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from signgen.checks import judge
 from signgen.checks.case import make_case
 from signgen.checks.check import Case, CheckReport
+from signgen.checks.fixing import screws_at
 from signgen.dialects import DIALECTS, dialect_named
 from signgen.dialects.writing import start_up
 from signgen.drawing.draw import draw
@@ -25,10 +26,10 @@ from signgen.program.estimate import estimate
 from signgen.program.heading import ONE_FILE, heading, program_file
 from signgen.program.travel import Travel
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
-from signgen.sheet.judged import Judged
+from signgen.sheet.judged import Judged, fixings_of
 from signgen.sheet.preview import preview_png, preview_svg, sign_relief
 from signgen.sheet.preview_html import preview_html
-from signgen.sheet.report import report_text
+from signgen.sheet.report import report_text, stated_screws
 from signgen.sheet.rim_screws import rim_screws
 from signgen.sheet.screws import suggest_screws
 from signgen.sheet.setup_sheet import setup_html
@@ -36,6 +37,7 @@ from signgen.sheet.verdict import finding_text
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
 from signgen.shop.stock import Stock, WorkZero, least_stock, stock_on_board, work_zero
+from signgen.spec.check_spec import NONE_SAID, FixingSpec
 from signgen.spec.merge import merged
 from signgen.spec.read import read_spec
 from signgen.spec.safe_name import safe_name
@@ -106,14 +108,17 @@ def proved(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> JobFac
     programs = tuple(_programs(spec, drawing, plan, setup))
     texts = dialect_named(spec.dialect).write(programs, spec.manner)
     case = _case(spec, drawing, plan, setup, texts)
+    screws = _screws(spec, setup, case)
+    case = replace(case, fixings=screws_at(screws, setup.zero))
     report = judge(case)
     if not report.passed:
         raise CheckFailedError(failures(report))
-    return _facts(spec, plan, programs, setup, case, report)
+    return _facts(spec, plan, programs, setup, case, report, screws)
 
 
-def check_folder(folder: Path) -> Judged:
-    """The programs on disk in a folder that `make` wrote, judged against the sign file beside them.
+def check_folder(folder: Path, fixings: FixingSpec = NONE_SAID) -> Judged:
+    """The programs on disk in a folder that `make` wrote, judged against the sign file beside them; with the screws of
+    its setup sheet unless others are said.
 
     Raises: AskError when the folder is not whole.
     """
@@ -130,6 +135,7 @@ def check_folder(folder: Path) -> Judged:
         raise AskError(problems)
     texts = [_present(folder, name).read_bytes().decode("latin-1") for name in names]
     case = _case(spec, drawing, plan, setup_of(spec, plan), texts)
+    case = replace(case, fixings=fixings_of(fixings, case.zero, stated_screws(_present(folder, REPORT))))
     return Judged(path=str(folder), case=case, report=judge(case))
 
 
@@ -220,8 +226,23 @@ def failures(report: CheckReport) -> Iterator[Problem]:
                 yield Problem(where=f"{result.code} {result.name}", what=finding_text(finding))
 
 
+def _screws(spec: SignSpec, setup: Setup, case: Case) -> tuple[tuple[float, float], ...]:
+    """Where hold-down screws are suggested, in program coordinates."""
+    cutters = [(program.tool, program.replay) for program in case.programs]
+    if case.drawing.pieces:
+        tools = [tool for tool, _ in cutters]
+        return rim_screws(case.drawing, setup.stock, setup.zero, tools, spec.breakthrough_mm)
+    return suggest_screws(case.drawing, setup.stock, setup.zero, cutters, spec.machine.collet_series)
+
+
 def _facts(
-    spec: SignSpec, plan: Plan, programs: tuple[Program, ...], setup: Setup, case: Case, report: CheckReport
+    spec: SignSpec,
+    plan: Plan,
+    programs: tuple[Program, ...],
+    setup: Setup,
+    case: Case,
+    report: CheckReport,
+    screws_mm: tuple[tuple[float, float], ...],
 ) -> JobFacts:
     facts = []
     for run, program, tested in zip(plan.runs, programs, case.programs, strict=True):
@@ -240,7 +261,6 @@ def _facts(
                 replay=tested.replay,
             )
         )
-    tools = [program.tool for program in facts]
     return JobFacts(
         name=safe_name(spec.text.lines[0]),
         spec=spec,
@@ -251,15 +271,7 @@ def _facts(
         programs=tuple(facts),
         boards=case.boards,
         checks=report,
-        screws_mm=rim_screws(case.drawing, setup.stock, setup.zero, tools, spec.breakthrough_mm)
-        if case.drawing.pieces
-        else suggest_screws(
-            case.drawing,
-            setup.stock,
-            setup.zero,
-            [(program.tool, program.replay) for program in facts],
-            spec.machine.collet_series,
-        ),
+        screws_mm=screws_mm,
         warnings=(*case.drawing.warnings, *run_warnings(plan.runs, spec.material, spec.machine)),
     )
 

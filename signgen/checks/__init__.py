@@ -11,6 +11,7 @@ from signgen.checks.cutter_reach import CutterReach
 from signgen.checks.depth_limit import DepthLimit
 from signgen.checks.edge_size import EdgeSize
 from signgen.checks.feeds_sane import FeedsSane
+from signgen.checks.fixings_clear import FixingsClear
 from signgen.checks.gentle_entry import GentleEntry
 from signgen.checks.groove_walls import GrooveWalls
 from signgen.checks.heads_seated import HeadsSeated
@@ -28,6 +29,8 @@ from signgen.checks.rapids_clear import RapidsClear
 from signgen.checks.skin_holds import SkinHolds
 from signgen.checks.spindle_ready import SpindleReady
 from signgen.checks.tabs_hold import TabsHold
+from signgen.checks.text_as_ordered import TextAsOrdered
+from signgen.checks.units_plausible import UnitsPlausible
 from signgen.checks.wood_left import WoodLeft
 from signgen.replay.motion import Replay
 
@@ -35,8 +38,10 @@ READABLE = LegalText()
 
 CHECKS: tuple[Check, ...] = (
     READABLE,
+    UnitsPlausible(),
     InsideTravel(),
     InsideBoard(),
+    FixingsClear(),
     RapidsClear(),
     SpindleReady(),
     FeedsSane(),
@@ -44,12 +49,13 @@ CHECKS: tuple[Check, ...] = (
     CutterReach(),
     PassDepth(),
     GentleEntry(),
+    TextAsOrdered(),
     LettersMade(),
     GrooveWalls(),
     NotGouged(),
     HolesMade(),
-    EdgeSize(),
     HeadsSeated(),
+    EdgeSize(),
     TabsHold(),
     HeldRound(),
     SkinHolds(),

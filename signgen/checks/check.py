@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Literal, Protocol
 
 from signgen.checks.bites import Bites
+from signgen.checks.fixing import Fixing
 from signgen.checks.ideal import Ideal
 from signgen.checks.way import Way
 from signgen.drawing.drawing import Drawing
@@ -41,7 +42,7 @@ class Case:
     `tolerance_mm` is the job's for engraved walls; ridges of up to `ridge_mm` may stand on flat floors.
 
     `drawn` is false where nobody has drawn anything, for programs from elsewhere: `drawing` is then a bare board, and
-    checks that need more say that they do not apply.
+    checks that need more say that they do not apply. `fixings` hold the board down.
     """
 
     drawing: Drawing
@@ -59,6 +60,7 @@ class Case:
     tolerance_mm: float
     ridge_mm: float
     drawn: bool = True
+    fixings: tuple[Fixing, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,22 +9,22 @@ from typing import TYPE_CHECKING
 
 import click
 
-from signgen.spec.check_spec import OF_PROGRAMS
+from signgen.spec.check_spec import OF_FIXINGS, OF_PROGRAMS
 
 if TYPE_CHECKING:
     from signgen.sheet.judged import Judged
 
 
-def program_options(function: click.decorators.FC) -> click.decorators.FC:
-    """One option for everything that is asked about programs from elsewhere."""
-    for option in reversed(OF_PROGRAMS):
+def key_options(function: click.decorators.FC) -> click.decorators.FC:
+    """One option for everything that is asked about programs from elsewhere, and about what holds the board."""
+    for option in reversed((*OF_PROGRAMS, *OF_FIXINGS)):
         function = click.option(f"--{option.name}", metavar=option.metavar, help=option.full_help)(function)
     return function
 
 
 @click.command("check")
 @click.argument("paths", nargs=-1, required=True, metavar="PATH...")
-@program_options
+@key_options
 @click.option(
     "--tool",
     "tools",
@@ -65,13 +65,19 @@ def _judged(paths: Sequence[str], asked: dict[str, str], tools: Sequence[str]) -
     from signgen.elsewhere import check_files
     from signgen.errors import AskError
     from signgen.pipeline import check_folder
+    from signgen.whole_sheet import check_sheet, is_sheet
+    from signgen.spec.check_spec import read_fixing_spec
 
+    of_fixings = {option.name for option in OF_FIXINGS}
+    fixings = read_fixing_spec({name: value for name, value in asked.items() if name in of_fixings})
+    asked = {name: value for name, value in asked.items() if name not in of_fixings}
     files = [path for path in paths if not Path(path).is_dir()]
     if not files and (asked or tools):
         given = ", ".join([*asked, *(["tool"] if tools else [])])
         raise AskError.at(given, "A folder that make wrote knows this by itself.", "Leave it out, or name a program.")
-    judged = [check_folder(Path(path)) for path in paths if path not in files]
-    return [*judged, *([check_files(files, asked, tools)] if files else [])]
+    folders = [Path(path) for path in paths if path not in files]
+    judged = [(check_sheet if is_sheet(folder) else check_folder)(folder, fixings) for folder in folders]
+    return [*judged, *([check_files(files, asked, tools, fixings)] if files else [])]
 
 
 def _draw(judged: Sequence[Judged], picture: str) -> None:

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from signgen.sheet.job_facts import JobFacts
-from signgen.sheet.keep_out import NUT_DIAMETER_MM, swept_outside
-from signgen.sheet.screws import HEAD_STANDS_MM
+from signgen.sheet.keep_out import swept_outside
+from signgen.shop.collets import NUT_DIAMETER_MM
+from signgen.shop.stock import HEAD_STANDS_MM
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry

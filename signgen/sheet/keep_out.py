@@ -31,10 +31,6 @@ INNER_STEP_MM = 4.0
 QUAD_SEGS = 12
 """Straight pieces of a quarter circle: 0.2 % too wide at the most, 0.03 mm for a nut."""
 
-NUT_DIAMETER_MM = {11: 19.0, 16: 28.0, 20: 34.0, 25: 42.0, 32: 50.0, 40: 63.0}
-"""Outer diameter of the clamping nut by nominal collet size, from memory of makers' sheets (plain nuts, the
-larger kind)."""
-
 
 def swept_outside(
     drawing: Drawing,

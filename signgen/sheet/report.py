@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
+from pathlib import Path
 from typing import Any
 
 from signgen.checks.check import CheckResult
 from signgen.drawing.drawing import Hole
+from signgen.errors import AskError
 from signgen.replay.measure import extents
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
 from signgen.sheet.legibility import legibility_report, lettering_report
@@ -16,6 +18,19 @@ from signgen.sheet.numbers import rounded
 FORMAT, VERSION = "signgen-report", 1
 MM, MINUTES = 4, 2
 """Decimals: programs have four in millimetres, an estimate has not even two."""
+
+
+def stated_screws(path: Path) -> tuple[tuple[float, float], ...]:
+    """Where a report on disk, and the setup sheet beside it, says that screws go; in program coordinates.
+
+    Raises: AskError when the file is no report.
+    """
+    try:
+        places = json.loads(path.read_text(encoding="utf-8"))["fastening"]["screws_mm"]
+        return tuple((float(x), float(y)) for x, y in places)
+    except (OSError, ValueError, KeyError, TypeError):
+        what = f"{path.name} is no report of signgen."
+        raise AskError.at(str(path.parent), what, "Make the sign again.") from None
 
 
 def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:

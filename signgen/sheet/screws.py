@@ -6,15 +6,14 @@ import math
 from typing import TYPE_CHECKING
 
 from signgen.drawing.drawing import Drawing
-from signgen.sheet.keep_out import NUT_DIAMETER_MM, Cutters, swept_outside
+from signgen.sheet.keep_out import Cutters, swept_outside
 from signgen.sheet.numbers import rounded
-from signgen.shop.stock import GAP_MM, SCREW_EDGE_MM, SCREW_HEAD_MM, Stock, WorkZero
+from signgen.shop.collets import NUT_DIAMETER_MM
+from signgen.shop.stock import GAP_MM, HEAD_STANDS_MM, SCREW_EDGE_MM, SCREW_HEAD_MM, Stock, WorkZero
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
 
-HEAD_STANDS_MM = 2.0
-"""How far a head may stand over the board without being met; it should sit flush or below (common practice)."""
 ROUNDING_MM = 0.08
 """Places are stated in tenths, and swept areas are drawn a little too large."""
 NEAR_MM = 22.0

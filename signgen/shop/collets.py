@@ -38,6 +38,10 @@ SERIES = {
 }
 """Capacities: check-values section 7 (size 40 and all lengths from memory of DIN 6499 form B)."""
 
+NUT_DIAMETER_MM = {11: 19.0, 16: 28.0, 20: 34.0, 25: 42.0, 32: 50.0, 40: 63.0}
+"""Outer diameter of the clamping nut by nominal collet size, from memory of makers' sheets (plain nuts, the
+larger kind)."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Collet:

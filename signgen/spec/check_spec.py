@@ -15,7 +15,7 @@ from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
 from signgen.spec.tool_words import tool_in_words
-from signgen.units import Limits, length_mm, plain, points_mm
+from signgen.units import Limits, length_mm, plain, points_mm, size_mm
 
 PLACES = {
     "bottom-left": (0.0, 0.0),
@@ -57,6 +57,36 @@ OF_PROGRAMS = (
     ),
 )  # fmt: skip
 """What is asked about programs from elsewhere; a folder that `make` wrote knows it by itself."""
+
+OF_FIXINGS = (
+    Option(
+        name="screws", kind="word", metavar="X,Y;X,Y", group="Board",
+        help="Where hold-down screws are, as the programs count.",
+        otherwise="those of the setup sheet in a folder that make wrote, else none",
+    ),
+    Option(
+        name="clamps", kind="word", metavar="X,Y,WIDTHxHEIGHT;...", group="Board",
+        help="Where clamps are, as the programs count: the lower left corner of each, and its size.",
+        otherwise="none",
+    ),
+    Option(
+        name="clamp-height", kind="length", metavar="LENGTH", group="Board", default=30,
+        help="How high clamps stand over the board.", limits=Limits(least=0, greatest=500),
+    ),
+)  # fmt: skip
+"""What holds the board down, whoever wrote the programs."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FixingSpec:
+    """Places in program coordinates. `screws_mm` None: not said; clamps as (low x, low y, high x, high y)."""
+
+    screws_mm: tuple[tuple[float, float], ...] | None
+    clamps_mm: tuple[tuple[float, float, float, float], ...]
+    clamp_height_mm: float
+
+
+NONE_SAID = FixingSpec(screws_mm=None, clamps_mm=(), clamp_height_mm=0.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,6 +131,29 @@ def read_check_spec(asked: Mapping[str, object], tools: Sequence[str], shop: Sho
         tools=tuple(tool for tool in fitted if tool),
         breakthrough_mm=breakthrough,
     )
+
+
+def read_fixing_spec(asked: Mapping[str, object]) -> FixingSpec:
+    """Raises: AskError with every problem at once."""
+    a = Asked(asked, {option.name: option for option in OF_FIXINGS})
+    said, rectangles, height = a.text("screws"), a.text("clamps"), a.number("clamp-height")
+    screws = a.attempt(lambda: points_mm(said, "screws")) if said else None
+    clamps = (
+        a.attempt(lambda: tuple(_clamp(each) for each in rectangles.split(";") if each.strip())) if rectangles else ()
+    )
+    a.raise_problems()
+    assert height is not None
+    return FixingSpec(screws_mm=screws, clamps_mm=clamps or (), clamp_height_mm=height)
+
+
+def _clamp(raw: str) -> tuple[float, float, float, float]:
+    """A rectangle from 'X,Y,WIDTHxHEIGHT'."""
+    x_y, _, size = raw.rpartition(",")
+    if "," not in x_y:
+        raise AskError.at("clamps", f"'{raw.strip()}' is not a clamp.", "Write X,Y,WIDTHxHEIGHT, as in -20,40,30x25.")
+    (x, y), *_ = points_mm(x_y, "clamps")
+    width, height = size_mm(size, "clamps")
+    return x, y, x + width, y + height
 
 
 def board_mm(raw: str) -> tuple[float, float, float]:

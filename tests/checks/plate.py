@@ -12,6 +12,7 @@ from shapely.geometry import box
 
 from signgen.checks.case import make_case
 from signgen.checks.check import Case
+from signgen.checks.fixing import Fixing
 from signgen.drawing.drawing import Countersink, Drawing, Groove, Hole, Tab
 from signgen.shop.materials import Machine, Material
 from signgen.shop.stock import Stock, WorkZero
@@ -170,10 +171,11 @@ class Plate:
     order: tuple[int, int] = (0, 1)
     v_step_mm: float = 3
     extra: dict[str, float] = field(default_factory=dict)
+    fixings: tuple[Fixing, ...] = ()
 
     def case(self) -> Case:
         texts = (self.engrave, self.cut_out)
-        return make_case(
+        case = make_case(
             drawing=self.drawing,
             stock=self.stock,
             zero=self.zero,
@@ -184,6 +186,7 @@ class Plate:
             tolerance_mm=0.01,
             **self.extra,
         )
+        return replace(case, fixings=self.fixings)
 
     def with_hole(self, **changes: Any) -> Plate:
         """With another hole drawn."""
@@ -220,6 +223,43 @@ SUNK = replace(
     Plate().with_hole(sink=Countersink(diameter_mm=11, angle_deg=90)), engrave=edited(ENGRAVE, ((17, _SEAT),))
 )
 """The plate with its hole sunk for a head of 11 mm: rings of radius 4.75 and 4, 0.75 and 1.5 mm deep."""
+
+
+LETTERED = replace(
+    Plate(),
+    drawing=replace(
+        DRAWING,
+        grooves=(
+            replace(DRAWING.grooves[0], name="line 1 letter 1 'D'", text="D"),
+            Groove(
+                name="line 1 letter 2 'I'", text="I", area=box(22, 13, 24, 22), angle_deg=90, tip_mm=0, max_depth_mm=3
+            ),
+        ),
+    ),
+    engrave=edited(
+        ENGRAVE,
+        (
+            (
+                18,
+                "G0 Z14\nG0 X22 Y13\nG0 Z10\nG1 Z9 F300\nG1 X23 Y14 Z8 F800\nG1 X22 Y13 Z9\nG1 X24\nG1 X23 Y14 Z8\n"
+                "G1 Y21\nG1 X22 Y22 Z9\nG1 X24\nG1 X23 Y21 Z8\nG0 Z14",
+            ),
+        ),
+    ),
+)
+"""The plate with two letters: the square for a D, and beside it an I of 2 x 9 mm."""
+
+SKINNED = replace(
+    Plate(),
+    drawing=replace(DRAWING, tabs=(), skin_mm=0.4),
+    cut_out="\n".join(
+        line.replace("Y20 Z-0.3 F400", "Y20 Z0.4 F400")
+        for line in CUT_OUT.splitlines()
+        if line not in ("G1 Z1.5 F300", "G1 Z-0.3 F300")
+    )
+    + "\n",
+)
+"""The plate held by a skin instead of tabs."""
 
 
 def _slot() -> str:

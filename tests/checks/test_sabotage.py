@@ -11,8 +11,24 @@ from dataclasses import replace
 import pytest
 
 from signgen.checks import CHECKS, judge
-from signgen.drawing.drawing import Tab
-from tests.checks.plate import CUT_OUT, DRAWING, END_MILL, ENGRAVE, MACHINE, SLOTTED, STOCK, SUNK, V_BIT, Plate
+from signgen.checks.fixing import clamps_at, screws_at
+from signgen.drawing.drawing import Drawing, Tab
+from signgen.drawing.drawn_line import DrawnLine
+from tests.checks.plate import (
+    CUT_OUT,
+    DRAWING,
+    END_MILL,
+    ENGRAVE,
+    LETTERED,
+    MACHINE,
+    SKINNED,
+    SLOTTED,
+    STOCK,
+    SUNK,
+    V_BIT,
+    ZERO,
+    Plate,
+)
 
 GOOD = Plate()
 E, C = GOOD.engraving, GOOD.cutting
@@ -43,6 +59,34 @@ def moved_block(text: str, first: int, last: int, before: int) -> str:
     lines = text.splitlines()
     block = lines[first - 1 : last]
     return "\n".join(lines[: first - 1] + lines[last : before - 1] + block + lines[before - 1 :]) + "\n"
+
+
+def moved_copy(text: str, first: int, last: int, by_mm: float, gone_from: int = 1, gone_to: int = 0) -> str:
+    """Lines first..last once more, beside themselves along X; lines gone_from..gone_to are left out."""
+    lines = text.splitlines()
+    copy = shifted("\n".join(lines[first - 1 : last]), "X", by_mm).splitlines()
+    kept = [line for n, line in enumerate(lines[:last], 1) if not gone_from <= n <= gone_to]
+    return "\n".join(kept + copy + lines[last:]) + "\n"
+
+
+def with_lines(drawing: Drawing, text: str) -> Drawing:
+    """The drawing as if some text had been ordered."""
+    line = DrawnLine(
+        text=text,
+        source=0,
+        font="barlow",
+        label="Barlow",
+        cap_height_mm=9,
+        digit_height_mm=None,
+        x_height_mm=None,
+        baseline_mm=13,
+        circle=None,
+        stroke_mm=None,
+        width_ratio=None,
+        gaps_mm=(),
+        leading_mm=None,
+    )
+    return replace(drawing, lines=(line,))
 
 
 TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
@@ -325,6 +369,55 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
         "C110",
         (),
     ),
+    ("a skin cut through", SKINNED.cutting((60, "G1 X-3 Y20 Z-0.1 F400")), "C131", (60, 61)),
+    # Units and zero.
+    ("Z zero at the top, as told apart", replace(GOOD, engrave=shifted(ENGRAVE, "Z", -9)), "C123", (10, 16)),
+    ("inches, as told apart", E((3, "G17 G20 G40 G49 G54 G80 G90 G94")), "C123", ()),
+    (
+        "zero in the board's middle",
+        replace(GOOD, cut_out=shifted(shifted(CUT_OUT, "X", -30), "Y", -20)),
+        "C123",
+        (),
+    ),
+    ("a cut in the air", replace(GOOD, engrave=shifted(ENGRAVE, "Z", 5, 9)), "C123", (9, 10, 16)),
+    # Screws and clamps.
+    ("a screw in the edge's way", replace(GOOD, fixings=screws_at([(-8, 20)], ZERO)), "C124", range(27, 84)),
+    ("a screw 0.4 mm beside the cut", replace(GOOD, fixings=screws_at([(-10.9, 20)], ZERO)), "C124", range(27, 84)),
+    (
+        "a rapid through a clamp",
+        replace(GOOD, fixings=clamps_at([(-6, 44, 2, 49)], 10, ZERO)),
+        "C124",
+        (83,),
+    ),
+    (
+        "a rapid 0.5 mm over a clamp",
+        replace(GOOD, fixings=clamps_at([(-6, 47, 2, 50)], 4.5, ZERO)),
+        "C124",
+        (83,),
+    ),
+    (
+        "the collet's nut in a clamp",
+        replace(GOOD, fixings=clamps_at([(-40, 10, -15, 30)], 30, ZERO)),
+        "C124",
+        range(27, 84),
+    ),
+    # The text.
+    ("a letter missing", LETTERED.engraving(*((n, None) for n in range(19, 30))), "C125", ()),
+    ("a letter in part", LETTERED.engraving((26, "G1 Y17")), "C125", ()),
+    (
+        "a letter twice",
+        replace(LETTERED, engrave=moved_copy(LETTERED.engrave, 19, 30, 10)),
+        "C125",
+        (),
+    ),
+    (
+        "one letter for another",
+        replace(LETTERED, engrave=moved_copy(LETTERED.engrave, 19, 30, -10.5, 7, 17)),
+        "C125",
+        (),
+    ),
+    ("a letter ordered and not drawn", replace(LETTERED, drawing=with_lines(LETTERED.drawing, "DIN")), "C125", ()),
+    ("a letter drawn and not ordered", replace(LETTERED, drawing=with_lines(LETTERED.drawing, "D")), "C125", ()),
     # Order.
     ("the programs in the wrong order", replace(GOOD, order=(1, 0)), "C113", (9, 10)),
     ("the files named in the wrong order", replace(GOOD, files=("2-v-bit-90.nc", "1-end-mill-6.nc")), "C113", ()),
@@ -332,7 +425,11 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
 )
 
 
-@pytest.mark.parametrize("plate", [GOOD, SUNK, SLOTTED], ids=["plate", "countersunk", "slotted"])
+@pytest.mark.parametrize(
+    "plate",
+    [GOOD, SUNK, SLOTTED, LETTERED, replace(LETTERED, drawing=with_lines(LETTERED.drawing, "D I")), SKINNED],
+    ids=["plate", "countersunk", "slotted", "lettered", "as ordered", "skinned"],
+)
 def test_the_good_plate_passes_every_check(plate: Plate) -> None:
     report = judge(plate.case())
     assert [(result.code, finding.message) for result, finding in report.findings()] == []

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from functools import cache
 
 import pytest
@@ -11,6 +12,7 @@ import pytest
 from signgen.checks import judge
 from signgen.checks.case import make_case
 from signgen.checks.check import CheckReport
+from signgen.checks.fixing import screws_at
 from signgen.pipeline import make_job
 from signgen.sheet.job_facts import JobFacts
 from tests.asking import spec_of
@@ -27,18 +29,17 @@ def good() -> JobFacts:
 def judged(texts: dict[int, str], order: tuple[int, ...] = (0, 1)) -> CheckReport:
     facts = good()
     programs = [(p.file, texts.get(k, p.text), p.tool) for k, p in enumerate(facts.programs)]
-    return judge(
-        make_case(
-            drawing=facts.drawing,
-            stock=facts.stock,
-            zero=facts.zero,
-            machine=facts.spec.machine,
-            material=facts.spec.material,
-            programs=[programs[k] for k in order],
-            breakthrough_mm=facts.spec.breakthrough_mm,
-            tolerance_mm=facts.spec.tolerances.total_mm,
-        )
+    case = make_case(
+        drawing=facts.drawing,
+        stock=facts.stock,
+        zero=facts.zero,
+        machine=facts.spec.machine,
+        material=facts.spec.material,
+        programs=[programs[k] for k in order],
+        breakthrough_mm=facts.spec.breakthrough_mm,
+        tolerance_mm=facts.spec.tolerances.total_mm,
     )
+    return judge(replace(case, fixings=screws_at(facts.screws_mm, facts.zero)))
 
 
 def block(lines: list[str], title: str) -> range:
@@ -137,11 +138,12 @@ TABLE: tuple[tuple[str, int, Callable[[list[str]], Spoilt], str], ...] = (
     ("a letter 0.06 mm too shallow", 0, moved(LETTER, "Z", 0.06, first=2), "C108"),
     ("a letter 0.03 mm too deep", 0, moved(LETTER, "Z", -0.03, first=2), "C116"),
     ("a letter left out", 0, without(LETTER), "C108"),
+    ("a letter left out, by its name", 0, without(LETTER), "C125"),
     ("a line left out", 0, at_longest(LETTER, lambda line: None), "C116"),
     ("a sign flipped", 0, at_longest(LETTER, flipped), "C109"),
     ("G0 for G1", 0, at_longest(LETTER, lambda line: line.replace("G1", "G0")), "C102"),
-    ("a retract left out", 0, replaced(r"^G0 Z14$", None, which=1), "C102"),
-    ("a retract 0.1 mm into the board", 0, replaced(r"^G0 Z14$", "G0 Z11.9", which=1), "C102"),
+    ("a retract left out", 0, replaced(r"^G0 Z13\.5$", None, which=1), "C102"),
+    ("a retract 0.1 mm into the board", 0, replaced(r"^G0 Z13\.5$", "G0 Z11.9", which=1), "C102"),
     ("inches for millimetres", 0, replaced("G21", "G20", span=0), "C101"),
     ("relative distances", 0, replaced("G90", "G91", span=0), "C103"),
     ("the spindle is never started", 0, replaced(r"^S\d+ M3$", None, span=8), "C105"),
@@ -176,6 +178,20 @@ def test_harm_is_caught_at_its_line(program: int, spoil: Callable[[list[str]], S
 def test_the_programs_in_the_wrong_order_are_caught() -> None:
     report = judged({}, order=(1, 0))
     assert not next(result for result in report.results if result.code == "C113").passed
+
+
+def test_the_engraving_of_another_number_is_told_by_its_figures() -> None:
+    other = make_job(spec_of(text=["71", "Larkspur Lane"])).facts.programs[0].text
+    result = next(result for result in judged({0: other}).results if result.code == "C125")
+    said = " ".join(finding.message for finding in result.findings)
+    assert "line 1 letter 1 '1'" in said
+    assert "line 1 letter 2 '7'" in said
+    assert "line 2" not in said
+
+
+def test_the_suggested_screws_are_measured() -> None:
+    result = next(result for result in judged({}).results if result.code == "C124")
+    assert re.search(r"^[4-9] screws and clamps: nearest \d", result.detail)
 
 
 def test_a_file_cut_short_is_caught() -> None:

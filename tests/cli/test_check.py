@@ -172,6 +172,34 @@ def test_what_is_wrong_with_the_question_is_said_at_once(slot: Path, words: tupl
     assert all(problem.remedy for problem in error.value.problems)
 
 
+def test_screws_of_the_setup_sheet_are_kept_clear_even_when_the_program_was_edited(
+    plaque: Path, tmp_path: Path
+) -> None:
+    copy = shutil.copytree(plaque, tmp_path / "copy")
+    report = json.loads((copy / "report.json").read_text())
+    x, y = -12.5, 30.0
+    report["fastening"]["screws_mm"] = [[x, y], [102.5, 30.0]]
+    (copy / "report.json").write_text(json.dumps(report))
+    assert check(str(copy))[0] == 0
+    program = copy / "1-v-bit-90.nc"
+    lines = program.read_text().splitlines()
+    last = max(n for n, line in enumerate(lines) if line.startswith("G1"))
+    lines[last + 1 : last + 1] = ["G0 Z19", f"G0 X{x} Y{y}", "G0 Z10.5", "G0 Z19"]
+    program.write_text("\n".join(lines) + "\n")
+    code, said = check(str(copy))
+    assert code == 5
+    assert f"the screw at X{x:g} Y{y:g}" in said
+
+
+def test_clamps_are_kept_clear(plaque: Path, slot: Path) -> None:
+    code, said = check(str(plaque), "--clamps", "-25,20,20x20", "--clamp-height", "4")
+    assert code == 5
+    assert "C124 fixings_clear" in said[said.index("What was found") :]
+    assert check(str(slot), *BOARD, "--clamps", "10,10,20x20", "--screws", "190,10")[0] == 0
+    assert check(str(slot), *BOARD, "--clamps", "70,30,20x20")[0] == 5
+    assert check(str(slot), *BOARD, "--screws", "80,46")[0] == 5
+
+
 def test_a_file_that_is_not_there(tmp_path: Path) -> None:
     with pytest.raises(AskError) as error:
         check(str(tmp_path / "none.nc"), *BOARD)

@@ -14,8 +14,8 @@ from shapely.geometry import Point, box
 from signgen.sheet.fastening import CLAMP_GRIP_MM, fastening_of
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.keep_out import tip_lines
-from signgen.sheet.screws import HEAD_STANDS_MM, ROUNDING_MM, suggest_screws
-from signgen.shop.stock import GAP_MM, SCREW_EDGE_MM, SCREW_HEAD_MM
+from signgen.sheet.screws import ROUNDING_MM, suggest_screws
+from signgen.shop.stock import GAP_MM, HEAD_STANDS_MM, SCREW_EDGE_MM, SCREW_HEAD_MM
 
 Make = Callable[..., JobFacts]
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 
 from signgen.errors import AskError
 from signgen.shop.load import load_shop
-from signgen.spec.check_spec import CheckSpec, board_mm, read_check_spec
+from signgen.spec.check_spec import CheckSpec, board_mm, read_check_spec, read_fixing_spec
 
 SHOP = load_shop(None)
 
@@ -59,6 +60,31 @@ def test_zero_by_name_or_by_its_distances(zero: str, place: tuple[float, float])
 def test_z_zero_is_the_bottom_unless_said_otherwise() -> None:
     assert read("end-mill-6", stock="300x200x12").zero.z_mm == 0
     assert read("end-mill-6", stock="300x200x12", z_zero="top").zero.z_mm == 12
+
+
+def test_screws_and_clamps() -> None:
+    said = read_fixing_spec({"screws": "-8,10;1in,20", "clamps": "-30,5,20x40;200,-10,1inx2in", "clamp-height": "25"})
+    assert said.screws_mm == ((-8, 10), (25.4, 20))
+    assert np.array(said.clamps_mm) == pytest.approx(np.array([[-30, 5, -10, 45], [200, -10, 225.4, 40.8]]))
+    assert said.clamp_height_mm == 25
+    assert read_fixing_spec({}).screws_mm is None
+
+
+@pytest.mark.parametrize(
+    ("asked", "where"),
+    [
+        ({"screws": "8"}, "screws"),
+        ({"clamps": "8,9"}, "clamps"),
+        ({"clamps": "8,9,10"}, "clamps"),
+        ({"clamps": "20x10"}, "clamps"),
+        ({"clamps": "8,9,0x5"}, "clamps"),
+        ({"clamp-height": "-3"}, "clamp-height"),
+    ],
+)
+def test_what_is_no_fixing(asked: dict[str, str], where: str) -> None:
+    with pytest.raises(AskError) as error:
+        read_fixing_spec(asked)
+    assert [problem.where for problem in error.value.problems] == [where]
 
 
 def test_all_problems_at_once() -> None:

@@ -1,0 +1,46 @@
+"""What holds the board down on the machine: screws and clamps, which no cutter may meet."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from shapely.geometry import Point, Polygon, box
+
+from signgen.shop.stock import HEAD_STANDS_MM, SCREW_HEAD_MM, WorkZero
+
+Place = tuple[float, float]
+Rectangle = tuple[float, float, float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fixing:
+    """`area` in sign coordinates; `stands_mm` over the board's top."""
+
+    name: str
+    area: Polygon
+    stands_mm: float
+
+
+def screws_at(places_mm: Sequence[Place], zero: WorkZero) -> tuple[Fixing, ...]:
+    """Screws whose middles are given in program coordinates."""
+    return tuple(
+        Fixing(
+            name=f"the screw at X{x:g} Y{y:g}",
+            area=Point(x + zero.x_mm, y + zero.y_mm).buffer(SCREW_HEAD_MM / 2, quad_segs=32),
+            stands_mm=HEAD_STANDS_MM,
+        )
+        for x, y in places_mm
+    )
+
+
+def clamps_at(rectangles_mm: Sequence[Rectangle], stands_mm: float, zero: WorkZero) -> tuple[Fixing, ...]:
+    """Clamps as rectangles (low x, low y, high x, high y) in program coordinates."""
+    return tuple(
+        Fixing(
+            name=f"the clamp at X{x0:g} to {x1:g}, Y{y0:g} to {y1:g}",
+            area=box(x0 + zero.x_mm, y0 + zero.y_mm, x1 + zero.x_mm, y1 + zero.y_mm),
+            stands_mm=stands_mm,
+        )
+        for x0, y0, x1, y1 in rectangles_mm
+    )

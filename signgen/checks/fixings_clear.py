@@ -1,0 +1,101 @@
+"""C124: neither cutter nor collet meets a screw or a clamp."""
+
+from __future__ import annotations
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
+from signgen.checks.fixing import Fixing
+from signgen.checks.places import at
+from signgen.checks.way import Way, joined, radius_above_tip
+from signgen.geometry.distance import FloatArray
+from signgen.shop.collets import NUT_DIAMETER_MM
+from signgen.shop.tools import Tool
+
+AIR_MM = 1.0
+"""Least distance to keep, aside and above: nobody drives a screw or sets a clamp more exactly (common practice)."""
+
+LOOK_MM = 12.0
+"""What stays farther away is not measured."""
+
+
+class FixingsClear:
+    code = "C124"
+    name = "fixings_clear"
+    severity: Severity = "error"
+    needs_drawing = False
+    explanation = """\
+Every move, at a feed or rapid, is measured against every screw and clamp that is named: the suggested screws of the
+setup sheet (9 mm heads that stand 2 mm over the board at most), or those given with --screws and --clamps. Cutter,
+shank and the collet's nut, each at its height over the tip, must stay 1 mm clear of them, aside or above.
+
+A failure means a broken cutter and flying steel, or a board that has lost its hold.
+
+What to do: move the screw or clamp, use lower ones, or raise the safe height (--clearance).
+
+Least error seen: 0.02 mm, from the motions alone."""
+
+    def run(self, case: Case) -> CheckResult:
+        if not case.fixings:
+            return verdict(self, [], "no screws or clamps are named (--screws, --clamps)")
+        findings: list[Finding] = []
+        least = np.inf
+        for number, program in enumerate(case.programs):
+            pieces = joined([case.cuts[number], case.rapids[number]])
+            for fixing in case.fixings:
+                air, k = _nearest(pieces, program.tool, fixing, case)
+                least = min(least, air)
+                if air < AIR_MM - 1e-6:
+                    findings.append(_finding(program, fixing, pieces, k, air))
+        told = f"nearest {least:.2f} mm" if np.isfinite(least) else f"nothing comes within {LOOK_MM:g} mm of any"
+        return verdict(self, findings, f"{len(case.fixings)} screws and clamps: {told}, {AIR_MM:g} mm needed")
+
+
+def _nearest(pieces: Way, tool: Tool, fixing: Fixing, case: Case) -> tuple[float, int]:
+    """How near the machine comes to a fixing while it is low, negative where it is in it; and the piece that does."""
+    level = case.stock.thickness_mm + fixing.stands_mm + AIR_MM
+    nut = NUT_DIAMETER_MM[case.machine.collet_series] / 2
+    best, found = np.inf, -1
+    for lift, radius in ((0.0, None), (tool.cutting_length_mm, tool.shank_mm / 2), (tool.stickout_mm, nut)):
+        low = np.flatnonzero(pieces.low_z_mm <= level - lift)
+        widest = tool.radius_mm if radius is None else radius
+        # Parts of pieces that come so low, which all of them do: so they keep their order and number.
+        own = pieces.where(low).below(level - lift)
+        near = _near(own, fixing, widest + LOOK_MM)
+        own, low = own.where(near), low[near]
+        if not len(own):
+            continue
+        reach: FloatArray = np.full(len(own), widest)
+        if radius is None:
+            # A cone or ball is as wide as it is at the fixing's top, or below it.
+            reach = radius_above_tip(tool, np.maximum(level - own.low_z_mm, 0.0))
+        lines = shapely.linestrings(np.stack([own.start_mm[:, :2], own.end_mm[:, :2]], axis=1))
+        above = own.low_z_mm + lift - (level - AIR_MM)
+        air = np.maximum(shapely.distance(lines, fixing.area) - reach, above)
+        k = int(air.argmin())
+        if air[k] < best:
+            best, found = float(air[k]), int(low[k])
+    return best, found
+
+
+def _near(pieces: Way, fixing: Fixing, reach_mm: float) -> NDArray[np.intp]:
+    """Those whose bounds come within a distance of a fixing's."""
+    x0, y0, x1, y1 = fixing.area.bounds
+    low = np.minimum(pieces.start_mm[:, :2], pieces.end_mm[:, :2]) - reach_mm
+    high = np.maximum(pieces.start_mm[:, :2], pieces.end_mm[:, :2]) + reach_mm
+    return np.flatnonzero((low[:, 0] <= x1) & (high[:, 0] >= x0) & (low[:, 1] <= y1) & (high[:, 1] >= y0))
+
+
+def _finding(program: ProgramUnderTest, fixing: Fixing, pieces: Way, k: int, air: float) -> Finding:
+    place = (float(pieces.end_mm[k, 0]), float(pieces.end_mm[k, 1]))
+    centre = fixing.area.representative_point()
+    how = f"comes within {air:.2f} mm of" if air > 0 else f"runs {-air:.2f} mm into"
+    return Finding(
+        message=f"{program.tool.name} {how} {fixing.name} on its way to {at(*place)}.",
+        file=program.file,
+        line=int(pieces.line[k]),
+        place_mm=(float(centre.x), float(centre.y)),
+        remedy="Move it, use a lower one, or raise the safe height.",
+    )

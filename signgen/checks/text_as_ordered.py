@@ -1,0 +1,229 @@
+"""C125: the letters that are cut are those that were ordered."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
+from signgen.checks.ideal import BODY, GROOVE
+from signgen.checks.places import at, deepest_line, feature_at, nearest_line
+from signgen.geometry.components import connected
+from signgen.geometry.distance import IntArray
+
+CUT_MM = 0.05
+"""A place that is lower than the face by more has been cut."""
+
+THERE_RATIO, WHOLE_RATIO = 0.5, 0.97
+"""Shares of a letter's area that must be cut for it to be there, and to be there as a whole."""
+
+ALIKE_RATIO = 0.75
+"""Common area over joint area from which on two shapes are the same letter: those of one face differ by more, but for
+pairs like I and l."""
+
+LEAST_EXTRA_MM2 = 0.5
+"""Smaller patches outside every letter are scratches, which are other checks' matter."""
+
+MOST_CELLS = 400_000
+"""Of one shape when it is compared; larger ones are thinned out first."""
+
+UNSEEN = ("Cc", "Cf", "Zs")
+BRAILLE_BLANK = "\u2800"
+"""Categories of characters that leave no ink, and one that leaves none although it is a sign."""
+
+Mask = NDArray[np.bool_]
+REMEDY = "Make the programs again; look whether they belong to this sign."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shape:
+    """Cells of something, cropped to its bounds: mask (h, w), and its text where it is a letter."""
+
+    text: str
+    mask: Mask
+
+
+class TextAsOrdered:
+    code = "C125"
+    name = "text_as_ordered"
+    severity: Severity = "error"
+    needs_drawing = True
+    explanation = """\
+First, the drawing must hold every character of the lines that were ordered, and no other. Then the areas that are cut
+on the virtual board are laid over the letters: of each letter half must be cut for it to be there and 97 % to be
+whole, and nothing larger than 0.5 mm2 may be cut where no letter, hole or edge is. What is cut at a wrong place or in
+a letter's stead is compared with the sign's letters, so that it can be named.
+
+A failure means that letters are missing, doubled, or those of another sign.
+
+What to do: make the programs again; look whether they belong to this sign.
+
+Least error seen: 3 % of a letter's area, an extra patch of 0.5 mm2; C108, C109 and C116 see less."""
+
+    def run(self, case: Case) -> CheckResult:
+        letters = [k for k, groove in enumerate(case.drawing.grooves) if groove.text]
+        findings = list(_against_the_order(case))
+        if not case.boards or not letters:
+            return verdict(self, findings, "no letters drawn" if not letters else "nothing is cut")
+        heights = case.boards[-1].z_mm
+        gone = heights < np.float32(case.stock.thickness_mm - CUT_MM)
+        shares = _shares(case, gone)
+        shapes = _shapes(case, letters)
+        extra = list(_extras(case, gone, shapes))
+        for number in letters:
+            if shares[number] < WHOLE_RATIO:
+                findings.append(_not_whole(case, number, float(shares[number]), gone, shapes))
+        findings += extra
+        there = sum(bool(shares[number] >= WHOLE_RATIO) for number in letters)
+        least = min(shares[number] for number in letters)
+        ordered = " / ".join(line.text for line in case.drawing.lines)
+        said = f" of '{ordered}'" if ordered else ""
+        return verdict(
+            self,
+            findings,
+            f"{there} of {len(letters)} letters{said} are cut, each to {100 * least:.1f} % or more; "
+            f"{len(extra)} shapes more",
+        )
+
+
+def _against_the_order(case: Case) -> Iterator[Finding]:
+    """Characters that were ordered and not drawn, or the other way round. Sheets of several signs have no lines."""
+    if not case.drawing.lines:
+        return
+    ordered = _characters(line.text for line in case.drawing.lines)
+    drawn = _characters(groove.text for groove in case.drawing.grooves)
+    for what, more in (("ordered and not drawn", ordered - drawn), ("drawn and not ordered", drawn - ordered)):
+        if more:
+            said = ", ".join(f"'{character}'" for character in sorted(more.elements()))
+            yield Finding(message=f"{said} {'are' if more.total() > 1 else 'is'} {what}.", remedy=REMEDY)
+
+
+def _characters(texts: Iterator[str]) -> Counter[str]:
+    """What can be seen of some texts, letters and marks one by one."""
+    whole = unicodedata.normalize("NFKD", "".join(texts))
+    return Counter(c for c in whole if not c.isspace() and unicodedata.category(c) not in UNSEEN and c != BRAILLE_BLANK)
+
+
+def _shares(case: Case, gone: Mask) -> NDArray[np.float64]:
+    """(grooves,) the share of each groove's cells that are cut, of those that the bit can cut to more than CUT_MM."""
+    ideal = case.ideal
+    wanted = ideal.shallowest_mm > 2 * CUT_MM
+    cells, owner = ideal.groove_cell[wanted], ideal.groove_of[wanted]
+    count = len(case.drawing.grooves)
+    every = np.bincount(owner, minlength=count)
+    cut = np.bincount(owner, weights=gone.ravel()[cells], minlength=count)
+    return np.where(every > 0, cut / np.maximum(every, 1), 1.0)
+
+
+def _shapes(case: Case, letters: list[int]) -> list[Shape]:
+    """One of each text, as drawn."""
+    shapes: dict[str, Shape] = {}
+    for number in letters:
+        text = case.drawing.grooves[number].text
+        cells = case.ideal.groove_cell[case.ideal.groove_of == number] if text not in shapes else ()
+        if len(cells):
+            shapes[text] = Shape(text=text, mask=_cropped(case, np.asarray(cells)))
+    return list(shapes.values())
+
+
+def _cropped(case: Case, cells: IntArray) -> Mask:
+    row, column = np.divmod(cells, case.ideal.grid.nx)
+    mask = np.zeros((int(np.ptp(row)) + 1, int(np.ptp(column)) + 1), np.bool_)
+    mask[row - row.min(), column - column.min()] = True
+    step = int(np.ceil(np.sqrt(mask.size / MOST_CELLS)))
+    return mask[::step, ::step]
+
+
+def _not_whole(case: Case, number: int, share: float, gone: Mask, shapes: list[Shape]) -> Finding:
+    groove, grid = case.drawing.grooves[number], case.ideal.grid
+    x0, y0, x1, y1 = groove.area.bounds
+    middle = ((x0 + x1) / 2, (y0 + y1) / 2)
+    columns = slice(max(0, int((x0 - grid.x0_mm) / grid.cell_mm)), int((x1 - grid.x0_mm) / grid.cell_mm) + 2)
+    rows = slice(max(0, int((y0 - grid.y0_mm) / grid.cell_mm)), int((y1 - grid.y0_mm) / grid.cell_mm) + 2)
+    here = gone[rows, columns]
+    seen = ""
+    if share < THERE_RATIO and here.any():
+        inside = np.flatnonzero(here)
+        row, column = np.divmod(inside, here.shape[1])
+        seen = _recognised(
+            _cropped(case, (row + rows.start) * grid.nx + column + columns.start), shapes, but=groove.text
+        )
+    message = f"{groove.name} is missing: {100 * share:.0f} % of it is cut."
+    if seen:
+        message = f"Where {groove.name} is drawn, what is cut looks like '{seen}'."
+    elif share >= THERE_RATIO:
+        message = f"{groove.name} is cut in part: {100 * share:.1f} % of it."
+    file, line = nearest_line(case, *middle)
+    return Finding(message=message, file=file, line=line, place_mm=middle, remedy=REMEDY)
+
+
+def _extras(case: Case, gone: Mask, shapes: list[Shape]) -> Iterator[Finding]:
+    """What is cut into the face where nothing is drawn, each piece by itself, the largest first."""
+    zone = case.ideal.zone.reshape(gone.shape)
+    if not (gone & (zone == BODY)).any():
+        return
+    # What a stray letter shares with a drawn one belongs to it as well.
+    pieces = connected(gone & ((zone == BODY) | (zone == GROOVE)))
+    cell = case.ideal.grid.cell_mm
+    outside = _counted(pieces.start, pieces.stop, zone.ravel() == BODY)
+    area = np.bincount(pieces.piece, weights=outside, minlength=pieces.count) * cell**2
+    for piece in np.argsort(-area):
+        if area[piece] < LEAST_EXTRA_MM2:
+            return
+        own = np.flatnonzero(pieces.piece == piece)
+        cells = np.concatenate(
+            [np.arange(a, b) for a, b in zip(pieces.start[own].tolist(), pieces.stop[own].tolist(), strict=True)]
+        )
+        stray = cells[zone.ravel()[cells] == BODY]
+        x, y = (float(value) for value in case.ideal.grid.centres_mm(stray[len(stray) // 2 :][:1])[0])
+        seen = _recognised(_cropped(case, cells), shapes)
+        what = f"A '{seen}' that nobody ordered" if seen else f"A shape of {area[piece]:.1f} mm2 that is no letter"
+        file, line = deepest_line(case, x, y)
+        yield Finding(
+            message=f"{what} is cut at {at(x, y)}, {feature_at(case.drawing, x, y)}.",
+            file=file,
+            line=line,
+            place_mm=(x, y),
+            remedy=REMEDY,
+        )
+
+
+def _counted(start: IntArray, stop: IntArray, flat: Mask) -> IntArray:
+    """(runs,) how many cells of each run are in a mask."""
+    total = np.concatenate([[0], np.cumsum(flat)])
+    counted: IntArray = total[stop] - total[start]
+    return counted
+
+
+def _recognised(mask: Mask, shapes: list[Shape], but: str = "") -> str:
+    """The text of the letter that a shape is most like, by common over joint area with their lower left corners and
+    their middles laid over each other; '' when it is like none."""
+    best, found = ALIKE_RATIO, ""
+    for shape in shapes:
+        if shape.text == but:
+            continue
+        alike = _alike(mask, shape.mask)
+        if alike > best:
+            best, found = alike, shape.text
+    return found
+
+
+def _alike(one: Mask, other: Mask) -> float:
+    h, w = max(one.shape[0], other.shape[0]), max(one.shape[1], other.shape[1])
+    if min(one.size, other.size) < ALIKE_RATIO * ALIKE_RATIO * h * w:
+        return 0.0
+    best = 0.0
+    for share in (0.0, 0.5):
+        laid = []
+        for mask in (one, other):
+            field = np.zeros((h, w), np.bool_)
+            row, column = int(share * (h - mask.shape[0])), int(share * (w - mask.shape[1]))
+            field[row : row + mask.shape[0], column : column + mask.shape[1]] = mask
+            laid.append(field)
+        best = max(best, float((laid[0] & laid[1]).sum() / max((laid[0] | laid[1]).sum(), 1)))
+    return best
