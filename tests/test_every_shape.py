@@ -75,7 +75,7 @@ def test_every_border_with_every_hole_pattern_makes_a_valid_drawing(
 def test_every_border_with_every_hole_pattern_makes_verified_programs(
     border: type[Border], pattern: Any, size: tuple[float, float]
 ) -> None:
-    job = make_job(spec_of(**asked(border, pattern.name, size), cap_height="12"))
+    job = make_job(spec_of(**asked(border, pattern.name, size), cap_height=f"{min(12, min(size) / 8)}"))
     assert job.facts.checks.passed
     assert sum(name.endswith(".nc") for name in job.files) == len(job.facts.programs)
 
