@@ -144,6 +144,38 @@ def test_what_is_only_less_careful_warns(tmp_path: Path, text: str, code: str) -
     assert result.severity == "warning"
 
 
+def scaled(text: str, factor: float, **by: float) -> str:
+    """Every X, Y, Z and F times a factor, and moved."""
+
+    def change(match: re.Match[str]) -> str:
+        letter = match.group(1)
+        return f"{letter}{float(match.group(2)) * factor + by.get(letter, 0):.4f}"
+
+    return re.sub(r"\b([XYZF])(-?\d+)", change, text)
+
+
+LIKELY: list[tuple[str, str, dict[str, str], str, bool]] = [
+    ("Z0 meant at the bottom", scaled(SLOT, 1, Z=12), {}, "With Z0 at the board's bottom it would", True),
+    ("Z0 meant at the top", SLOT, {"z-zero": "bottom"}, "with Z0 at the board's top it would fit", True),
+    ("X0 Y0 meant in the middle", scaled(SLOT, 1, X=-100, Y=-30), {}, "X0 Y0 at its middle", False),
+    ("X0 Y0 meant at the top right", scaled(SLOT, 1, X=-200, Y=-100), {}, "at its top right corner", True),
+    ("inches read as millimetres", scaled(SLOT, 1 / 25.4), {}, "these may be inches", False),
+    ("millimetres read as inches", SLOT.replace("G21", "G20").replace("Z-3", "Z-0.1"), {}, "instead of inches", True),
+    ("a feed by the second", SLOT.replace("F1200", "F20").replace("F300", "F5"), {}, "by the second", False),
+    ("another file", re.sub("G1 .*", "", SLOT), {}, "cuts nothing", False),
+]
+
+
+@pytest.mark.parametrize(("text", "asked", "words", "stops"), [row[1:] for row in LIKELY], ids=[r[0] for r in LIKELY])
+def test_units_and_zeros_that_were_meant_otherwise_are_told(
+    tmp_path: Path, text: str, asked: dict[str, str], words: str, stops: bool
+) -> None:
+    one = judged(tmp_path, text, **{key.replace("-", "_"): value for key, value in asked.items()})
+    (result,) = (result for result in one.report.results if result.code == "C123")
+    assert words in " ".join(finding.message for finding in result.findings)
+    assert result.stops == stops
+
+
 def test_a_piece_that_comes_loose_is_told(tmp_path: Path) -> None:
     square = SLOT.replace("G1 X110 F1200\n", "".join(f"G1 {to} F1200\n" for to in ("X110", "Y80", "X50", "Y40")))
     assert "C119" not in {result.code for result, _ in judged(tmp_path, square).report.findings()}
