@@ -11,6 +11,13 @@ from signgen.sheet.survey import survey_data, survey_lines
 LONGEST_LINE = 80
 """Characters of a program's line that are shown."""
 
+CAUTION = (
+    "Before you start: eyes and ears protected, dust extracted, the board fast, nothing in the cutter's way. Run it in",
+    "the air once. These checks know neither your machine nor your clamps; its manual and your workshop's rules come",
+    "first.",
+)
+"""For programs from elsewhere; a setup sheet has more."""
+
 
 def verdict_text(judged: Judged) -> str:
     """The verdict in one line; what programs from elsewhere do; what was compared and how closely; then each finding
@@ -27,6 +34,8 @@ def verdict_text(judged: Judged) -> str:
     for number, (result, finding) in enumerate(found, 1):
         said = _line(texts.get(finding.file, []), finding.line)
         lines += _finding_lines(judged.case, number, result, finding, said)
+    if judged.survey is not None and judged.report.passed:
+        lines += ["", *CAUTION]
     return "\n".join(lines)
 
 
