@@ -148,13 +148,14 @@ def _align(name: str | None) -> Align | None:
 
 
 def _font(a: Asked, usual: LineSpec | None) -> tuple[str | None, Axes | None]:
-    """A font of its own comes without the axes of the sign's."""
+    """Another font than the sign's comes without its axes."""
     if usual and not a.has("font"):
         font: str | None = usual.font
         axes: Axes | None = usual.font_axes
     else:
         given = a.text("font")
-        font, axes = (resolved_font(given, Path()) if given else None), ()
+        font = resolved_font(given, Path()) if given else None
+        axes = usual.font_axes if usual and font == usual.font else ()
     if a.has("font-axes"):
         text = a.text("font-axes")
         axes = a.attempt(lambda: _axes(text)) if text else None

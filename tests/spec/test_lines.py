@@ -4,7 +4,7 @@ import tomllib
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from signgen.errors import AskError
@@ -64,9 +64,13 @@ def test_a_height_of_figures_takes_the_place_of_the_height_of_capitals():
 def test_axes_are_read_by_tag_and_go_with_their_font():
     text = text_of(
         font="/tmp/own.ttf", font_axes="wdth=90, wght = 612.5",
-        line=[{"text": "a"}, {"text": "b", "font": "rye"}, {"text": "c", "font-axes": "wght=1/2"}],
+        line=[
+            {"text": "a"}, {"text": "b", "font": "rye"}, {"text": "c", "font-axes": "wght=1/2"},
+            {"text": "d", "font": "/tmp/own.ttf"},
+        ],
     )  # fmt: skip
-    assert [row.font_axes for row in text.rows] == [(("wdth", 90), ("wght", 612.5)), (), (("wght", 0.5),)]
+    whole = (("wdth", 90), ("wght", 612.5))
+    assert [row.font_axes for row in text.rows] == [whole, (), (("wght", 0.5),), whole]
 
 
 @pytest.mark.parametrize("axes", ["wght", "wght=", "=600", "wght=x", "toolong=1", "wght=1,wght=2", "wght=1,,", "w=1e9"])
@@ -142,6 +146,7 @@ WORDS = st.text("ab7 é'\"\\", min_size=1).filter(str.strip)
 RATIO = mm(0.1, 9).map(lambda ratio: {"height-ratio": ratio})
 
 
+@settings(max_examples=200)
 @given(
     usual=STYLES,
     tables=st.lists(st.tuples(WORDS, STYLES, st.one_of(st.just({}), RATIO)), min_size=1, max_size=4),
