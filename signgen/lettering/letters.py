@@ -1,0 +1,139 @@
+"""From lines in their places to letters as areas: glyphs of a cluster together, letters that touch made one."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+import shapely
+
+from signgen.geometry.offsets import Area
+from signgen.lettering.arcs import turned
+from signgen.lettering.areas import GRID_PER_MM, grid_areas, on_grid, placed
+from signgen.lettering.block import Placed
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Letter:
+    """One letter, or several that touch (joined script, tight spacing), as the area to cut.
+
+    `name` is unique in its lettering: "line 1 letter 2", "line 1 letters 2-5". `text` holds the characters that it
+    stands for, `line` (from 0) and `index` (from 0, counting letters that show, in reading order) where the first of
+    them is. `area` is valid, shells counter-clockwise, in whole steps of GRID_MM. `other_lines`: those that it reaches
+    into, when it touches their letters.
+    """
+
+    name: str
+    text: str
+    line: int
+    index: int
+    area: Area
+    other_lines: tuple[int, ...] = ()
+
+
+def line_letters(row: Placed, number: int, shift: tuple[int, int], chord_mm: float) -> list[Letter]:
+    """The letters of one line in reading order, glyphs of a cluster together."""
+    measured = row.measured
+    clusters: dict[tuple[int, int], list[Area]] = {}
+    shapes = _shapes(row, chord_mm)
+    areas = _along_line(row, shapes, shift) if row.on_circle is None else _round_circle(row, shapes, shift)
+    for glyph, area in zip(measured.inked, areas, strict=True):
+        if not area.is_empty:
+            clusters.setdefault((glyph.start, glyph.end), []).append(area)
+    return [
+        Letter(
+            name=f"line {number + 1} letter {index + 1}",
+            text=measured.shaped.text[start:end],
+            line=number,
+            index=index,
+            area=parts[0] if len(parts) == 1 else _merged(parts),
+        )
+        for index, ((start, end), parts) in enumerate(sorted(clusters.items()))
+    ]
+
+
+def _shapes(row: Placed, chord_mm: float) -> list[Area]:
+    """The inked glyphs of a line in grid steps about their own origins."""
+    glyphs = row.measured.inked
+    shapes: dict[int, Area] = {}
+    for face in dict.fromkeys(glyph.face for glyph in glyphs):
+        mine = [i for i, glyph in enumerate(glyphs) if glyph.face is face]
+        scale = row.cap_height_mm / face.cap_height_em
+        filled = grid_areas(face, [glyphs[i].glyph for i in mine], scale_mm_per_em=scale, chord_mm=chord_mm)
+        shapes.update(zip(mine, filled, strict=True))
+    return [shapes[i] for i in range(len(glyphs))]
+
+
+def _along_line(row: Placed, shapes: Sequence[Area], shift: tuple[int, int]) -> list[Area]:
+    scale, spacing = row.measured.scale(row.cap_height_mm), row.measured.line.letter_spacing_mm
+    areas = []
+    for glyph, shape in zip(row.measured.inked, shapes, strict=True):
+        x = row.x_mm + glyph.x_em * scale + glyph.gaps * spacing
+        y = row.y_mm + glyph.y_em * scale
+        areas.append(placed(shape, (round(x * GRID_PER_MM) + shift[0], round(y * GRID_PER_MM) + shift[1])))
+    return areas
+
+
+def _round_circle(row: Placed, shapes: Sequence[Area], shift: tuple[int, int]) -> list[Area]:
+    circle = row.on_circle
+    assert circle is not None
+    scale = row.measured.scale(row.cap_height_mm)
+    areas = []
+    for i, (glyph, shape) in enumerate(zip(row.measured.inked, shapes, strict=True)):
+        origin = np.array(
+            [glyph.x_em * scale + glyph.gaps * circle.spacing_mm - circle.middles_mm[i], glyph.y_em * scale]
+        )
+        at = (circle.points_mm[i] + (row.x_mm, row.y_mm)) * GRID_PER_MM + shift
+        steps = shapely.transform(
+            shape, lambda xy, o=origin * GRID_PER_MM, a=at, t=circle.turns_rad[i]: np.rint(turned(xy + o, t) + a)
+        )
+        areas.append(placed(steps if steps.is_valid else on_grid(steps.buffer(0)), (0, 0)))
+    return areas
+
+
+def touching_joined(letters: Sequence[Letter]) -> list[Letter]:
+    """Letters that touch or overlap made one, for together they have one outline."""
+    areas = [letter.area for letter in letters]
+    group = list(range(len(letters)))
+
+    def leader(i: int) -> int:
+        while group[i] != i:
+            group[i] = group[group[i]]
+            i = group[i]
+        return i
+
+    for one, other in shapely.STRtree(areas).query(areas, predicate="intersects").T:
+        first, second = sorted((leader(int(one)), leader(int(other))))
+        group[second] = first
+    members: dict[int, list[Letter]] = {}
+    for i, letter in enumerate(letters):
+        members.setdefault(leader(i), []).append(letter)
+    return [many[0] if len(many) == 1 else _joined(many) for many in members.values()]
+
+
+def _joined(letters: Sequence[Letter]) -> Letter:
+    of_lines: dict[int, list[int]] = {}
+    for letter in letters:
+        of_lines.setdefault(letter.line, []).append(letter.index + 1)
+    return replace(
+        letters[0],
+        name=" and ".join(f"line {line + 1} {_counted(numbers)}" for line, numbers in of_lines.items()),
+        text="".join(letter.text for letter in letters),
+        area=_merged([letter.area for letter in letters]),
+        other_lines=tuple(line for line in of_lines if line != letters[0].line),
+    )
+
+
+def _counted(numbers: Sequence[int]) -> str:
+    """Numbers of letters for a name: "letter 2", "letters 2-5", "letters 2, 4"."""
+    if len(numbers) == 1:
+        return f"letter {numbers[0]}"
+    together = numbers[-1] - numbers[0] + 1 == len(numbers)
+    return f"letters {numbers[0]}-{numbers[-1]}" if together else f"letters {', '.join(map(str, numbers))}"
+
+
+def _merged(areas: Sequence[Area]) -> Area:
+    """The union, its crossings moved onto the grid."""
+    steps = shapely.transform(shapely.union_all(areas), lambda mm: mm * GRID_PER_MM)
+    return placed(on_grid(steps), (0, 0))
