@@ -122,9 +122,16 @@ def check_folder(folder: Path, fixings: FixingSpec = NONE_SAID) -> Judged:
 
     Raises: AskError when the folder is not whole.
     """
-    spec = read_sign(gather({}, _present(folder, "sign.toml")))
+    spec = read_sign(gather({}, present(folder, "sign.toml")))
     drawing = draw(spec)
     plan = make_plan(drawing, spec)
+    return judged_folder(folder, spec, drawing, plan, setup_of(spec, plan), fixings)
+
+
+def judged_folder(
+    folder: Path, spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup, fixings: FixingSpec = NONE_SAID
+) -> Judged:
+    """The programs on disk that belong to a job, judged. Raises: AskError when the folder is not whole."""
     names = list(dict.fromkeys(_names(spec, plan)))
     problems = [
         Problem(where=str(folder), what=f"{path.name} does not belong to this sign.", remedy="Move it elsewhere.")
@@ -133,13 +140,16 @@ def check_folder(folder: Path, fixings: FixingSpec = NONE_SAID) -> Judged:
     ]
     if problems:
         raise AskError(problems)
-    texts = [_present(folder, name).read_bytes().decode("latin-1") for name in names]
-    case = _case(spec, drawing, plan, setup_of(spec, plan), texts)
-    case = replace(case, fixings=fixings_of(fixings, case.zero, stated_screws(_present(folder, REPORT))))
+    texts = [present(folder, name).read_bytes().decode("latin-1") for name in names]
+    case = _case(spec, drawing, plan, setup, texts)
+    tried = {name: present(folder, name).read_bytes().decode("latin-1") for name in _trial_names(spec, plan)}
+    case = _with_trials(case, tried)
+    case = replace(case, fixings=fixings_of(fixings, case.zero, stated_screws(present(folder, REPORT))))
     return Judged(path=str(folder), case=case, report=judge(case))
 
 
-def _present(folder: Path, name: str) -> Path:
+def present(folder: Path, name: str) -> Path:
+    """A file's path. Raises: AskError when it is missing."""
     path = folder / name
     if not path.is_file():
         raise AskError.at(

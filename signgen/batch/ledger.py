@@ -27,7 +27,7 @@ _UNKNOWN = -1
 
 
 class Ledger:
-    """Outcomes by row. In memory are eight bytes a row."""
+    """Outcomes by row, and by sheet where signs are laid on sheets. In memory are eight bytes a row."""
 
     def __init__(self, out: Path, identity: Mapping[str, str], *, resume: bool) -> None:
         """Open the ledger in a folder: with `resume` to go on, else anew.
@@ -43,6 +43,7 @@ class Ledger:
         self._journal = Journal(out / LEDGER)
         try:
             self._offsets = array("q")
+            self._sheets: dict[int, int] = {}
             if resume:
                 self._go_on(identity)
             else:
@@ -57,7 +58,7 @@ class Ledger:
 
     def add(self, outcome: Outcome) -> None:
         """Raises: AskError when the disk refuses it."""
-        self._note(outcome.row, self._journal.add(outcome.to_json()))
+        self._note(outcome, self._journal.add(outcome.to_json()))
 
     def outcomes(self) -> Iterator[Outcome]:
         """The last of each row, in the order of rows."""
@@ -65,15 +66,27 @@ class Ledger:
             if offset != _UNKNOWN:
                 yield outcome_from_json(self._journal.line_at(offset))
 
-    def remove_leftovers(self) -> None:
-        """Take away folders that an earlier batch made here and this one did not."""
+    def sheet(self, number: int) -> Outcome | None:
+        """What became of a sheet, None when that is not known."""
+        return outcome_from_json(self._journal.line_at(self._sheets[number])) if number in self._sheets else None
+
+    def sheets(self) -> Iterator[Outcome]:
+        """The last of each sheet, in their order."""
+        for number in sorted(self._sheets):
+            yield outcome_from_json(self._journal.line_at(self._sheets[number]))
+
+    def remove_leftovers(self, sheets: int = 0) -> None:
+        """Take away folders that an earlier batch made here and this one did not, and sheets after the last, which a
+        row that failed when the batch was interrupted may leave."""
+        for number in [number for number in self._sheets if number > sheets]:
+            remove_folder(self.out / outcome_from_json(self._journal.line_at(self._sheets.pop(number))).folder)
         path = self.out / EARLIER
         if not path.is_file():
             return
         earlier = Journal(path)
         for _, line in earlier.lines():
             then = outcome_from_json(line)
-            if then.folder and then.folder == Path(then.folder).name and then.folder != self._folder_of(then.row):
+            if then.folder and then.folder == Path(then.folder).name and then.folder != self._folder_now(then):
                 remove_folder(self.out / then.folder)
         earlier.close()
         path.unlink()
@@ -81,18 +94,23 @@ class Ledger:
     def close(self) -> None:
         self._journal.close()
 
-    def _folder_of(self, row: int) -> str:
-        """The folder that this batch made for a row, '' when it made none."""
-        if not self.knows(row):
-            return ""
-        outcome = outcome_from_json(self._journal.line_at(self._offsets[row]))
-        return outcome.folder if outcome.made else ""
+    def _folder_now(self, then: Outcome) -> str:
+        """The folder that this batch made for the same row or sheet, '' when it made none."""
+        if then.sheet:
+            outcome = self.sheet(then.sheet)
+        else:
+            known = self.knows(then.row)
+            outcome = outcome_from_json(self._journal.line_at(self._offsets[then.row])) if known else None
+        return outcome.folder if outcome and outcome.made else ""
 
-    def _note(self, row: int, offset: int) -> None:
-        short = row + 1 - len(self._offsets)
+    def _note(self, outcome: Outcome, offset: int) -> None:
+        if outcome.sheet:
+            self._sheets[outcome.sheet] = offset
+            return
+        short = outcome.row + 1 - len(self._offsets)
         if short > 0:
             self._offsets.extend([_UNKNOWN] * short)
-        self._offsets[row] = offset
+        self._offsets[outcome.row] = offset
 
     def _begin(self, identity: Mapping[str, str]) -> None:
         """What an earlier ledger tells is kept aside until this batch is done."""
@@ -122,8 +140,8 @@ class Ledger:
             if not offset:
                 continue
             outcome = outcome_from_json(line)
-            if outcome.made and (self.out / outcome.folder / REPORT).is_file():
-                self._note(outcome.row, offset)
+            if outcome.made and (not outcome.folder or (self.out / outcome.folder / REPORT).is_file()):
+                self._note(outcome, offset)
 
 
 def _must_be_ours(path: Path) -> None:

@@ -1,4 +1,4 @@
-"""What became of a row."""
+"""What became of a row, or of a sheet of signs."""
 
 from __future__ import annotations
 
@@ -15,9 +15,12 @@ LOST = 70
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Outcome:
-    """A row's sign made or not. `figures` are what the batch's report tells of a sign that was made, plain values;
-    `problems` what kept one from being made, and `exit_code` what `signgen make` would have ended with. `stops`: it is
-    not the row that is to blame, and every other row would fare alike (a full disk)."""
+    """A row's sign made or not, or a sheet's: then `sheet` is its number, and `row` 0.
+
+    `figures` are what the batch's report tells of what was made, plain values; `problems` what kept it from being made,
+    and `exit_code` what `signgen make` would have ended with. `stops`: it is not the row that is to blame, and every
+    other row would fare alike (a full disk).
+    """
 
     row: int
     folder: str = ""
@@ -26,6 +29,7 @@ class Outcome:
     problems: tuple[Problem, ...] = ()
     exit_code: int = 0
     stops: bool = False
+    sheet: int = 0
 
     @property
     def made(self) -> bool:
@@ -46,7 +50,8 @@ class Outcome:
 
     def to_json(self) -> bytes:
         """One line without its end."""
-        told: dict[str, Any] = {"row": self.row, "folder": self.folder, "copies": self.copies}
+        told: dict[str, Any] = {"sheet": self.sheet} if self.sheet else {"row": self.row}
+        told |= {"folder": self.folder, "copies": self.copies}
         if self.made:
             told["figures"] = dict(self.figures)
         else:
@@ -59,7 +64,8 @@ def outcome_from_json(line: bytes) -> Outcome:
     """The outcome that `to_json` wrote. Raises: ValueError, KeyError or TypeError when it did not."""
     told = json.loads(line)
     return Outcome(
-        row=int(told["row"]),
+        row=int(told.get("row", 0)),
+        sheet=int(told.get("sheet", 0)),
         folder=str(told["folder"]),
         copies=int(told["copies"]),
         figures=told.get("figures", {}),
@@ -70,14 +76,18 @@ def outcome_from_json(line: bytes) -> Outcome:
     )
 
 
-def failed(row: int, error: SignGenError, folder: str = "", copies: int = 1, *, stops: bool = False) -> Outcome:
-    """The outcome of a row that something is wrong with."""
+def failed(
+    row: int, error: SignGenError, folder: str = "", copies: int = 1, *, stops: bool = False, sheet: int = 0
+) -> Outcome:
+    """The outcome of a row, or a sheet, that something is wrong with."""
     return Outcome(
-        row=row, folder=folder, copies=copies, problems=error.problems, exit_code=error.exit_code, stops=stops
-    )
+        row=row, folder=folder, copies=copies, problems=error.problems, exit_code=error.exit_code, stops=stops,
+        sheet=sheet,
+    )  # fmt: skip
 
 
-def lost(row: int, folder: str, copies: int, reason: str) -> Outcome:
-    """The outcome of a row whose worker was lost, twice."""
-    problem = Problem(where="row", what=f"{reason}, twice.", remedy="Look at what is special about this row.")
-    return Outcome(row=row, folder=folder, copies=copies, problems=(problem,), exit_code=LOST)
+def lost(row: int, folder: str, copies: int, reason: str, sheet: int = 0) -> Outcome:
+    """The outcome of a row, or a sheet, whose worker was lost, twice."""
+    where = "sheet" if sheet else "row"
+    problem = Problem(where=where, what=f"{reason}, twice.", remedy=f"Look at what is special about this {where}.")
+    return Outcome(row=row, folder=folder, copies=copies, problems=(problem,), exit_code=LOST, sheet=sheet)

@@ -19,15 +19,16 @@ RECENT = 50
 class Progress:
     """Rewrites its line in place; says nothing at all where the stream is no terminal."""
 
-    def __init__(self, total: int, stream: TextIO | None = None) -> None:
-        self._total, self._done, self._failed = total, 0, 0
+    def __init__(self, total: int, noun: str, stream: TextIO | None = None) -> None:
+        """`noun`: what is counted, in the plural."""
+        self._total, self._noun, self._done, self._failed = total, noun, 0, 0
         self._stream = stream or sys.stderr
         self._shown = self._stream.isatty()
         self._times = deque([time.monotonic()], maxlen=RECENT + 1)
         self._next = 0.0
 
     def add(self, *, failed: bool) -> None:
-        """One more row."""
+        """One more is done."""
         now = time.monotonic()
         self._done += 1
         self._failed += failed
@@ -38,14 +39,14 @@ class Progress:
             self._stream.flush()
 
     def skip(self) -> None:
-        """One more row, which an interrupted batch had done already: it says nothing about the pace."""
+        """One more, which an interrupted batch had done already: it says nothing about the pace."""
         self._done += 1
 
     def line(self) -> str:
         """'312 of 1000 rows, 4.1 a second, 2 min 48 s left, 3 failed'."""
         passed = self._times[-1] - self._times[0]
         rate = (len(self._times) - 1) / passed if passed > 0 else 0.0
-        parts = [f"{self._done} of {self._total} rows"]
+        parts = [f"{self._done} of {self._total} {self._noun}"]
         if rate:
             parts.append(f"{rate:.1f} a second" if rate >= 1 else f"{rate * 60:.1f} a minute")
             parts.append(f"{span((self._total - self._done) / rate / 60)} left")

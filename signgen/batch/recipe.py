@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from signgen.batch.records import Record
@@ -59,6 +59,10 @@ class Recipe:
     copies: int
     copies_column: int | None
     folder: Path
+
+    def for_sheets(self) -> Recipe:
+        """The recipe for signs that share sheets: X0 Y0 at the board's corner unless the origin was asked for."""
+        return replace(self, base={"origin": "stock", **self.base})
 
     def task(self, record: Record) -> Task:
         """What a row asks for. Raises: AskError when the row cannot be read; whether what it asks for makes sense is

@@ -5,11 +5,12 @@ from __future__ import annotations
 import csv
 import io
 import json
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
 from signgen.batch.guard import guarded
+from signgen.batch.layout import Group
 from signgen.batch.outcome import Outcome
 from signgen.batch.table import ERROR_COLUMNS, Table
 from signgen.batch.totals import Totals
@@ -46,11 +47,27 @@ def clear_reports(out: Path) -> None:
         (out / name).unlink(missing_ok=True)
 
 
-def write_reports(out: Path, table: Table, outcomes: Outcomes, totals: Totals, more: dict[str, Any]) -> None:
-    """Both files; `errors.csv` only when a row failed. `more` are further keys of `batch.json`."""
+def write_reports(
+    out: Path, table: Table, outcomes: Outcomes, totals: Totals, groups: Sequence[Group], sheets: Sequence[Outcome]
+) -> None:
+    """Both files; `errors.csv` only when a row failed."""
+    more = {"sheets": _sheets(groups, sheets)} if groups else {}
     if totals.failed:
         write_file(out / ERRORS, _errors(table, outcomes))
     write_file(out / BATCH, _batch(table, outcomes, totals, more))
+
+
+def _sheets(groups: Sequence[Group], sheets: Sequence[Outcome]) -> list[dict[str, Any]]:
+    """Every sheet, with what is told of its group: the gap between signs, and how many of the most frequent size go on
+    an empty sheet."""
+    group_of = {sheet.number: group for group in groups for sheet in group.sheets}
+    told = []
+    for outcome in sheets:
+        group = group_of[outcome.sheet]
+        shared = {"gap_mm": group.gap_mm, "holds": group.holds, "holds_size_mm": list(group.holds_size_mm)}
+        figures = outcome.figures if outcome.made else {"message": outcome.message, "exit_code": outcome.exit_code}
+        told.append({"sheet": outcome.sheet, "folder": outcome.folder, "made": outcome.made, **shared, **figures})
+    return told
 
 
 def _batch(table: Table, outcomes: Outcomes, totals: Totals, more: dict[str, Any]) -> Iterator[bytes]:
@@ -74,7 +91,8 @@ def _listed(key: str, values: Iterator[dict[str, Any]]) -> Iterator[bytes]:
 
 
 def _sign(outcome: Outcome) -> dict[str, Any]:
-    return {"row": outcome.row, "folder": outcome.folder, "copies": outcome.copies, **outcome.figures}
+    figures = {key: value for key, value in outcome.figures.items() if key != "sheet"}
+    return {"row": outcome.row, "folder": outcome.folder, "copies": outcome.copies, **figures}
 
 
 def _failure(outcome: Outcome) -> dict[str, Any]:

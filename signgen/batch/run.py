@@ -1,18 +1,20 @@
-"""The batch read aloud: list -> recipe -> tasks -> workers -> outcomes -> reports."""
+"""The batch read aloud: list -> recipe -> tasks -> workers -> outcomes (-> sheets -> workers) -> reports."""
 
 from __future__ import annotations
 
 import hashlib
 import json
 import os
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from functools import partial
 from itertools import islice
 from pathlib import Path
 
 from signgen import __version__
+from signgen.batch.layout import Group, SheetHow
 from signgen.batch.ledger import Ledger
+from signgen.batch.on_sheets import make_sheets, must_suit_sheets
 from signgen.batch.outcome import Outcome, failed, lost
 from signgen.batch.pool import Limits, Pool
 from signgen.batch.progress import Progress
@@ -20,33 +22,37 @@ from signgen.batch.recipe import Recipe, Task
 from signgen.batch.report import clear_reports, must_be_ours, write_reports
 from signgen.batch.table import Table
 from signgen.batch.totals import Totals, totals_of
-from signgen.batch.work import write_row
+from signgen.batch.work import prove_row, write_row
 from signgen.errors import AskError, SignGenError
 
 USUAL_TIME_S, USUAL_MEMORY_MB = 120.0, 2000
 """A large sign full of text takes a few seconds and a few hundred megabytes."""
 
+MOST_FAILURES_TOLD = 20
+
+GO_ON = "What is done stays; the same command with --resume goes on from there."
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class How:
-    """How a batch is worked off; nothing of it changes what comes out."""
+    """How a batch is worked off. But for `sheet`, nothing of it changes what comes out. `sheet` None: each sign has a
+    board and a folder of its own."""
 
     workers: int
     limits: Limits
     resume: bool = False
+    sheet: SheetHow | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Finished:
-    """A batch with a line in its ledger for every row. `failures`: the first of the rows that failed."""
+    """A batch with a line in its ledger for every row. `failures`: the first of the rows that failed; `groups` of
+    sheets, () without."""
 
     totals: Totals
     failures: tuple[Outcome, ...]
-
-
-MOST_FAILURES_TOLD = 20
-
-GO_ON = "What is done stays; the same command with --resume goes on from there."
+    groups: tuple[Group, ...]
+    sheets: tuple[Outcome, ...]
 
 
 def usual_workers() -> int:
@@ -58,25 +64,37 @@ def usual_workers() -> int:
 
 
 def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
-    """A folder for each row that can be made, and the reports.
+    """A folder for each row that can be made, or for each sheet of them, and the reports.
 
-    Raises: AskError when the disk refuses to be written to, and then what was made stays for `resume`.
+    Raises: AskError when the disk refuses to be written to, and then what was made stays for `resume`; AskError and
+    CannotMakeError for what is wrong with the sheets whatever the rows hold.
     """
     must_be_ours(out, table)
-    ledger = Ledger(out, identity(table, recipe), resume=how.resume)
+    if how.sheet:
+        recipe = recipe.for_sheets()
+        must_suit_sheets(table, recipe, how.sheet)
+    ledger = Ledger(out, identity(table, recipe, how), resume=how.resume)
+
+    def note(outcome: Outcome) -> None:
+        if outcome.stops:
+            raise AskError([replace(problem, remedy=f"{problem.remedy} {GO_ON}") for problem in outcome.problems])
+        ledger.add(outcome)
+
     try:
         clear_reports(out)
-        _work_off(table, recipe, out, how, ledger)
-        ledger.remove_leftovers()
-        totals = totals_of(ledger.outcomes())
-        write_reports(out, table, ledger.outcomes, totals, {})
+        _work_off(table, recipe, out, how, ledger, note)
+        groups = make_sheets(table, recipe, out, how.sheet, how.workers, how.limits, ledger, note) if how.sheet else ()
+        ledger.remove_leftovers(sum(len(group.sheets) for group in groups))
+        sheets = tuple(ledger.sheets())
+        totals = totals_of(ledger.outcomes(), sheets if how.sheet else None)
+        write_reports(out, table, ledger.outcomes, totals, groups, sheets)
         bad = (outcome for outcome in ledger.outcomes() if not outcome.made)
-        return Finished(totals=totals, failures=tuple(islice(bad, MOST_FAILURES_TOLD)))
+        return Finished(totals=totals, failures=tuple(islice(bad, MOST_FAILURES_TOLD)), groups=groups, sheets=sheets)
     finally:
         ledger.close()
 
 
-def identity(table: Table, recipe: Recipe) -> dict[str, str]:
+def identity(table: Table, recipe: Recipe, how: How) -> dict[str, str]:
     """What a batch is of, each by a word that a message can use."""
     asked = {"base": recipe.base, "copies": recipe.copies, "columns": [recipe.keys, recipe.places]}
     shop_file = recipe.base.get("shop")
@@ -84,6 +102,7 @@ def identity(table: Table, recipe: Recipe) -> dict[str, str]:
         "list": table.digest,
         "sign file": hashlib.sha256(json.dumps(asked, sort_keys=True, default=str).encode()).hexdigest(),
         "shop file": _digest(Path(str(shop_file))) if shop_file else "",
+        "sheet": repr(how.sheet),
         "version of signgen": __version__,
     }
 
@@ -96,13 +115,14 @@ def _digest(path: Path) -> str:
         return ""
 
 
-def _work_off(table: Table, recipe: Recipe, out: Path, how: How, ledger: Ledger) -> None:
-    progress = Progress(table.count)
+def _work_off(
+    table: Table, recipe: Recipe, out: Path, how: How, ledger: Ledger, note: Callable[[Outcome], None]
+) -> None:
+    """An outcome for every row."""
+    progress = Progress(table.count, "rows")
 
-    def note(outcome: Outcome) -> None:
-        if outcome.stops:
-            raise AskError([replace(problem, remedy=f"{problem.remedy} {GO_ON}") for problem in outcome.problems])
-        ledger.add(outcome)
+    def told(outcome: Outcome) -> None:
+        note(outcome)
         progress.add(failed=not outcome.made)
 
     def tasks() -> Iterator[Task]:
@@ -113,14 +133,16 @@ def _work_off(table: Table, recipe: Recipe, out: Path, how: How, ledger: Ledger)
             try:
                 task = recipe.task(record)
             except SignGenError as error:
-                note(failed(record.row, error))
+                told(failed(record.row, error))
                 continue
             yield task
 
+    work = partial(prove_row, how=how.sheet) if how.sheet else partial(write_row, out=out)
     try:
-        with Pool(partial(write_row, out=out), min(how.workers, table.count), how.limits) as pool:
+        with Pool(work, min(how.workers, table.count), how.limits) as pool:
             for done in pool.run(tasks()):
                 task = done.item
-                note(done.result or lost(task.row, task.folder, task.copies, done.lost))
+                folder = "" if how.sheet else task.folder
+                told(done.result or lost(task.row, folder, task.copies, done.lost))
     finally:
         progress.close()

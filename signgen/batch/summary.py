@@ -11,35 +11,79 @@ from signgen.batch.run import Finished
 from signgen.batch.table import Table
 from signgen.sheet.numbers import figure, span
 
+LABEL = 10
+MOST_SHEETS = 12
+"""Sheets told one by one; batch.json has all."""
+
 
 def summary_text(finished: Finished, table: Table, out: Path) -> str:
     """What was made, how long it will cut, on how much board, with which cutters, and what to do next."""
+    rows = [*_made(finished, table), *_sheets(finished), *_needed(finished), *_next(finished, out)]
+    labels = [label if number == 0 or rows[number - 1][0] != label else "" for number, (label, _) in enumerate(rows)]
+    return "\n".join(f"{label:<{LABEL}}{text}" for label, (_, text) in zip(labels, rows, strict=True))
+
+
+Row = tuple[str, str]
+
+
+def _made(finished: Finished, table: Table) -> Iterator[Row]:
     totals = finished.totals
     made = f"{totals.made} of {table.count} rows made"
     if totals.signs != totals.made:
         made += f", {totals.signs} signs with their copies"
-    rows = [("signs", made)]
-    if totals.made:
-        rows.append(("time", f"about {span(totals.minutes)} of cutting"))
+    if finished.groups:
+        made += f", on {totals.sheets} sheet{'' if totals.sheets == 1 else 's'}"
+    yield "signs", made
+
+
+def _sheets(finished: Finished) -> Iterator[Row]:
+    for outcome in finished.sheets[:MOST_SHEETS]:
+        told = outcome.figures
+        if not outcome.made:
+            yield "sheets", f"{outcome.folder}: failed: {_plain(outcome.message)}"
+            continue
+        width, height = told["offcut_mm"]
+        signs = f"{told['signs']} sign{'' if told['signs'] == 1 else 's'}"
+        offcut = f", offcut {figure(width)} x {figure(height)} mm" if min(width, height) >= 1 else ""
+        waste = f"{100 * told['waste_ratio']:.0f} % waste{offcut}"
+        yield "sheets", f"{outcome.folder}: {signs}, {span(told['minutes'])}, {waste}"
+    if len(finished.sheets) > MOST_SHEETS:
+        yield "sheets", f"and {len(finished.sheets) - MOST_SHEETS} more"
+    for group in finished.groups:
+        width, height = group.holds_size_mm
+        size = f"{figure(width)} x {figure(height)} mm"
+        yield "fits", f"{group.holds} signs of {size} on an empty sheet, {figure(group.gap_mm)} mm between them"
+
+
+def _needed(finished: Finished) -> Iterator[Row]:
+    totals = finished.totals
+    if totals.minutes:
+        yield "time", f"about {span(totals.minutes)} of cutting"
     for (material, thickness), board in sorted(totals.boards.items()):
         area = f"{board.area_mm2 / 1e6:.2f} m2 of {material}, {figure(thickness, 2)} mm"
-        rows.append(("board", f"{board.count} boards, {area}"))
+        yield "board", f"{board.count} board{'' if board.count == 1 else 's'}, {area}"
     for tool, wear in sorted(totals.cutters.items()):
-        rows.append(("cutter", f"{tool}: {wear.cut_length_mm / 1000:.1f} m in {span(wear.minutes)}"))
-    rows.append(("checks", "All checks passed for every sign" if totals.made else "Nothing was made"))
-    if totals.failed:
-        rows.append(("next", f"Mend {out / ERRORS} and run the batch with it and another --out."))
-    else:
-        rows.append(("next", f"Each sign has its folder in {out}; print its setup.html."))
-    labels = [label if number == 0 or rows[number - 1][0] != label else "" for number, (label, _) in enumerate(rows)]
-    return "\n".join(f"{label:<10}{text}" for label, (_, text) in zip(labels, rows, strict=True))
+        yield "cutter", f"{tool}: {wear.cut_length_mm / 1000:.1f} m in {span(wear.minutes)}"
+
+
+def _next(finished: Finished, out: Path) -> Iterator[Row]:
+    made = finished.totals.made
+    what = "sheet and every sign on it" if finished.groups else "sign"
+    yield "checks", f"All checks passed for every {what}" if made else "Nothing was made"
+    if made:
+        yield "next", f"Each {'sheet' if finished.groups else 'sign'} has its folder in {out}; print its setup.html."
+    if finished.totals.failed:
+        yield "next", f"Mend {out / ERRORS} and run the batch with it and another --out."
 
 
 def failure_lines(finished: Finished) -> Iterator[str]:
     """A line for each of the first rows that failed; no control character of theirs reaches the terminal."""
     for outcome in finished.failures:
-        text = f"row {outcome.row}: {outcome.field_named}: {outcome.message}"
-        yield "".join(c if unicodedata.category(c)[0] != "C" else " " for c in text)
+        yield _plain(f"row {outcome.row}: {outcome.field_named}: {outcome.message}")
     more = finished.totals.failed - len(finished.failures)
     if more > 0:
         yield f"and {more} more rows; all are in {ERRORS}"
+
+
+def _plain(text: str) -> str:
+    return "".join(c if unicodedata.category(c)[0] != "C" else " " for c in text)

@@ -1,4 +1,4 @@
-"""What a batch comes to: signs, minutes, board and the cutters' distance."""
+"""What a batch comes to: signs, sheets, minutes, board and the cutters' distance."""
 
 from __future__ import annotations
 
@@ -28,31 +28,37 @@ class Wear:
 
 @dataclass(slots=True)
 class Totals:
-    """Sums over the rows, each as often as it has copies; it grows with the rows that it is told of."""
+    """Sums over the rows, each as often as it has copies, or over the sheets that hold them."""
 
     made: int = 0
     failed: int = 0
     signs: int = 0
+    sheets: int = 0
     minutes: float = 0.0
     boards: dict[tuple[str, float], Board] = field(default_factory=dict)
     cutters: dict[str, Wear] = field(default_factory=dict)
 
-    def add(self, outcome: Outcome) -> None:
-        """One more row."""
+    def add_row(self, outcome: Outcome, *, alone: bool) -> None:
+        """One more row; `alone`: its sign has a board and programs of its own, and is not on a sheet."""
         if not outcome.made:
             self.failed += 1
             return
         self.made += 1
         self.signs += outcome.copies
-        told = outcome.figures
-        board = self.boards.setdefault((told["material"], told["thickness_mm"]), Board())
-        board.count += outcome.copies
-        board.area_mm2 += outcome.copies * told["board_mm"][0] * told["board_mm"][1]
-        self.add_programs(told["programs"], outcome.copies)
+        if alone:
+            self._add_board(outcome.figures, outcome.figures["board_mm"], outcome.copies)
 
-    def add_programs(self, programs: Iterable[Mapping[str, Any]], times: int) -> None:
-        """Programs that are run so many times."""
-        for program in programs:
+    def add_sheet(self, outcome: Outcome) -> None:
+        """One more sheet that was made."""
+        self.sheets += 1
+        self._add_board(outcome.figures, (outcome.figures["width_mm"], outcome.figures["height_mm"]), 1)
+
+    def _add_board(self, told: Mapping[str, Any], size_mm: Iterable[float], times: int) -> None:
+        board = self.boards.setdefault((told["material"], told["thickness_mm"]), Board())
+        width, height = size_mm
+        board.count += times
+        board.area_mm2 += times * width * height
+        for program in told["programs"]:
             wear = self.cutters.setdefault(program["tool"], Wear())
             wear.minutes += times * program["minutes"]
             wear.cut_length_mm += times * program["cut_length_mm"]
@@ -64,6 +70,7 @@ class Totals:
             "made": self.made,
             "failed": self.failed,
             "signs": self.signs,
+            "sheets": self.sheets,
             "minutes": rounded(self.minutes, 2),
             "boards": [
                 {
@@ -81,9 +88,12 @@ class Totals:
         }
 
 
-def totals_of(outcomes: Iterable[Outcome]) -> Totals:
-    """The sums over outcomes, which are gone through once."""
+def totals_of(rows: Iterable[Outcome], sheets: Iterable[Outcome] | None) -> Totals:
+    """The sums over outcomes, which are gone through once; `sheets` None when every sign has its own board."""
     totals = Totals()
-    for outcome in outcomes:
-        totals.add(outcome)
+    for outcome in rows:
+        totals.add_row(outcome, alone=sheets is None)
+    for outcome in sheets or ():
+        if outcome.made:
+            totals.add_sheet(outcome)
     return totals

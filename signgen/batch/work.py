@@ -4,28 +4,23 @@ from __future__ import annotations
 
 import errno
 from collections.abc import Mapping
-from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
+from signgen.batch.layout import SheetHow, digest_of, folder_of, must_fit, sheet_figures
 from signgen.batch.outcome import Outcome, failed
 from signgen.batch.recipe import Task
+from signgen.batch.shop import shop_of
 from signgen.errors import SignGenError
 from signgen.files import place_folder
-from signgen.pipeline import Job, make_job, read_sign
+from signgen.pipeline import Job, make_job, prove, read_sign
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.numbers import rounded
-from signgen.shop.load import load_shop
-from signgen.shop.shop import Shop
+from signgen.sheet.offcut import leftover
+from signgen.whole_sheet import SHEET, SheetAsked, make_sheet, size_of
 
 DISK_ERRORS = frozenset({errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.EIO, errno.EACCES, errno.EPERM, errno.EFBIG})
 """What the disk says when no row's folder can be written."""
-
-
-@lru_cache(maxsize=8)
-def shop_of(path: Path | None) -> Shop:
-    """The shop, read once: a batch is made with one state of it."""
-    return load_shop(path)
 
 
 def make_row(task: Task) -> tuple[Outcome, Mapping[str, bytes]]:
@@ -37,8 +32,8 @@ def make_row(task: Task) -> tuple[Outcome, Mapping[str, bytes]]:
     return Outcome(row=task.row, folder=task.folder, copies=task.copies, figures=figures(job.facts)), job.files
 
 
-def place_row(outcome: Outcome, files: Mapping[str, bytes], out: Path) -> Outcome:
-    """Write a row's folder below `out`; the outcome, which is another one when that fails."""
+def place(outcome: Outcome, files: Mapping[str, bytes], out: Path) -> Outcome:
+    """Write an outcome's folder below `out`; the outcome, which is another one when that fails."""
     if not files:
         return outcome
     try:
@@ -46,13 +41,62 @@ def place_row(outcome: Outcome, files: Mapping[str, bytes], out: Path) -> Outcom
     except SignGenError as error:
         cause = error.__cause__
         stops = isinstance(cause, OSError) and cause.errno in DISK_ERRORS
-        return failed(outcome.row, error, outcome.folder, outcome.copies, stops=stops)
+        return failed(outcome.row, error, outcome.folder, outcome.copies, stops=stops, sheet=outcome.sheet)
     return outcome
 
 
 def write_row(task: Task, out: Path) -> Outcome:
     """Make a row's sign and write its folder below `out`."""
-    return place_row(*make_row(task), out)
+    return place(*make_row(task), out)
+
+
+def prove_row(task: Task, how: SheetHow) -> Outcome:
+    """Prove that a row's sign can be made, for a sheet that is made later; nothing is written."""
+    try:
+        facts = prove(read_sign(task.asked, shop_of))
+        must_fit(facts.spec, how, facts.programs[-1].tool.diameter_mm)
+    except SignGenError as error:
+        return failed(task.row, error, "", task.copies)
+    drawing = facts.drawing
+    told = sheet_figures(
+        facts.spec, [size_of(hole) for hole in drawing.holes], len(drawing.tabs), rounded(drawing.edge.area, 2)
+    )
+    return Outcome(row=task.row, copies=task.copies, figures={**figures(facts), "sheet": told})
+
+
+def write_sheet(sheet: SheetAsked, out: Path) -> Outcome:
+    """Make a sheet and write its folder below `out`."""
+    folder = folder_of(sheet)
+    try:
+        job = make_sheet(sheet, shop_of)
+    except SignGenError as error:
+        return failed(0, error, folder, sheet=sheet.number)
+    return place(Outcome(row=0, sheet=sheet.number, folder=folder, figures=sheet_told(sheet, job)), job.files, out)
+
+
+def sheet_told(sheet: SheetAsked, job: Job) -> dict[str, Any]:
+    """What the batch's report tells of one sheet."""
+    facts = job.facts
+    left_over = leftover(facts.drawing, facts.stock, facts.programs[-1].tool.diameter_mm)
+    return {
+        "digest": digest_of(job.files[SHEET]),
+        "width_mm": rounded(sheet.size_mm[0], 4),
+        "height_mm": rounded(sheet.size_mm[1], 4),
+        "thickness_mm": rounded(facts.drawing.thickness_mm, 4),
+        "material": facts.spec.material.name,
+        "machine": facts.spec.machine.name,
+        "signs": len(sheet.pieces),
+        "minutes": rounded(sum(program.minutes for program in facts.programs), 2),
+        "programs": programs_told(facts),
+        "used_ratio": rounded(left_over.used_ratio, 4),
+        "offcut_mm": [rounded(value, 1) for value in left_over.offcut_mm],
+        "waste_ratio": rounded(left_over.waste_ratio(facts.stock), 4),
+        "pieces": [
+            {"name": piece.name, "row": piece.row, "x_mm": rounded(piece.x_mm, 3), "y_mm": rounded(piece.y_mm, 3),
+             "turned": piece.turned}
+            for piece in sheet.pieces
+        ],
+    }  # fmt: skip
 
 
 def figures(facts: JobFacts) -> dict[str, Any]:

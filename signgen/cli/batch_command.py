@@ -18,6 +18,11 @@ from signgen.spec.keys import OUT
 @click.option("--copies", type=click.IntRange(1, 10_000), default=1, help="How many of each sign. Default: 1.")
 @click.option("--encoding", metavar="NAME", help="Encoding of the list. Default: UTF-8, or what its mark says.")
 @click.option("--ignore-columns", is_flag=True, help="Leave columns alone that mean nothing here.")
+@click.option("--sheet", metavar="WIDTHxHEIGHT", help="Lay the signs on sheets of this size and make whole sheets.")
+@click.option("--gap", metavar="LENGTH", help="Between two signs on a sheet. Default: two cuts and 3 mm for the tabs.")
+@click.option("--clamp-border", metavar="LENGTH", help="Rim of a sheet that nothing touches. Default: 15 mm.")
+@click.option("--no-turn", is_flag=True, help="Lay every sign upright on its sheet.")
+@click.option("--keep-grain", is_flag=True, help="Lay signs upright where the material has a grain.")
 @click.option("--out", metavar=OUT.metavar, help="Folder to write into. Default: ./ and the list's name.")
 @click.option("--resume", is_flag=True, help="Go on with a batch that was interrupted; rows that are done stay.")
 @click.option("--workers", type=click.IntRange(1, 256), help="Rows made at once. Default: one for each core.")
@@ -31,6 +36,11 @@ def command(
     copies: int,
     encoding: str | None,
     ignore_columns: bool,
+    sheet: str | None,
+    gap: str | None,
+    clamp_border: str | None,
+    no_turn: bool,
+    keep_grain: bool,
     out: str | None,
     resume: bool,
     workers: int | None,
@@ -44,9 +54,12 @@ def command(
     The first row of CSV names the columns. A column called like a key of the sign file gives that key, and any other
     column is used as {column} in the texts of the sign file. An empty cell leaves the key to the sign file.
 
+    With --sheet the signs are laid out on sheets, and each sheet is one job for all its signs.
+
     A bad row never stops the good ones: errors.csv has it with what is wrong, and the exit code is 1. The same command
     with --resume goes on where a batch was interrupted.
     """
+    from signgen.batch.asked_sheet import read_sheet
     from signgen.batch.pool import Limits
     from signgen.batch.recipe import make_recipe
     from signgen.batch.report import BATCH
@@ -61,15 +74,15 @@ def command(
         asked["text"] = list(text)
     if out:
         asked["out"] = out
+    on_sheets = read_sheet(sheet, gap, clamp_border, turn=not no_turn, keep_grain=keep_grain)
     base = gather(asked, Path(sign_file) if sign_file else None)
     table = open_table(Path(csv_file), encoding)
     recipe = make_recipe(table, base, copies=copies, ignore_columns=ignore_columns)
     folder = Path(str(base.get("out") or safe_name(Path(csv_file).stem)))
     limits = Limits(time_s=time_limit or USUAL_TIME_S, memory_mb=memory_limit or USUAL_MEMORY_MB)
     try:
-        finished = run_batch(
-            table, recipe, folder, How(workers=workers or usual_workers(), limits=limits, resume=resume)
-        )
+        how = How(workers=workers or usual_workers(), limits=limits, resume=resume, sheet=on_sheets)
+        finished = run_batch(table, recipe, folder, how)
     except KeyboardInterrupt:
         click.echo(f"Stopped. {GO_ON}", err=True)
         return 130

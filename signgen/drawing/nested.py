@@ -100,8 +100,8 @@ class _Way:
         moved = affinity.affine_transform(area, matrix)
         if isinstance(moved, MultiPolygon):
             return MultiPolygon([orient(part) for part in moved.geoms])
-        assert isinstance(moved, Polygon)
-        return orient(moved)
+        outline: Polygon = orient(moved)
+        return outline
 
     def hole(self, hole: Hole) -> Hole:
         x, y = self.point(hole.x_mm, hole.y_mm)

@@ -47,7 +47,7 @@ def heading(
     return tuple(
         text
         for text in (
-            f"Sign: {' / '.join(lines)}, {drawing.width_mm:g} x {drawing.height_mm:g} mm",
+            f"{'' if drawing.pieces else 'Sign: '}{' / '.join(lines)}, {drawing.width_mm:g} x {drawing.height_mm:g} mm",
             f"Program {number} of {count}: {', '.join(does)}",
             f"Tool: {tool.label}, {tool.shank_mm:g} mm shank",
             f"Board: {stock.width_mm:g} x {stock.height_mm:g} x {stock.thickness_mm:g} mm, {material_label}",

@@ -49,7 +49,7 @@ def board_plate(facts: JobFacts, fastening: Fastening, width: float, most_height
     _cut(plate, facts, fastening, fit)
     _screws(plate, facts, fit)
     axis = max(4.0, min(AXIS, 0.5 * scale * min(facts.drawing.width_mm, facts.drawing.height_mm)))
-    _datum(plate, *fit(facts.zero.x_mm, facts.zero.y_mm), axis)
+    draw_datum(plate, *fit(facts.zero.x_mm, facts.zero.y_mm), axis)
     _dimensions(plate, facts, left, base, wide, high, scale)
     plate.text("front of the machine: you stand here", left + wide / 2, base + 13.2, ink=SOFT)
     _draw_legend(plate, names, base + BELOW + 2.6, width)
@@ -90,15 +90,15 @@ def _clamp_line(plate: Plate, fastening: Fastening, fit: Fit, board: Polygon) ->
 def _screws(plate: Plate, facts: JobFacts, fit: Fit) -> None:
     for number, (x, y) in enumerate(facts.screws_mm, 1):
         place = fit(x + facts.zero.x_mm, y + facts.zero.y_mm)
-        _screw(plate, place, str(number), max(SCREW_R, SCREW_HEAD_MM / 2 * fit.scale))
+        draw_screw(plate, place, str(number), max(SCREW_R, SCREW_HEAD_MM / 2 * fit.scale))
 
 
-def _screw(plate: Plate, place: tuple[float, float], text: str, r: float) -> None:
+def draw_screw(plate: Plate, place: tuple[float, float], text: str, r: float) -> None:
     plate.circle(place, r, fill="#fff", stroke=ACCENT, stroke_width=0.3)
     plate.text(text, place[0], place[1] + 0.75, size=2.1, ink=ACCENT, bold=True)
 
 
-def _datum(plate: Plate, x: float, y: float, axis: float) -> None:
+def draw_datum(plate: Plate, x: float, y: float, axis: float) -> None:
     """The cross of X0 Y0 with the directions of both axes."""
     plate.arrow((x, y), (x + axis, y), 0.4, ACCENT, 2.2)
     plate.arrow((x, y), (x, y - axis), 0.4, ACCENT, 2.2)
@@ -163,7 +163,7 @@ def _draw_legend(plate: Plate, rows: list[tuple[str, str]], top: float, width: f
         elif mark == "tab":
             plate.rectangle((x + 0.8, y - 0.9), (2.4, 1.8), fill=INK)
         elif mark == "screw":
-            _screw(plate, (x + 2, y), "1", SCREW_R)
+            draw_screw(plate, (x + 2, y), "1", SCREW_R)
         else:
             plate.way([(x, y), (x + 4.1, y)], **CLAMP_STYLE)
         plate.text(text, x + 5.4, y + 0.85, "start")

@@ -30,6 +30,21 @@ class ProgramFacts:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PieceFacts:
+    """One sign of a whole sheet: its number on the plan, its lines, the row of the list that it comes from, and the
+    corner and size of its bounds as it lies, in sign coordinates; `turned` by a quarter to the left."""
+
+    name: str
+    lines: tuple[str, ...]
+    row: int
+    x_mm: float
+    y_mm: float
+    width_mm: float
+    height_mm: float
+    turned: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class JobFacts:
     """A finished, verified job. `stock`: the board that lies there (the real one when the user named it);
     `least`: the least board
@@ -48,3 +63,4 @@ class JobFacts:
     checks: CheckReport
     screws_mm: tuple[tuple[float, float], ...]
     warnings: tuple[str, ...]
+    pieces: tuple[PieceFacts, ...] = ()

@@ -34,7 +34,8 @@ def _tabs(facts: JobFacts) -> str:
     if not tabs:
         return "No tabs hold the sign: lift it out only when everything stands still."
     count = f"{len(tabs)} tabs" if len(tabs) > 1 else "tab"
+    each = "each" if facts.pieces else "the"
     return (
-        f"Hold the sign and cut the {count} (black on the plan, {mm(tabs[0].width_mm)} wide, {mm(tabs[0].height_mm)} "
-        "high, at the underside) with a knife, away from you, or a fine saw; file flush."
+        f"Hold {each} sign and cut the {count} (black on the plan, {mm(tabs[0].width_mm)} wide, "
+        f"{mm(tabs[0].height_mm)} high, at the underside) with a knife, away from you, or a fine saw; file flush."
     )

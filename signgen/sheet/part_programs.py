@@ -116,11 +116,12 @@ def _right(facts: JobFacts, program: ProgramFacts, outcome: Outcome) -> str:
         words.append(f"{some} show{'' if many else 's'} the spoilboard")
     if outcome.cut_out:
         tabs = facts.drawing.tabs
-        words.append("the groove around the sign shows the spoilboard")
+        sign, held = ("every sign", "the signs are") if facts.pieces else ("the sign", "the sign is")
+        words.append(f"the groove around {sign} shows the spoilboard")
         words.append(
-            f"the sign is held by {len(tabs)} tab{'s' if len(tabs) > 1 else ''}, {mm(tabs[0].height_mm)} high"
+            f"{held} held by {len(tabs)} tab{'s' if len(tabs) > 1 else ''}, {mm(tabs[0].height_mm)} high"
             if tabs
-            else "the sign is loose: keep it from moving while the spindle turns"
+            else f"{held} loose: keep it from moving while the spindle turns"
         )
     return (joined_words(tuple(words)) or "the program has run to its end") + "."
 

@@ -11,7 +11,7 @@ from signgen.checks.check import CheckResult
 from signgen.drawing.drawing import Hole
 from signgen.errors import AskError
 from signgen.replay.measure import extents
-from signgen.sheet.job_facts import JobFacts, ProgramFacts
+from signgen.sheet.job_facts import JobFacts, PieceFacts, ProgramFacts
 from signgen.sheet.legibility import legibility_report, lettering_report
 from signgen.sheet.numbers import rounded
 
@@ -74,6 +74,7 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
         },
         "legibility": legibility_report(drawing),
         "warnings": list(facts.warnings),
+        **({"pieces": [_piece(piece) for piece in facts.pieces]} if facts.pieces else {}),
         "files": list(files),
     }  # fmt: skip
 
@@ -121,6 +122,20 @@ def _program(program: ProgramFacts) -> dict[str, Any]:
         "cut_length_mm": rounded(program.cut_length_mm, 1),
         "travel_length_mm": rounded(program.travel_length_mm, 1),
         "extent": {axis: [rounded(low, MM), rounded(high, MM)] for axis, (low, high) in axes.items()},
+    }
+
+
+def _piece(piece: PieceFacts) -> dict[str, Any]:
+    """A sign of a whole sheet, by its corner and size as it lies, from the corner of all signs together."""
+    return {
+        "name": piece.name,
+        "row": piece.row,
+        "lines": list(piece.lines),
+        "x_mm": rounded(piece.x_mm, MM),
+        "y_mm": rounded(piece.y_mm, MM),
+        "width_mm": rounded(piece.width_mm, MM),
+        "height_mm": rounded(piece.height_mm, MM),
+        "turned": piece.turned,
     }
 
 

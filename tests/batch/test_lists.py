@@ -12,8 +12,8 @@ import pytest
 
 from signgen.batch.outcome import Outcome, failed
 from signgen.batch.recipe import make_recipe
+from signgen.batch.shop import shop_of
 from signgen.batch.table import open_table
-from signgen.batch.work import shop_of
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, SignGenError
 from signgen.pipeline import read_sign

@@ -22,7 +22,7 @@ def clock(monkeypatch: pytest.MonkeyPatch) -> list[float]:
 
 
 def test_says_rate_and_time_left(clock: list[float]) -> None:
-    progress = Progress(1000, Terminal())
+    progress = Progress(1000, "rows", Terminal())
     for number in range(312):
         clock[0] += 0.25
         progress.add(failed=number % 104 == 0)
@@ -30,14 +30,14 @@ def test_says_rate_and_time_left(clock: list[float]) -> None:
 
 
 def test_slow_rows_are_counted_by_the_minute(clock: list[float]) -> None:
-    progress = Progress(10, Terminal())
+    progress = Progress(10, "rows", Terminal())
     clock[0] += 4
     progress.add(failed=False)
     assert progress.line() == "1 of 10 rows, 15.0 a minute, 40 s left"
 
 
 def test_rows_done_before_say_nothing_about_the_pace(clock: list[float]) -> None:
-    progress = Progress(1000, Terminal())
+    progress = Progress(1000, "rows", Terminal())
     for _ in range(900):
         progress.skip()
     clock[0] += 1
@@ -47,7 +47,7 @@ def test_rows_done_before_say_nothing_about_the_pace(clock: list[float]) -> None
 
 def test_a_terminal_gets_one_line_that_is_wiped_in_the_end(clock: list[float]) -> None:
     terminal = Terminal()
-    progress = Progress(3, terminal)
+    progress = Progress(3, "rows", terminal)
     clock[0] += 1
     progress.add(failed=False)
     progress.close()
@@ -56,7 +56,7 @@ def test_a_terminal_gets_one_line_that_is_wiped_in_the_end(clock: list[float]) -
 
 def test_a_file_gets_nothing(clock: list[float]) -> None:
     stream = io.StringIO()
-    progress = Progress(3, stream)
+    progress = Progress(3, "rows", stream)
     clock[0] += 1
     progress.add(failed=False)
     progress.close()

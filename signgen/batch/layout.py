@@ -1,0 +1,239 @@
+"""Rows that can be made -> sheets: which go together, where each lies, and what cannot be.
+
+Signs share a sheet when one setting-up cuts them all: the same board, cutters, machine and way of holding. Between two
+signs lie both their outside cuts and a strip of wood that their tabs hang on; without tabs, one cut and a little more.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, fields
+from typing import Any
+
+from signgen.batch.outcome import Outcome
+from signgen.batch.shop import shop_of
+from signgen.drawing.draw import draw
+from signgen.errors import AskError, CannotMakeError
+from signgen.geometry.rectangles import Size, fits, nest
+from signgen.pipeline import read_sign
+from signgen.shop.materials import Machine, Material
+from signgen.spec.sign_spec import SignSpec
+from signgen.units import plain
+from signgen.whole_sheet import HoleSize, PieceAsked, SheetAsked, cutters_of
+
+USUAL_BORDER_MM = 15.0
+"""At the sheet's rim, untouched by any cutter: room for the heads of screws, or for a clamp's toe (common practice)."""
+
+STRIP_MM = 3.0
+"""Wood between two outside cuts, which tabs hang on; thinner, it breaks (common practice)."""
+
+APART_MM = 1.0
+"""Between a cut and the next sign where no tab needs a strip: what a board may lie askew."""
+
+MOST_SIGNS = 20_000
+"""More on sheets at once than this would have to be kept in memory."""
+
+FREE = frozenset(
+    {
+        "width_mm", "height_mm", "text", "border", "holes", "hole_form", "depth_mm", "tabs", "frame", "rule_width_mm",
+        "board_mm", "shop",
+    }
+)  # fmt: skip
+"""What may differ between signs of one sheet; everything else of a spec must be the same."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetHow:
+    """What was asked about sheets. `gap_mm` None: as little as will do. `turn`: signs may be turned by a quarter;
+    `keep_grain`: not those of a material with a grain."""
+
+    size_mm: Size
+    border_mm: float = USUAL_BORDER_MM
+    gap_mm: float | None = None
+    turn: bool = True
+    keep_grain: bool = False
+
+    def may_turn(self, material: Material) -> bool:
+        return self.turn and not (self.keep_grain and material.grain)
+
+    def room_mm(self, cutter_mm: float) -> Size:
+        """The area for signs: inside the border and the outside cut."""
+        rim = 2 * (self.border_mm + cutter_mm)
+        return self.size_mm[0] - rim, self.size_mm[1] - rim
+
+    def must_reach(self, machine: Machine, cutter_mm: float) -> None:
+        """Raises: AskError when the machine cannot reach all of the area for signs."""
+        room = self.room_mm(cutter_mm)
+        if min(room) <= 0:
+            what = f"A border of {plain(self.border_mm)} mm and the cut leave no room on it."
+            raise AskError.at("sheet", what, "Use a larger sheet or a smaller clamp-border.")
+        x, y = machine.travel_mm[:2]
+        if room[0] + cutter_mm > x or room[1] + cutter_mm > y:
+            what = (
+                f"Signs would lie on {plain(room[0])} x {plain(room[1])} mm of it; {machine.name} reaches "
+                f"{plain(x)} x {plain(y)} mm."
+            )
+            turned = room[1] + cutter_mm <= x and room[0] + cutter_mm <= y
+            remedy = "Turn the sheet: give its width along X." if turned else "Use a smaller sheet or another machine."
+            raise AskError.at("sheet", what, remedy)
+
+    def gap_for(self, cutter_mm: float, tabs: int) -> float:
+        """Between two signs. Raises: AskError when the one that was asked for is too small."""
+        least = 2 * cutter_mm + STRIP_MM if tabs else cutter_mm + APART_MM
+        if self.gap_mm is None:
+            return least
+        if self.gap_mm < least - 1e-9:
+            why = f"two cuts of {plain(cutter_mm)} mm and {plain(STRIP_MM)} mm of wood for the tabs"
+            if not tabs:
+                why = f"a cut of {plain(cutter_mm)} mm and {plain(APART_MM)} mm"
+            what = f"{plain(self.gap_mm)} mm is too little for {why}."
+            raise AskError.at("gap", what, f"Use {plain(least)} mm or more, or leave it out.")
+        return self.gap_mm
+
+
+def alike(spec: SignSpec) -> str:
+    """What must be the same for signs to share a sheet, as a digest."""
+    told = [(field.name, repr(getattr(spec, field.name))) for field in fields(spec) if field.name not in FREE]
+    told.append(("shop", repr(spec.shop.user_file)))
+    return hashlib.sha256(repr(sorted(told)).encode()).hexdigest()[:16]
+
+
+def must_fit(spec: SignSpec, how: SheetHow, cutter_mm: float) -> None:
+    """Raises: CannotMakeError when a sign is larger than the room on a sheet."""
+    room = how.room_mm(cutter_mm)
+    size = (spec.width_mm, spec.height_mm)
+    if not fits(size, room, how.may_turn(spec.material)):
+        what = (
+            f"The sign of {plain(size[0])} x {plain(size[1])} mm is larger than the {plain(room[0])} x "
+            f"{plain(room[1])} mm that a sheet has inside its border and cuts."
+        )
+        if fits(size, room, True):
+            raise CannotMakeError.at("size", what, "Let signs be turned, or give its width for its height.")
+        raise CannotMakeError.at("size", what, "Make it smaller, or use a larger sheet.")
+
+
+def sheet_figures(spec: SignSpec, holes: Sequence[HoleSize], tabs: int, area_mm2: float) -> dict[str, Any]:
+    """What laying out needs to know of a row that was proved."""
+    return {
+        "alike": alike(spec),
+        "size_mm": [spec.width_mm, spec.height_mm],
+        "holes": sorted({(size[0], bool(size[1])) for size in holes}),
+        "tabs": tabs,
+        "area_mm2": area_mm2,
+    }
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Group:
+    """Rows that share sheets; `gap_mm` between their signs and `holds`: how many of the most frequent size go on an
+    empty sheet."""
+
+    sheets: tuple[SheetAsked, ...]
+    gap_mm: float
+    holds: int
+    holds_size_mm: Size
+
+
+def lay_out(made: Sequence[Outcome], asked: Mapping[int, Mapping[str, object]], how: SheetHow) -> tuple[Group, ...]:
+    """Sheets for rows that were proved, group by group in the order of their first rows; `asked` by row.
+
+    Raises: AskError, CannotMakeError for what is wrong with the sheets whatever the rows hold.
+    """
+    if sum(outcome.copies for outcome in made) > MOST_SIGNS:
+        what = f"{sum(outcome.copies for outcome in made):,} signs are too many to lay out at once."
+        raise AskError.at("sheet", what, f"Split the list: {MOST_SIGNS:,} signs at most.")
+    groups: dict[str, list[Outcome]] = {}
+    for outcome in made:
+        groups.setdefault(outcome.figures["sheet"]["alike"], []).append(outcome)
+    laid = [_group(outcomes, asked, how) for outcomes in groups.values()]
+    return tuple(_numbered(laid))
+
+
+@dataclass(frozen=True, slots=True)
+class _Pile:
+    """A group before its sheets have numbers."""
+
+    pieces: list[list[PieceAsked]]
+    hole_sizes: tuple[HoleSize, ...]
+    size_mm: Size
+    gap_mm: float
+    holds: int
+    holds_size_mm: Size
+
+
+def _group(outcomes: Sequence[Outcome], asked: Mapping[int, Mapping[str, object]], how: SheetHow) -> _Pile:
+    spec = read_sign(asked[outcomes[0].row], shop_of)
+    told = [outcome.figures["sheet"] for outcome in outcomes]
+    hole_sizes = tuple(sorted({(float(size[0]), bool(size[1])) for figures in told for size in figures["holes"]}))
+    cutter = cutters_of(spec, draw(spec), hole_sizes).edge.diameter_mm
+    how.must_reach(spec.machine, cutter)
+    gap = how.gap_for(cutter, max(figures["tabs"] for figures in told))
+    room, turn = how.room_mm(cutter), how.may_turn(spec.material)
+    signs = [(outcome, figures) for outcome, figures in zip(outcomes, told, strict=True) for _ in range(outcome.copies)]
+    sizes = [(float(figures["size_mm"][0]), float(figures["size_mm"][1])) for _, figures in signs]
+    too_large = [outcome.row for (outcome, _), size in zip(signs, sizes, strict=True) if not fits(size, room, turn)]
+    if too_large:
+        raise CannotMakeError.at(
+            "sheet",
+            f"Row {too_large[0]} needs another cutter for its edge than alone, and its sign then no longer fits.",
+            "Use a larger sheet.",
+        )
+    places = nest(sizes, room, gap, [turn] * len(sizes))
+    rim = how.border_mm + cutter
+    piles: list[list[tuple[float, float, bool, Outcome]]] = [[] for _ in range(max(p.sheet for p in places) + 1)]
+    for (outcome, _), place in zip(signs, places, strict=True):
+        piles[place.sheet].append((place.x_mm + rim, place.y_mm + rim, place.turned, outcome))
+    usual = max(dict.fromkeys(sizes), key=sizes.count)
+    return _Pile(
+        pieces=[list(_named(pile, asked)) for pile in piles],
+        hole_sizes=hole_sizes,
+        size_mm=how.size_mm,
+        gap_mm=gap,
+        holds=_capacity(usual, room, gap, turn),
+        holds_size_mm=usual,
+    )
+
+
+def _named(
+    pile: list[tuple[float, float, bool, Outcome]], asked: Mapping[int, Mapping[str, object]]
+) -> Iterator[PieceAsked]:
+    """Pieces of a sheet numbered as one reads: from its back left corner, row by row."""
+    for number, (x, y, turned, outcome) in enumerate(sorted(pile, key=lambda each: (-each[1], each[0])), 1):
+        yield PieceAsked(name=str(number), row=outcome.row, asked=asked[outcome.row], x_mm=x, y_mm=y, turned=turned)
+
+
+def _numbered(piles: Sequence[_Pile]) -> Iterator[Group]:
+    count = sum(len(pile.pieces) for pile in piles)
+    number = 0
+    for pile in piles:
+        sheets = []
+        for pieces in pile.pieces:
+            number += 1
+            sheets.append(
+                SheetAsked(
+                    number=number,
+                    count=count,
+                    size_mm=pile.size_mm,
+                    pieces=tuple(pieces),
+                    hole_sizes=pile.hole_sizes,
+                )
+            )
+        yield Group(sheets=tuple(sheets), gap_mm=pile.gap_mm, holds=pile.holds, holds_size_mm=pile.holds_size_mm)
+
+
+def _capacity(size: Size, room: Size, gap_mm: float, turn: bool) -> int:
+    """How many of one size go on an empty sheet."""
+    most = int((room[0] + gap_mm) * (room[1] + gap_mm) / ((size[0] + gap_mm) * (size[1] + gap_mm)) + 1e-9)
+    places = nest([size] * max(1, most), room, gap_mm, [turn] * max(1, most))
+    return sum(place.sheet == 0 for place in places)
+
+
+def folder_of(sheet: SheetAsked) -> str:
+    """The sheet's folder below the batch's own."""
+    return f"sheet-{sheet.number:02}"
+
+
+def digest_of(sheet: bytes) -> str:
+    """What tells one sheet from another when a batch is resumed."""
+    return hashlib.sha256(sheet).hexdigest()

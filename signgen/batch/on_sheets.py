@@ -1,0 +1,103 @@
+"""The second half of a batch on sheets: rows that were proved are laid out, and every sheet is made as a whole."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
+from functools import partial
+from itertools import islice
+from pathlib import Path
+
+from signgen.batch.layout import Group, SheetHow, digest_of, folder_of, lay_out
+from signgen.batch.ledger import Ledger
+from signgen.batch.outcome import Outcome, lost
+from signgen.batch.pool import Limits, Pool
+from signgen.batch.progress import Progress
+from signgen.batch.recipe import Recipe
+from signgen.batch.shop import shop_of
+from signgen.batch.table import Table
+from signgen.batch.work import write_sheet
+from signgen.drawing.draw import draw
+from signgen.errors import AskError, SignGenError
+from signgen.operations.plan import make_plan
+from signgen.pipeline import read_sign
+from signgen.whole_sheet import SheetAsked, dump_sheet
+
+TIMES_LONGER, TIMES_MORE = 10, 2
+"""A sheet may take so many times the seconds and the memory of a single sign."""
+
+ROWS_TRIED = 50
+"""Rows looked at for one that tells whether the sheet suits its machine and cutters."""
+
+
+def must_suit_sheets(table: Table, recipe: Recipe, how: SheetHow) -> None:
+    """Find out early what would be wrong with every sheet. Raises: AskError."""
+    if "board" in recipe.base or "board" in recipe.keys:
+        raise AskError.at(
+            "board", "Signs on a sheet have no board of their own.", "Leave it out; --sheet is the board."
+        )
+    for record in islice(table.rows(), ROWS_TRIED):
+        try:
+            spec = read_sign(recipe.task(record).asked, shop_of)
+            drawing = draw(spec)
+            cutter = make_plan(drawing, spec).edge.diameter_mm
+        except SignGenError:
+            continue  # the row will fail by itself
+        how.must_reach(spec.machine, cutter)
+        how.gap_for(cutter, len(drawing.tabs))
+        return
+
+
+def make_sheets(
+    table: Table,
+    recipe: Recipe,
+    out: Path,
+    how: SheetHow,
+    workers: int,
+    limits: Limits,
+    ledger: Ledger,
+    note: Callable[[Outcome], None],
+) -> tuple[Group, ...]:
+    """A folder for each sheet. Rows of a sheet that cannot be made as a whole have failed."""
+    made = [outcome for outcome in ledger.outcomes() if outcome.made]
+    groups = lay_out(made, _asked(table, recipe, {outcome.row for outcome in made}), how)
+    sheets = [sheet for group in groups for sheet in group.sheets]
+    copies = {outcome.row: outcome.copies for outcome in made}
+    progress = Progress(len(sheets), "sheets")
+
+    def waiting() -> Iterator[SheetAsked]:
+        for sheet in sheets:
+            known = ledger.sheet(sheet.number)
+            if known and known.made and known.figures["digest"] == digest_of(dump_sheet(sheet)):
+                progress.skip()
+            else:
+                yield sheet
+
+    more = Limits(time_s=TIMES_LONGER * limits.time_s, memory_mb=TIMES_MORE * limits.memory_mb)
+    try:
+        with Pool(partial(write_sheet, out=out), max(1, min(workers, len(sheets))), more) as pool:
+            for done in pool.run(waiting()):
+                sheet = done.item
+                outcome = done.result or lost(0, folder_of(sheet), 1, done.lost, sheet.number)
+                note(outcome)
+                if not outcome.made:
+                    for row in dict.fromkeys(piece.row for piece in sheet.pieces):
+                        note(_failed_with(outcome, row, copies[row]))
+                progress.add(failed=not outcome.made)
+    finally:
+        progress.close()
+    return groups
+
+
+def _asked(table: Table, recipe: Recipe, rows: set[int]) -> Mapping[int, Mapping[str, object]]:
+    """What these rows ask for."""
+    return {record.row: recipe.task(record).asked for record in table.rows() if record.row in rows}
+
+
+def _failed_with(sheet: Outcome, row: int, copies: int) -> Outcome:
+    """The outcome of a row whose sheet failed as a whole."""
+    problems = tuple(
+        replace(problem, what=f"On {sheet.folder}, which failed as a whole: {problem.what}")
+        for problem in sheet.problems
+    )
+    return Outcome(row=row, copies=copies, problems=problems, exit_code=sheet.exit_code)

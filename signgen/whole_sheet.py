@@ -1,0 +1,225 @@
+"""A whole sheet of signs: pieces at their places -> one drawing -> one verified job with its own plan.
+
+A sheet's folder holds `sheet.json` in place of a sign file: what was asked for each piece, and where it lies.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any
+
+from signgen.drawing.draw import draw
+from signgen.drawing.drawing import Drawing, Hole
+from signgen.drawing.nested import Placement, nested
+from signgen.errors import AskError
+from signgen.operations.choose import Cutters, choose_cutters
+from signgen.operations.plan import Plan, make_plan
+from signgen.pipeline import REPORT, Job, Setup, judged_folder, present, program_files, proved, read_sign
+from signgen.sheet.job_facts import PieceFacts
+from signgen.sheet.judged import Judged
+from signgen.sheet.nested_page import nested_html
+from signgen.sheet.preview import preview_png, preview_svg, sign_relief
+from signgen.sheet.report import report_text
+from signgen.shop.load import load_shop
+from signgen.shop.shop import Shop
+from signgen.shop.stock import Stock, work_zero
+from signgen.spec.check_spec import NONE_SAID, FixingSpec
+from signgen.spec.sign_spec import SignSpec
+
+SHEET = "sheet.json"
+FORMAT, VERSION = "signgen-sheet", 1
+
+HoleSize = tuple[float, bool]
+"""Its diameter, and whether it is a slot."""
+
+ShopOf = Callable[[Path | None], Shop]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PieceAsked:
+    """A sign and its place: (x, y) from the sheet's bottom-left corner to that of the sign's bounds as it lies,
+    `turned` by a quarter to the left. `name`: its number on the plan; `row`: of the list that it comes from."""
+
+    name: str
+    row: int
+    asked: Mapping[str, object]
+    x_mm: float
+    y_mm: float
+    turned: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetAsked:
+    """The `number`th of `count` sheets. `hole_sizes`: of all signs that are cut in the same setting-up, on this sheet
+    or another, for all sheets are cut with the same cutters."""
+
+    number: int
+    count: int
+    size_mm: tuple[float, float]
+    pieces: tuple[PieceAsked, ...]
+    hole_sizes: tuple[HoleSize, ...]
+
+    @property
+    def title(self) -> str:
+        """'Sheet 1 of 3: 24 signs'."""
+        signs = "1 sign" if len(self.pieces) == 1 else f"{len(self.pieces)} signs"
+        return f"Sheet {self.number} of {self.count}: {signs}"
+
+
+def make_sheet(asked: SheetAsked, shop_of: ShopOf = load_shop) -> Job:
+    """Every file of a sheet's job, verified. Raises: as `make_job`; CheckFailedError for the sheet as a whole."""
+    spec, drawing, plan, setup = _laid(asked, shop_of)
+    facts = replace(proved(spec, drawing, plan, setup), pieces=tuple(_pieces(asked, drawing)))
+    files = program_files(facts)
+    lit = sign_relief(facts)
+    files |= {
+        "setup.html": nested_html(facts, asked.title, lit).encode(),
+        "preview.svg": preview_svg(facts, lit).encode(),
+        "preview.png": preview_png(facts, lit),
+        SHEET: dump_sheet(asked),
+    }
+    return Job(facts=facts, files={**files, REPORT: report_text(facts, [*files, REPORT]).encode()})
+
+
+def check_sheet(folder: Path, fixings: FixingSpec = NONE_SAID) -> Judged:
+    """The programs in a sheet's folder, judged against the sheet file beside them; `fixings` as for `check_folder`.
+
+    Raises: AskError when the folder is not whole.
+    """
+    spec, drawing, plan, setup = _laid(load_sheet(present(folder, SHEET)), load_shop)
+    return judged_folder(folder, spec, drawing, plan, setup, fixings)
+
+
+def cutters_of(spec: SignSpec, drawing: Drawing, hole_sizes: Iterable[HoleSize]) -> Cutters:
+    """The cutters for signs like this one with holes of all these sizes; each hole is called by its size.
+
+    Raises: CannotMakeError.
+    """
+    holes = tuple(
+        Hole(name=f"{size}", x_mm=0.0, y_mm=0.0, diameter_mm=size[0], span_mm=1.0 if size[1] else 0.0)
+        for size in hole_sizes
+    )
+    return choose_cutters(replace(drawing, holes=holes), spec)
+
+
+def size_of(hole: Hole) -> HoleSize:
+    """What decides which cutter makes it."""
+    return hole.diameter_mm, hole.span_mm > 0
+
+
+def _laid(asked: SheetAsked, shop_of: ShopOf) -> tuple[SignSpec, Drawing, Plan, Setup]:
+    """The sheet's drawing and how it is cut; the spec is that of its first sign but for its size and name."""
+    drawn: dict[str, tuple[SignSpec, Drawing]] = {}
+    signs: list[tuple[Drawing, Placement]] = []
+    for piece in asked.pieces:
+        key = json.dumps(dict(piece.asked), sort_keys=True)  # copies are drawn once
+        if key not in drawn:
+            spec = read_sign(piece.asked, shop_of)
+            drawn[key] = spec, draw(spec)
+        place = Placement(name=piece.name, x_mm=piece.x_mm, y_mm=piece.y_mm, turned=piece.turned)
+        signs.append((drawn[key][1], place))
+    drawing = nested(signs)
+    first, pattern = next(iter(drawn.values()))
+    cutters = cutters_of(first, pattern, asked.hole_sizes)
+    by_size = dict(cutters.holes)
+    cutters = replace(cutters, holes=tuple((hole.name, by_size[f"{size_of(hole)}"]) for hole in drawing.holes))
+    spec = replace(
+        first,
+        width_mm=drawing.width_mm,
+        height_mm=drawing.height_mm,
+        board_mm=asked.size_mm,
+        text=replace(first.text, lines=(asked.title,), own_lines=()),
+    )
+    stock = Stock(
+        width_mm=asked.size_mm[0],
+        height_mm=asked.size_mm[1],
+        thickness_mm=spec.thickness_mm,
+        sign_x_mm=min(piece.x_mm for piece in asked.pieces),
+        sign_y_mm=min(piece.y_mm for piece in asked.pieces),
+    )
+    zero = work_zero(stock, on_board=spec.origin == "stock", at_top=spec.z_zero == "top")
+    return spec, drawing, make_plan(drawing, spec, cutters), Setup(stock=stock, least=stock, zero=zero)
+
+
+def _pieces(asked: SheetAsked, drawing: Drawing) -> Iterable[PieceFacts]:
+    for piece, outline in zip(asked.pieces, drawing.outlines, strict=True):
+        x0, y0, x1, y1 = outline.bounds
+        yield PieceFacts(
+            name=piece.name,
+            lines=_lines(piece.asked),
+            row=piece.row,
+            x_mm=x0,
+            y_mm=y0,
+            width_mm=x1 - x0,
+            height_mm=y1 - y0,
+            turned=piece.turned,
+        )
+
+
+def _lines(asked: Mapping[str, object]) -> tuple[str, ...]:
+    """The lines of lettering as they were asked for."""
+    text = asked.get("text")
+    parts = text if isinstance(text, list | tuple) else [text]
+    return tuple(line.strip() for part in parts for line in str(part or "").splitlines() if line.strip())
+
+
+def dump_sheet(asked: SheetAsked) -> bytes:
+    """The sheet file: reading it gives an equal sheet."""
+    told: dict[str, Any] = {
+        "format": FORMAT,
+        "version": VERSION,
+        "number": asked.number,
+        "count": asked.count,
+        "size_mm": list(asked.size_mm),
+        "hole_sizes": [list(size) for size in asked.hole_sizes],
+        "pieces": [
+            {
+                "name": piece.name,
+                "row": piece.row,
+                "x_mm": piece.x_mm,
+                "y_mm": piece.y_mm,
+                "turned": piece.turned,
+                "asked": dict(piece.asked),
+            }
+            for piece in asked.pieces
+        ],
+    }
+    return (json.dumps(told, indent=1, ensure_ascii=False, allow_nan=False) + "\n").encode()
+
+
+def load_sheet(path: Path) -> SheetAsked:
+    """Raises: AskError when it cannot be read or is no sheet file."""
+    advice = "Make the sheet again."
+    try:
+        told = json.loads(path.read_text(encoding="utf-8"))
+        if told["format"] != FORMAT:
+            raise ValueError(f"its format is {told['format']!r}")
+        return SheetAsked(
+            number=int(told["number"]),
+            count=int(told["count"]),
+            size_mm=(float(told["size_mm"][0]), float(told["size_mm"][1])),
+            hole_sizes=tuple((float(diameter), bool(slot)) for diameter, slot in told["hole_sizes"]),
+            pieces=tuple(
+                PieceAsked(
+                    name=str(piece["name"]),
+                    row=int(piece["row"]),
+                    asked=dict(piece["asked"]),
+                    x_mm=float(piece["x_mm"]),
+                    y_mm=float(piece["y_mm"]),
+                    turned=bool(piece["turned"]),
+                )
+                for piece in told["pieces"]
+            ),
+        )
+    except OSError as error:
+        raise AskError.at(str(path), f"It cannot be read: {error.strerror}.", advice) from None
+    except (ValueError, KeyError, TypeError, IndexError) as error:
+        raise AskError.at(str(path), f"This is no sheet file: {error}.", advice) from None
+
+
+def is_sheet(folder: Path) -> bool:
+    """Whether a folder holds a sheet of signs, not one sign."""
+    return (folder / SHEET).is_file()
