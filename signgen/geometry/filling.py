@@ -12,7 +12,7 @@ import shapely
 from numpy.typing import NDArray
 from shapely.geometry import MultiPolygon, Polygon
 
-from signgen.geometry.nesting import fill_nonzero
+from signgen.geometry.nesting import fill_crossing, fill_nonzero
 from signgen.geometry.offsets import Area, area_of
 from signgen.geometry.paths import FloatArray
 
@@ -54,7 +54,9 @@ def fill_each(points: FloatArray, starts: IntArray, owners: IntArray, count: int
     odd |= crossed
     for drawing in np.flatnonzero(odd).tolist():
         mine = np.flatnonzero(owners == drawing)
-        areas[drawing] = fill_nonzero([points[starts[i] : starts[i + 1]] for i in mine])
+        contours = [points[starts[i] : starts[i + 1]] for i in mine]
+        # Those that are odd for their number alone may cross nowhere, which `fill_nonzero` finds out.
+        areas[drawing] = fill_nonzero(contours) if len(mine) > MOST_PAIRED else fill_crossing(contours, loops[mine])
     return tuple(areas)
 
 

@@ -82,7 +82,7 @@ def fill_nonzero(contours: Sequence[ArrayLike]) -> Area:
     loops = shapely.linearrings(np.concatenate(rings), indices=owner)
     if shapely.is_simple(loops).all() and not _touching(loops):
         return _nested(loops)
-    return _noded(rings, loops)
+    return fill_crossing(rings, loops)
 
 
 def _touching(loops: NDArray[np.object_]) -> bool:
@@ -116,8 +116,11 @@ def _nested(loops: NDArray[np.object_]) -> Area:
     )
 
 
-def _noded(rings: Sequence[FloatArray], loops: NDArray[np.object_]) -> Area:
-    """The general case: cut all contours at all crossings, and keep the faces that they wind around."""
+def fill_crossing(rings: Sequence[FloatArray], loops: NDArray[np.object_]) -> Area:
+    """The general case: cut all contours at all crossings, and keep the faces that they wind around.
+
+    `rings` without repeated points, and the same as LinearRings.
+    """
     lines = shapely.union_all(loops)
     faces = shapely.get_parts(shapely.polygonize(shapely.get_parts(lines)))
     if not len(faces):

@@ -47,7 +47,7 @@ class _Collector:
         import uharfbuzz
 
         self.kinds: list[int] = []
-        self.controls: list[tuple[float, ...]] = []
+        self.controls: list[float] = []  # eight for each segment
         self.contour: list[int] = []
         self.contours = 0
         self.at = (0.0, 0.0)
@@ -65,7 +65,7 @@ class _Collector:
     def _add(self, kind: int, controls: tuple[float, ...], x: float, y: float) -> None:
         unused = (np.nan,) * (4 - len(controls))
         self.kinds.append(kind)
-        self.controls.append((*self.at, *controls, *unused, x, y))
+        self.controls += (*self.at, *controls, *unused, x, y)
         self.contour.append(self.contours - 1)
         self.at = (x, y)
 
