@@ -72,6 +72,7 @@ def check_files(
         programs=_programs(texts, spec.tools),
         breakthrough_mm=spec.breakthrough_mm,
         tolerance_mm=0.0,
+        cell_mm=fixings.cell_mm,
     )
     case = replace(case, fixings=fixings_of(fixings, case.zero))
     return Judged(path=", ".join(paths), case=case, report=judge(case), survey=survey_of(case))

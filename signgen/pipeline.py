@@ -141,7 +141,7 @@ def judged_folder(
     if problems:
         raise AskError(problems)
     texts = [present(folder, name).read_bytes().decode("latin-1") for name in names]
-    case = _case(spec, drawing, plan, setup, texts)
+    case = _case(replace(spec, cell_mm=fixings.cell_mm or spec.cell_mm), drawing, plan, setup, texts)
     tried = {name: present(folder, name).read_bytes().decode("latin-1") for name in _trial_names(spec, plan)}
     case = _with_trials(case, tried)
     case = replace(case, fixings=fixings_of(fixings, case.zero, stated_screws(present(folder, REPORT))))
@@ -171,6 +171,8 @@ def _case(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup, texts: Seq
         ],
         breakthrough_mm=spec.breakthrough_mm,
         tolerance_mm=spec.tolerances.total_mm,
+        ridge_mm=spec.ridge_mm,
+        cell_mm=spec.cell_mm,
     )
 
 

@@ -17,6 +17,7 @@ from signgen.checks.ideal import KERF_ALLOWANCE, ideal_board
 from signgen.checks.parts import parts_of
 from signgen.checks.way import CHORD_MM, COARSE_CHORD_MM, way_of
 from signgen.drawing.drawing import Drawing
+from signgen.errors import AskError
 from signgen.geometry.raster import Grid
 from signgen.replay.extras import without_extras
 from signgen.replay.motion import Replay
@@ -32,6 +33,9 @@ FINEST_MM, COARSEST_MM = 0.1, 0.25
 
 USUAL_CELLS, MOST_CELLS = 1_300_000, 8_000_000
 """As many cells as a board is given when nothing speaks against it, and as many as it is given in any case."""
+
+BEARABLE_CELLS = 40_000_000
+"""As many cells as may be asked for: 160 MB for each map, and half a dozen of them at once."""
 
 LENGTHS: Mapping[int, float] = dict.fromkeys(range(1, 1000), 0.0)
 """By their numbers, as if every cutter were set by its tip."""
@@ -61,11 +65,11 @@ def make_case(
     noted, and does not keep them from being read.
 
     `boards[i]` is what the feed moves of programs 0 to i leave. The cell is chosen by `cell_size_mm` when none is
-    given.
+    given. Raises: AskError when so fine a cell would need more memory than a small computer has.
     """
     drawn = drawing is not None
     drawing = drawing or bare_board(stock)
-    left = board(stock, cell_mm or cell_size_mm(stock, drawing.cap_height_mm))
+    left = board(stock, cell_size_mm(stock, drawing.cap_height_mm) if cell_mm is None else _bearable(cell_mm, stock))
     boards: list[HeightMap] = []
     cutters = Counter(file for file, _, _ in programs)
     under_test, cuts, rapids, bites = [], [], [], []
@@ -137,6 +141,14 @@ def cell_size_mm(stock: Stock, cap_height_mm: float) -> float:
     area = stock.width_mm * stock.height_mm
     usual = min(math.sqrt(area / USUAL_CELLS), cap_height_mm / CELLS_PER_CAP_HEIGHT)
     return max(min(max(usual, FINEST_MM), COARSEST_MM), math.sqrt(area / MOST_CELLS))
+
+
+def _bearable(cell_mm: float, stock: Stock) -> float:
+    least = math.sqrt(stock.width_mm * stock.height_mm / BEARABLE_CELLS)
+    if cell_mm < least:
+        what = f"A board of {stock.width_mm:g} x {stock.height_mm:g} mm has too many cells of {cell_mm:g} mm."
+        raise AskError.at("cell", what, f"Use {math.ceil(least * 1000) / 1000:g} mm or more.")
+    return cell_mm
 
 
 def grid_of(heights: HeightMap) -> Grid:

@@ -65,8 +65,8 @@ def _judged(paths: Sequence[str], asked: dict[str, str], tools: Sequence[str]) -
     from signgen.elsewhere import check_files
     from signgen.errors import AskError
     from signgen.pipeline import check_folder
-    from signgen.whole_sheet import check_sheet, is_sheet
     from signgen.spec.check_spec import read_fixing_spec
+    from signgen.whole_sheet import check_sheet, is_sheet
 
     of_fixings = {option.name for option in OF_FIXINGS}
     fixings = read_fixing_spec({name: value for name, value in asked.items() if name in of_fixings})

@@ -14,6 +14,7 @@ from signgen.shop.shop import Shop
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
+from signgen.spec.keys import CELL
 from signgen.spec.tool_words import tool_in_words
 from signgen.units import Limits, length_mm, plain, points_mm, size_mm
 
@@ -73,17 +74,20 @@ OF_FIXINGS = (
         name="clamp-height", kind="length", metavar="LENGTH", group="Board", default=30,
         help="How high clamps stand over the board.", limits=Limits(least=0, greatest=500),
     ),
+    CELL,
 )  # fmt: skip
-"""What holds the board down, whoever wrote the programs."""
+"""What holds the board down, and how finely to look, whoever wrote the programs."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FixingSpec:
-    """Places in program coordinates. `screws_mm` None: not said; clamps as (low x, low y, high x, high y)."""
+    """Places in program coordinates. `screws_mm` None: not said; clamps as (low x, low y, high x, high y). `cell_mm`:
+    the simulation's cells, None for the usual ones."""
 
     screws_mm: tuple[tuple[float, float], ...] | None
     clamps_mm: tuple[tuple[float, float, float, float], ...]
     clamp_height_mm: float
+    cell_mm: float | None = None
 
 
 NONE_SAID = FixingSpec(screws_mm=None, clamps_mm=(), clamp_height_mm=0.0)
@@ -141,9 +145,10 @@ def read_fixing_spec(asked: Mapping[str, object]) -> FixingSpec:
     clamps = (
         a.attempt(lambda: tuple(_clamp(each) for each in rectangles.split(";") if each.strip())) if rectangles else ()
     )
+    cell = a.number("cell")
     a.raise_problems()
     assert height is not None
-    return FixingSpec(screws_mm=screws, clamps_mm=clamps or (), clamp_height_mm=height)
+    return FixingSpec(screws_mm=screws, clamps_mm=clamps or (), clamp_height_mm=height, cell_mm=cell)
 
 
 def _clamp(raw: str) -> tuple[float, float, float, float]:

@@ -245,8 +245,14 @@ _MACHINE = (
     ),
 )  # fmt: skip
 
+CELL = Option(
+    name="cell", kind="length", metavar="LENGTH", group="Proof", limits=Limits(least=0.02, greatest=0.5),
+    help="Size of the cells in which the simulated board is cut and compared with the drawing.",
+    otherwise="0.1 to 0.25 mm, by the board and the letters",
+)  # fmt: skip
+
 KEYS: tuple[Option, ...] = (
-    *_SIGN, *_SHAPE, *LETTERING, *_HOLES, *_ENGRAVING, *_CUTTERS, *_HOLDING, *_PASSES, *_MACHINE
+    *_SIGN, *_SHAPE, *LETTERING, *_HOLES, *_ENGRAVING, *_CUTTERS, *_HOLDING, *_PASSES, *_MACHINE, CELL
 )  # fmt: skip
 
 OUT = Option(

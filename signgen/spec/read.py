@@ -94,6 +94,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         breakthrough_mm=_had(breakthrough),
         clamp_height_mm=a.number("clamp-height") if a.has("clamp-height") else None,
         clearance_mm=_had(clearance),
+        cell_mm=a.number("cell"),
         tolerances=Tolerances(total_mm=_had(tolerance)),
         shop=shop,
     )

@@ -73,6 +73,7 @@ _LEFT_OPEN = {
     "onion-skin": "none",
     "finish-pass": "none",
     "clamp-height": "not said",
+    "cell": "by the board and the letters",
     "shop": "what ships with signgen",
 }
 """What stands in a comment where the key is left out."""
@@ -182,6 +183,7 @@ def asked_of(spec: SignSpec) -> dict[str, object]:
         "onion-skin": spec.skin_mm or None,
         "finish-pass": spec.finish_mm or None,
         "clamp-height": spec.clamp_height_mm,
+        "cell": spec.cell_mm,
         "shop": spec.shop.user_file,
     }
     return values | {key: value for key, value in optional.items() if value is not None}

@@ -119,7 +119,8 @@ class SignSpec:
     """Millimetres throughout. `depth_mm` is the greatest depth of letters. `end_mill` None: the planner chooses; a
     Tool here was named by the user and is kept to. `board_mm` None: the least board. `skin_mm`: what stays under the
     outside cut instead of tabs, 0 for nothing. `finish_mm`: what the last pass takes off edge and bores, 0 for no such
-    pass; `climb`: the way round them. `clamp_height_mm` None: nobody said."""
+    pass; `climb`: the way round them. `clamp_height_mm` None: nobody said.
+    `cell_mm` None: chosen by the board and the letters."""
 
     width_mm: float
     height_mm: float
@@ -149,5 +150,6 @@ class SignSpec:
     breakthrough_mm: float
     clamp_height_mm: float | None
     clearance_mm: float
+    cell_mm: float | None
     tolerances: Tolerances
     shop: Shop

@@ -200,6 +200,20 @@ def test_clamps_are_kept_clear(plaque: Path, slot: Path) -> None:
     assert check(str(slot), *BOARD, "--screws", "80,46")[0] == 5
 
 
+def test_cells_as_asked(plaque: Path, slot: Path, tmp_path: Path) -> None:
+    assert "cell 0.30 mm" in check(str(plaque), "--cell", "0.3")[1]
+    assert check(str(slot), *BOARD, "--cell", "0.3")[0] == 0
+    with pytest.raises(AskError) as error:
+        check(str(slot), "--stock", "2000x1500x12", "--tool", "end-mill-6", "--cell", "0.05")
+    assert "too many cells" in str(error.value)
+    words = ["make", "7", "--size", "60x60", "--thickness", "9", "--cell", "0.3", "--out", str(tmp_path / "seven")]
+    made = CliRunner().invoke(group, [*words, "--json"])
+    assert made.exit_code == 0, made.exception
+    said = {row["code"]: row["detail"] for row in json.loads(made.output)["checks"]}
+    assert "cell 0.30 mm" in said["C109"]
+    assert "cell = 0.3" in (tmp_path / "seven" / "sign.toml").read_text()
+
+
 def test_a_file_that_is_not_there(tmp_path: Path) -> None:
     with pytest.raises(AskError) as error:
         check(str(tmp_path / "none.nc"), *BOARD)

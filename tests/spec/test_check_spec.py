@@ -68,6 +68,8 @@ def test_screws_and_clamps() -> None:
     assert np.array(said.clamps_mm) == pytest.approx(np.array([[-30, 5, -10, 45], [200, -10, 225.4, 40.8]]))
     assert said.clamp_height_mm == 25
     assert read_fixing_spec({}).screws_mm is None
+    assert read_fixing_spec({}).cell_mm is None
+    assert read_fixing_spec({"cell": "0.15"}).cell_mm == 0.15
 
 
 @pytest.mark.parametrize(
@@ -79,6 +81,7 @@ def test_screws_and_clamps() -> None:
         ({"clamps": "20x10"}, "clamps"),
         ({"clamps": "8,9,0x5"}, "clamps"),
         ({"clamp-height": "-3"}, "clamp-height"),
+        ({"cell": "0.001"}, "cell"),
     ],
 )
 def test_what_is_no_fixing(asked: dict[str, str], where: str) -> None:
