@@ -35,6 +35,11 @@ class MedialAxis:
     branches: tuple[FloatArray, ...]
     ends: IntArray
 
+    @property
+    def widest_mm(self) -> float:
+        """The greatest clearance anywhere."""
+        return max(float(rows[:, 2].max()) for rows in (self.nodes_mm, *self.branches))
+
     def moved(self, dx_mm: float, dy_mm: float) -> MedialAxis:
         """The axis of the shape shifted as a whole."""
         shift = np.array([dx_mm, dy_mm, 0.0])

@@ -13,9 +13,12 @@ from shapely.geometry import Polygon
 
 from signgen.drawing.drawing import Groove
 from signgen.errors import CannotMakeError, Problem
+from signgen.geometry.loose_fit import Stretch, fit_loosely
+from signgen.geometry.medial import medial_axis
 from signgen.geometry.offsets import Area, polygons
 from signgen.geometry.paths import FloatArray, Path
-from signgen.operations.engrave_runs import Widths, shape_runs
+from signgen.operations.engrave_floor import STRAY_RATIO, floor_runs
+from signgen.operations.engrave_runs import Recipe, ShapeRun, shape_runs
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
@@ -26,6 +29,11 @@ LIFT_MM = 40.0
 mm/min (common practice)."""
 
 
+ALLOWANCE_MM = 0.2
+"""Depth that roughing passes leave for the last one, so that walls are cut clean in one go (common practice).
+"""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shape:
     """Areas of grooves that touch, as one polygon, under the names of all of them."""
@@ -33,6 +41,10 @@ class Shape:
     names: tuple[str, ...]
     polygon: Polygon
     max_depth_mm: float
+
+    @property
+    def feature(self) -> str:
+        return " ".join(self.names)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,32 +73,117 @@ class Engrave:
         return "engraves the " + " and the ".join(["letters"] * letters + ["lines"] * ornament)
 
     def toolpath(self) -> Toolpath:
-        """The cuts, shape by shape from left to right.
+        """The cuts: roughing passes, deeper and deeper; floors; and last of all the walls, in one go to full
+        depth.
 
         Raises: CannotMakeError when the bit is not the one that a groove is drawn for, or a groove would be
         deeper than the bit or the board.
         """
         self._refuse_impossible()
         found = shapes(self.grooves)
-        least = self.tool.tip_mm / 2
-        runs = shape_runs(
-            [
-                (shape.polygon, Widths(least_mm=least, limit_mm=self.tool.radius_at_depth_mm(shape.max_depth_mm)))
-                for shape in found
-            ],
-            self.lift_mm,
-            self.tolerances,
-        )
-        cuts = [self._cut(run, " ".join(shape.names), 0) for shape, own in zip(found, runs, strict=True) for run in own]
-        return Toolpath(operation="engrave", tool=self.tool, cuts=tuple(cuts))
+        levels = [self._levels_mm(shape) for shape in found]
+        roughing = max(map(len, levels), default=0)
+        jobs = [
+            (i, level, self._roughing(found[i], depth))
+            for i, depths in enumerate(levels)
+            for level, depth in enumerate(depths)
+        ]
+        jobs += [(i, roughing + 1, self._finishing(shape)) for i, shape in enumerate(found)]
+        cuts = [
+            self._cut(run, found[i].feature, stage)
+            for (i, stage, _), runs in zip(
+                jobs, shape_runs([(found[i].polygon, recipe) for i, _, recipe in jobs], self.tolerances), strict=True
+            )
+            for run in runs
+        ]
+        cuts += self._floors(found, levels, roughing)
+        return Toolpath(operation="engrave", tool=self.tool, cuts=tuple(sorted(cuts, key=lambda cut: cut.stage)))
 
-    def _cut(self, run: Path, feature: str, stage: int) -> Cut:
-        points = run.points_mm.copy()
-        # Not clipped at the top: clipping one end of a line or arc would press down what lies between its ends.
+    def _levels_mm(self, shape: Shape) -> tuple[float, ...]:
+        """Depths of the roughing passes, equal steps of which none, nor the last cut's, is more than the bit
+        may take."""
+        axis = medial_axis(shape.polygon, self.tolerances)
+        deepest = min(shape.max_depth_mm, self.tool.depth_for_radius_mm(axis.widest_mm))
+        if deepest <= self.cutting.stepdown_mm * (1 + 1e-9):
+            return ()
+        # Where a pass would come closer than the allowance it is left out, and the last cut takes that much
+        # more.
+        count = math.ceil(deepest / (self.cutting.stepdown_mm - self._allowance_mm) - 1e-9)
+        return tuple(deepest * level / count for level in range(1, count))
+
+    @property
+    def _allowance_mm(self) -> float:
+        return min(ALLOWANCE_MM, self.cutting.stepdown_mm / 4)
+
+    def _roughing(self, shape: Shape, depth_mm: float) -> Recipe:
+        return Recipe(
+            least_mm=self.tool.radius_at_depth_mm(depth_mm + self._allowance_mm),
+            limit_mm=self._limit_mm(shape),
+            cap_mm=self.tool.radius_at_depth_mm(depth_mm),
+            fit_mm=self._allowance_mm * self.tool.slope / 4,
+            lift_mm=self.lift_mm,
+        )
+
+    def _finishing(self, shape: Shape) -> Recipe:
+        return Recipe(
+            least_mm=self.tool.tip_mm / 2,
+            limit_mm=self._limit_mm(shape),
+            cap_mm=self._limit_mm(shape),
+            fit_mm=self.tolerances.fit_mm,
+            lift_mm=self.lift_mm,
+        )
+
+    def _floors(self, found: Sequence[Shape], levels: Sequence[tuple[float, ...]], roughing: int) -> list[Cut]:
+        """The V-bit's share of the flat floors, at every roughing depth and at the full one."""
+        step = 2 * self.ridge_mm * self.tool.slope + self.tool.tip_mm
+        wide = [
+            (shape, (*enumerate(depths), (roughing, shape.max_depth_mm)))
+            for shape, depths in zip(found, levels, strict=True)
+            if medial_axis(shape.polygon, self.tolerances).widest_mm > self._limit_mm(shape)
+        ]
+        runs = [
+            floor_runs(
+                shape.polygon,
+                self.cleared,
+                self._limit_mm(shape),
+                self.tool.tip_mm,
+                step,
+                self.lift_mm,
+                self.tolerances,
+            )
+            for shape, _ in wide
+        ]
+        # Line by line, so that many are fitted at once; floors are flat, so they need no step between them.
+        stray = step * STRAY_RATIO
+        paths = iter(
+            fit_loosely([[Stretch(piece.points, stray, stray) for piece in run] for own in runs for run in own])
+        )
+        cuts = []
+        for (shape, passes), own in zip(wide, runs, strict=True):
+            for path in [next(paths) for _ in own]:
+                for stage, depth in passes:
+                    points = path.points_mm.copy()
+                    points[:, 2] = self.tool.radius_at_depth_mm(depth)
+                    level = Path(points_mm=points, kinds=path.kinds.copy(), centres_mm=path.centres_mm.copy())
+                    cuts.append(self._cut(ShapeRun(path=level, either_way=True), shape.feature, stage))
+        return cuts
+
+    def _limit_mm(self, shape: Shape) -> float:
+        """Half width of the bit at the surface when it is as deep as it may be."""
+        return self.tool.radius_at_depth_mm(shape.max_depth_mm)
+
+    def _cut(self, run: ShapeRun, feature: str, stage: int) -> Cut:
+        points = run.path.points_mm.copy()
+        # Not clipped at the top: clipping one end of a line or arc would press down what lies between its
+        # ends.
         depth = (points[:, 2] - self.tool.tip_mm / 2) / self.tool.slope
         points[:, 2] = self.thickness_mm - depth
-        path = Path(points_mm=points, kinds=run.kinds.copy(), centres_mm=run.centres_mm.copy())
-        return Cut(path=path, feeds_mm_per_min=self._feeds(path), feature=feature, stage=stage, two_way=True)
+        path = Path(points_mm=points, kinds=run.path.kinds.copy(), centres_mm=run.path.centres_mm.copy())
+        feeds = self._feeds(path)
+        # Walked from its other end it must be as easy to enter, and fall no faster anywhere.
+        same = abs(depth[0] - depth[-1]) <= self.tolerances.total_mm
+        two_way = run.either_way and same and bool(np.array_equal(self._feeds(path.reversed())[::-1], feeds))
+        return Cut(path=path, feeds_mm_per_min=feeds, feature=feature, stage=stage, two_way=two_way)
 
     def _feeds(self, path: Path) -> FloatArray:
         """Full feed, but going down never faster than the plunge feed in Z."""
