@@ -6,11 +6,11 @@ from pathlib import Path
 
 import click
 
-from signgen.cli.make_command import key_options
+from signgen.cli.key_options import KeyCommand, key_options
 from signgen.spec.keys import OUT
 
 
-@click.command("batch")
+@click.command("batch", cls=KeyCommand)
 @click.argument("csv_file", metavar="CSV")
 @click.option("--from", "sign_file", metavar="FILE", help="A sign file (TOML) for what is alike in all rows.")
 @click.option("--text", multiple=True, metavar="LINE", help="A line of lettering, as in '{name}'; once for each line.")
@@ -24,6 +24,7 @@ from signgen.spec.keys import OUT
 @click.option("--no-turn", is_flag=True, help="Lay every sign upright on its sheet.")
 @click.option("--keep-grain", is_flag=True, help="Lay signs upright where the material has a grain.")
 @click.option("--out", metavar=OUT.metavar, help="Folder to write into. Default: ./ and the list's name.")
+@click.option("--quote", is_flag=True, help="Reckon what it costs, by the [prices] of the shop file.")
 @click.option("--resume", is_flag=True, help="Go on with a batch that was interrupted; rows that are done stay.")
 @click.option("--workers", type=click.IntRange(1, 256), help="Rows made at once. Default: one for each core.")
 @click.option("--time-limit", metavar="SECONDS", type=click.FloatRange(1), help="For one row. Default: 120.")
@@ -42,6 +43,7 @@ def command(
     no_turn: bool,
     keep_grain: bool,
     out: str | None,
+    quote: bool,
     resume: bool,
     workers: int | None,
     time_limit: float | None,
@@ -81,7 +83,7 @@ def command(
     folder = Path(str(base.get("out") or safe_name(Path(csv_file).stem)))
     limits = Limits(time_s=time_limit or USUAL_TIME_S, memory_mb=memory_limit or USUAL_MEMORY_MB)
     try:
-        how = How(workers=workers or usual_workers(), limits=limits, resume=resume, sheet=on_sheets)
+        how = How(workers=workers or usual_workers(), limits=limits, resume=resume, sheet=on_sheets, quote=quote)
         finished = run_batch(table, recipe, folder, how)
     except KeyboardInterrupt:
         click.echo(f"Stopped. {GO_ON}", err=True)

@@ -6,23 +6,11 @@ from pathlib import Path
 
 import click
 
-from signgen.spec.keys import KEYS, OUT
+from signgen.cli.key_options import KeyCommand, key_options
+from signgen.spec.keys import OUT
 
 
-def key_options(function: click.decorators.FC) -> click.decorators.FC:
-    """One option for every key of a sign file but the text, which has its own place."""
-    for key in reversed(KEYS):
-        if key.name == "text":
-            continue
-        if key.kind == "flag":
-            option = click.option(f"--{key.name}/--no-{key.name}", help=key.full_help, default=None)
-        else:
-            option = click.option(f"--{key.name}", metavar=key.metavar, help=key.full_help, default=None)
-        function = option(function)
-    return function
-
-
-@click.command("make")
+@click.command("make", cls=KeyCommand)
 @click.argument("text", nargs=-1)
 @click.option("--from", "sign_file", metavar="FILE", help="A sign file (TOML); options given here go before its keys.")
 @key_options
