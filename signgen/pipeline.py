@@ -11,8 +11,10 @@ from pathlib import Path
 
 from signgen.checks import judge
 from signgen.checks.case import make_case
-from signgen.checks.check import Case, CheckReport
+from signgen.checks.check import Case, CheckReport, ProgramUnderTest
 from signgen.checks.fixing import screws_at
+from signgen.checks.parts import parts_of
+from signgen.checks.trials_clear import cut_bounds
 from signgen.dialects import DIALECTS, dialect_named
 from signgen.dialects.writing import start_up
 from signgen.drawing.draw import draw
@@ -25,6 +27,8 @@ from signgen.program.blocks import Program
 from signgen.program.estimate import estimate
 from signgen.program.heading import ONE_FILE, heading, program_file
 from signgen.program.travel import Travel
+from signgen.program.trial import LIFTED, OUTLINE, lifted_program, outline_program
+from signgen.replay.reader import read_program
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
 from signgen.sheet.judged import Judged, fixings_of
 from signgen.sheet.preview import preview_png, preview_svg, sign_relief
@@ -108,6 +112,7 @@ def proved(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> JobFac
     programs = tuple(_programs(spec, drawing, plan, setup))
     texts = dialect_named(spec.dialect).write(programs, spec.manner)
     case = _case(spec, drawing, plan, setup, texts)
+    case = _with_trials(case, _trials(spec, plan, case, programs))
     screws = _screws(spec, setup, case)
     case = replace(case, fixings=screws_at(screws, setup.zero))
     report = judge(case)
@@ -136,7 +141,7 @@ def judged_folder(
     problems = [
         Problem(where=str(folder), what=f"{path.name} does not belong to this sign.", remedy="Move it elsewhere.")
         for path in sorted(folder.glob("*.nc"))
-        if path.name not in names
+        if path.name not in (*names, *_trial_names(spec, plan))
     ]
     if problems:
         raise AskError(problems)
@@ -186,6 +191,43 @@ def _names(spec: SignSpec, plan: Plan) -> tuple[str, ...]:
 def _by_run(plan: Plan, texts: Sequence[str]) -> Sequence[str]:
     """The text that each run is part of."""
     return texts if len(texts) == len(plan.runs) else (texts[0],) * len(plan.runs)
+
+
+def _trial_names(spec: SignSpec, plan: Plan) -> tuple[str, ...]:
+    """The files of the programs to try before the cut."""
+    lifted = dict.fromkeys(f"{LIFTED}{name}" for name in _names(spec, plan)) if spec.air_cut_mm is not None else ()
+    return (OUTLINE, *lifted)
+
+
+def _trials(spec: SignSpec, plan: Plan, case: Case, programs: Sequence[Program]) -> Mapping[str, str]:
+    """The texts of the programs to try before the cut, by the names of their files."""
+    dialect, zero = dialect_named(spec.dialect), case.zero
+    x0, y0, x1, y1 = cut_bounds(case)
+    corners = (x0 - zero.x_mm, y0 - zero.y_mm, x1 - zero.x_mm, y1 - zero.y_mm)
+    over = spec.thickness_mm + spec.clearance_mm - zero.z_mm
+    texts = dialect.write([outline_program(programs[0], corners, over, spec.machine)], spec.manner)
+    if spec.air_cut_mm is not None:
+        texts += dialect.write([lifted_program(program, spec.air_cut_mm) for program in programs], spec.manner)
+    return dict(zip(_trial_names(spec, plan), texts, strict=True))
+
+
+def _with_trials(case: Case, texts: Mapping[str, str]) -> Case:
+    """The case with the programs to try read back, each with the cutters that it is run with."""
+    tried = []
+    for name, text in texts.items():
+        own = [program.tool for program in case.programs if program.file == name.removeprefix(LIFTED)]
+        tools = own or [case.programs[0].tool]
+        replay = read_program(text, tool_lengths_mm=dict.fromkeys(range(1, 100), 0.0))
+        parts = parts_of(replay, len(tools)) if len(tools) > 1 else (replay,)
+        tried += [
+            ProgramUnderTest(file=name, text=text, tool=tool, replay=part, cutters=len(tools))
+            for tool, part in zip(tools, parts, strict=True)
+        ]
+    return replace(
+        case,
+        outlines=tuple(program for program in tried if program.file == OUTLINE),
+        lifted=tuple(program for program in tried if program.file != OUTLINE),
+    )
 
 
 def setup_of(spec: SignSpec, plan: Plan) -> Setup:
@@ -282,14 +324,22 @@ def _facts(
         zero=setup.zero,
         programs=tuple(facts),
         boards=case.boards,
+        outline=case.outlines[0],
+        lifted=case.lifted,
         checks=report,
         screws_mm=screws_mm,
         warnings=(*case.drawing.warnings, *run_warnings(plan.runs, spec.material, spec.machine)),
     )
 
 
+def program_files(facts: JobFacts) -> dict[str, bytes]:
+    """Every program file of a job by its name, in the order to run them."""
+    before = (*((facts.outline,) if facts.outline else ()), *facts.lifted)
+    return {program.file: program.text.encode("ascii") for program in (*before, *facts.programs)}
+
+
 def _files(facts: JobFacts) -> Mapping[str, bytes]:
-    files = {program.file: program.text.encode("ascii") for program in facts.programs}
+    files = program_files(facts)
     lit = sign_relief(facts)
     files |= {
         "setup.html": setup_html(facts, lit).encode(),

@@ -30,6 +30,7 @@ from signgen.checks.skin_holds import SkinHolds
 from signgen.checks.spindle_ready import SpindleReady
 from signgen.checks.tabs_hold import TabsHold
 from signgen.checks.text_as_ordered import TextAsOrdered
+from signgen.checks.trials_clear import TrialsClear
 from signgen.checks.units_plausible import UnitsPlausible
 from signgen.checks.wood_left import WoodLeft
 from signgen.replay.motion import Replay
@@ -62,6 +63,7 @@ CHECKS: tuple[Check, ...] = (
     NothingLoose(),
     ProgramsInOrder(),
     WoodLeft(),
+    TrialsClear(),
 )
 """In the order in which an operator would ask: can it be read, does it fit, is it safe, is the sign as drawn."""
 

@@ -42,7 +42,8 @@ class Case:
     `tolerance_mm` is the job's for engraved walls; ridges of up to `ridge_mm` may stand on flat floors.
 
     `drawn` is false where nobody has drawn anything, for programs from elsewhere: `drawing` is then a bare board, and
-    checks that need more say that they do not apply. `fixings` hold the board down.
+    checks that need more say that they do not apply. `fixings` hold the board down. `outlines` and `lifted` are run
+    before anything is cut, to prove the position.
     """
 
     drawing: Drawing
@@ -61,6 +62,8 @@ class Case:
     ridge_mm: float
     drawn: bool = True
     fixings: tuple[Fixing, ...] = ()
+    outlines: tuple[ProgramUnderTest, ...] = ()
+    lifted: tuple[ProgramUnderTest, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -78,8 +78,11 @@ class Writing:
                 yield "M0"
             if self.change == "lengths":
                 yield f"G43 H{place}"
+        if not program.turning:
+            yield "M5"
         yield f"G0 Z{self._place(program.moves.ends_mm[0, 2])}"
-        yield from _spindle_on(program, manner)
+        if program.turning:
+            yield from _spindle_on(program, manner)
         yield from self._motions(program)
         yield "M5"
         if manner.extraction != "none":
@@ -91,6 +94,7 @@ class Writing:
         begin = np.vstack([ends[:1], ends[:-1]])
         centres = np.rint(np.nan_to_num(moves.centres_mm) / self.grid_mm).astype(np.int64)
         notes = dict(program.notes)
+        pauses = dict(program.pauses)
         drilled = {hole.first: hole for hole in program.drilled} if self.cycles else {}
         decimals = self.unit.decimals
         at: tuple[int | None, int | None, int | None] = (None, None, int(ends[0, 2]))
@@ -127,6 +131,9 @@ class Writing:
                 feed_now = said
                 words.append(f"F{said}")
             yield f"{WORDS[kind]} {' '.join(words)}"
+            if index in pauses:
+                yield comment(pauses[index], message=True)
+                yield "M0"
 
     def _cycle(self, hole: Drilled, feed: str) -> Iterator[str]:
         """Back to the clear height after it (G99), which is where the plain way ends too."""

@@ -66,7 +66,8 @@ class Program:
     index to the comment before it. `grid_mm` is the step of its numbers, on which every place lies.
 
     `operations` are the names of what it does; `owners` (n,) the operation of each move, `roles` (n,) what the move is
-    for.
+    for. `turning`: its spindle runs. `pauses`: after a move (its index) the program waits for the operator, with words
+    for the comment.
     """
 
     heading: tuple[str, ...]
@@ -81,3 +82,5 @@ class Program:
     owners: NDArray[np.intp]
     roles: NDArray[np.uint8]
     drilled: tuple[Drilled, ...] = ()
+    turning: bool = True
+    pauses: tuple[tuple[int, str], ...] = ()

@@ -38,6 +38,8 @@ class Fastening:
 
 def fastening_of(facts: JobFacts) -> Fastening:
     cutters = [(program.tool, program.replay) for program in facts.programs]
+    if facts.outline is not None:
+        cutters = [(facts.outline.tool, facts.outline.replay), *cutters]
     nut = NUT_DIAMETER_MM[facts.spec.machine.collet_series]
     drawing, zero = facts.drawing, facts.zero
     by_nut = swept_outside(drawing, zero, cutters, CLAMP_STANDS_MM, nut_mm=nut)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from signgen.checks.check import CheckReport
+from signgen.checks.check import CheckReport, ProgramUnderTest
 from signgen.drawing.drawing import Drawing
 from signgen.replay.motion import Replay
 from signgen.replay.sweep import HeightMap
@@ -64,3 +64,5 @@ class JobFacts:
     screws_mm: tuple[tuple[float, float], ...]
     warnings: tuple[str, ...]
     pieces: tuple[PieceFacts, ...] = ()
+    outline: ProgramUnderTest | None = None
+    lifted: tuple[ProgramUnderTest, ...] = ()

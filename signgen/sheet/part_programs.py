@@ -29,7 +29,12 @@ def programs(facts: JobFacts) -> Html:
 def _before(facts: JobFacts) -> Html:
     """What is done once, before the first program."""
     first = facts.programs[0].file
-    air = f"Air pass: run {first} once with Z set {AIR_MM} mm too high and watch where it goes. Then set Z right again."
+    if facts.lifted:
+        files = ", ".join(dict.fromkeys(program.file for program in facts.lifted))
+        air = f"Air pass: before each program run it in the air ({files}) and watch where it goes."
+    else:
+        air = f"Air pass: run {first} once with Z set {AIR_MM} mm too high and watch where it goes."
+        air += " Then set Z right again."
     return el(
         "ul",
         tick(

@@ -49,6 +49,13 @@ def _height(facts: JobFacts) -> str:
 
 
 def _proof(facts: JobFacts) -> str:
+    if facts.outline is not None:
+        over = mm(facts.spec.clearance_mm)
+        return (
+            f"Run {facts.outline.file} with the first cutter in: the spindle stands still, the cutter goes {over} over "
+            "the board round all that will be cut, and waits at each corner until you go on. There must be board under "
+            "it each time. If not, turn the board a little and set X and Y again."
+        )
     far_x = facts.drawing.width_mm - facts.zero.x_mm
     far_y = facts.drawing.height_mm - facts.zero.y_mm
     return (

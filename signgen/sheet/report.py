@@ -11,6 +11,7 @@ from signgen.checks.check import CheckResult
 from signgen.drawing.drawing import Hole
 from signgen.errors import AskError
 from signgen.replay.measure import extents
+from signgen.replay.motion import Motions
 from signgen.sheet.job_facts import JobFacts, PieceFacts, ProgramFacts
 from signgen.sheet.legibility import legibility_report, lettering_report
 from signgen.sheet.numbers import rounded
@@ -66,6 +67,8 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
             "z_zero": "bottom" if facts.zero.z_mm == 0 else "top",
         },
         "programs": [_program(program) for program in facts.programs],
+        "outline": _outline(facts),
+        "air_cut": _air_cut(facts),
         "minutes": rounded(sum(program.minutes for program in facts.programs), MINUTES),
         "checks": [_check(result) for result in facts.checks.results],
         "fastening": {
@@ -100,10 +103,30 @@ def _hole(hole: Hole) -> dict[str, object]:
     return found
 
 
+def _outline(facts: JobFacts) -> dict[str, Any] | None:
+    """The program that shows what will be cut; its extent is the rectangle that it goes round."""
+    if facts.outline is None:
+        return None
+    return {"file": facts.outline.file, "spindle": False, "extent": _extent(facts.outline.replay.motions)}
+
+
+def _air_cut(facts: JobFacts) -> dict[str, Any] | None:
+    """The programs that run in the air, and how much higher they do."""
+    if facts.spec.air_cut_mm is None:
+        return None
+    files = dict.fromkeys(program.file for program in facts.lifted)
+    return {"lifted_mm": rounded(facts.spec.air_cut_mm, MM), "files": list(files)}
+
+
+def _extent(motions: Motions) -> dict[str, list[float]]:
+    """Where the tip goes, in program coordinates."""
+    extent = extents(motions)
+    axes = {} if extent is None else {"x_mm": extent.x_mm, "y_mm": extent.y_mm, "z_mm": extent.z_mm}
+    return {axis: [rounded(low, MM), rounded(high, MM)] for axis, (low, high) in axes.items()}
+
+
 def _program(program: ProgramFacts) -> dict[str, Any]:
     tool, cutting = program.tool, program.cutting
-    extent = extents(program.replay.motions)
-    axes = {} if extent is None else {"x_mm": extent.x_mm, "y_mm": extent.y_mm, "z_mm": extent.z_mm}
     return {
         "file": program.file,
         "does": list(program.does),
@@ -121,7 +144,7 @@ def _program(program: ProgramFacts) -> dict[str, Any]:
         "minutes": rounded(program.minutes, MINUTES),
         "cut_length_mm": rounded(program.cut_length_mm, 1),
         "travel_length_mm": rounded(program.travel_length_mm, 1),
-        "extent": {axis: [rounded(low, MM), rounded(high, MM)] for axis, (low, high) in axes.items()},
+        "extent": _extent(program.replay.motions),
     }
 
 

@@ -24,6 +24,8 @@ MOST_SKIN_RATIO = 0.25
 """Of the thickness: more would not be a skin."""
 CLEARANCE_MM, OVER_CLAMPS_MM, LEAST_OVER_CLAMPS_MM = 10.0, 5.0, 2.0
 """Travel over the board, over clamps, and the least over clamps that is allowed (common practice)."""
+LEAST_AIR_MM = 2.0
+"""How far over the board an air cut stays at the least: boards are not flat, and Z is set by hand."""
 TAB_HEIGHT_RATIO = 0.25
 TAB_HEIGHT_MM = 1.5
 """A quarter to a third of thin stock, 0.5 to 1.5 mm in wood: common practice, check-values section 10."""
@@ -101,6 +103,19 @@ def skin_of(a: Asked, thickness_mm: float | None) -> float | None:
         a.wrong("onion-skin", what, f"Use at most {plain(MOST_SKIN_RATIO * thickness_mm)} mm; 0.2 to 0.5 mm is usual.")
         return None
     return skin
+
+
+def air_cut_of(a: Asked, thickness_mm: float | None, through_mm: float | None) -> float | None:
+    """How much the programs for the air are lifted; None when there are none, and when there is a problem."""
+    lift = a.number("air-cut") if a.has("air-cut") else None
+    if lift is None or thickness_mm is None or through_mm is None:
+        return lift
+    least = thickness_mm + through_mm + LEAST_AIR_MM
+    if lift < least:
+        what = f"Lifted by {plain(lift)} mm the programs still touch a board of {plain(thickness_mm)} mm."
+        a.wrong("air-cut", what, f"Use {plain(least)} mm or more.")
+        return None
+    return lift
 
 
 def clearance_of(a: Asked) -> float | None:

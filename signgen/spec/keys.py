@@ -243,6 +243,11 @@ _MACHINE = (
         help="Height above the board for travel where clamps or screws may be.",
         otherwise="10 mm, or 5 mm over the clamps when clamp-height is given",
     ),
+    Option(
+        name="air-cut", kind="length", metavar="HEIGHT", group="Machine", limits=Limits(least=1, greatest=300),
+        help="Write every program a second time, lifted by this much, to be run in the air before the cut.",
+        otherwise="no air cut",
+    ),
 )  # fmt: skip
 
 CELL = Option(

@@ -13,7 +13,7 @@ from signgen.option import pick
 from signgen.shop.materials import Machine, Material
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
-from signgen.spec.amounts import board_of, clearance_of, depth_of, frame_of, margin_of, skin_of, tabs_of
+from signgen.spec.amounts import air_cut_of, board_of, clearance_of, depth_of, frame_of, margin_of, skin_of, tabs_of
 from signgen.spec.asked import Asked
 from signgen.spec.control import dialect_of, manner_of
 from signgen.spec.cutters import named_end_mill, named_v_bit
@@ -52,6 +52,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     tabs, board = tabs_of(a, thickness), board_of(a, size)
     skin, breakthrough, clearance = skin_of(a, thickness), a.number("breakthrough"), clearance_of(a)
     finish_pass, milling = a.number("finish-pass") if a.has("finish-pass") else 0.0, a.text("milling")
+    air_cut = air_cut_of(a, thickness, breakthrough)
     origin, z_zero = a.text("origin"), a.text("z-zero")
     dialect, manner = dialect_of(a, machine, dialects), manner_of(a, machine)
     for path in ("shop", "out"):  # read by whoever opens them; here only that they are texts
@@ -94,6 +95,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         breakthrough_mm=_had(breakthrough),
         clamp_height_mm=a.number("clamp-height") if a.has("clamp-height") else None,
         clearance_mm=_had(clearance),
+        air_cut_mm=air_cut,
         cell_mm=a.number("cell"),
         tolerances=Tolerances(total_mm=_had(tolerance)),
         shop=shop,

@@ -73,6 +73,7 @@ _LEFT_OPEN = {
     "onion-skin": "none",
     "finish-pass": "none",
     "clamp-height": "not said",
+    "air-cut": "none",
     "cell": "by the board and the letters",
     "shop": "what ships with signgen",
 }
@@ -183,6 +184,7 @@ def asked_of(spec: SignSpec) -> dict[str, object]:
         "onion-skin": spec.skin_mm or None,
         "finish-pass": spec.finish_mm or None,
         "clamp-height": spec.clamp_height_mm,
+        "air-cut": spec.air_cut_mm,
         "cell": spec.cell_mm,
         "shop": spec.shop.user_file,
     }

@@ -120,7 +120,8 @@ class SignSpec:
     Tool here was named by the user and is kept to. `board_mm` None: the least board. `skin_mm`: what stays under the
     outside cut instead of tabs, 0 for nothing. `finish_mm`: what the last pass takes off edge and bores, 0 for no such
     pass; `climb`: the way round them. `clamp_height_mm` None: nobody said.
-    `cell_mm` None: chosen by the board and the letters."""
+    `cell_mm` None: chosen by the board and the letters.
+    `air_cut_mm`: how much programs for the air are lifted, None for no such programs."""
 
     width_mm: float
     height_mm: float
@@ -153,3 +154,4 @@ class SignSpec:
     cell_mm: float | None
     tolerances: Tolerances
     shop: Shop
+    air_cut_mm: float | None = None

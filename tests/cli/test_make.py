@@ -35,6 +35,7 @@ def house(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def test_every_file_is_there_and_listed(house: Path) -> None:
     there = {path.name for path in house.iterdir()}
     assert there == {
+        "0-outline.nc",
         "1-v-bit-90.nc",
         "2-end-mill-6.nc",
         "setup.html",

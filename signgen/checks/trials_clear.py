@@ -1,0 +1,145 @@
+"""C140: the programs to try before the cut touch nothing, and show what will be cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+import numpy as np
+
+from signgen.checks.check import Case, Check, CheckResult, Finding, ProgramUnderTest, Severity, verdict
+from signgen.checks.feeds_sane import FeedsSane
+from signgen.checks.fixings_clear import FixingsClear
+from signgen.checks.inside_travel import InsideTravel
+from signgen.checks.legal_text import LegalText
+from signgen.checks.rapids_clear import CLEARANCE_MM, RapidsClear
+from signgen.checks.spindle_ready import SpindleReady
+from signgen.checks.way import COARSE_CHORD_MM, way_of
+from signgen.replay.measure import extents
+from signgen.replay.sweep import board
+from signgen.tolerances import CHECK_MM
+
+REMEDY = "Make the programs again."
+
+OF_EACH: tuple[Check, ...] = (LegalText(), RapidsClear(), SpindleReady(), FeedsSane(), FixingsClear())
+
+
+class TrialsClear:
+    code = "C140"
+    name = "trials_clear"
+    severity: Severity = "error"
+    needs_drawing = True
+    explanation = """\
+The programs that are run before the cut, the outline (0-outline.nc) and those of an air cut (air-...), are read back
+and judged like the others, and every one of their moves must stay 0.5 mm over the board. In the outline the spindle
+must stand still throughout, and its rectangle must be the one that the cutters will cut.
+
+A failure means that a program which is watched from near touches the board, or shows another place than the one that
+will be cut.
+
+What to do: make the programs again; for an air cut that is too low, lift it more (--air-cut).
+
+Least error seen: 0.0001 mm in height, 0.05 mm of the outline."""
+
+    def run(self, case: Case) -> CheckResult:
+        trials = (*case.outlines, *case.lifted)
+        if not trials:
+            return verdict(self, [], "there is no outline and no air cut")
+        findings = [*_as_programs(case, trials)]
+        air = np.inf
+        for program in trials:
+            low = _low(case, program)
+            air = min(air, float(low.min(initial=np.inf)))
+            findings += _touching(program, low)
+        shown = "no outline"
+        for program in case.outlines:
+            findings += _turning(program)
+            apart, more = _shown(case, program)
+            findings += more
+            shown = f"the outline is off by {apart:.3f} mm"
+        return verdict(self, findings, f"{len(trials)} tried, {air:.2f} mm over the board at the least; {shown}")
+
+
+def _as_programs(case: Case, trials: tuple[ProgramUnderTest, ...]) -> Iterator[Finding]:
+    """What the checks of all programs find in these, each on a board of its own."""
+    bare = board(case.stock, case.ideal.grid.cell_mm)
+    ways = [way_of(program.replay.motions, case.zero, n, COARSE_CHORD_MM) for n, program in enumerate(trials)]
+    alone = replace(
+        case,
+        programs=trials,
+        boards=(bare,) * len(trials),
+        cuts=tuple(cuts for cuts, _ in ways),
+        rapids=tuple(rapids for _, rapids in ways),
+    )
+    for check in OF_EACH:
+        yield from check.run(alone).findings
+    # they share the zero with the programs that cut
+    yield from (
+        finding
+        for finding in InsideTravel().run(replace(case, programs=(*case.programs, *trials))).findings
+        if any(finding.file == program.file for program in trials)
+    )
+
+
+def _low(case: Case, program: ProgramUnderTest) -> np.ndarray:
+    """(n,) how far over the board's top each motion stays."""
+    motions = program.replay.motions
+    return np.minimum(motions.start_mm[:, 2], motions.end_mm[:, 2]) + case.zero.z_mm - case.stock.thickness_mm
+
+
+def _touching(program: ProgramUnderTest, low: np.ndarray) -> list[Finding]:
+    bad = np.flatnonzero(low < CLEARANCE_MM - 1e-6)
+    if not len(bad):
+        return []
+    how = "into the board" if low[bad].min() < 0 else f"within {CLEARANCE_MM:g} mm of the board"
+    return [
+        Finding(
+            message=f"A program that is to touch nothing goes {how}.",
+            file=program.file,
+            line=int(program.replay.motions.line[bad[0]]),
+            remedy=REMEDY,
+        )
+    ]
+
+
+def _turning(program: ProgramUnderTest) -> list[Finding]:
+    motions = program.replay.motions
+    bad = np.flatnonzero(motions.spindle_rpm != 0)
+    if not len(bad):
+        return []
+    return [
+        Finding(
+            message="The spindle turns in the outline, which is watched from near.",
+            file=program.file,
+            line=int(motions.line[bad[0]]),
+            remedy=REMEDY,
+        )
+    ]
+
+
+def cut_bounds(case: Case) -> tuple[float, float, float, float]:
+    """(low x, low y, high x, high y) of everything that the cutters take out of the board's face, sign coordinates;
+    infinite the wrong way round when nothing is cut."""
+    top = case.stock.thickness_mm
+    low, high = np.full(2, np.inf), np.full(2, -np.inf)
+    for cutting, cutter in zip(case.cuts, case.programs, strict=True):
+        sunk = cutting.below(top - 1e-6)
+        if len(sunk):
+            for ends, radii in zip((sunk.start_mm, sunk.end_mm), sunk.radii_mm(cutter.tool, top).T, strict=True):
+                reach = np.maximum(radii, 0.0)[:, None]
+                low = np.minimum(low, (ends[:, :2] - reach).min(axis=0))
+                high = np.maximum(high, (ends[:, :2] + reach).max(axis=0))
+    return float(low[0]), float(low[1]), float(high[0]), float(high[1])
+
+
+def _shown(case: Case, program: ProgramUnderTest) -> tuple[float, list[Finding]]:
+    """How far the outline's rectangle is from that of what is cut."""
+    way, bounds = extents(program.replay.motions), np.array(cut_bounds(case))
+    if way is None or not np.isfinite(bounds).all():
+        return 0.0, []
+    corners = np.array([way.x_mm[0], way.y_mm[0], way.x_mm[1], way.y_mm[1]])
+    apart = float(np.abs(corners + np.array([case.zero.x_mm, case.zero.y_mm] * 2) - bounds).max())
+    if apart <= CHECK_MM:
+        return apart, []
+    what = f"The outline's rectangle differs by {apart:.2f} mm from what will be cut."
+    return apart, [Finding(message=what, file=program.file, remedy=REMEDY)]

@@ -1,0 +1,68 @@
+"""Programs to try before anything is cut: one that goes round all that will be cut, and the same programs in the air."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from signgen.geometry.paths import LINE
+from signgen.program.blocks import RAPID, TRAVEL, Moves, Program
+from signgen.shop.materials import Machine
+
+OUTLINE = "0-outline.nc"
+"""First by its number, for it is run first."""
+
+LIFTED = "air-"
+"""How the names of lifted programs begin; the rest is the name of the program itself."""
+
+SHOWING_MM_PER_MIN = 2000.0
+"""Slow enough to stop by hand (common practice: a third of a small router's rapids)."""
+
+SHOWS = "Goes round all that will be cut, spindle still, and waits at each corner"
+CORNERS = ("front left", "front right", "back right", "back left")
+
+
+def outline_program(
+    first: Program, corners_mm: tuple[float, float, float, float], z_mm: float, machine: Machine
+) -> Program:
+    """Once round the rectangle (low x, low y, high x, high y; program coordinates) at a height, counter-clockwise from
+    the front left, with a pause at each corner and the spindle still. Written and fitted like `first`, which is the
+    next to run."""
+    x0, y0, x1, y1 = corners_mm
+    places = [(x0, y0), (x0, y0), (x1, y0), (x1, y1), (x0, y1), (x0, y0)]
+    feed = min(SHOWING_MM_PER_MIN, *machine.top_feed_mm_per_min[:2])
+    n = len(places)
+    grid = first.grid_mm
+    return replace(
+        first,
+        heading=(first.heading[0], SHOWS, *first.heading[2:]),
+        number=0,
+        moves=Moves(
+            kinds=np.array([RAPID, RAPID, LINE, LINE, LINE, LINE], np.uint8),
+            ends_mm=np.round(np.array([(x, y, z_mm) for x, y in places]) / grid) * grid,
+            centres_mm=np.full((n, 2), np.nan),
+            feeds_mm_per_min=np.array([0.0, 0.0, feed, feed, feed, feed]),
+        ),
+        notes=(),
+        operations=("shows what will be cut",),
+        owners=np.zeros(n, np.intp),
+        roles=np.full(n, TRAVEL, np.uint8),
+        drilled=(),
+        turning=False,
+        pauses=tuple((index, f"{corner}: is there board under the cutter?") for index, corner in enumerate(CORNERS, 1)),
+    )
+
+
+def lifted_program(program: Program, by_mm: float) -> Program:
+    """The same program, higher by as much; its heading says so first."""
+    by_mm = round(by_mm / program.grid_mm) * program.grid_mm
+    moves = program.moves
+    return replace(
+        program,
+        heading=(f"In the air: everything is {by_mm:g} mm too high and touches nothing", *program.heading),
+        moves=replace(moves, ends_mm=moves.ends_mm + np.array([0.0, 0.0, by_mm])),
+        drilled=tuple(
+            replace(hole, clear_mm=hole.clear_mm + by_mm, bottom_mm=hole.bottom_mm + by_mm) for hole in program.drilled
+        ),
+    )
