@@ -12,15 +12,16 @@ from typing import Any
 from signgen.batch.guard import guarded
 from signgen.batch.layout import Group
 from signgen.batch.outcome import Outcome
+from signgen.batch.quote import Reckoner, quote_csv
 from signgen.batch.table import ERROR_COLUMNS, Table
 from signgen.batch.totals import Totals
 from signgen.errors import AskError
 from signgen.files import write_file
 
-BATCH, ERRORS = "batch.json", "errors.csv"
+BATCH, ERRORS, QUOTE = "batch.json", "errors.csv", "quote.csv"
 FORMAT, VERSION = "signgen-batch", 1
 
-_OURS = {BATCH: b'{\n "format": "signgen-batch"', ERRORS: "\ufeffrow".encode()}
+_OURS = {BATCH: b'{\n "format": "signgen-batch"', ERRORS: "\ufeffrow".encode(), QUOTE: "\ufeffrow".encode()}
 """How files begin that an earlier batch wrote."""
 
 Outcomes = Callable[[], Iterator[Outcome]]
@@ -48,10 +49,22 @@ def clear_reports(out: Path) -> None:
 
 
 def write_reports(
-    out: Path, table: Table, outcomes: Outcomes, totals: Totals, groups: Sequence[Group], sheets: Sequence[Outcome]
+    out: Path,
+    table: Table,
+    outcomes: Outcomes,
+    totals: Totals,
+    groups: Sequence[Group],
+    sheets: Sequence[Outcome],
+    reckoner: Reckoner | None,
 ) -> None:
-    """Both files; `errors.csv` only when a row failed."""
-    more = {"sheets": _sheets(groups, sheets)} if groups else {}
+    """`errors.csv` only when a row failed, `quote.csv` only where something is reckoned, and `batch.json`."""
+    more: dict[str, Any] = {}
+    if reckoner:
+        costs = reckoner.rows(outcomes(), sheets if groups else None)
+        write_file(out / QUOTE, quote_csv(costs, reckoner.quote))
+        more["quote"] = reckoner.quote.to_json()
+    if groups:
+        more["sheets"] = _sheets(groups, sheets)
     if totals.failed:
         write_file(out / ERRORS, _errors(table, outcomes))
     write_file(out / BATCH, _batch(table, outcomes, totals, more))

@@ -18,12 +18,14 @@ from signgen.batch.on_sheets import make_sheets, must_suit_sheets
 from signgen.batch.outcome import Outcome, failed, lost
 from signgen.batch.pool import Limits, Pool
 from signgen.batch.progress import Progress
+from signgen.batch.quote import Quote, Reckoner
 from signgen.batch.recipe import Recipe, Task
 from signgen.batch.report import clear_reports, must_be_ours, write_reports
 from signgen.batch.table import Table
 from signgen.batch.totals import Totals, totals_of
 from signgen.batch.work import prove_row, write_row
 from signgen.errors import AskError, SignGenError
+from signgen.shop.prices import load_prices
 
 USUAL_TIME_S, USUAL_MEMORY_MB = 120.0, 2000
 """A large sign full of text takes a few seconds and a few hundred megabytes."""
@@ -42,17 +44,19 @@ class How:
     limits: Limits
     resume: bool = False
     sheet: SheetHow | None = None
+    quote: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Finished:
     """A batch with a line in its ledger for every row. `failures`: the first of the rows that failed; `groups` of
-    sheets, () without."""
+    sheets, () without; `quote` None when none was asked for."""
 
     totals: Totals
     failures: tuple[Outcome, ...]
     groups: tuple[Group, ...]
     sheets: tuple[Outcome, ...]
+    quote: Quote | None
 
 
 def usual_workers() -> int:
@@ -70,6 +74,8 @@ def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
     CannotMakeError for what is wrong with the sheets whatever the rows hold.
     """
     must_be_ours(out, table)
+    shop_file = recipe.base.get("shop")
+    reckoner = Reckoner(load_prices(Path(str(shop_file)) if shop_file else None)) if how.quote else None
     if how.sheet:
         recipe = recipe.for_sheets()
         must_suit_sheets(table, recipe, how.sheet)
@@ -87,9 +93,15 @@ def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
         ledger.remove_leftovers(sum(len(group.sheets) for group in groups))
         sheets = tuple(ledger.sheets())
         totals = totals_of(ledger.outcomes(), sheets if how.sheet else None)
-        write_reports(out, table, ledger.outcomes, totals, groups, sheets)
+        write_reports(out, table, ledger.outcomes, totals, groups, sheets, reckoner)
         bad = (outcome for outcome in ledger.outcomes() if not outcome.made)
-        return Finished(totals=totals, failures=tuple(islice(bad, MOST_FAILURES_TOLD)), groups=groups, sheets=sheets)
+        return Finished(
+            totals=totals,
+            failures=tuple(islice(bad, MOST_FAILURES_TOLD)),
+            groups=groups,
+            sheets=sheets,
+            quote=reckoner.quote if reckoner else None,
+        )
     finally:
         ledger.close()
 

@@ -18,7 +18,7 @@ MOST_SHEETS = 12
 
 def summary_text(finished: Finished, table: Table, out: Path) -> str:
     """What was made, how long it will cut, on how much board, with which cutters, and what to do next."""
-    rows = [*_made(finished, table), *_sheets(finished), *_needed(finished), *_next(finished, out)]
+    rows = [*_made(finished, table), *_sheets(finished), *_needed(finished), *_cost(finished), *_next(finished, out)]
     labels = [label if number == 0 or rows[number - 1][0] != label else "" for number, (label, _) in enumerate(rows)]
     return "\n".join(f"{label:<{LABEL}}{text}" for label, (_, text) in zip(labels, rows, strict=True))
 
@@ -64,6 +64,19 @@ def _needed(finished: Finished) -> Iterator[Row]:
         yield "board", f"{board.count} board{'' if board.count == 1 else 's'}, {area}"
     for tool, wear in sorted(totals.cutters.items()):
         yield "cutter", f"{tool}: {wear.cut_length_mm / 1000:.1f} m in {span(wear.minutes)}"
+
+
+def _cost(finished: Finished) -> Iterator[Row]:
+    quote = finished.quote
+    if quote is None or not finished.totals.made:
+        return
+    told = quote.to_json()
+    parts = ", ".join(f"{name} {told[name]:.2f}" for name in ("board", "machine", "cutters"))
+    yield "cost", f"{told['total']:.2f} {quote.currency}: {parts}"
+    if quote.not_priced:
+        yield "cost", f"without {', '.join(sorted(quote.not_priced))}, which has no price"
+    if quote.invented:
+        yield "cost", "With demo prices, which are invented: put your own into a shop file."
 
 
 def _next(finished: Finished, out: Path) -> Iterator[Row]:

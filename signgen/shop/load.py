@@ -1,6 +1,7 @@
 """The shop from its files: what ships with signgen, and a file of the user's own that adds to it or replaces rows.
 
-A user's file holds tables [tool.NAME], [material.NAME] and [machine.NAME], laid out as in `data/*.toml`. Its rows
+A user's file holds tables [tool.NAME], [material.NAME] and [machine.NAME], and perhaps [prices] (`prices.py`), laid
+out as in `data/*.toml`. Its rows
 come before those that ship, and a row of the same name takes the place of the other as a whole. With
 `only-these-tools = true` at its top the cutters that ship are left out, so that the planner takes none that is not
 at hand.
@@ -40,8 +41,8 @@ def load_shop(user_file: Path | None = None) -> Shop:
     file cannot be read.
     """
     problems: list[Problem] = []
-    shipped = [_tables(files("signgen.shop").joinpath("data", name).read_bytes(), name, problems) for name in SHIPPED]
-    own = {} if user_file is None else _tables(_bytes_of(user_file), user_file.name, problems)
+    shipped = [tables(files("signgen.shop").joinpath("data", name).read_bytes(), name, problems) for name in SHIPPED]
+    own = {} if user_file is None else tables(bytes_of(user_file), user_file.name, problems)
     only_own = own.pop("only-these-tools", False) if own else False
     where = user_file.name if user_file else ""
     if not isinstance(only_own, bool):
@@ -49,8 +50,8 @@ def load_shop(user_file: Path | None = None) -> Shop:
     sources = [(where, own), *zip(SHIPPED, shipped, strict=True)]
     for file, table in sources:
         for key in table:
-            if key not in ("tool", "material", "machine"):
-                remedy = did_you_mean(key, ("tool", "material", "machine", "only-these-tools"))
+            if key not in ("tool", "material", "machine", "prices"):  # prices are read by whoever asks for them
+                remedy = did_you_mean(key, ("tool", "material", "machine", "prices", "only-these-tools"))
                 problems.append(Problem(where=f"{file}: {key}", what="There is no such table.", remedy=remedy))
     tool_sources = sources[:1] if only_own is True else sources
     tools = _rows(tool_sources, "tool", tool_of, problems)
@@ -64,14 +65,14 @@ def load_shop(user_file: Path | None = None) -> Shop:
     return Shop(tools=tools, materials=materials, machines=machines, user_file=path)
 
 
-def _bytes_of(path: Path) -> bytes:
+def bytes_of(path: Path) -> bytes:
     try:
         return path.expanduser().read_bytes()
     except OSError as error:
         raise AskError.at("shop", f"{path} cannot be read: {error.strerror}.", "Look at the path.") from None
 
 
-def _tables(raw: bytes, where: str, problems: list[Problem]) -> dict[str, object]:
+def tables(raw: bytes, where: str, problems: list[Problem]) -> dict[str, object]:
     try:
         return tomllib.loads(raw.decode("utf-8-sig"))
     except UnicodeDecodeError:

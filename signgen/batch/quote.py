@@ -1,0 +1,157 @@
+"""What a batch costs, sign by sign and in all: board, the machine's time and the wear of cutters.
+
+A sign that has a board of its own pays for it, for its minutes and for what its cutters wear. On sheets, whole sheets
+are paid for, offcuts too; each sign bears its share of a sheet's board by its area, of the minutes and the wear by what
+it would take alone. Rounded amounts add up to the rounded total.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from signgen.batch.guard import guarded
+from signgen.batch.outcome import Outcome
+from signgen.shop.prices import Price, Prices
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cost:
+    """In the prices' currency, not rounded."""
+
+    board: float = 0.0
+    machine: float = 0.0
+    wear: float = 0.0
+
+    @property
+    def rounded(self) -> tuple[float, float, float]:
+        """Board, machine and wear in hundredths."""
+        return round(self.board, 2), round(self.machine, 2), round(self.wear, 2)
+
+    def __add__(self, other: Cost) -> Cost:
+        return Cost(board=self.board + other.board, machine=self.machine + other.machine, wear=self.wear + other.wear)
+
+    def times(self, board: float, machine: float, wear: float) -> Cost:
+        """Shares of it."""
+        return Cost(board=self.board * board, machine=self.machine * machine, wear=self.wear * wear)
+
+
+@dataclass(slots=True)
+class Quote:
+    """The sum, which grows with the rows that it is told of. `not_priced` names what has no price and is not in it;
+    `invented`: a price that ships with signgen was used."""
+
+    currency: str
+    total: Cost = field(default_factory=Cost)
+    not_priced: set[str] = field(default_factory=set)
+    invented: bool = False
+
+    def to_json(self) -> dict[str, Any]:
+        board, machine, wear = self.total.rounded
+        return {
+            "currency": self.currency,
+            "total": round(board + machine + wear, 2),
+            "board": board,
+            "machine": machine,
+            "cutters": wear,
+            "not_priced": sorted(self.not_priced),
+            "invented_prices": self.invented,
+        }
+
+
+class Reckoner:
+    """Costs by the prices of a shop."""
+
+    def __init__(self, prices: Prices) -> None:
+        self._prices = prices
+        self.quote = Quote(prices.currency)
+
+    def rows(self, rows: Iterable[Outcome], sheets: Iterable[Outcome] | None) -> Iterator[tuple[Outcome, Cost]]:
+        """Each row that was made with the cost of all its copies; the quote grows on the way. `rows` is gone through
+        once without sheets, and kept with them."""
+        if sheets is None:
+            for outcome in rows:
+                if outcome.made:
+                    cost = self._job(outcome.figures, outcome.figures["board_mm"])
+                    times = outcome.copies
+                    yield self._counted(outcome, cost.times(times, times, times))
+            return
+        made = {outcome.row: outcome for outcome in rows if outcome.made}
+        on_sheets = self._on_sheets(made, sheets)
+        for row, outcome in made.items():
+            yield self._counted(outcome, on_sheets.get(row, Cost()))
+
+    def _counted(self, outcome: Outcome, cost: Cost) -> tuple[Outcome, Cost]:
+        self.quote.total += cost
+        return outcome, cost
+
+    def _on_sheets(self, made: Mapping[int, Outcome], sheets: Iterable[Outcome]) -> dict[int, Cost]:
+        """By row, over all its copies."""
+        costs: dict[int, Cost] = {}
+        for sheet in sheets:
+            if not sheet.made:
+                continue
+            whole = self._job(sheet.figures, (sheet.figures["width_mm"], sheet.figures["height_mm"]))
+            rows = [piece["row"] for piece in sheet.figures["pieces"] if piece["row"] in made]
+            alone = [made[row].figures for row in rows]
+            areas = _shares([told["width_mm"] * told["height_mm"] for told in alone])
+            minutes = _shares([told["minutes"] for told in alone])
+            wear = _shares([self._wear(told["programs"]) for told in alone])
+            for row, *shares in zip(rows, areas, minutes, wear, strict=True):
+                costs[row] = costs.get(row, Cost()) + whole.times(*shares)
+        return costs
+
+    def _job(self, told: Mapping[str, Any], board_mm: Iterable[float]) -> Cost:
+        """What one job costs: a sign's, or a sheet's."""
+        width, height = board_mm
+        board = self._each(self._prices.board_mm3, told["material"])
+        minute = self._each(self._prices.machine_min, told["machine"])
+        return Cost(
+            board=board * width * height * told["thickness_mm"],
+            machine=minute * told["minutes"],
+            wear=self._wear(told["programs"]),
+        )
+
+    def _wear(self, programs: Iterable[Mapping[str, Any]]) -> float:
+        lengths = ((program["tool"], float(program["cut_length_mm"])) for program in programs)
+        return sum(self._each(self._prices.tool_mm, tool) * length for tool, length in lengths)
+
+    def _each(self, prices: Mapping[str, Price], name: str) -> float:
+        price = prices.get(name)
+        if price is None:
+            self.quote.not_priced.add(name)
+            return 0.0
+        self.quote.invented |= price.invented
+        return price.each
+
+
+def _shares(values: list[float]) -> list[float]:
+    """Each over their sum; alike when there is none."""
+    whole = sum(values)
+    return [value / whole if whole else 1 / len(values) for value in values]
+
+
+def quote_csv(costs: Iterable[tuple[Outcome, Cost]], quote: Quote) -> Iterator[bytes]:
+    """The quote as a table, line by line: amounts of all copies of a row, of one of them, and in all. The mark at its
+    start makes spreadsheets read UTF-8."""
+    yield "\ufeff".encode()
+    yield _line(["row", "lines", "copies", "board", "machine", "cutters", "each", "total", "currency"])
+    before = after = Cost()
+    for outcome, cost in costs:
+        after = before + cost
+        parts = [now - then for now, then in zip(after.rounded, before.rounded, strict=True)]
+        lines = " / ".join(outcome.figures["lines"])
+        amounts = [*parts, sum(parts) / outcome.copies, sum(parts)]
+        yield _line([str(outcome.row), lines, str(outcome.copies), *(f"{amount:.2f}" for amount in amounts)])
+        before = after
+    parts = [*after.rounded]
+    yield _line(["total", "", "", *(f"{part:.2f}" for part in parts), "", f"{sum(parts):.2f}", quote.currency])
+
+
+def _line(cells: list[str]) -> bytes:
+    stream = io.StringIO(newline="")
+    csv.writer(stream).writerow([guarded(cell) for cell in cells])
+    return stream.getvalue().encode("utf-8", "replace")
