@@ -1,4 +1,4 @@
-"""Programs to try before anything is cut: one that goes round all that will be cut, and the same programs in the air."""
+"""Programs to try before anything is cut: one that goes round all that will be cut, and the programs in the air."""
 
 from __future__ import annotations
 
