@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 from collections.abc import Callable
 from pathlib import Path
@@ -128,3 +129,12 @@ def test_a_spoiled_one_is_refused(folder: Path, name: str) -> None:
     judged = check_folder(folder)
     assert not judged.report.passed
     assert any(said in message for message in found(judged.report)), found(judged.report)
+
+
+def test_the_report_names_them_beside_the_programs_that_cut(folder: Path) -> None:
+    report = json.loads((folder / "report.json").read_text())
+    assert [program["file"] for program in report["programs"]] == ["1-v-bit-90.nc", "2-end-mill-6.nc"]
+    assert report["outline"]["file"] == OUTLINE
+    assert report["outline"]["extent"]["z_mm"] == [22, 22]
+    assert report["air_cut"] == {"lifted_mm": LIFT_MM, "files": ["air-1-v-bit-90.nc", "air-2-end-mill-6.nc"]}
+    assert {OUTLINE, "air-1-v-bit-90.nc"} < set(report["files"])
