@@ -28,6 +28,8 @@ class KeyCommand(click.Command):
     def format_options(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         sections: dict[str, list[tuple[str, str]]] = {"Options": []}
         for param in self.get_params(ctx):
+            if isinstance(param, click.Argument):
+                continue
             record = param.get_help_record(ctx)
             if record is not None:
                 sections.setdefault(GROUPS.get(param.opts[0], "Options"), []).append(record)
