@@ -9,10 +9,11 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from signgen.replay import swept
+from signgen.replay import fast, swept
+from signgen.replay.boxes import Boxes, boxes_of
 from signgen.replay.motion import RAPID, FloatArray, Motions
-from signgen.replay.pieces import Pieces, clipped, split, straight_pieces
-from signgen.replay.swept import Block, Moves, Profile
+from signgen.replay.pieces import straight_pieces
+from signgen.replay.swept import Block, Profile
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
 
@@ -21,9 +22,6 @@ FIRST_CELL_RATIO = (0.3819660, 0.4142136)
 round numbers would otherwise run along cell centres and flip whole rows."""
 _CELLS_AT_ONCE = 1 << 17
 """Of one batch: few enough for its arrays to stay in the processor's cache."""
-_MOST_CELLS_OF_BOX = 1 << 18
-_PIECE_COST_CELLS = 600
-"""What one more piece costs, in cells: lines are split where that saves more."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,14 +93,28 @@ def carve(
     tool: Tool,
     zero: WorkZero,
     top_mm: float,
+    compiled: bool | None = None,
 ) -> None:
     """Lowers `z` (on the grid of `grid`, nowhere above `top_mm`) in place by the chosen motions, rapids among
-    them included."""
-    for swaths in sweeps(grid, motions, chosen, tool, zero, top_mm):
-        h, w = swaths.z_mm.shape[1:]
-        for block, j, i in zip(swaths.z_mm, swaths.row.tolist(), swaths.column.tolist(), strict=True):
-            here = z[j : j + h, i : i + w]
-            np.minimum(here, block, out=here)
+    them included.
+
+    `compiled`: by the compiled extra, which gives the same result bit for bit; None: where it is installed and worth
+    its start.
+    """
+    profile = Profile.of(tool)
+    for boxes in _boxes(grid, motions, chosen, profile, zero, top_mm):
+        if fast.pays(boxes.cells) if compiled is None else compiled:
+            every = np.arange(len(boxes.pieces))
+            fast.lower(
+                z, boxes.first, boxes.size, boxes.from_start_mm(grid, every), boxes.moves(every), boxes.level,
+                grid.cell_mm, profile,
+            )  # fmt: skip
+            continue
+        for swaths in _swaths(grid, boxes, profile):
+            h, w = swaths.z_mm.shape[1:]
+            for block, j, i in zip(swaths.z_mm, swaths.row.tolist(), swaths.column.tolist(), strict=True):
+                here = z[j : j + h, i : i + w]
+                np.minimum(here, block, out=here)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,50 +133,37 @@ def sweeps(
 ) -> Iterator[Swaths]:
     """How low the chosen motions cut, box by box; what they do above `top_mm` is left out."""
     profile = Profile.of(tool)
+    for boxes in _boxes(grid, motions, chosen, profile, zero, top_mm):
+        yield from _swaths(grid, boxes, profile)
+
+
+def _boxes(
+    grid: HeightMap, motions: Motions, chosen: NDArray[np.intp], profile: Profile, zero: WorkZero, top_mm: float
+) -> Iterator[Boxes]:
     offset = np.array([zero.x_mm, zero.y_mm, zero.z_mm])
     for pieces in straight_pieces(motions, chosen, offset):
-        yield from _swaths(grid, pieces, profile, top_mm)
+        boxes = boxes_of(grid, pieces, profile, top_mm)
+        if len(boxes.pieces):
+            yield boxes
 
 
-def _swaths(grid: HeightMap, pieces: Pieces, profile: Profile, top_mm: float) -> Iterator[Swaths]:
-    ny, nx = grid.z_mm.shape
-    cell = grid.cell_mm
-    pieces = pieces.taken(np.minimum(pieces.start_mm[:, 2], pieces.end_mm[:, 2]) < top_mm)
-    reach = _reach(pieces, profile, top_mm)[:, None]
-    corner = np.array([grid.x0_mm, grid.y0_mm])
-    far = corner + cell * np.array([nx - 1, ny - 1])
-    pieces = clipped(pieces, corner - reach, far + reach)
-    reach = _reach(pieces, profile, top_mm)
-    pieces, which = split(pieces, _parts(pieces, reach, cell))
-    reach = reach[which][:, None]
-
-    low = np.minimum(pieces.start_mm[:, :2], pieces.end_mm[:, :2]) - reach
-    high = np.maximum(pieces.start_mm[:, :2], pieces.end_mm[:, :2]) + reach
-    first = np.clip(np.ceil((low - corner) / cell), 0, (nx, ny)).astype(np.intp)
-    last = np.clip(np.floor((high - corner) / cell), -1, (nx - 1, ny - 1)).astype(np.intp)
-    size = last - first + 1
-    met = np.nonzero((size > 0).all(axis=1))[0]
-    if not len(met):
-        return
-    pieces, first = pieces.taken(met), first[met]
-    size = np.minimum(_rounded_up(size[met]), (nx, ny))
-    first = np.minimum(first, np.array([nx, ny]) - size)
-    is_level = _is_level(pieces)
-    key = (size[:, 1] * (nx + 1) + size[:, 0]) * 2 + is_level
+def _swaths(grid: HeightMap, boxes: Boxes, profile: Profile) -> Iterator[Swaths]:
+    """Boxes of one size together, as many at once as stay in the processor's cache."""
+    size = boxes.size
+    key = (size[:, 1] * (grid.z_mm.shape[1] + 1) + size[:, 0]) * 2 + boxes.level
     order = np.argsort(key, kind="stable")
     breaks = np.concatenate(([0], np.nonzero(np.diff(key[order]))[0] + 1, [len(order)]))
     for a, b in zip(breaks[:-1].tolist(), breaks[1:].tolist(), strict=True):
         w, h = size[order[a]].tolist()
-        kernel = swept.level if is_level[order[a]] else swept.sloped
+        kernel = swept.level if boxes.level[order[a]] else swept.sloped
         step = max(1, _CELLS_AT_ONCE // (w * h))
         for at in range(a, b, step):
-            yield _box(grid, pieces, first, order[at : min(at + step, b)], (h, w), profile, kernel)
+            yield _box(grid, boxes, order[at : min(at + step, b)], (h, w), profile, kernel)
 
 
 def _box(
     grid: HeightMap,
-    pieces: Pieces,
-    first: NDArray[np.intp],
+    boxes: Boxes,
     which: NDArray[np.intp],
     shape: tuple[int, int],
     profile: Profile,
@@ -172,61 +171,9 @@ def _box(
 ) -> Swaths:
     """The swaths of pieces whose boxes have one shape. Distances are taken in double precision from each
     piece's start; what follows is small enough for single precision."""
-    start, way = pieces.start_mm[which], pieces.end_mm[which] - pieces.start_mm[which]
-    length = np.hypot(way[:, 0], way[:, 1])
-    still = length < _STILL_MM
-    safe = np.where(still, 1.0, length)
-    dx = (grid.x0_mm + grid.cell_mm * first[which, 0] - start[:, 0])[:, None] + grid.cell_mm * np.arange(shape[1])
-    dy = (grid.y0_mm + grid.cell_mm * first[which, 1] - start[:, 1])[:, None] + grid.cell_mm * np.arange(shape[0])
-    moves = Moves(
-        tx=_column(np.where(still, 1.0, way[:, 0] / safe)),
-        ty=_column(np.where(still, 0.0, way[:, 1] / safe)),
-        length=_column(np.where(still, 0.0, length)),
-        z=_column(np.where(still, np.minimum(start[:, 2], start[:, 2] + way[:, 2]), start[:, 2])),
-        rise=_column(np.where(still, 0.0, way[:, 2] / safe)),
-    )
-    z = kernel(profile, moves, dx.astype(np.float32)[:, None, :], dy.astype(np.float32)[:, :, None])
-    return Swaths(z_mm=z, row=first[which, 1], column=first[which, 0], owner=pieces.owner[which])
-
-
-_MANY_PIECES = 2000
-_STILL_MM = 1e-6
-"""A move shorter than this across the board goes straight up or down."""
-
-
-def _is_level(pieces: Pieces) -> NDArray[np.bool_]:
-    way = pieces.end_mm - pieces.start_mm
-    level: NDArray[np.bool_] = (way[:, 2] == 0) | (np.hypot(way[:, 0], way[:, 1]) < _STILL_MM)
-    return level
-
-
-def _column(values: FloatArray) -> Block:
-    return values.astype(np.float32)[:, None, None]
-
-
-def _reach(pieces: Pieces, profile: Profile, top_mm: float) -> FloatArray:
-    """(n,) how far from a piece's line it can cut anything that lies below the top."""
-    return profile.reach_mm(top_mm - np.minimum(pieces.start_mm[:, 2], pieces.end_mm[:, 2]))
-
-
-def _parts(pieces: Pieces, reach: FloatArray, cell: float) -> NDArray[np.intp]:
-    """(n,) in how many parts to take each piece, so that the boxes around them stay near what the cutter
-    sweeps.
-
-    n parts of a line w wide and h high with a margin r cost n (w / n + 2 r) (h / n + 2 r), and n times the
-    cost of a piece.
-    """
-    w, h = np.abs(pieces.end_mm[:, :2] - pieces.start_mm[:, :2]).T
-    ideal = np.sqrt(w * h / (4 * reach * reach + _PIECE_COST_CELLS * cell * cell))
-    for_memory = (w + 2 * reach) * (h + 2 * reach) / (_MOST_CELLS_OF_BOX * cell * cell)
-    parts: NDArray[np.intp] = np.maximum(1, np.maximum(np.round(ideal), np.floor(for_memory))).astype(np.intp)
-    return parts
-
-
-def _rounded_up(size: NDArray[np.intp]) -> NDArray[np.intp]:
-    """Sizes (n, 2) made a little larger, so that there are few different ones: by an eighth at most, or where
-    there are too few pieces for every shape to have a batch of its own, by a half."""
-    finest = 3 if len(size) > _MANY_PIECES else 1
-    step = 2 ** np.maximum(0, np.floor(np.log2(size)).astype(np.intp) - finest)
-    rounded: NDArray[np.intp] = -(-size // step) * step
-    return rounded
+    x, y = boxes.from_start_mm(grid, which)
+    dx = (x[:, None] + grid.cell_mm * np.arange(shape[1])).astype(np.float32)
+    dy = (y[:, None] + grid.cell_mm * np.arange(shape[0])).astype(np.float32)
+    z = kernel(profile, boxes.moves(which), dx[:, None, :], dy[:, :, None])
+    first = boxes.first[which]
+    return Swaths(z_mm=z, row=first[:, 1], column=first[:, 0], owner=boxes.pieces.owner[which])

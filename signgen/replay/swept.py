@@ -20,8 +20,8 @@ from signgen.shop.tools import Tool
 
 Block = NDArray[np.float32]
 _NOWHERE = np.float32(np.inf)
-_FAR = np.float32(1e6)
-_STEEP_RATIO = np.float32(1e-6)
+FAR = np.float32(1e6)
+STEEP_RATIO = np.float32(1e-6)
 """Slopes this near to the cone's own count as steeper: single precision cannot tell, and the height is the
 same."""
 
@@ -144,10 +144,10 @@ def _stationary(profile: Profile, moves: Moves, d: Block, d2: Block, w: Block) -
         return np.multiply(-lag, w)
     k = np.float32(profile.rise)
     margin = k * k - m * m
-    steep = margin <= _STEEP_RATIO * k * k
+    steep = margin <= STEEP_RATIO * k * k
     factor = np.abs(m) / np.sqrt(np.where(steep, 1, margin))
     away = np.multiply(np.where(steep, 0, factor), np.abs(d, out=d))
-    np.add(away, np.where(steep, _FAR, 0), out=away)
+    np.add(away, np.where(steep, FAR, 0), out=away)
     if profile.tip_mm:
         rim = np.subtract(np.float32(profile.tip_mm**2), d2)
         np.maximum(rim, 0, out=rim)

@@ -9,15 +9,21 @@ from __future__ import annotations
 import gc
 import math
 import resource
+import subprocess
+import sys
 import time
 from collections.abc import Callable
 
 import numpy as np
 
+from signgen.replay import fast
+from signgen.replay.boxes import boxes_of
 from signgen.replay.contacts import rapid_contacts
-from signgen.replay.motion import Motions
+from signgen.replay.motion import RAPID, Motions
+from signgen.replay.pieces import straight_pieces
 from signgen.replay.reader import read_program
-from signgen.replay.sweep import HeightMap, board, cut
+from signgen.replay.sweep import board, carve
+from signgen.replay.swept import Profile
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool, ToolKind
 
@@ -88,11 +94,39 @@ def row(what: str, seconds: tuple[float, float], target: str) -> None:
     print(f"{what:<58} {clock:8.0f} ms {processor:8.0f} ms   {target}")
 
 
-def simulate(jobs: list[tuple[Motions, Tool]], stock: Stock, cell_mm: float) -> HeightMap:
-    left = board(stock, cell_mm)
+def simulate(jobs: list[tuple[Motions, Tool]], stock: Stock, cell_mm: float, compiled: bool = False) -> np.ndarray:
+    """What is left, by the arrays or by the compiled extra."""
+    uncut = board(stock, cell_mm)
+    z = uncut.z_mm.copy()
     for motions, tool in jobs:
-        left = cut(left, motions, tool, ZERO)
-    return left
+        chosen = np.nonzero(motions.kind != RAPID)[0]
+        carve(z, uncut, motions, chosen, tool, ZERO, stock.thickness_mm, compiled)
+    return z
+
+
+def cells_swept(jobs: list[tuple[Motions, Tool]], stock: Stock, cell_mm: float) -> int:
+    """Cells of all boxes, which is what the time goes by."""
+    uncut = board(stock, cell_mm)
+    return sum(
+        boxes_of(uncut, pieces, Profile.of(tool), stock.thickness_mm).cells
+        for motions, tool in jobs
+        for pieces in straight_pieces(motions, np.nonzero(motions.kind != RAPID)[0], np.zeros(3))
+    )
+
+
+def compiled_rows(jobs: list[tuple[Motions, Tool]], stock: Stock) -> None:
+    if not fast.is_there():
+        print("the compiled sweep: not installed (pip install 'signgen[fast]')")
+        return
+    load = "import time; t = time.perf_counter(); import numba; print(time.perf_counter() - t)"
+    seconds = float(subprocess.run([sys.executable, "-c", load], capture_output=True, text=True, check=True).stdout)
+    row("  load the compiled sweep", (seconds, seconds), "")
+    simulate(jobs, stock, 2.0, compiled=True)  # compiles, or takes what was compiled before
+    for cell_mm in (0.2, 0.1, 0.05):
+        seconds_taken = best_of(3, lambda cell_mm=cell_mm: simulate(jobs, stock, cell_mm, True))  # type: ignore[misc]
+        same = np.array_equal(simulate(jobs, stock, cell_mm), simulate(jobs, stock, cell_mm, True))
+        swept = cells_swept(jobs, stock, cell_mm) / 1e6
+        row(f"  compiled at {cell_mm} mm, {swept:.0f} M cells swept", seconds_taken, f"bit for bit the same: {same}")
 
 
 def main() -> None:
@@ -119,6 +153,7 @@ def main() -> None:
         peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
         memory = f"peak {peak:.0f} MB" + (" (target 400)" if cell_mm == 0.1 else "")
         row(f"simulate {count:,} moves of 3 cutters at {cell_mm} mm", seconds, f"{target}; {memory}")
+    compiled_rows(jobs, stock)
 
     stock = Stock(width_mm=260, height_mm=180, thickness_mm=12, sign_x_mm=0, sign_y_mm=0)
     one = [(read_program(small).motions, a_tool("end-mill", 6))]
