@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
-from functools import partial
 from itertools import islice
 from pathlib import Path
 
+from signgen.batch.crew import Means, crew
 from signgen.batch.layout import Group, SheetHow, digest_of, folder_of, lay_out
 from signgen.batch.ledger import Ledger
 from signgen.batch.outcome import Outcome, lost
-from signgen.batch.pool import Limits, Pool
+from signgen.batch.pool import Limits
 from signgen.batch.progress import Progress
 from signgen.batch.recipe import Recipe
 from signgen.batch.shop import shop_of
 from signgen.batch.table import Table
-from signgen.batch.work import write_sheet
+from signgen.batch.work import make_sheet_row
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, SignGenError
 from signgen.operations.plan import make_plan
@@ -53,8 +53,7 @@ def make_sheets(
     recipe: Recipe,
     out: Path,
     how: SheetHow,
-    workers: int,
-    limits: Limits,
+    means: Means,
     ledger: Ledger,
     note: Callable[[Outcome], None],
 ) -> tuple[Group, ...]:
@@ -73,10 +72,10 @@ def make_sheets(
             else:
                 yield sheet
 
-    more = Limits(time_s=TIMES_LONGER * limits.time_s, memory_mb=TIMES_MORE * limits.memory_mb)
+    limits = Limits(time_s=TIMES_LONGER * means.limits.time_s, memory_mb=TIMES_MORE * means.limits.memory_mb)
     try:
-        with Pool(partial(write_sheet, out=out), max(1, min(workers, len(sheets))), more) as pool:
-            for done in pool.run(waiting()):
+        with crew(make_sheet_row, out, replace(means, limits=limits), len(sheets)) as workers:
+            for done in workers.run(waiting()):
                 sheet = done.item
                 outcome = done.result or lost(0, folder_of(sheet), 1, done.lost, sheet.number)
                 note(outcome)

@@ -87,7 +87,7 @@ def failed(
 
 
 def lost(row: int, folder: str, copies: int, reason: str, sheet: int = 0) -> Outcome:
-    """The outcome of a row, or a sheet, whose worker was lost, twice."""
+    """The outcome of a row, or a sheet, that no worker came back from; `reason` is a sentence without its end."""
     where = "sheet" if sheet else "row"
-    problem = Problem(where=where, what=f"{reason}, twice.", remedy=f"Look at what is special about this {where}.")
+    problem = Problem(where=where, what=f"{reason}.", remedy=f"Look at what is special about this {where}.")
     return Outcome(row=row, folder=folder, copies=copies, problems=(problem,), exit_code=LOST, sheet=sheet)

@@ -146,7 +146,7 @@ class Pool(Generic[T, R]):
         elif tries < TRIES:
             again.append((item, tries))
         else:
-            yield Done(item, None, str(content))
+            yield Done(item, None, f"{content}, twice")
 
 
 _READY, _RESULT, _LOST = "ready", "result", "lost"

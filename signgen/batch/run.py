@@ -12,18 +12,18 @@ from itertools import islice
 from pathlib import Path
 
 from signgen import __version__
+from signgen.batch.crew import Means, crew
 from signgen.batch.layout import Group, SheetHow
 from signgen.batch.ledger import Ledger
 from signgen.batch.on_sheets import make_sheets, must_suit_sheets
 from signgen.batch.outcome import Outcome, failed, lost
-from signgen.batch.pool import Limits, Pool
 from signgen.batch.progress import Progress
 from signgen.batch.quote import Quote, Reckoner
 from signgen.batch.recipe import Recipe, Task
 from signgen.batch.report import clear_reports, must_be_ours, write_reports
 from signgen.batch.table import Table
 from signgen.batch.totals import Totals, totals_of
-from signgen.batch.work import prove_row, write_row
+from signgen.batch.work import make_row, prove_row
 from signgen.errors import AskError, SignGenError
 from signgen.shop.prices import load_prices
 
@@ -40,8 +40,7 @@ class How:
     """How a batch is worked off. But for `sheet`, nothing of it changes what comes out. `sheet` None: each sign has a
     board and a folder of its own."""
 
-    workers: int
-    limits: Limits
+    means: Means
     resume: bool = False
     sheet: SheetHow | None = None
     quote: bool = False
@@ -89,7 +88,7 @@ def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
     try:
         clear_reports(out)
         _work_off(table, recipe, out, how, ledger, note)
-        groups = make_sheets(table, recipe, out, how.sheet, how.workers, how.limits, ledger, note) if how.sheet else ()
+        groups = make_sheets(table, recipe, out, how.sheet, how.means, ledger, note) if how.sheet else ()
         ledger.remove_leftovers(sum(len(group.sheets) for group in groups))
         sheets = tuple(ledger.sheets())
         totals = totals_of(ledger.outcomes(), sheets if how.sheet else None)
@@ -149,10 +148,10 @@ def _work_off(
                 continue
             yield task
 
-    work = partial(prove_row, how=how.sheet) if how.sheet else partial(write_row, out=out)
+    make = partial(prove_row, how=how.sheet) if how.sheet else make_row
     try:
-        with Pool(work, min(how.workers, table.count), how.limits) as pool:
-            for done in pool.run(tasks()):
+        with crew(make, out, how.means, table.count) as workers:
+            for done in workers.run(tasks()):
                 task = done.item
                 folder = "" if how.sheet else task.folder
                 told(done.result or lost(task.row, folder, task.copies, done.lost))

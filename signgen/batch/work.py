@@ -1,11 +1,11 @@
-"""One row's sign, made and written: what a worker does."""
+"""One row's sign or one sheet, made, proved and written: what workers do."""
 
 from __future__ import annotations
 
 import errno
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from signgen.batch.layout import SheetHow, digest_of, folder_of, must_fit, sheet_figures
 from signgen.batch.outcome import Outcome, failed
@@ -19,11 +19,17 @@ from signgen.sheet.numbers import rounded
 from signgen.sheet.offcut import leftover
 from signgen.whole_sheet import SHEET, SheetAsked, make_sheet, size_of
 
+T = TypeVar("T")
+
 DISK_ERRORS = frozenset({errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.EIO, errno.EACCES, errno.EPERM, errno.EFBIG})
 """What the disk says when no row's folder can be written."""
 
 
-def make_row(task: Task) -> tuple[Outcome, Mapping[str, bytes]]:
+Made = tuple[Outcome, Mapping[str, bytes]]
+"""What became of a row or a sheet, and every file of its folder, none when there is to be no folder."""
+
+
+def make_row(task: Task) -> Made:
     """A row's outcome and every file of its folder, none when it cannot be made."""
     try:
         job: Job = make_job(read_sign(task.asked, shop_of))
@@ -45,33 +51,33 @@ def place(outcome: Outcome, files: Mapping[str, bytes], out: Path) -> Outcome:
     return outcome
 
 
-def write_row(task: Task, out: Path) -> Outcome:
-    """Make a row's sign and write its folder below `out`."""
-    return place(*make_row(task), out)
+def make_and_place(item: T, make: Callable[[T], Made], out: Path) -> Outcome:
+    """Make a row or a sheet and write its folder below `out`: what a worker of this machine does."""
+    return place(*make(item), out)
 
 
-def prove_row(task: Task, how: SheetHow) -> Outcome:
+def prove_row(task: Task, how: SheetHow) -> Made:
     """Prove that a row's sign can be made, for a sheet that is made later; nothing is written."""
     try:
         facts = prove(read_sign(task.asked, shop_of))
         must_fit(facts.spec, how, facts.programs[-1].tool.diameter_mm)
     except SignGenError as error:
-        return failed(task.row, error, "", task.copies)
+        return failed(task.row, error, "", task.copies), {}
     drawing = facts.drawing
     told = sheet_figures(
         facts.spec, [size_of(hole) for hole in drawing.holes], len(drawing.tabs), rounded(drawing.edge.area, 2)
     )
-    return Outcome(row=task.row, copies=task.copies, figures={**figures(facts), "sheet": told})
+    return Outcome(row=task.row, copies=task.copies, figures={**figures(facts), "sheet": told}), {}
 
 
-def write_sheet(sheet: SheetAsked, out: Path) -> Outcome:
-    """Make a sheet and write its folder below `out`."""
+def make_sheet_row(sheet: SheetAsked) -> Made:
+    """A sheet's outcome and every file of its folder."""
     folder = folder_of(sheet)
     try:
         job = make_sheet(sheet, shop_of)
     except SignGenError as error:
-        return failed(0, error, folder, sheet=sheet.number)
-    return place(Outcome(row=0, sheet=sheet.number, folder=folder, figures=sheet_told(sheet, job)), job.files, out)
+        return failed(0, error, folder, sheet=sheet.number), {}
+    return Outcome(row=0, sheet=sheet.number, folder=folder, figures=sheet_told(sheet, job)), job.files
 
 
 def sheet_told(sheet: SheetAsked, job: Job) -> dict[str, Any]:

@@ -27,6 +27,7 @@ from signgen.spec.keys import OUT
 @click.option("--quote", is_flag=True, help="Reckon what it costs, by the [prices] of the shop file.")
 @click.option("--resume", is_flag=True, help="Go on with a batch that was interrupted; rows that are done stay.")
 @click.option("--workers", type=click.IntRange(1, 256), help="Rows made at once. Default: one for each core.")
+@click.option("--scheduler", metavar="ADDRESS", help="Hand rows to a Dask cluster, as in tcp://10.0.0.5:8786.")
 @click.option("--time-limit", metavar="SECONDS", type=click.FloatRange(1), help="For one row. Default: 120.")
 @click.option("--memory-limit", metavar="MB", type=click.IntRange(100), help="For one row. Default: 2000.")
 @click.option("--json", "as_json", is_flag=True, help="Print the report instead of the summary.")
@@ -46,6 +47,7 @@ def command(
     quote: bool,
     resume: bool,
     workers: int | None,
+    scheduler: str | None,
     time_limit: float | None,
     memory_limit: int | None,
     as_json: bool,
@@ -62,6 +64,7 @@ def command(
     with --resume goes on where a batch was interrupted.
     """
     from signgen.batch.asked_sheet import read_sheet
+    from signgen.batch.crew import Means
     from signgen.batch.pool import Limits
     from signgen.batch.recipe import make_recipe
     from signgen.batch.report import BATCH
@@ -83,7 +86,8 @@ def command(
     folder = Path(str(base.get("out") or safe_name(Path(csv_file).stem)))
     limits = Limits(time_s=time_limit or USUAL_TIME_S, memory_mb=memory_limit or USUAL_MEMORY_MB)
     try:
-        how = How(workers=workers or usual_workers(), limits=limits, resume=resume, sheet=on_sheets, quote=quote)
+        means = Means(workers=workers or usual_workers(), limits=limits, scheduler=scheduler)
+        how = How(means=means, resume=resume, sheet=on_sheets, quote=quote)
         finished = run_batch(table, recipe, folder, how)
     except KeyboardInterrupt:
         click.echo(f"Stopped. {GO_ON}", err=True)

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import json
 import os
 import signal
 import time
 from pathlib import Path
 
 import numpy as np
+
+from signgen.batch.outcome import Outcome
 
 
 def double(n: int) -> int:
@@ -91,3 +94,34 @@ class Stillborn:
 
     def __reduce__(self) -> tuple[object, tuple[int]]:
         return os._exit, (3,)
+
+
+Made = tuple[Outcome, dict[str, bytes]]
+
+
+def _made(n: int) -> Made:
+    """A row that was made, and its folder."""
+    report = {"format": "signgen-report", "files": ["report.json"], "n": n}
+    return Outcome(row=n, folder=f"{n:04}"), {"report.json": json.dumps(report).encode()}
+
+
+def make(n: int) -> Made:
+    return _made(n)
+
+
+def make_or_die(n: int) -> Made:
+    if n == 3:
+        os.kill(os.getpid(), signal.SIGKILL)
+    return _made(n)
+
+
+def make_or_fail(n: int) -> Made:
+    if n == 3:
+        raise ZeroDivisionError("three is too many")
+    return _made(n)
+
+
+def make_or_hang(n: int) -> Made:
+    if n == 3:
+        time.sleep(6)
+    return _made(n)

@@ -1,0 +1,134 @@
+"""Rows handed to a Dask cluster that exists. Workers make, this machine writes; the ledger is the same.
+
+The optional extra `signgen[cluster]` brings dask.distributed. A cluster runs whatever it is sent, so it belongs into a
+network whose users trust each other; files that a row names (a font, a shop file) must have the same path on every
+worker.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import importlib
+import time
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from types import TracebackType
+from typing import Any, Generic, TypeVar
+
+from signgen import __version__
+from signgen.batch.outcome import Outcome
+from signgen.batch.pool import TRIES, Done, Limits
+from signgen.batch.work import Made, place
+from signgen.errors import AskError
+
+T = TypeVar("T")
+
+AHEAD = 2
+"""Items at the cluster for each of its threads: one in work, one waiting, so that none stands idle."""
+
+CONNECT_S = 15.0
+POLL_S = 1.0
+"""How often the clock is looked at when nothing comes."""
+
+
+@dataclass(slots=True)
+class _Sent(Generic[T]):
+    """An item at the cluster; it is given up at `deadline`."""
+
+    item: T
+    deadline: float
+
+
+class Cluster(Generic[T]):
+    """The same as `Pool` by the workers of a cluster, for work that gives files back."""
+
+    def __init__(self, address: str, make: Callable[[T], Made], out: Path, limits: Limits) -> None:
+        """Raises: AskError when dask.distributed is missing, nobody answers at the address, no worker is there or one
+        has another version of signgen."""
+        self._make, self._out, self._limits = make, out, limits
+        try:
+            self._dask: Any = importlib.import_module("distributed")
+        except ImportError:
+            remedy = "Install it with pip install 'signgen[cluster]', or leave --scheduler out."
+            raise AskError.at("scheduler", "dask.distributed is not installed.", remedy) from None
+        try:
+            self._client: Any = self._dask.Client(address, timeout=CONNECT_S)
+        except (OSError, ValueError, TimeoutError) as error:
+            what = f"No scheduler answers at {address}: {error or 'it took too long'}."
+            raise AskError.at("scheduler", what, "Start one with dask scheduler, or mend the address.") from None
+        try:
+            self._threads = self._must_be_alike()
+        except BaseException:
+            self._client.close()
+            raise
+
+    def __enter__(self) -> Cluster[T]:
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self._client.close()
+
+    def _must_be_alike(self) -> int:
+        """Threads of all workers, each of which has this very version."""
+        threads = int(sum(self._client.nthreads().values()))
+        if not threads:
+            raise AskError.at("scheduler", "The cluster has no workers.", "Start some with dask worker.")
+        try:
+            versions = set(self._client.run(_version).values())
+        except ImportError:
+            versions = {"none"}
+        if versions != {__version__}:
+            what = f"Its workers have signgen {', '.join(sorted(versions))}, and this is {__version__}."
+            raise AskError.at("scheduler", what, "Install the same version on every worker.")
+        return threads
+
+    def run(self, items: Iterable[T]) -> Iterator[Done[T, Outcome]]:
+        """Outcomes as they come. An item is lost when the cluster loses its workers over it, when it fails in a way
+        that nobody foresaw twice, or when it is not back in time."""
+        waiting = iter(items)
+        sent: dict[Any, _Sent[T]] = {}
+        exhausted = False
+        # One that waits behind another may take the other's time too; starting to work is not told apart from waiting.
+        patience = self._limits.time_s * (AHEAD + 1)
+        while True:
+            while not exhausted and len(sent) < AHEAD * self._threads:
+                try:
+                    item = next(waiting)
+                except StopIteration:
+                    exhausted = True
+                    break
+                future = self._client.submit(self._make, item, pure=False, retries=TRIES - 1)
+                sent[future] = _Sent(item, time.monotonic() + patience)
+            if not sent:
+                return
+            for future in self._finished(sent):
+                yield self._done(future, sent.pop(future))
+
+    def _finished(self, sent: dict[Any, _Sent[T]]) -> list[Any]:
+        """Futures that are done or late; [] when there is none for a while."""
+        with contextlib.suppress(TimeoutError):
+            self._dask.wait(list(sent), timeout=POLL_S, return_when="FIRST_COMPLETED")
+        now = time.monotonic()
+        return [future for future, item in sent.items() if future.done() or item.deadline <= now]
+
+    def _done(self, future: Any, sent: _Sent[T]) -> Done[T, Outcome]:
+        try:
+            if not future.done():
+                self._client.cancel([future], force=True)
+                return Done(sent.item, None, f"It took longer than {self._limits.time_s:g} s")
+            if future.status == "error":
+                error = future.exception()
+                return Done(sent.item, None, f"It failed on the cluster ({type(error).__name__}: {error})")
+            outcome, files = future.result()
+        finally:
+            future.release()
+        return Done(sent.item, place(outcome, files, self._out))
+
+
+def _version() -> str:
+    from signgen import __version__
+
+    return __version__
