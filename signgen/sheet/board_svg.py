@@ -9,8 +9,8 @@ from shapely.geometry import Polygon, box
 from signgen.sheet.drawing_svg import Fit, draw_hole, draw_letters
 from signgen.sheet.fastening import Fastening
 from signgen.sheet.job_facts import JobFacts
-from signgen.sheet.numbers import figure
 from signgen.sheet.plate import ACCENT, FAINT, INK, SOFT, WOOD, Plate
+from signgen.sheet.words import Words, words_of
 from signgen.shop.stock import SCREW_HEAD_MM
 
 LEFT, RIGHT, ABOVE, BELOW = 13.0, 3.0, 5.0, 14.0
@@ -26,8 +26,8 @@ GRAIN_LINES = (0.09, 0.2, 0.27, 0.41, 0.55, 0.63, 0.78, 0.92)
 def board_plate(facts: JobFacts, fastening: Fastening, width: float, most_height: float) -> Plate:
     """The board's plan with X to the right and Y away from who stands in front; dimensions from its left and
     front edges."""
-    stock = facts.stock
-    names = _legend(facts, fastening)
+    stock, words = facts.stock, words_of(facts)
+    names = _legend(facts, fastening, words)
     legend = LEGEND_ROW * -(-len(names) // max(1, int(width // LEGEND_COLUMN))) + 1.0
     room = most_height - ABOVE - BELOW - legend
     scale = min((width - LEFT - RIGHT) / stock.width_mm, room / stock.height_mm, 0.6)
@@ -35,23 +35,26 @@ def board_plate(facts: JobFacts, fastening: Fastening, width: float, most_height
     left = LEFT + (width - LEFT - RIGHT - wide) / 2
     base = ABOVE + high
     fit = Fit(left + stock.sign_x_mm * scale, base - stock.sign_y_mm * scale, scale)
-    about = (
-        f"Board {figure(stock.width_mm)} by {figure(stock.height_mm)} mm; the sign's lower left corner lies "
-        f"{figure(stock.sign_x_mm)} mm from its left and {figure(stock.sign_y_mm)} mm from its front edge"
+    about = words(
+        "lie.about",
+        width=words.figure(stock.width_mm),
+        height=words.figure(stock.height_mm),
+        left=words.figure(stock.sign_x_mm),
+        front=words.figure(stock.sign_y_mm),
     )
-    plate = Plate("board", width, base + BELOW + legend, "The board on the machine", about)
+    plate = Plate("board", width, base + BELOW + legend, words("lie.title"), about)
     plate.rectangle((left, ABOVE), (wide, high), fill=WOOD, stroke=INK, stroke_width=0.35)
     if facts.spec.material.grain:
         for share in GRAIN_LINES:
             y = ABOVE + share * high
             plate.line((left + 0.5, y), (left + wide - 0.5, y), 0.12, "#d9c7ab")
-        _grain(plate, left, wide)
+        _grain(plate, left, wide, words("lie.grain"))
     _cut(plate, facts, fastening, fit)
     _screws(plate, facts, fit)
     axis = max(4.0, min(AXIS, 0.5 * scale * min(facts.drawing.width_mm, facts.drawing.height_mm)))
     draw_datum(plate, *fit(facts.zero.x_mm, facts.zero.y_mm), axis)
     _dimensions(plate, facts, left, base, wide, high, scale)
-    plate.text("front of the machine: you stand here", left + wide / 2, base + 13.2, ink=SOFT)
+    plate.text(words("lie.front"), left + wide / 2, base + 13.2, ink=SOFT)
     _draw_legend(plate, names, base + BELOW + 2.6, width)
     return plate
 
@@ -119,36 +122,36 @@ def _dimensions(
     plate: Plate, facts: JobFacts, left: float, base: float, wide: float, high: float, scale: float
 ) -> None:
     """The sign's corner and the whole board, from the left and the front edge."""
-    stock = facts.stock
+    stock, words = facts.stock, words_of(facts)
     x, y = left + stock.sign_x_mm * scale, base - stock.sign_y_mm * scale
     for at in (left, left + wide):
         plate.line((at, base + 0.8), (at, base + 9.6), ink=SOFT)
     plate.line((x, y + 1.6), (x, base + 5.0), 0.12, ACCENT)
-    plate.across(left, x, base + 4.3, figure(stock.sign_x_mm), ACCENT)
-    plate.across(left, left + wide, base + 9.0, figure(stock.width_mm))
+    plate.across(left, x, base + 4.3, words.figure(stock.sign_x_mm), ACCENT)
+    plate.across(left, left + wide, base + 9.0, words.figure(stock.width_mm))
     for at in (ABOVE, base):
         plate.line((left - 0.8, at), (left - 9.6, at), ink=SOFT)
     plate.line((x - 1.6, y), (left - 5.0, y), 0.12, ACCENT)
-    plate.upright(y, base, left - 4.3, figure(stock.sign_y_mm), ACCENT)
-    plate.upright(ABOVE, base, left - 9.0, figure(stock.height_mm))
+    plate.upright(y, base, left - 4.3, words.figure(stock.sign_y_mm), ACCENT)
+    plate.upright(ABOVE, base, left - 9.0, words.figure(stock.height_mm))
 
 
-def _grain(plate: Plate, left: float, wide: float) -> None:
+def _grain(plate: Plate, left: float, wide: float, text: str) -> None:
     middle = left + wide / 2
-    plate.text("grain", middle, ABOVE - 1.5, ink=SOFT)
+    plate.text(text, middle, ABOVE - 1.5, ink=SOFT)
     plate.arrow((middle - 5, ABOVE - 2.4), (middle - 16, ABOVE - 2.4), ink=SOFT)
     plate.arrow((middle + 5, ABOVE - 2.4), (middle + 16, ABOVE - 2.4), ink=SOFT)
 
 
-def _legend(facts: JobFacts, fastening: Fastening) -> list[tuple[str, str]]:
+def _legend(facts: JobFacts, fastening: Fastening, words: Words) -> list[tuple[str, str]]:
     """(mark, meaning) of what is on this plan."""
-    rows = [("datum", "X0 Y0 of the programs"), ("kerf", "cut away: keep clear")]
+    rows = [("datum", words("lie.datum")), ("kerf", words("lie.kerf"))]
     if facts.drawing.tabs:
-        rows.append(("tab", "tab, stays until the end"))
+        rows.append(("tab", words("lie.tab")))
     if facts.screws_mm:
-        rows.append(("screw", "suggested screw"))
+        rows.append(("screw", words("lie.screw")))
     if fastening.takes_clamps:
-        rows.append(("clamp", "clamps outside this line"))
+        rows.append(("clamp", words("lie.clamp")))
     return rows
 
 

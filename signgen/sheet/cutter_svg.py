@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
-from signgen.sheet.numbers import figure
 from signgen.sheet.plate import FAINT, INK, SOFT, Plate
+from signgen.sheet.words import Words, words_in
 from signgen.shop.tools import Tool
 
 WIDTH, HEIGHT = 20.0, 24.0
@@ -16,12 +16,13 @@ ROOM = 16.0
 STEEL, EDGE = "#e7eaec", "#c3cad0"
 
 
-def cutter_plate(tool: Tool, number: int, longest_mm: float) -> Plate:
+def cutter_plate(tool: Tool, number: int, longest_mm: float, words: Words | None = None) -> Plate:
     """The cutter with its stick-out and its diameter; every cutter of a job is drawn to one scale, set by
     `longest_mm`."""
     scale = min(1.0, ROOM / longest_mm, (WIDTH - 9) / tool.diameter_mm)
-    about = f"{tool.label}, {figure(tool.stickout_mm)} mm out of the collet"
-    plate = Plate(f"cutter-{number}", WIDTH, HEIGHT, "Cutter in profile", about)
+    words = words or words_in("en")
+    about = words("cutter.about", cutter=words.tool(tool), stickout=words.figure(tool.stickout_mm))
+    plate = Plate(f"cutter-{number}", WIDTH, HEIGHT, words("cutter.title"), about)
     x, top = WIDTH / 2 + 2.0, NUT + 0.5
     tip = top + tool.stickout_mm * scale
     body = min(tool.stickout_mm, max(tool.cutting_length_mm, _point_mm(tool)))
@@ -44,8 +45,8 @@ def cutter_plate(tool: Tool, number: int, longest_mm: float) -> Plate:
     side = x - max(r, half) - 1.2
     for y in (top, tip):
         plate.line((side - 0.6, y), (x - (half if y == top else 0.4), y), 0.1, SOFT)
-    plate.upright(top, tip, side, figure(tool.stickout_mm))
-    plate.text(f"\u2300 {figure(tool.diameter_mm, 2)}", x, tip + 3.4)
+    plate.upright(top, tip, side, words.figure(tool.stickout_mm))
+    plate.text(f"\u2300 {words.figure(tool.diameter_mm, 2)}", x, tip + 3.4)
     return plate
 
 

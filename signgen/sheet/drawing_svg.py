@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 from signgen.drawing.drawing import Drawing, Hole
 from signgen.drawing.holes import face_area
 from signgen.sheet.job_facts import JobFacts
-from signgen.sheet.numbers import figure
 from signgen.sheet.plate import INK, SOFT, TEXT_MM, Plate, spread, text_width
+from signgen.sheet.words import Words, words_of
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
@@ -47,9 +47,10 @@ def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
     Where holes are so many that their labels do not fit, only the holes are drawn and `plate.complete` is False.
     """
     drawing = facts.drawing
-    columns = _labels(sorted({round(hole.x_mm, 2) for hole in drawing.holes}))
+    words = words_of(facts)
+    columns = _labels(words, sorted({round(hole.x_mm, 2) for hole in drawing.holes}))
     # on paper Y runs down: the greatest Y comes first
-    rows = _labels(sorted({round(hole.y_mm, 2) for hole in drawing.holes}, reverse=True))
+    rows = _labels(words, sorted({round(hole.y_mm, 2) for hole in drawing.holes}, reverse=True))
     beside = LEADER + _widest(rows) + 0.5
     scale = min((width - LEFT - beside) / drawing.width_mm, (most_height - ABOVE - BELOW) / drawing.height_mm, 1.0)
     wide, high = drawing.width_mm * scale, drawing.height_mm * scale
@@ -62,8 +63,9 @@ def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
         across = spread([left + x * scale for x, _ in columns], ROW_MM, left - LEFT + 1, left + wide + beside)
     above = 3.7 + _widest(columns) if turned else ABOVE
     fit = Fit(left, above + high, scale)
-    about = f"{figure(drawing.width_mm)} by {figure(drawing.height_mm)} mm, {len(drawing.holes)} holes"
-    plate = Plate("plan", width, above + high + BELOW, "The finished sign with its measures", about)
+    width_said, height_said = words.figure(drawing.width_mm), words.figure(drawing.height_mm)
+    about = words("plan.about", width=width_said, height=height_said, count=len(drawing.holes))
+    plate = Plate("plan", width, above + high + BELOW, words("plan.title"), about)
     plate.area(fit.area(drawing.edge), fill="#fff", stroke=INK, stroke_width=0.3)
     draw_letters(plate, drawing, fit)
     if across is not None:
@@ -77,10 +79,10 @@ def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
     base = above + high
     for x in (left, left + wide):
         plate.line((x, base + 0.8), (x, base + 4.8), ink=SOFT)
-    plate.across(left, left + wide, base + 4.2, figure(drawing.width_mm))
+    plate.across(left, left + wide, base + 4.2, width_said)
     for y in (above, base):
         plate.line((left - 0.8, y), (left - 4.8, y), ink=SOFT)
-    plate.upright(above, base, left - 4.2, figure(drawing.height_mm))
+    plate.upright(above, base, left - 4.2, height_said)
     return plate
 
 
@@ -104,8 +106,8 @@ def draw_hole(plate: Plate, hole: Hole, fit: Fit) -> None:
     plate.line((x, y - reach), (x, y + reach), 0.1, SOFT)
 
 
-def _labels(values: list[float]) -> list[tuple[float, str]]:
-    return [(value, figure(value, 2)) for value in values]
+def _labels(words: Words, values: list[float]) -> list[tuple[float, str]]:
+    return [(value, words.figure(value, 2)) for value in values]
 
 
 def _widest(labels: list[tuple[float, str]]) -> float:

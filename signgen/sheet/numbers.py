@@ -22,21 +22,27 @@ def figure(value: float, places: int = 1) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+def time_parts(minutes: float) -> tuple[int, int, int]:
+    """(hours, minutes, seconds) to plan by, rounded up to 10 s below ten minutes and to whole minutes above.
+
+    >>> time_parts(0.1), time_parts(3.2), time_parts(3.0), time_parts(12.4), time_parts(75.0)
+    ((0, 0, 10), (0, 3, 20), (0, 3, 0), (0, 13, 0), (1, 15, 0))
+    """
+    tens = max(int(-(-round(minutes * 60, 3) // 10)) * 10, 10)
+    if tens < 600:
+        return 0, tens // 60, tens % 60
+    whole = int(-(-round(minutes, 4) // 1))
+    return whole // 60, whole % 60, 0
+
+
 def span(minutes: float) -> str:
-    """A time to plan by, rounded up to 10 s below ten minutes and to whole minutes above.
+    """A time to plan by, in English.
 
     >>> span(0.1), span(3.2), span(3.0), span(12.4), span(75.0)
     ('10 s', '3 min 20 s', '3 min', '13 min', '1 h 15 min')
     """
-    tens = int(-(-round(minutes * 60, 3) // 10)) * 10
-    if tens < 60:
-        return f"{max(tens, 10)} s"
-    if tens < 600:
-        return f"{tens // 60} min {tens % 60} s" if tens % 60 else f"{tens // 60} min"
-    whole = int(-(-round(minutes, 4) // 1))
-    if whole < 60:
-        return f"{whole} min"
-    return f"{whole // 60} h {whole % 60} min" if whole % 60 else f"{whole // 60} h"
+    parts = zip(time_parts(minutes), ("h", "min", "s"), strict=True)
+    return " ".join(f"{value} {unit}" for value, unit in parts if value)
 
 
 def joined_words(words: tuple[str, ...]) -> str:

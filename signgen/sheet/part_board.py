@@ -3,89 +3,101 @@
 from __future__ import annotations
 
 from signgen.sheet.job_facts import JobFacts
-from signgen.sheet.markup import Html, Part, el, item
-from signgen.sheet.numbers import figure, mm, size
+from signgen.sheet.markup import Html, Part, el, item, joined
+from signgen.sheet.words import Words, words_of
 
 SLIGHT_MM = 0.1
 """The error by which the sheet shows what an error does: what a calliper reads with care."""
 FAIR_MM = 0.2
 """Up to here a board may differ from what was asked for, where the depth of grooves hangs on it (common practice)."""
-CORNERS = ("front left", "front right", "back left", "back right")
+CORNERS = ("front_left", "front_right", "back_left", "back_right")
+LEAST_OFFCUT_MM = 40.0
+"""A strip that is narrower than this is not worth keeping (common practice)."""
 
 
 def board(facts: JobFacts) -> Html:
+    words = words_of(facts)
     return el(
         "section",
-        el("h2", el("i", "1"), "The board"),
-        item("board-size", "Size", *_size(facts)),
-        item("board-way", "Which way round", _way_round(facts)),
-        item("board-thickness", "Thickness", *_thickness(facts)),
+        el("h2", el("i", "1"), words("board.heading")),
+        item("board-size", words("board.size"), _size(facts, words)),
+        item("board-way", words("board.way"), _way_round(facts, words)),
+        item("board-thickness", words("board.thickness"), *_thickness(facts)),
         id="board",
     )
 
 
-def _size(facts: JobFacts) -> list[Part]:
+def _size(facts: JobFacts, words: Words) -> Html:
     stock, least, drawing = facts.stock, facts.least, facts.drawing
     if facts.spec.board_mm is None:
-        room = "the cut around it and screws" if facts.screws_mm else "the cut around it"
-        return [
-            "At least ",
-            el("b", size(least.width_mm, least.height_mm)),
-            f", {mm(drawing.thickness_mm, 2)} thick, square and flat. The sign lies {mm(least.sign_x_mm)} from its ",
-            f"left edge and {mm(least.sign_y_mm)} from its front edge, with room for {room}. A larger board may reach ",
-            "further right and back.",
-        ]
+        return words.html(
+            "board.least",
+            size=el("b", words.size(least.width_mm, least.height_mm)),
+            thickness=words.mm(drawing.thickness_mm, 2),
+            left=words.mm(least.sign_x_mm),
+            front=words.mm(least.sign_y_mm),
+            room=words("board.room.screws" if facts.screws_mm else "board.room.cut"),
+        )
     right = stock.width_mm - stock.sign_x_mm - drawing.width_mm
     behind = stock.height_mm - stock.sign_y_mm - drawing.height_mm
-    text = (
-        f"Your board of {size(stock.width_mm, stock.height_mm)} holds the sign: {mm(right)} are left to the right of "
-        f"it and {mm(behind)} behind it. "
+    yours = words(
+        "board.yours",
+        size=words.size(stock.width_mm, stock.height_mm),
+        right=words.mm(right),
+        behind=words.mm(behind),
     )
-    if stock.width_mm < least.width_mm or stock.height_mm < least.height_mm:
-        return [text, f"With {size(least.width_mm, least.height_mm)} it would have room for screws all round."]
-    return [text, f"The least that would do is {size(least.width_mm, least.height_mm)}."]
+    scarce = stock.width_mm < least.width_mm or stock.height_mm < least.height_mm
+    size = words.size(least.width_mm, least.height_mm)
+    return joined(yours, words("board.yours.screws" if scarce else "board.yours.least", size=size), offcut(facts))
 
 
-def _way_round(facts: JobFacts) -> str:
+def offcut(facts: JobFacts) -> str:
+    """The larger straight piece of the board that the cut leaves; '' when neither is worth keeping."""
+    words, stock, drawing = words_of(facts), facts.stock, facts.drawing
+    cutter = max(program.tool.diameter_mm for program in facts.programs)
+    right = stock.width_mm - stock.sign_x_mm - drawing.width_mm - cutter
+    behind = stock.height_mm - stock.sign_y_mm - drawing.height_mm - cutter
+    pieces = [("right", right, stock.height_mm), ("behind", stock.width_mm, behind)]
+    where, width, height = max(pieces, key=lambda piece: piece[1] * piece[2])
+    if min(width, height) < LEAST_OFFCUT_MM:
+        return ""
+    return words("board.offcut", size=words.size(width, height), where=words(f"board.offcut.{where}"))
+
+
+def _way_round(facts: JobFacts, words: Words) -> str:
     stock = facts.stock
-    text = (
-        f"Lay it with its side of {mm(stock.width_mm)} from left to right (X) and its side of {mm(stock.height_mm)} "
-        "from front to back (Y), the better face up. The letters then stand upright for you at the machine's front."
-    )
-    if facts.spec.material.grain:
-        text += " The grain of the face runs from left to right, as the arrows show."
-    return text
+    text = words("board.lay", width=words.mm(stock.width_mm), height=words.mm(stock.height_mm))
+    return text + (words("board.grain") if facts.spec.material.grain else "")
 
 
 def _thickness(facts: JobFacts) -> list[Part]:
     """Boxes for four readings, and what a difference does."""
-    boxes = el("span", *(el("span", el("u"), corner, cls="reading") for corner in CORNERS), cls="readings")
-    made = f"Made for {mm(facts.drawing.thickness_mm, 2)}. Measure all four corners: "
-    effect = _if_zero_below(facts) if facts.zero.z_mm == 0 else _if_zero_on_top(facts)
-    return [made, boxes, el("span", effect, id="thickness-error")]
+    words = words_of(facts)
+    readings = [el("span", el("u"), words(f"board.corner.{corner}"), cls="reading") for corner in CORNERS]
+    effect = _if_zero_below(facts, words) if facts.zero.z_mm == 0 else _if_zero_on_top(facts, words)
+    return [
+        words("board.made_for", thickness=words.mm(facts.drawing.thickness_mm, 2)),
+        el("span", *readings, cls="readings"),
+        el("span", effect, id="thickness-error"),
+    ]
 
 
-def _if_zero_below(facts: JobFacts) -> str:
+def _if_zero_below(facts: JobFacts, words: Words) -> str:
     """The depth of grooves follows the board's thickness; their width by twice the tangent of half the bit's angle."""
     bit = facts.spec.v_bit
     wider = ""
     if facts.drawing.grooves:
         angle = bit.angle_deg or 0.0
-        wider = (
-            f" and {mm(2 * SLIGHT_MM * bit.slope, 2)} wider "
-            f"(2 × {figure(SLIGHT_MM)} × tan {figure(angle / 2)}° with a bit of {figure(angle)}°)"
+        wider = words(
+            "board.wider",
+            wider=words.mm(2 * SLIGHT_MM * bit.slope, 2),
+            slight=words.figure(SLIGHT_MM),
+            half=words.figure(angle / 2),
+            angle=words.figure(angle),
         )
-    return (
-        f"Z zero lies under the board: where it is {mm(SLIGHT_MM)} thicker, grooves get {mm(SLIGHT_MM)} deeper{wider}; "
-        f"where it is thinner, shallower and narrower. More than {mm(FAIR_MM)} off: make the programs again with "
-        "--thickness."
-    )
+    return words("board.below", slight=words.mm(SLIGHT_MM), wider=wider, fair=words.mm(FAIR_MM))
 
 
-def _if_zero_on_top(facts: JobFacts) -> str:
-    deep = mm(facts.spec.breakthrough_mm, 2)
-    return (
-        f"Z zero lies on the board's top, so grooves come out right. But cuts end {deep} below a board of "
-        f"{mm(facts.drawing.thickness_mm, 2)}: one that is thicker by more than that is not cut through, and tabs get "
-        "thicker or thinner by the difference. Make the programs again with --thickness then."
-    )
+def _if_zero_on_top(facts: JobFacts, words: Words) -> str:
+    deep = words.mm(facts.spec.breakthrough_mm, 2)
+    return words("board.on_top", deep=deep, thickness=words.mm(facts.drawing.thickness_mm, 2))

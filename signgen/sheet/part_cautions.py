@@ -4,32 +4,25 @@ from __future__ import annotations
 
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.markup import Html, el
+from signgen.sheet.words import words_of
 
-FIRST = (
-    "The machine's manual, the rules of your workshop and local law come first; this sheet only adds to them. Who is "
-    "new to the machine works beside somebody who knows it; wiring and fixed extraction are for licensed people."
-)
-GENERAL = (
-    ("eyes", "Eyes and ears: safety glasses and hearing protection from the first start to the last stop."),
-    ("dust", "Dust: extract at the cutter and wear a fitting mask, also when sanding; fine dust harms the lungs."),
-    ("hands", "Hands, hair, sleeves, gloves and jewellery stay away from turning cutters; still ones are sharp too."),
-    ("clamps", "Clamps and screws: before every start check that they are tight and out of the way."),
-    ("fire", "Fire: a rubbing cutter lights dust and chips. Extinguisher at hand; look again half an hour later."),
-    ("attended", "Never leave a running machine, not even for a minute."),
-)
+GENERAL = ("eyes", "dust", "hands", "clamps", "fire", "attended")
 """Usual cautions of the trade; the figures behind them are in check-values section 14."""
 
 
 def cautions(facts: JobFacts) -> Html:
-    material = facts.spec.material
-    items = [el("li", text, id=f"caution-{key}") for key, text in GENERAL]
-    if material.cautions:
-        own = [el("span", f" {text}", id=f"caution-material-{n}") for n, text in enumerate(material.cautions, 1)]
-        items.append(el("li", f"{material.label}:", *own, id="caution-material"))
+    words = words_of(facts)
+    items = [el("li", words(f"caution.{key}"), id=f"caution-{key}") for key in GENERAL]
+    if facts.spec.material.cautions:
+        own = [
+            el("span", " ", words.told(text), id=f"caution-material-{n}")
+            for n, text in enumerate(facts.spec.material.cautions, 1)
+        ]
+        items.append(el("li", f"{words.material(facts)}:", *own, id="caution-material"))
     return el(
         "section",
-        el("h2", el("i", "7"), "Cautions"),
-        el("p", el("b", FIRST), id="caution-first"),
+        el("h2", el("i", "7"), words("caution.heading")),
+        el("p", el("b", words("caution.first")), id="caution-first"),
         el("ul", *items, cls="plain columns"),
         id="cautions",
     )

@@ -2,108 +2,115 @@
 
 from __future__ import annotations
 
-from signgen.checks.check import CheckReport, CheckResult
+from signgen.checks.check import CheckResult
 from signgen.sheet.job_facts import JobFacts
-from signgen.sheet.markup import Html, el
+from signgen.sheet.markup import Html, Part, el, joined
+from signgen.sheet.tally import verdict_words
+from signgen.sheet.words import Words, words_of
 
 MOST_FINDINGS = 2
 """Of one check, on paper; the rest is in the report."""
 FILES = (
-    ("setup.html", "this sheet"),
-    ("preview.svg, preview.png", "the picture, to scale"),
-    ("report.json", "all figures for other programs"),
+    ("setup.html", "files.setup"),
+    ("preview.svg, preview.png", "files.picture"),
+    ("preview.html", "files.moves"),
+    ("report.json", "files.report"),
 )
-
-
-def verdict_words(report: CheckReport) -> str:
-    """'All 12 checks passed', '11 of 12 checks passed, 1 warning', 'FAILED: C102 rapids_clear'."""
-    failed = [result for result in report.results if not result.passed]
-    errors = [result for result in failed if result.severity == "error"]
-    count = len(report.results)
-    if errors:
-        return "FAILED: " + ", ".join(f"{result.code} {result.name}" for result in errors)
-    if failed:
-        return f"{count - len(failed)} of {count} checks passed, {len(failed)} warning{'s' if len(failed) > 1 else ''}"
-    return f"All {count} checks passed"
 
 
 def verdict(facts: JobFacts) -> Html:
     """One line for the head of the sheet."""
-    passed = facts.checks.passed
-    text = "Read back, simulated and compared with the drawing." if passed else "Do not run these programs."
+    words, passed = words_of(facts), facts.checks.passed
     return el(
         "p",
-        el("b", verdict_words(facts.checks)),
+        el("b", verdict_words(facts.checks, words)),
         " ",
-        text,
+        words("verdict.proved" if passed else "verdict.stop"),
         id="verdict",
         cls="verdict" if passed else "verdict failed",
     )
 
 
-def _state(result: CheckResult) -> str:
-    if result.passed:
-        return "passed"
-    if result.skipped:
-        return "not run"
-    return "warning" if result.severity == "warning" else "FAILED"
-
-
 def checks(facts: JobFacts, *, brief: bool = False) -> Html:
     """Every check that ran with what it compared, and what it saw. `brief`: of those that passed the names only."""
+    words = words_of(facts)
     full = [result for result in facts.checks.results if not (brief and result.passed)]
     named = [result for result in facts.checks.results if brief and result.passed]
-    table = el("table", *(_row(result) for result in full), cls="checks") if full else None
-    names = [el("span", f"{result.code}\u00a0{_name(result)}; ", id=f"check-{result.code}") for result in named]
-    ask = el(
-        "p", el("b", verdict_words(facts.checks) + "."), " What a code means: ", el("code", "signgen explain CODE"), "."
-    )
+    table = el("table", *(_row(result, words) for result in full), cls="checks") if full else None
+    names = [el("span", f"{result.code}\u00a0{_name(result, words)}; ", id=f"check-{result.code}") for result in named]
+    explain = el("code", "signgen explain CODE")
+    ask = [el("b", verdict_words(facts.checks, words) + "."), " ", words("checks.meaning"), " ", explain, "."]
     return el(
         "section",
-        el("h2", el("i", "8"), "What was checked"),
-        ask,
+        el("h2", el("i", "8"), words("checks.heading")),
+        el("p", *ask),
         table,
-        el("p", *names, "all passed.") if named else None,
+        el("p", *names, words("checks.all_passed")) if named else None,
         id="checks",
     )
 
 
-def _row(result: CheckResult) -> Html:
+def _row(result: CheckResult, words: Words) -> Html:
     return el(
         "tr",
         el("td", result.code),
-        el("td", _name(result)),
-        el("td", _state(result), cls=None if result.passed else "seen"),
-        el("td", _said(result)),
+        el("td", _name(result, words)),
+        el("td", _state(result, words), cls=None if result.passed else "seen"),
+        el("td", _said(result, words)),
         id=f"check-{result.code}",
     )
 
 
-def _name(result: CheckResult) -> str:
-    return result.name.replace("_", " ")
+def _name(result: CheckResult, words: Words) -> str:
+    return words.name("check", result.name, result.name.replace("_", " "))
 
 
-def _said(result: CheckResult) -> str:
+def _state(result: CheckResult, words: Words) -> str:
+    if result.passed:
+        return words("checks.passed")
+    if result.skipped:
+        return words("checks.not_run")
+    return words("checks.warning" if result.severity == "warning" else "checks.failed")
+
+
+def _said(result: CheckResult, words: Words) -> Html:
     """What was compared and, where something was found, the first of it."""
     seen = [finding.message for finding in result.findings[:MOST_FINDINGS]]
+    parts: list[Part] = []
+    for text in (result.detail, *seen):
+        if text:
+            parts += [". " if parts else None, words.told(text.rstrip("."))]
     more = len(result.findings) - MOST_FINDINGS
-    return ". ".join(
-        part.rstrip(".") for part in (result.detail, *seen, f"And {more} more" if more > 0 else "") if part
-    )
+    if more > 0:
+        parts += [". ", words("checks.more", count=more)]
+    return joined(*parts)
 
 
 def files(facts: JobFacts) -> Html:
-    names = [el("span", el("code", program.file), ", ") for program in facts.programs]
-    others = [el("span", el("code", name), f" {what}; ") for name, what in FILES]
+    words = words_of(facts)
+    named: list[tuple[tuple[str, ...], str]] = []
+    if facts.outline is not None:
+        named.append(((facts.outline.file,), "files.outline"))
+    if facts.lifted:
+        named.append((tuple(program.file for program in facts.lifted), "files.lifted"))
+    named.append((tuple(program.file for program in facts.programs), "files.programs"))
+    named += [((name,), key) for name, key in FILES]
     return el(
         "p",
-        el("b", "Files in this folder: "),
-        *names,
-        "the programs; ",
-        *others,
+        el("b", words("files.heading")),
+        *(joined(*_files(names), " ", words(key), ";") for names, key in named),
+        " ",
         el("code", "sign.toml"),
-        " what was asked for: ",
+        f" {words('files.sign')} ",
         el("code", "signgen make --from sign.toml"),
-        " makes the same again.",
+        f" {words('files.again')}",
         id="files",
     )
+
+
+def _files(names: tuple[str, ...]) -> list[Part]:
+    """Each name once, with what stands before it."""
+    parts: list[Part] = []
+    for name in dict.fromkeys(names):
+        parts += [", " if parts else " ", el("code", name)]
+    return parts

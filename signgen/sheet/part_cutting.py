@@ -4,10 +4,20 @@ from __future__ import annotations
 
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.markup import Html, el
-from signgen.shop.advice import advice_for
+from signgen.sheet.words import words_of
 
 
 def while_cutting(facts: JobFacts) -> Html:
-    edges = {program.tool.cut for program in facts.programs if program.tool.cut}
-    items = [el("li", advice.text, id=f"while-{advice.name}") for advice in advice_for(edges)]
-    return el("section", el("h2", el("i", "5"), "While it cuts"), el("ul", *items, cls="plain"), id="while-cutting")
+    words = words_of(facts)
+    lifting = any(program.tool.kind == "end-mill" and program.tool.cut == "up-cut" for program in facts.programs)
+    chips = words("while.chips") + (words("while.chips.up_cut") if lifting else "")
+    rows = (
+        ("adjust", words("while.adjust")),
+        ("pitch", words("while.pitch")),
+        ("burn", words("while.burn")),
+        ("chips", chips),
+        ("stop", words("while.stop")),
+    )
+    items = [el("li", text, id=f"while-{key}") for key, text in rows]
+    heading = el("h2", el("i", "5"), words("while.heading"))
+    return el("section", heading, el("ul", *items, cls="plain"), id="while-cutting")

@@ -2,66 +2,55 @@
 
 from __future__ import annotations
 
+from signgen.program.travel import LOW_MM
 from signgen.sheet.fastening import CLAMP_STANDS_MM, Fastening
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.markup import Html, el, item
-from signgen.sheet.numbers import figure, mm, size
+from signgen.sheet.numbers import figure
+from signgen.sheet.words import Words, words_of
 from signgen.shop.stock import GAP_MM, SCREW_HEAD_MM
 
 
 def holding(facts: JobFacts, fastening: Fastening) -> Html:
+    words = words_of(facts)
     deep = facts.spec.breakthrough_mm
-    spoilboard = (
-        "Flat, smooth and swept clean, for a chip under the board tilts it. "
-        f"Cuts go {mm(deep, 2)} into it: that scratch is meant."
-    )
-    under = (
-        "Screws end inside the spoilboard and never reach the table under it. "
-        f"No metal within {mm(deep + 1)} below the board where it is cut."
-    )
     return el(
         "section",
-        el("h2", el("i", "3"), "Hold it down"),
-        item("spoilboard", "Spoilboard", spoilboard, tick=True),
-        item("under", "What lies under", under),
-        _screws(facts),
-        item("clamps", "Clamps", _clamps(facts, fastening)),
+        el("h2", el("i", "3"), words("hold.heading")),
+        item("spoilboard", words("hold.spoilboard"), words("hold.flat", deep=words.mm(deep, 2)), tick=True),
+        item("under", words("hold.under"), words("hold.metal", deep=words.mm(deep + 1))),
+        _screws(facts, words),
+        item("clamps", words("hold.clamps"), _clamps(facts, fastening, words)),
         id="fastening",
     )
 
 
-def _screws(facts: JobFacts) -> Html:
+def _screws(facts: JobFacts, words: Words) -> Html:
+    label = words("hold.screws")
     if not facts.screws_mm:
         least = facts.least
-        text = (
-            "This board has no room for screws outside the cut; "
-            f"one of {size(least.width_mm, least.height_mm)} or more has."
-        )
-        return item("screws", "Screws", text)
+        return item("screws", label, words("hold.no_screws", size=words.size(least.width_mm, least.height_mm)))
+    # typed into the machine, so with a point whatever the language
     rows = [
         el("span", el("b", str(number)), f" X{figure(x)} Y{figure(y)}", cls="place")
         for number, (x, y) in enumerate(facts.screws_mm, 1)
     ]
     return item(
-        "screws", "Screws", "in the waste, measured from X0 Y0: ",
+        "screws",
+        label,
+        words("hold.places"),
         el("span", *rows, cls="places", id="screw-places"),
-        f" Heads up to {mm(SCREW_HEAD_MM)} across, flush or below the top; they clear every cut by {mm(GAP_MM)}. "
-        "Drill first, so that the board neither lifts nor splits.",
+        words("hold.heads", head=words.mm(SCREW_HEAD_MM), gap=words.mm(GAP_MM)),
         tick=True,
-    )  # fmt: skip
+    )
 
 
-def _clamps(facts: JobFacts, fastening: Fastening) -> str:
-    far, room = mm(fastening.from_sign_mm, 0), mm(fastening.clamp_room_mm, 0)
+def _clamps(facts: JobFacts, fastening: Fastening, words: Words) -> str:
+    far, room = words.mm(fastening.from_sign_mm, 0), words.mm(fastening.clamp_room_mm, 0)
     if fastening.takes_clamps:
-        text = (
-            f"Only outside the dashed line, no higher than {mm(CLAMP_STANDS_MM, 0)} over the board: "
-            f"the collet's nut reaches {far} beyond the sign, and the head comes in and goes out."
-        )
+        text = words("hold.clamps.outside", high=words.mm(CLAMP_STANDS_MM, 0), far=far)
     else:
-        text = f"None: the collet's nut reaches {far} beyond the sign, and at most {room} of board lie outside its way."
+        text = words("hold.clamps.none", far=far, room=room)
         if not facts.screws_mm:
-            text += (
-                " Take a larger board, or hold this one by double-sided tape over its whole back, if it sticks well."
-            )
-    return f"{text} Between cuts the cutter travels {mm(facts.spec.clearance_mm)} over the board."
+            text += words("hold.clamps.tape")
+    return text + words("hold.travel", low=words.mm(LOW_MM), over=words.mm(facts.spec.clearance_mm))

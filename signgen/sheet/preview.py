@@ -12,6 +12,7 @@ from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.numbers import figure
 from signgen.sheet.plate import area_path
 from signgen.sheet.relief import Relief, relief
+from signgen.sheet.words import words_of
 
 if TYPE_CHECKING:
     from PIL import Image
@@ -59,16 +60,19 @@ def preview_svg(facts: JobFacts, lit: Relief | None = None) -> str:
     import svgwrite
 
     lit = lit or sign_relief(facts)
-    drawing = facts.drawing
+    words, drawing = words_of(facts), facts.drawing
     width, height = figure(drawing.width_mm, 4), figure(drawing.height_mm, 4)
     svg = svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), viewBox=f"0 0 {width} {height}", debug=False)
     svg["role"] = "img"
     lines = " / ".join(line for line in facts.spec.text.lines if line.strip())
     svg.set_desc(
-        title=f"Sign: {lines}",
-        desc=(
-            f"{figure(drawing.width_mm)} by {figure(drawing.height_mm)} mm in {facts.spec.material.label}, "
-            f"{len(drawing.holes)} holes; as left by the simulated cutters, to scale."
+        title=words("svg.title", sign=lines),
+        desc=words(
+            "svg.about",
+            width=words.figure(drawing.width_mm),
+            height=words.figure(drawing.height_mm),
+            material=words.material(facts),
+            count=len(drawing.holes),
         ),
     )
     outline = area_path(_on_paper(drawing.edge, drawing.height_mm), 4)

@@ -13,7 +13,7 @@ from signgen.sheet.numbers import rounded
 from signgen.sheet.packing import PER_MM, pack
 from signgen.sheet.part_head import title
 from signgen.sheet.timing import motion_seconds
-from signgen.sheet.words import Words, words_in
+from signgen.sheet.words import Words, words_of
 from signgen.shop.tools import Tool
 
 SCRIPTS = ("moves.js", "carve.js", "light.js", "overlay.js", "solid.js", "controls.js")
@@ -27,13 +27,13 @@ POLICY = "default-src 'none'; script-src 'unsafe-inline'; style-src 'unsafe-inli
 def preview_html(facts: JobFacts) -> str:
     """The page, from the doctype on. The board in it is cut by the page itself from the moves that the programs'
     texts make; the simulation that judged them is not in it."""
-    words = words_in("en")
+    words = words_of(facts)
     folder = files("signgen.sheet")
     script = "".join(folder.joinpath("script", name).read_text("utf-8") for name in SCRIPTS)
     sign = facts.drawing
     about = words(
         "page.about", size=words.size(sign.width_mm, sign.height_mm), thickness=words.mm(sign.thickness_mm, 2),
-        material=facts.spec.material.label, programs=words.count("programs", len(facts.programs)),
+        material=words.material(facts), programs=words.count("programs", len(facts.programs)),
     )  # fmt: skip
     document = el(
         "html",
@@ -119,7 +119,9 @@ def _data(facts: JobFacts, words: Words) -> str:
         "face": material.colour_rgb,
         "ground": material.ground_rgb,
         "grain": material.grain,
-        "programs": [_program(program, first) for program, first in zip(facts.programs, packed.firsts, strict=True)],
+        "programs": [
+            _program(program, first, words) for program, first in zip(facts.programs, packed.firsts, strict=True)
+        ],
         "perMm": PER_MM,
         "moves": packed.moves,
         "arcs": packed.arcs,
@@ -143,8 +145,8 @@ def _grid(board: HeightMap) -> dict[str, float]:
     }
 
 
-def _program(program: ProgramFacts, first: int) -> dict[str, object]:
-    return {"file": program.file, "label": program.tool.label, "first": first, "tool": _tool(program.tool)}
+def _program(program: ProgramFacts, first: int, words: Words) -> dict[str, object]:
+    return {"file": program.file, "label": words.tool(program.tool), "first": first, "tool": _tool(program.tool)}
 
 
 def _tool(tool: Tool) -> dict[str, object]:

@@ -23,6 +23,7 @@ from signgen.sheet.part_zero import zero
 from signgen.sheet.plate import Plate
 from signgen.sheet.preview import preview_jpeg
 from signgen.sheet.relief import Relief
+from signgen.sheet.words import words_of
 
 PLAN_MM, LIE_MM = 91.0, 100.0
 """Widths of the sign's plan and of the board's."""
@@ -33,7 +34,7 @@ def setup_html(facts: JobFacts, lit: Relief | None = None) -> str:
 
     `lit`: `preview.sign_relief(facts)` where it is at hand.
     """
-    fastening = fastening_of(facts)
+    words, fastening = words_of(facts), fastening_of(facts)
     density, plan, lie = _set(facts, fastening)
     style = files("signgen.sheet").joinpath("sheet.css").read_text("utf-8")
     page_1 = el(
@@ -60,11 +61,11 @@ def setup_html(facts: JobFacts, lit: Relief | None = None) -> str:
             "head",
             el("meta", charset="utf-8"),
             el("meta", name="viewport", content="width=device-width, initial-scale=1"),
-            el("title", f"Setup sheet: {title(facts)}"),
+            el("title", words.html("head.title", sign=title(facts))),
             el("style", raw(style)),
         ),
         el("body", el("main", page_1, page_2, cls=density.css)),
-        lang="en",
+        lang=words.language,
     )
     return f"<!doctype html>\n{document}\n"
 

@@ -7,9 +7,9 @@ import unicodedata
 from pathlib import Path
 
 from signgen.sheet.job_facts import JobFacts
-from signgen.sheet.legibility import cap_heights
-from signgen.sheet.numbers import figure, rounded, span
-from signgen.sheet.part_checks import verdict_words
+from signgen.sheet.numbers import rounded
+from signgen.sheet.tally import verdict_words
+from signgen.sheet.words import Words, words_of
 
 COLUMNS, ROWS = 80, 24
 LABEL = 10
@@ -18,39 +18,46 @@ MOST_PROGRAMS = 8
 
 def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
     """At most 24 lines of at most 80 columns; long texts are cut, long paths are wrapped."""
-    drawing, board = facts.drawing, facts.stock
-    holes = f", {len(drawing.holes)} hole{'s' if len(drawing.holes) > 1 else ''}" if drawing.holes else ""
-    made = f"{facts.spec.material.label}{holes}, capitals {cap_heights(drawing)} mm high"
+    words, drawing = words_of(facts), facts.drawing
+    holes = words.count("summary.holes", len(drawing.holes)) if drawing.holes else ""
+    made = words("summary.made", material=words.material(facts), holes=holes, capitals=words.cap_heights(drawing))
     lines = " / ".join(line.strip() for line in facts.spec.text.lines if line.strip())
-    rows = _row("sign", _cut(_one_line(lines), COLUMNS - LABEL))
-    rows += _row("", f"{_size(drawing.width_mm, drawing.height_mm)} x {figure(drawing.thickness_mm, 2)} mm, {made}")
-    corner = f"{figure(board.sign_x_mm)} mm from its left and {figure(board.sign_y_mm)} mm from its front edge"
-    if facts.spec.board_mm is None:
-        text = f"at least {_size(board.width_mm, board.height_mm)} mm"
-    else:
-        least = _size(facts.least.width_mm, facts.least.height_mm)
-        text = f"yours, {_size(board.width_mm, board.height_mm)} mm; with room for screws {least} mm"
-    rows += _row("board", f"{text}; the sign lies {corner}")
-    rows += _programs(facts)
-    total = span(sum(program.minutes for program in facts.programs))
-    rows += _row("time", f"about {total} of cutting")
-    rows += _row("checks", _cut(verdict_words(facts.checks), 3 * (COLUMNS - LABEL)))
+    size = f"{_size(words, drawing.width_mm, drawing.height_mm)} x {words.figure(drawing.thickness_mm, 2)} mm"
+    rows = _row(words("summary.sign"), _cut(_one_line(lines), COLUMNS - LABEL))
+    rows += _row("", f"{size}, {made}")
+    rows += _row(words("summary.board"), _board(facts, words))
+    rows += _programs(facts, words)
+    total = words.span(sum(program.minutes for program in facts.programs))
+    rows += _row(words("summary.time"), words("summary.cutting", span=total))
+    rows += _row(words("summary.checks"), _cut(verdict_words(facts.checks, words), 3 * (COLUMNS - LABEL)))
     if facts.warnings:
-        more = f" And {len(facts.warnings) - 1} more on the sheet." if len(facts.warnings) > 1 else ""
-        rows += _row("warning", _cut(_one_line(facts.warnings[0]), 150) + more)
-    first = "Open" if facts.checks.passed else "Do not cut. Open"
-    rows += _row("next", f"{first} {_one_line(str(Path(out_dir) / 'setup.html'))} and print it.")
+        first = words.said(facts.warnings[0]) or facts.warnings[0]
+        more = words("summary.more", count=len(facts.warnings) - 1) if len(facts.warnings) > 1 else ""
+        rows += _row(words("summary.warning"), _cut(_one_line(first), 150) + more)
+    sheet = _one_line(str(Path(out_dir) / "setup.html"))
+    rows += _row(words("summary.next"), words("summary.open" if facts.checks.passed else "summary.do_not", file=sheet))
     return "\n".join(rows[:ROWS])
 
 
-def _programs(facts: JobFacts) -> list[str]:
+def _board(facts: JobFacts, words: Words) -> str:
+    board, least = facts.stock, facts.least
+    size = _size(words, board.width_mm, board.height_mm)
+    if facts.spec.board_mm is None:
+        text = words("summary.least", size=size)
+    else:
+        text = words("summary.yours", size=size, least=_size(words, least.width_mm, least.height_mm))
+    left, front = words.figure(board.sign_x_mm), words.figure(board.sign_y_mm)
+    return words("summary.lies", board=text, left=left, front=front)
+
+
+def _programs(facts: JobFacts, words: Words) -> list[str]:
     rows: list[str] = []
     for number, program in enumerate(facts.programs[:MOST_PROGRAMS]):
-        time = span(rounded(program.minutes, 4))
-        text = f"{program.file}  {program.tool.label}, {time}"
-        rows += _row("" if number else "programs", _cut(text, COLUMNS - LABEL))
+        time = words.span(rounded(program.minutes, 4))
+        text = f"{program.file}  {words.tool(program.tool)}, {time}"
+        rows += _row("" if number else words("summary.programs"), _cut(text, COLUMNS - LABEL))
     hidden = len(facts.programs) - MOST_PROGRAMS
-    return rows + (_row("", f"and {hidden} more") if hidden > 0 else [])
+    return rows + (_row("", words("summary.hidden", count=hidden)) if hidden > 0 else [])
 
 
 def _row(label: str, text: str) -> list[str]:
@@ -60,8 +67,8 @@ def _row(label: str, text: str) -> list[str]:
     )
 
 
-def _size(width: float, height: float) -> str:
-    return f"{figure(width)} x {figure(height)}"
+def _size(words: Words, width: float, height: float) -> str:
+    return f"{words.figure(width)} x {words.figure(height)}"
 
 
 def _cut(text: str, most: int) -> str:

@@ -7,6 +7,8 @@ from collections.abc import Iterator
 from signgen.checks.check import Case, CheckReport, CheckResult, Finding
 from signgen.sheet.judged import Judged
 from signgen.sheet.survey import survey_data, survey_lines
+from signgen.sheet.tally import Tally
+from signgen.sheet.words import words_in
 
 LONGEST_LINE = 80
 """Characters of a program's line that are shown."""
@@ -41,19 +43,7 @@ def verdict_text(judged: Judged) -> str:
 
 def verdict_line(report: CheckReport) -> str:
     """'all 22 checks passed.', 'do not run it: 2 of 22 checks failed.'"""
-    ran = [result for result in report.results if result.applies]
-    not_run = sum(result.skipped for result in ran)
-    failed = sum(result.stops for result in ran) - sum(result.stops and result.skipped for result in ran)
-    warned = len(ran) - failed - not_run - sum(result.passed for result in ran)
-    left_out = len(report.results) - len(ran)
-    if failed or not_run:
-        verdict = f"do not run: {failed} of {len(ran)} checks failed"
-        verdict += f", and {not_run} could not be made" if not_run else ""
-    elif warned:
-        verdict = f"{len(ran) - warned} of {len(ran)} checks passed, {warned} with a warning: read on before you start"
-    else:
-        verdict = f"all {len(ran)} checks passed"
-    return f"{verdict}; {left_out} need a drawing and were left out." if left_out else f"{verdict}."
+    return f"{Tally.of(report).words(words_in('en'), read_on=True)}."
 
 
 def _compared(result: CheckResult) -> str:

@@ -19,6 +19,10 @@ from signgen.tolerances import DEFAULT_TOLERANCE_MM
 from signgen.units import NOT_NEGATIVE, Limits
 
 
+LANGUAGES = ("en", "de")
+"""Of everything that people read; each has its table in signgen/sheet."""
+
+
 def _merged(families: Iterable[tuple[Option, ...]]) -> tuple[Option, ...]:
     """The options of a whole family, each name once; two members that share a name must share the option."""
     found: dict[str, Option] = {}
@@ -256,8 +260,16 @@ CELL = Option(
     otherwise="0.1 to 0.25 mm, by the board and the letters",
 )  # fmt: skip
 
+_PAPERS = (
+    Option(
+        name="language", kind="choice", metavar="WORD", group="Papers", choices=LANGUAGES, default="en",
+        help="Language of the setup sheet, the page with the moves and the summary: en or de.",
+    ),
+)  # fmt: skip
+
 KEYS: tuple[Option, ...] = (
-    *_SIGN, *_SHAPE, *LETTERING, *_HOLES, *_ENGRAVING, *_CUTTERS, *_HOLDING, *_PASSES, *_MACHINE, CELL
+    *_SIGN, *_SHAPE, *LETTERING, *_HOLES, *_ENGRAVING, *_CUTTERS, *_HOLDING, *_PASSES, *_MACHINE, CELL,
+    *_PAPERS,
 )  # fmt: skip
 
 OUT = Option(

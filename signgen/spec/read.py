@@ -53,6 +53,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     skin, breakthrough, clearance = skin_of(a, thickness), a.number("breakthrough"), clearance_of(a)
     finish_pass, milling = a.number("finish-pass") if a.has("finish-pass") else 0.0, a.text("milling")
     air_cut = air_cut_of(a, thickness, breakthrough)
+    language = a.text("language")
     origin, z_zero = a.text("origin"), a.text("z-zero")
     dialect, manner = dialect_of(a, machine, dialects), manner_of(a, machine)
     for path in ("shop", "out"):  # read by whoever opens them; here only that they are texts
@@ -95,6 +96,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         breakthrough_mm=_had(breakthrough),
         clamp_height_mm=a.number("clamp-height") if a.has("clamp-height") else None,
         clearance_mm=_had(clearance),
+        language=_had(language),
         air_cut_mm=air_cut,
         cell_mm=a.number("cell"),
         tolerances=Tolerances(total_mm=_had(tolerance)),

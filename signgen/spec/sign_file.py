@@ -169,6 +169,7 @@ def asked_of(spec: SignSpec) -> dict[str, object]:
         "warm-up": spec.manner.warm_up_s,
         "origin": spec.origin,
         "z-zero": spec.z_zero,
+        "language": spec.language,
         "clearance": spec.clearance_mm,
     }
     optional: dict[str, object] = {

@@ -155,3 +155,4 @@ class SignSpec:
     tolerances: Tolerances
     shop: Shop
     air_cut_mm: float | None = None
+    language: str = "en"

@@ -75,7 +75,7 @@ def said(facts: JobFacts) -> dict[str, str]:
 
 QUESTIONS = (
     ("What is being made?", "sign-facts", "200 × 120 mm"),
-    ("Has anybody proved these programs?", "verdict", "2 of 3 checks passed, 1 warning"),
+    ("Has anybody proved these programs?", "verdict", "2 of 3 checks passed, 1 with a warning"),
     ("What must I know before anything else?", "warnings", "The wall between 1 and 7 is thin."),
     ("What do I bring to the machine?", "bring", "90 degree V-bit, 12 mm (6 mm shank)"),
     ("How large must the board be?", "board-size", "280 × 200 mm"),
@@ -241,7 +241,7 @@ def test_only_the_first_program_sets_x_and_y(said: dict[str, str]) -> None:
 def test_a_failed_check_is_the_first_thing_to_read(facts: JobFacts) -> None:
     bad = replace(facts.checks.results[2], severity="error")
     text = passages(replace(facts, checks=CheckReport(results=(*facts.checks.results[:2], bad))))
-    assert text["verdict"] == "FAILED: C120 thin_walls Do not run these programs."
+    assert text["verdict"] == "Do not run: 1 of 3 checks failed: C120 thin_walls Do not run these programs."
 
 
 def test_a_sign_without_tabs_is_told_to_be_loose(make_facts: Make) -> None:
