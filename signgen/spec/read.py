@@ -97,8 +97,8 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         clamp_height_mm=a.number("clamp-height") if a.has("clamp-height") else None,
         clearance_mm=_had(clearance),
         language=_had(language),
-        air_cut_mm=air_cut,
         cell_mm=a.number("cell"),
+        air_cut_mm=air_cut,
         tolerances=Tolerances(total_mm=_had(tolerance)),
         shop=shop,
     )

@@ -73,8 +73,8 @@ _LEFT_OPEN = {
     "onion-skin": "none",
     "finish-pass": "none",
     "clamp-height": "not said",
-    "air-cut": "none",
     "cell": "by the board and the letters",
+    "air-cut": "none",
     "shop": "what ships with signgen",
 }
 """What stands in a comment where the key is left out."""
@@ -185,8 +185,8 @@ def asked_of(spec: SignSpec) -> dict[str, object]:
         "onion-skin": spec.skin_mm or None,
         "finish-pass": spec.finish_mm or None,
         "clamp-height": spec.clamp_height_mm,
-        "air-cut": spec.air_cut_mm,
         "cell": spec.cell_mm,
+        "air-cut": spec.air_cut_mm,
         "shop": spec.shop.user_file,
     }
     return values | {key: value for key, value in optional.items() if value is not None}
