@@ -12,6 +12,7 @@ from signgen.operations.choose import Cutters, choose_cutters
 from signgen.operations.countersinks import SinkHeads
 from signgen.operations.edge import CutOut
 from signgen.operations.engrave import Engrave
+from signgen.operations.groove_floors import Clearing, clearing_of
 from signgen.operations.holes import BoreHoles
 from signgen.operations.slots import MillSlots
 from signgen.shop.feeds import cutting_data, thin_feed_mm_per_min
@@ -52,10 +53,12 @@ class Run:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
-    """`edge`: the cutter of the outside cut, which decides how much board the sign needs around it."""
+    """`edge`: the cutter of the outside cut, which decides how much board the sign needs around it. `remarks`: whole
+    sentences about what other cutters would do."""
 
     runs: tuple[Run, ...]
     edge: Tool
+    remarks: tuple[str, ...] = ()
 
 
 def make_plan(drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None) -> Plan:
@@ -65,8 +68,11 @@ def make_plan(drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None) 
     Raises: CannotMakeError when a cutter does not fit.
     """
     cutters = cutters or choose_cutters(drawing, spec)
-    runs = (_run(tool, cutters, drawing, spec) for tool in _in_order(cutters))
-    return Plan(runs=tuple(run for run in runs if run.operations), edge=cutters.edge)
+    clearing = clearing_of(drawing, cutters, spec)
+    runs = (_run(tool, cutters, clearing, drawing, spec) for tool in _in_order(cutters))
+    return Plan(
+        runs=tuple(run for run in runs if run.operations), edge=cutters.edge, remarks=clearing.remarks
+    )
 
 
 def _in_order(cutters: Cutters) -> tuple[Tool, ...]:
@@ -77,13 +83,14 @@ def _in_order(cutters: Cutters) -> tuple[Tool, ...]:
     return (cutters.v_bit, *only_holes, cutters.edge)
 
 
-def _run(tool: Tool, cutters: Cutters, drawing: Drawing, spec: SignSpec) -> Run:
+def _run(tool: Tool, cutters: Cutters, clearing: Clearing, drawing: Drawing, spec: SignSpec) -> Run:
     cutting = cutting_data(tool, spec.material, spec.machine)
-    return Run(tool=tool, cutting=cutting, operations=tuple(_operations(tool, cutting, cutters, drawing, spec)))
+    operations = tuple(_operations(tool, cutting, cutters, clearing, drawing, spec))
+    return Run(tool=tool, cutting=cutting, operations=operations)
 
 
 def _operations(
-    tool: Tool, cutting: CuttingData, cutters: Cutters, drawing: Drawing, spec: SignSpec
+    tool: Tool, cutting: CuttingData, cutters: Cutters, clearing: Clearing, drawing: Drawing, spec: SignSpec
 ) -> Iterator[Operation]:
     """What one cutter does, in the order of cutting."""
     if tool == cutters.v_bit and drawing.grooves:
@@ -94,10 +101,12 @@ def _operations(
             thickness_mm=drawing.thickness_mm,
             tolerances=spec.tolerances,
             ridge_mm=spec.ridge_mm,
+            cleared=clearing.cleared,
         )
     sunk = tuple(hole for hole in drawing.holes if hole.sink)
     if tool == cutters.v_bit and sunk:
         yield SinkHeads(holes=sunk, tool=tool, cutting=cutting, thickness_mm=drawing.thickness_mm)
+    yield from (operation for operation in clearing.operations if operation.tool == tool)
     makers = dict(cutters.holes)
     own = [hole for hole in drawing.holes if makers[hole.name] == tool]
     holes = tuple(hole for hole in own if not hole.span_mm)

@@ -1,0 +1,113 @@
+"""The flat floors of wide grooves: whether an end mill of the job clears them, and what it leaves to the V-bit."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from signgen.drawing.drawing import Drawing
+from signgen.geometry.offsets import Area, area_of, polygons
+from signgen.operations.choose import Cutters
+from signgen.operations.clear_floor import ClearFloor, Floor
+from signgen.operations.clearing_cutter import ClearingChoice, choose_clearing_cutter
+from signgen.operations.engrave import shapes
+from signgen.operations.engrave_floor import split_floor
+from signgen.shop.feeds import cutting_data
+from signgen.shop.tools import Tool
+from signgen.spec.sign_spec import SignSpec
+
+WORTH_SAYING_MIN = 2.0
+"""A cutter that the job does not use is worth a remark when it would save at least this."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clearing:
+    """What one end mill clears of the grooves' floors, an operation for each depth; `cleared` is what the V-bit need
+    not do. `remarks`: whole sentences about other cutters."""
+
+    operations: tuple[ClearFloor, ...] = ()
+    cleared: Area | None = None
+    remarks: tuple[str, ...] = ()
+
+
+def clearing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Clearing:
+    """The end mill that clears the floors of grooves soonest, of those that the job uses anyway; none when there is no
+    floor, or when the V-bit alone is quicker."""
+    floors = groove_floors(drawing, spec)
+    if not floors:
+        return Clearing()
+    used = tuple(dict.fromkeys([cutters.edge, *(tool for _, tool in cutters.holes)]))
+    chosen = _choice(floors, used, used, spec)
+    alone = sum(floor.area.area for own in floors.values() for floor in own) / _rest_mm2_per_min(spec)
+    is_worth_it = chosen is not None and chosen.best.reached_mm2 > 0 and chosen.best.total_minutes < alone
+    minutes = chosen.best.total_minutes if chosen is not None and is_worth_it else alone
+    remarks: tuple[str, ...] = ()
+    if spec.end_mill is None:
+        remarks = _remarks(_choice(floors, spec.shop.tools, used, spec), minutes)
+    elif not is_worth_it and chosen is not None and not chosen.best.reached_mm2:
+        remarks = (
+            f"The {spec.end_mill.diameter_mm:g} mm end mill reaches none of the letters' flat floors: the V-bit clears "
+            f"them, line by line, in about {alone:.0f} min.",
+        )
+    if chosen is None or not is_worth_it:
+        return Clearing(remarks=remarks)
+    operations = tuple(
+        ClearFloor(
+            floors=own,
+            tool=chosen.best.tool,
+            cutting=chosen.best.cutting,
+            thickness_mm=drawing.thickness_mm,
+            depth_mm=depth,
+            tolerances=spec.tolerances,
+        )
+        for depth, own in floors.items()
+    )
+    parts = [part for operation in operations for part in polygons(operation.reached())]
+    return Clearing(
+        operations=tuple(operation for operation in operations if not operation.reached().is_empty),
+        cleared=area_of(tuple(parts)),
+        remarks=remarks,
+    )
+
+
+def groove_floors(drawing: Drawing, spec: SignSpec) -> dict[float, tuple[Floor, ...]]:
+    """The flat floors of all grooves by their depth, shallowest first."""
+    found: dict[float, list[Floor]] = {}
+    for shape in shapes(drawing.grooves):
+        parts = split_floor(shape.polygon, shape.max_depth_mm, spec.v_bit.slope, spec.tolerances)
+        if parts:
+            found.setdefault(shape.max_depth_mm, []).append(Floor(name=shape.feature, area=area_of(parts)))
+    return {depth: tuple(found[depth]) for depth in sorted(found)}
+
+
+def _choice(
+    floors: dict[float, tuple[Floor, ...]], tools: Sequence[Tool], used: Sequence[Tool], spec: SignSpec
+) -> ClearingChoice | None:
+    """The quickest of some cutters. Floors of all depths are reckoned at the greatest; a job rarely has two."""
+    mills = [tool for tool in tools if tool.kind == "end-mill"]
+    return choose_clearing_cutter(
+        [floor for own in floors.values() for floor in own],
+        [(tool, cutting_data(tool, spec.material, spec.machine)) for tool in mills],
+        depth_mm=max(floors),
+        rest_mm2_per_min=_rest_mm2_per_min(spec),
+        fitted=used,
+    )
+
+
+def _rest_mm2_per_min(spec: SignSpec) -> float:
+    """How much floor the V-bit clears: lines as far apart as the ridge allows, at every pass."""
+    cutting = cutting_data(spec.v_bit, spec.material, spec.machine)
+    passes = math.ceil(spec.depth_mm / cutting.stepdown_mm - 1e-9)
+    return (2 * spec.ridge_mm * spec.v_bit.slope + spec.v_bit.tip_mm) * cutting.feed_mm_per_min / passes
+
+
+def _remarks(overall: ClearingChoice | None, minutes: float) -> tuple[str, ...]:
+    """What the shop's best cutter would save."""
+    if overall is None or overall.best.total_minutes > minutes - WORTH_SAYING_MIN:
+        return ()
+    tool = overall.best.tool
+    return (
+        f"A {tool.diameter_mm:g} mm end mill (end-mill {tool.diameter_mm:g}) would clear the letters' flat floors in "
+        f"about {overall.best.total_minutes:.0f} min instead of {minutes:.0f}.",
+    )

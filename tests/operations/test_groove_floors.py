@@ -1,0 +1,74 @@
+"""Who clears the flat floors of wide letters."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import shapely
+
+from signgen.drawing.draw import draw
+from signgen.operations.choose import choose_cutters
+from signgen.operations.clear_floor import ClearFloor
+from signgen.operations.engrave import Engrave
+from signgen.operations.groove_floors import clearing_of, groove_floors
+from signgen.operations.plan import make_plan
+from signgen.pipeline import prove
+from tests.asking import spec_of
+
+WIDE: dict[str, Any] = {"text": ["I"], "cap_height": "80", "depth": "1"}
+
+
+def test_the_edge_cutter_clears_wide_floors_and_the_v_bit_the_rest() -> None:
+    spec = spec_of(**WIDE)
+    facts = prove(spec)
+    assert [program.does for program in facts.programs] == [
+        ("engraves the letters",),
+        ("clears the floor, 1 mm deep", "makes 4 holes of 7 mm", "cuts the sign out, leaving 4 tabs"),
+    ]
+    assert facts.checks.passed
+
+
+def test_what_is_cleared_is_not_engraved_again() -> None:
+    spec = spec_of(**WIDE)
+    drawing = draw(spec)
+    plan = make_plan(drawing, spec)
+    engrave = next(op for run in plan.runs for op in run.operations if isinstance(op, Engrave))
+    clear = next(op for run in plan.runs for op in run.operations if isinstance(op, ClearFloor))
+    assert engrave.cleared is not None
+    assert shapely.symmetric_difference(engrave.cleared, clear.reached()).area < 1e-6
+    alone = Engrave(
+        grooves=engrave.grooves, tool=engrave.tool, cutting=engrave.cutting, thickness_mm=engrave.thickness_mm,
+        tolerances=engrave.tolerances, ridge_mm=engrave.ridge_mm,
+    )  # fmt: skip
+    lengths = [sum(cut.path.length_mm for cut in op.toolpath().cuts) for op in (engrave, alone)]
+    assert lengths[0] < 0.5 * lengths[1]
+
+
+def test_the_floor_is_the_area_less_what_the_wall_takes() -> None:
+    # A 90 degree wall 1 mm high is 1 mm wide: check-values section 8.
+    spec = spec_of(**WIDE)
+    (floors,) = groove_floors(draw(spec), spec).values()
+    (area,) = (groove.area for groove in draw(spec).grooves)
+    assert abs(sum(floor.area.area for floor in floors) - area.buffer(-1, join_style="mitre").area) < 0.05
+
+
+def test_letters_without_floors_are_left_to_the_v_bit() -> None:
+    spec = spec_of()
+    drawing = draw(spec)
+    assert clearing_of(drawing, choose_cutters(drawing, spec), spec).operations == ()
+
+
+def test_a_named_cutter_that_reaches_nothing_is_said() -> None:
+    spec = spec_of(end_mill="6", depth="1.5")
+    drawing = draw(spec)
+    clearing = clearing_of(drawing, choose_cutters(drawing, spec), spec)
+    assert clearing.operations == ()
+    assert "The 6 mm end mill reaches none of the letters' flat floors" in clearing.remarks[0]
+
+
+def test_a_cutter_that_the_job_lacks_is_named_when_it_saves_minutes() -> None:
+    spec = spec_of(text=["HUTS"], cap_height="40", depth="1", ridge="0.02")
+    drawing = draw(spec)
+    remarks = clearing_of(drawing, choose_cutters(drawing, spec), spec).remarks
+    assert len(remarks) == 1
+    assert "would clear the letters' flat floors in about" in remarks[0]
