@@ -1,0 +1,212 @@
+"""Engraving: depths, limits, passes, floors, and the surface that a simulated cut leaves."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+import shapely
+import shapely.affinity
+from shapely.geometry import Polygon, box
+
+from signgen.drawing.drawing import Groove
+from signgen.errors import CannotMakeError
+from signgen.lettering.faces import open_face
+from signgen.lettering.layout import set_lines
+from signgen.operations.engrave import Engrave
+from signgen.shop.materials import CuttingData
+from signgen.shop.tools import Tool
+from signgen.tolerances import Tolerances
+from signgen.toolpath.cut import Toolpath
+from tests.geometry.test_medial import L_SHAPE, PLUS, T_SHAPE
+
+THICKNESS = 20.0
+CUTTING = CuttingData(
+    spindle_rpm=16000.0,
+    chip_load_mm=0.05,
+    feed_mm_per_min=1500.0,
+    plunge_mm_per_min=500.0,
+    ramp_mm_per_min=800.0,
+    stepdown_mm=50.0,
+    stepover_mm=4.0,
+    entry_deg=5.0,
+)
+
+
+def bit(angle: float = 90.0, tip: float = 0.0, diameter: float = 60.0) -> Tool:
+    reach = (diameter - tip) / 2 / math.tan(math.radians(angle) / 2)
+    return Tool(
+        name="v-bit",
+        kind="v-bit",
+        diameter_mm=diameter,
+        shank_mm=6.0,
+        cutting_length_mm=reach,
+        flutes=2,
+        angle_deg=angle,
+        tip_mm=tip,
+        stickout_mm=reach + 10,
+        source="test",
+    )
+
+
+def engraved(
+    *areas: Polygon, tool: Tool | None = None, depth: float = 19.0, stepdown: float = 50.0, ridge: float = 0.05
+) -> Toolpath:
+    tool = tool or bit()
+    depth = min(depth, tool.reach_mm)
+    assert tool.angle_deg is not None
+    grooves = tuple(
+        Groove(
+            name=f"groove {i}", text="x", area=area, angle_deg=tool.angle_deg, tip_mm=tool.tip_mm, max_depth_mm=depth
+        )
+        for i, area in enumerate(areas)
+    )
+    cutting = CuttingData(**{**{f: getattr(CUTTING, f) for f in CUTTING.__slots__}, "stepdown_mm": stepdown})
+    return Engrave(
+        grooves=grooves,
+        tool=tool,
+        cutting=cutting,
+        thickness_mm=THICKNESS,
+        tolerances=Tolerances(),
+        ridge_mm=ridge,
+    ).toolpath()
+
+
+def deepest(toolpath: Toolpath) -> float:
+    return THICKNESS - min(float(cut.path.points_mm[:, 2].min()) for cut in toolpath.cuts)
+
+
+# Source: check-values section 8: depth over width; 60, 82, 90, 118 and 135 degrees as published in Engineers Edge's
+# spot-drill table, 120 derived.
+FACTORS = [(60, 0.866), (82, 0.5752), (90, 0.5), (118, 0.3004), (120, 0.2887), (135, 0.2071)]
+
+
+@pytest.mark.parametrize(("angle", "factor"), FACTORS)
+def test_a_groove_is_as_deep_as_its_width_and_the_bits_angle_say(angle: float, factor: float) -> None:
+    assert deepest(engraved(box(0, 0, 60, 6), tool=bit(angle))) == pytest.approx(6 * factor, abs=0.02)
+
+
+def test_a_ninety_degree_bit_engraves_half_as_deep_as_the_groove_is_wide() -> None:
+    # Common practice.
+    assert deepest(engraved(box(0, 0, 60, 5))) == pytest.approx(2.5, abs=0.01)
+
+
+@pytest.mark.parametrize(("shape", "depth"), [(L_SHAPE, 5.858), (T_SHAPE, 6.25), (PLUS, 7.071)])
+def test_where_strokes_meet_it_is_deeper(shape: Polygon, depth: float) -> None:
+    # Source: check-values section 15.1, consequence for strokes of 10 mm at 90 degrees.
+    assert deepest(engraved(shape)) == pytest.approx(depth, abs=0.02)
+
+
+def test_a_flat_tip_goes_less_deep_by_its_own_width() -> None:
+    # Source: check-values section 8: depth = (w - t) / (2 tan(angle / 2)).
+    assert deepest(engraved(box(0, 0, 60, 6), tool=bit(90, tip=0.4))) == pytest.approx(2.8, abs=0.02)
+
+
+def test_sharper_bits_go_deeper() -> None:
+    found = [deepest(engraved(L_SHAPE, tool=bit(angle))) for angle in (150, 120, 90, 60, 45)]
+    assert found == sorted(found)
+
+
+@pytest.mark.parametrize("depth", [1.0, 2.5, 4.0])
+def test_never_deeper_than_the_limit(depth: float) -> None:
+    assert deepest(engraved(L_SHAPE, PLUS, depth=depth)) <= depth + 1e-6
+
+
+def test_one_plunge_for_each_shape_and_none_into_the_wood() -> None:
+    small = [shapely.affinity.scale(shape, 0.5, 0.5, origin=(0, 0)) for shape in (L_SHAPE, T_SHAPE, PLUS)]
+    toolpath = engraved(*(shapely.affinity.translate(shape, 60 * i, 0) for i, shape in enumerate(small)))
+    assert len(toolpath.cuts) == 3
+    assert all(cut.path.points_mm[0, 2] > THICKNESS - 0.02 for cut in toolpath.cuts)
+
+
+def test_roughing_passes_take_no_more_than_the_step_and_the_last_runs_everything() -> None:
+    toolpath = engraved(PLUS, stepdown=3.0)
+    by_stage = {cut.stage: [] for cut in toolpath.cuts}
+    for cut in toolpath.cuts:
+        by_stage[cut.stage].append(THICKNESS - float(cut.path.points_mm[:, 2].min()))
+    lows = [max(depths) for _, depths in sorted(by_stage.items())]
+    assert len(lows) >= 3
+    assert all(b - a <= 3.0 + 1e-6 for a, b in zip([0.0, *lows[:-1]], lows, strict=True))
+    assert lows[-1] == pytest.approx(7.071, abs=0.02)
+
+
+def test_going_down_never_asks_for_more_than_the_plunge_feed() -> None:
+    for cut in engraved(L_SHAPE, T_SHAPE, depth=3.0).cuts:
+        fall = -np.diff(cut.path.points_mm[:, 2]) / np.maximum(cut.path.lengths_mm, 1e-12)
+        assert np.all(fall * cut.feeds_mm_per_min <= CUTTING.plunge_mm_per_min * (1 + 1e-6))
+
+
+def test_touching_letters_are_one_groove() -> None:
+    halves = engraved(box(0, 0, 20, 6), box(20, 0, 40, 6))
+    whole = engraved(box(0, 0, 40, 6))
+    assert len(halves.cuts) == len(whole.cuts)
+    assert deepest(halves) == pytest.approx(deepest(whole), abs=1e-6)
+
+
+def test_a_bit_that_is_not_the_drawn_one_is_refused() -> None:
+    groove = Groove(name="g", text="", area=box(0, 0, 9, 3), angle_deg=60.0, tip_mm=0.0, max_depth_mm=2.0)
+    with pytest.raises(CannotMakeError):
+        Engrave(
+            grooves=(groove,), tool=bit(90), cutting=CUTTING, thickness_mm=THICKNESS, tolerances=Tolerances()
+        ).toolpath()
+
+
+def carved_errors(toolpath: Toolpath, area: shapely.Geometry, tool: Tool, limit: float) -> tuple[float, float]:
+    """(worst uncut, worst gouge) across the board in mm, at probes inside and just outside, from the path's own
+    discs.
+
+    A place at distance s inside the outline must be cut min(s, limit radius) / slope deep; the cut there is the
+    lowest of the cones along the path, taken every 0.02 mm: an independent brute force.
+    """
+    rows = []
+    for cut in toolpath.cuts:
+        path = cut.path
+        for i in range(len(path)):
+            n = max(2, math.ceil(path.lengths_mm[i] / 0.02))
+            share = np.linspace(0, 1, n)[:, None]
+            start, end = path.points_mm[i], path.points_mm[i + 1]
+            xyz = start + share * (end - start)
+            if path.kinds[i]:
+                angle, spoke = share[:, 0] * path.sweeps_rad[i], start[:2] - path.centres_mm[i]
+                xyz[:, 0] = path.centres_mm[i, 0] + spoke[0] * np.cos(angle) - spoke[1] * np.sin(angle)
+                xyz[:, 1] = path.centres_mm[i, 1] + spoke[0] * np.sin(angle) + spoke[1] * np.cos(angle)
+            rows.append(xyz)
+    way = np.concatenate(rows)
+    tree = pytest.importorskip("scipy.spatial").cKDTree(way[:, :2])
+    x0, y0, x1, y1 = area.bounds
+    rng = np.random.default_rng(7)
+    probe = rng.uniform((x0 - 0.3, y0 - 0.3), (x1 + 0.3, y1 + 0.3), (1500, 2))
+    inside = shapely.contains_xy(area, probe[:, 0], probe[:, 1])
+    away = shapely.distance(shapely.points(probe), area.boundary) * np.where(inside, 1.0, -1.0)
+    reach = tool.radius_at_depth_mm(limit) + 0.5
+    wanted = np.clip(away, 0, limit * tool.slope)
+    cut_radius = np.empty(len(probe))
+    for i, near in enumerate(tree.query_ball_point(probe, reach)):
+        lift = np.maximum(np.hypot(*(way[near, :2] - probe[i]).T) - tool.tip_mm / 2, 0)
+        cut_radius[i] = ((THICKNESS - way[near, 2]) * tool.slope - lift).max(initial=-1.0)
+    got = np.maximum(cut_radius, 0)
+    blunt = tool.tip_mm / 2
+    return float((wanted - got).max() - blunt), float((got - wanted).max())
+
+
+@pytest.mark.parametrize("face", ["barlow", "cinzel", "pacifico", "roboto-slab"])
+@pytest.mark.parametrize(("angle", "tip"), [(90.0, 0.0), (60.0, 0.2)])
+def test_the_carved_surface_is_the_drawn_one(face: str, angle: float, tip: float) -> None:
+    """Issue: worst deviation 0.02 mm or better on four faces."""
+    letters = set_lines(["Ra8"], open_face(face), cap_height_mm=20.0).letters
+    area = shapely.union_all([letter.area for letter in letters])
+    tool = bit(angle, tip)
+    toolpath = engraved(*(letter.area for letter in letters), tool=tool, depth=19.0)
+    uncut, gouge = carved_errors(toolpath, area, tool, 19.0)
+    assert uncut <= 0.02
+    assert gouge <= 0.02
+
+
+@pytest.mark.parametrize("tip", [0.0, 0.3])
+def test_a_floor_is_flat_to_the_ridge_asked_for(tip: float) -> None:
+    tool = bit(90.0, tip, diameter=12.0)
+    toolpath = engraved(PLUS, tool=tool, depth=2.0, ridge=0.1)
+    uncut, gouge = carved_errors(toolpath, PLUS, tool, 2.0)
+    assert uncut * 1.0 <= 0.1 * tool.slope + 0.02
+    assert gouge <= 0.02
