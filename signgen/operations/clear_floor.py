@@ -34,6 +34,9 @@ LEAST_LAP_RATIO = 1.0
 NEARLY_HALF_RATIO = 0.95
 """Steps up to a twentieth more than the cutter's radius become this part of it: then rings alone cover everything."""
 
+LIFT_OVER_MM = 2.0
+"""How high over the board the cutter passes between runs of one floor, where neither clamps nor screws can stand."""
+
 ABOVE_MM = 0.5
 """Where the way down into a place that is cleared already slows down to the plunge feed."""
 
@@ -77,13 +80,24 @@ class ClearFloor:
         )
 
     def toolpath(self) -> Toolpath:
-        """The cuts, each piece of floor by itself, in an order with little travel from the sign's corner."""
-        pieces = [piece for floor in self.floors for piece in self._pieces(floor)]
-        starts = [complex(*piece[0].path.points_mm[0, :2]) for piece in pieces]
-        ends = [complex(*piece[-1].path.points_mm[-1, :2]) for piece in pieces]
+        """A cut for each piece of floor, in an order with little travel from the sign's corner."""
+        pieces = [self._as_one(piece) for floor in self.floors for piece in self._pieces(floor)]
+        starts = [complex(*piece.path.points_mm[0, :2]) for piece in pieces]
+        ends = [complex(*piece.path.points_mm[-1, :2]) for piece in pieces]
         order = tour(starts, ends, [False] * len(pieces), 0j)
-        cuts = tuple(cut for index, _ in order for cut in pieces[index])
-        return Toolpath(operation="clear", tool=self.tool, cuts=cuts)
+        return Toolpath(operation="clear", tool=self.tool, cuts=tuple(pieces[index] for index, _ in order))
+
+    def _as_one(self, cuts: Sequence[Cut]) -> Cut:
+        """Runs that rely on each other's order as one cut, which lifts over the board between them."""
+        over = self.thickness_mm + LIFT_OVER_MM
+        paths, feeds = [cuts[0].path], [cuts[0].feeds_mm_per_min]
+        for before, after in itertools.pairwise(cuts):
+            (x0, y0, z0), (x1, y1, z1) = before.path.points_mm[-1], after.path.points_mm[0]
+            paths += [polyline([(x0, y0, z0), (x0, y0, over), (x1, y1, over), (x1, y1, z1)]), after.path]
+            feeds += [np.array([FAST, FAST, self.cutting.plunge_mm_per_min]), after.feeds_mm_per_min]
+        return Cut(
+            path=joined(paths), feeds_mm_per_min=np.concatenate(feeds), feature=cuts[0].feature, stage=cuts[0].stage
+        )
 
     def _free(self, floor: Floor) -> tuple[Polygon, ...]:
         """Where the cutter's centre may be. One that cannot plunge has no way into a place hardly larger than

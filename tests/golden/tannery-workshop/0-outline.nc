@@ -1,0 +1,26 @@
+(Sign: TANNERY / WORKSHOP, 180 x 90 mm)
+(Goes round all that will be cut, spindle still, and waits at each corner)
+(Tool: 90 degree V-bit, 12 mm, 6 mm shank)
+(Board: 216 x 126 x 6 mm, MDF)
+(X0 Y0: bottom-left corner of the finished sign, 18 mm right of and 18 mm above)
+(the board's bottom-left corner)
+(Z0: bottom of the board, which is the top of the spoilboard)
+(The board's top is at Z6)
+G17 G21 G40 G49 G54 G80 G90 G94
+M5
+G0 Z16
+G0 X-4 Y-4.5
+(MSG, front left: is there board under the cutter?)
+M0
+G1 X184 F2000
+(MSG, front right: is there board under the cutter?)
+M0
+G1 Y94
+(MSG, back right: is there board under the cutter?)
+M0
+G1 X-4
+(MSG, back left: is there board under the cutter?)
+M0
+G1 Y-4.5
+M5
+M2
