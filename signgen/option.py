@@ -107,7 +107,7 @@ def word(raw: object, where: str) -> str:
 
 def lines(raw: object, where: str) -> tuple[str, ...]:
     """Lines of lettering from a text (which may hold line breaks) or a list; each trimmed, none empty."""
-    advice = "Give each line of lettering as its own text, as in \"17\" \"Larkspur Lane\"."
+    advice = 'Give each line of lettering as its own text, as in "17" "Larkspur Lane".'
     parts = [raw] if isinstance(raw, str) else raw
     if not isinstance(parts, list | tuple):
         raise AskError.at(where, f"{raw!r} is not a text.", advice)

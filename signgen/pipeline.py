@@ -328,9 +328,7 @@ def _facts(
         lifted=case.lifted,
         checks=report,
         screws_mm=screws_mm,
-        warnings=(
-            *case.drawing.warnings, *plan.remarks, *run_warnings(plan.runs, spec.material, spec.machine)
-        ),
+        warnings=(*case.drawing.warnings, *plan.remarks, *run_warnings(plan.runs, spec.material, spec.machine)),
     )
 
 

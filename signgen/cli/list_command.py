@@ -108,9 +108,7 @@ def command(kind: str, shop_file: str | None, specimen: str | None) -> None:
     """List what there is to choose from, a line each: the word to type and what it is."""
     if specimen is not None:
         if kind != "fonts":
-            raise AskError.at(
-                "specimen", f"Only fonts have one, not {kind}.", "Write list fonts --specimen DIR."
-            )
+            raise AskError.at("specimen", f"Only fonts have one, not {kind}.", "Write list fonts --specimen DIR.")
         _draw_specimens(Path(specimen))
         return
     rows = list(KINDS[kind](Path(shop_file) if shop_file else None))

@@ -23,6 +23,11 @@ class Dialect(Protocol):
     def grid_mm(self) -> float: ...
 
     @property
+    def change(self) -> str:
+        """How cutters are changed within a file: 'none', 'pause', or 'lengths' for a changer that knows each one's."""
+        ...
+
+    @property
     def one_file(self) -> bool: ...
 
     def write(self, programs: Sequence[Program], manner: Manner) -> tuple[str, ...]:

@@ -49,7 +49,9 @@ def draw(spec: SignSpec) -> Drawing:
         cap_height_mm=lettering.cap_height_mm,
         lines=drawn_lines(lettering),
         warnings=(
-            *word_warnings, *edge_warnings, *hole_warnings(spec, edge, holes, grooves),
+            *word_warnings,
+            *edge_warnings,
+            *hole_warnings(spec, edge, holes, grooves),
             *holding_warnings(spec, edge, tabs),
         ),
     )
@@ -86,4 +88,3 @@ def _groove_problems(grooves: tuple[Groove, ...], edge: Polygon, holes: tuple[Ho
                     what=f"{carved.name} comes closer than {LEAST_WALL_MM:g} mm to {hole.name}.",
                     remedy="Move the hole (inset), or use smaller letters.",
                 )
-

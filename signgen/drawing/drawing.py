@@ -62,10 +62,10 @@ class Hole:
 class Groove:
     """An area engraved with sloping walls that fall from its outline at the cutter's angle.
 
-    The surface at a point inside, at distance s from the outline, lies min(s / tan(angle/2), max_depth) below the top;
-    where the limit acts the floor is flat. A bit with a flat tip leaves the bottom of a groove blunt: its tip goes only
-    (r - tip/2) / tan(angle/2) deep where the groove is 2 r wide, and strokes narrower than the tip stay uncut. `text`
-    is the letter or '' for ornament. `area` is valid, shells counter-clockwise.
+    The surface at a point inside, at distance s from the outline, lies min(s / tan(angle/2), max_depth) below the
+    top; where the limit acts the floor is flat. A bit with a flat tip leaves the bottom of a groove blunt: its tip
+    goes only (r - tip/2) / tan(angle/2) deep where the groove is 2 r wide, and strokes narrower than the tip stay
+    uncut. `text` is the letter or '' for ornament. `area` is valid, shells counter-clockwise.
     """
 
     name: str
@@ -77,7 +77,8 @@ class Groove:
 
     @property
     def limit_radius_mm(self) -> float:
-        """How far from the outline the cutter's middle runs along a wall at the limit: max_depth x tan(angle/2) + tip/2."""
+        """How far from the outline the cutter's middle runs along a wall at the limit: max_depth x tan(angle/2) +
+        tip/2."""
         return self.max_depth_mm * math.tan(math.radians(self.angle_deg) / 2) + self.tip_mm / 2
 
 

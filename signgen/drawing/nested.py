@@ -11,7 +11,6 @@ from shapely.geometry.polygon import orient
 
 from signgen.drawing.drawing import Drawing, Groove, Hole, Tab
 
-
 MOVED = frozenset(
     {"width_mm", "height_mm", "edge", "holes", "grooves", "tabs", "cap_height_mm", "lines", "warnings", "pieces"}
 )

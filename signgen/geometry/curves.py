@@ -28,9 +28,7 @@ def _parameters(counts: IntArray) -> tuple[IntArray, FloatArray, IntArray]:
     return owner, (np.arange(starts[-1]) - starts[owner] + 1) / counts[owner], starts
 
 
-def flatten_quadratics(
-    p0: ArrayLike, p1: ArrayLike, p2: ArrayLike, tolerance_mm: float
-) -> tuple[FloatArray, IntArray]:
+def flatten_quadratics(p0: ArrayLike, p1: ArrayLike, p2: ArrayLike, tolerance_mm: float) -> tuple[FloatArray, IntArray]:
     """Chords of n quadratic curves; p0, p1, p2 are (n, 2): start, control point, end.
 
     Returns (points, starts): points (m, 2) of all curves in order, each without its first point and with its

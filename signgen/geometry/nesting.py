@@ -45,9 +45,7 @@ def winding_numbers(points: ArrayLike, contours: Sequence[FloatArray]) -> NDArra
         upward = (start[:, 1] <= y) & (end[:, 1] > y)
         downward = (start[:, 1] > y) & (end[:, 1] <= y)
         side = dx * (y - start[:, 1]) - dy * (x - start[:, 0])
-        total[first : first + step] = np.sum(upward & (side > 0), axis=1) - np.sum(
-            downward & (side < 0), axis=1
-        )
+        total[first : first + step] = np.sum(upward & (side > 0), axis=1) - np.sum(downward & (side < 0), axis=1)
     return total
 
 
@@ -111,9 +109,7 @@ def _nested(loops: NDArray[np.object_]) -> Area:
         around = outer[(inner == hole) & (outer != hole)]
         around = around[np.isin(around, shells)]
         holes[int(around[np.argmin(sizes[around])])].append(loops[hole])
-    return area_of(
-        tuple(part for shell in shells for part in polygons(Polygon(loops[shell], holes[int(shell)])))
-    )
+    return area_of(tuple(part for shell in shells for part in polygons(Polygon(loops[shell], holes[int(shell)]))))
 
 
 def fill_crossing(rings: Sequence[FloatArray], loops: NDArray[np.object_]) -> Area:

@@ -35,9 +35,7 @@ class HolePattern(Protocol):
     def diameter_mm(self) -> float: ...
 
     @classmethod
-    def from_options(
-        cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float
-    ) -> Self:
+    def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> Self:
         """The pattern from what stands after the colon and from values that `read_option` gave.
 
         Raises: AskError when the numbers make no such pattern on a sign of this size.

@@ -80,9 +80,7 @@ class HoleForm:
     @classmethod
     def _slot(cls, length_mm: float, values: Mapping[str, object], diameter_mm: float) -> HoleForm:
         if values.get(COUNTERSINK.name) is True:
-            raise AskError.at(
-                COUNTERSINK.name, "Slots cannot be countersunk.", "Leave out countersink or slot-length."
-            )
+            raise AskError.at(COUNTERSINK.name, "Slots cannot be countersunk.", "Leave out countersink or slot-length.")
         if length_mm <= diameter_mm:
             raise AskError.at(
                 SLOT_LENGTH.name,

@@ -117,6 +117,7 @@ def _no_maker(hole: Hole, mills: list[Tool]) -> Problem:
     return Problem(
         where="hole-diameter",
         what=f"No cutter in the shop makes {hole.name} of {hole.diameter_mm:g} mm in this board: "
-        f"the largest end mill that would do has {hole.diameter_mm:g} mm, and the thinnest that is long enough has {thinnest:g} mm.",
+        f"the largest end mill that would do has {hole.diameter_mm:g} mm, and the thinnest that is long enough "
+        f"has {thinnest:g} mm.",
         remedy=f"Use a hole of {thinnest:g} mm or more, a thinner board, or add a cutter to the shop file.",
     )

@@ -70,9 +70,7 @@ def make_plan(drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None) 
     cutters = cutters or choose_cutters(drawing, spec)
     clearing = clearing_of(drawing, cutters, spec)
     runs = (_run(tool, cutters, clearing, drawing, spec) for tool in _in_order(cutters))
-    return Plan(
-        runs=tuple(run for run in runs if run.operations), edge=cutters.edge, remarks=clearing.remarks
-    )
+    return Plan(runs=tuple(run for run in runs if run.operations), edge=cutters.edge, remarks=clearing.remarks)
 
 
 def _in_order(cutters: Cutters) -> tuple[Tool, ...]:

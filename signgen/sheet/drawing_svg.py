@@ -38,7 +38,8 @@ class Fit:
         from shapely.affinity import affine_transform
 
         placed = affine_transform(shape, [self.scale, 0, 0, -self.scale, self.x, self.y])
-        return placed.simplify(FINEST_MM)
+        simple: BaseGeometry = placed.simplify(FINEST_MM)
+        return simple
 
 
 def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:

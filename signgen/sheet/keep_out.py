@@ -79,7 +79,8 @@ def _brushed(ways: FloatArray, radius: float) -> BaseGeometry:
     _, first = np.unique(keys, axis=0, return_index=True)
     # a circle becomes a polygon inside it: widened so that it lies outside
     wide = radius / math.cos(math.pi / (4 * QUAD_SEGS))
-    return multilinestrings(linestrings(ways[np.sort(first)])).buffer(wide, quad_segs=QUAD_SEGS)
+    widened: BaseGeometry = multilinestrings(linestrings(ways[np.sort(first)])).buffer(wide, quad_segs=QUAD_SEGS)
+    return widened
 
 
 def tip_lines(motions: Motions) -> FloatArray:

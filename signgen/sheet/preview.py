@@ -108,7 +108,8 @@ def _on_paper(edge: Polygon | MultiPolygon, height_mm: float) -> Polygon | Multi
     """Y down, as in pictures."""
     from shapely.affinity import affine_transform
 
-    return affine_transform(edge, [1, 0, 0, -1, 0, height_mm])
+    turned: Polygon | MultiPolygon = affine_transform(edge, [1, 0, 0, -1, 0, height_mm])
+    return turned
 
 
 def _ring(hole: Hole, height_mm: float) -> str:

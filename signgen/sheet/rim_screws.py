@@ -23,10 +23,9 @@ NEAR_MM = 22.0
 def rim_screws(
     drawing: Drawing, stock: Stock, zero: WorkZero, tools: Sequence[Tool], breakthrough_mm: float
 ) -> tuple[Place, ...]:
-    """Middles of the screws in program coordinates, counter-clockwise from the lower left; the last of the tools is that
-    of the outside cut. () where the strip between
-    the outermost cut and the sheet's rim is too narrow for their heads on any side, or where a nut comes so low that
-    it would meet one."""
+    """Middles of the screws in program coordinates, counter-clockwise from the lower left; the last of the tools is
+    that of the outside cut. () where the strip between the outermost cut and the sheet's rim is too narrow for their
+    heads on any side, or where a nut comes so low that it would meet one."""
     reach = tools[-1].diameter_mm
     deepest = stock.thickness_mm + breakthrough_mm
     if any(tool.stickout_mm - deepest < HEAD_STANDS_MM for tool in tools):

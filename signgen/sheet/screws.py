@@ -32,7 +32,9 @@ Place = tuple[float, float]
 def screw_keep_out(drawing: Drawing, zero: WorkZero, cutters: Cutters, collet_series: int) -> BaseGeometry:
     """Everything that a cutter or the collet's nut passes lower than a screw's head may stand; sign coordinates."""
     cut = swept_outside(drawing, zero, cutters, HEAD_STANDS_MM)
-    return cut.union(swept_outside(drawing, zero, cutters, HEAD_STANDS_MM, nut_mm=NUT_DIAMETER_MM[collet_series]))
+    nut = swept_outside(drawing, zero, cutters, HEAD_STANDS_MM, nut_mm=NUT_DIAMETER_MM[collet_series])
+    both: BaseGeometry = cut.union(nut)
+    return both
 
 
 def suggest_screws(

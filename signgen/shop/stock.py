@@ -85,8 +85,8 @@ def stock_on_board(least: Stock, board_mm: tuple[float, float], cutter_diameter_
         if board < needed:
             raise CannotMakeError.at(
                 "board",
-                f"The board is {board:g} mm {axis}; the sign and its outside cut need {needed:g} mm, and {wanted:g} mm with "
-                "room for screws.",
+                f"The board is {board:g} mm {axis}; the sign and its outside cut need {needed:g} mm, "
+                f"and {wanted:g} mm with room for screws.",
                 "Use a larger board, turn it by a quarter, or make a smaller sign.",
             )
         starts.append(min(margin, (board - size) / 2))

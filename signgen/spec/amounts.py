@@ -31,7 +31,6 @@ TAB_HEIGHT_MM = 1.5
 """A quarter to a third of thin stock, 0.5 to 1.5 mm in wood: common practice, check-values section 10."""
 
 
-
 def frame_of(a: Asked, size_mm: Size | None) -> FrameSpec | None:
     """The frame asked for; None when there is none, or a problem."""
     if not a.has("frame"):

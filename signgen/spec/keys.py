@@ -18,7 +18,6 @@ from signgen.spec.lettering_keys import LETTERING, LINE
 from signgen.tolerances import DEFAULT_TOLERANCE_MM
 from signgen.units import NOT_NEGATIVE, Limits
 
-
 LANGUAGES = ("en", "de")
 """Of everything that people read; each has its table in signgen/sheet."""
 

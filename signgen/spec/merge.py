@@ -55,9 +55,7 @@ def merged(file: Mapping[str, object], asked: Mapping[str, object]) -> dict[str,
     return whole
 
 
-def _not_taken(
-    name: object, family: Iterable[Option], options_of: Callable[[str], tuple[Option, ...]]
-) -> set[str]:
+def _not_taken(name: object, family: Iterable[Option], options_of: Callable[[str], tuple[Option, ...]]) -> set[str]:
     """The family's options that its member of this name does not read; none when there is no such member, which
     `read_spec` will report."""
     if not isinstance(name, str):

@@ -1,4 +1,5 @@
-"""Writes tests/checks/SABOTAGE.md from the checks and the table of sabotage: `python -m tests.checks.sabotage_table`."""
+"""Writes tests/checks/SABOTAGE.md from the checks and the table of sabotage: `python -m
+tests.checks.sabotage_table`."""
 
 from __future__ import annotations
 

@@ -52,7 +52,7 @@ def test_holes_lie_where_the_inset_says() -> None:
     ("changes", "where"),
     [
         ({"cap_height": "90"}, "cap-height"),
-        ({"text": ["A very long line that has no room on a door plaque of this size, whatever one does"], "size": "60x30",
+        ({"text": ["A very long line that has no room on a door plaque, whatever one does"], "size": "60x30",
           "inset": "6", "hole_diameter": "4"}, "text"),
         ({"inset": "1"}, "holes"),
         ({"holes": "at:110,70", "inset": None, "cap_height": "60", "text": ["HHH"]}, "cap-height"),

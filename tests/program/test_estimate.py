@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 
 import numpy as np
@@ -95,7 +96,7 @@ def stepped(points: list[tuple[float, float]], feed: float) -> float:
     length = np.hypot(*steps.T)
     units = steps / length[:, None]
     limit = [0.0]
-    for one, other in zip(units[:-1], units[1:], strict=True):
+    for one, other in itertools.pairwise(units):
         s = math.sqrt(max(0.0, (1 + float(one @ other)) / 2))
         accel = min(a / np.abs(one).max(), a / np.abs(other).max())
         limit.append(min(feed, math.sqrt(accel * 0.02 * s / max(1 - s, 1e-9))))

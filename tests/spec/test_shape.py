@@ -57,9 +57,7 @@ def test_a_border_that_does_not_fit_is_told_with_everything_else(house_number, s
     with pytest.raises(AskError) as caught:
         read_spec(house_number | {"border": "chamfered", "corner-cut": "90", "material": "cheese"}, shop)
     assert {problem.where for problem in caught.value.problems} == {"corner-cut", "material"}
-    with pytest.raises(
-        CannotMakeError, match=r"^corner-cut: 90 mm do not fit .* at most 70 mm\.$"
-    ):
+    with pytest.raises(CannotMakeError, match=r"^corner-cut: 90 mm do not fit .* at most 70 mm\.$"):
         read_spec(house_number | {"border": "chamfered", "corner-cut": "90"}, shop)
 
 
