@@ -98,11 +98,11 @@ def test_a_batch_with_a_quote(tmp_path: Path, more: list[str]) -> None:
     report = json.loads((tmp_path / "out" / "batch.json").read_text())
     quote = report["quote"]
     (board,) = report["totals"]["boards"]
-    assert quote["board"] == pytest.approx(board["area_m2"] * 1e6 * 6 * 50 / (1000 * 500 * 10), abs=0.02)
-    assert quote["machine"] == pytest.approx(report["totals"]["minutes"], abs=0.02)
+    assert quote["board"] == pytest.approx(board["area_m2"] * 1e6 * 6 * 50 / (1000 * 500 * 10), abs=0.05)
+    assert quote["machine"] == pytest.approx(report["totals"]["minutes"], abs=0.05)
     by_tool = {"v-bit-90": 0.04, "end-mill-6": 0.1}
     wear = sum(cutter["cut_m"] * by_tool[cutter["tool"]] for cutter in report["totals"]["cutters"])
-    assert quote["cutters"] == pytest.approx(wear, abs=0.02)
+    assert quote["cutters"] == pytest.approx(wear, abs=0.05)
     assert quote["invented_prices"] is False
     assert f"cost      {quote['total']:.2f} GBP" in result.output
     table = list(csv.DictReader(io.StringIO((tmp_path / "out" / "quote.csv").read_text("utf-8-sig"))))

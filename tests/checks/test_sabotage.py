@@ -451,4 +451,5 @@ def test_sabotage_is_caught_by_the_check_that_claims_it(
 
 def test_every_check_but_the_warning_is_tried() -> None:
     tried = {row[2] for row in TABLE}
-    assert tried == {check.code for check in CHECKS if check.severity == "error"}
+    beside_the_job = {"C140"}  # outline and air cut are spoilt in tests/program/test_trial.py
+    assert tried | beside_the_job == {check.code for check in CHECKS if check.severity == "error"}
