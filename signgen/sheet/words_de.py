@@ -170,7 +170,6 @@ WORDS = {
     "run.climb": "; Gleichlauf",
     "run.conventional": "; Gegenlauf",
     "run.about": "rund {span}",
-    "run.shares": ": {cutting} % Fräsen, {entry} % Eintauchen, {travel} % Wege",
     "run.fit": "Fräser einsetzen, {stickout} aus der Zange.",
     "run.stops_here": "Hier hält das Programm, die Spindel steht. {fit}",
     "run.start": "Absaugung an, Kopf über dem Brett. Starten, Hand am Vorschub-Halt.",

@@ -166,7 +166,6 @@ WORDS = {
     "run.climb": "; climb milling",
     "run.conventional": "; conventional milling",
     "run.about": "about {span}",
-    "run.shares": ": {cutting} % cutting, {entry} % ways down, {travel} % travel",
     "run.fit": "Fit the cutter, {stickout} out of the collet.",
     "run.stops_here": "The program stops here, the spindle still. {fit}",
     "run.start": "Extraction on, head over the board. Start, hand at feed hold.",
