@@ -123,7 +123,7 @@ def _laid(asked: SheetAsked, shop_of: ShopOf) -> tuple[SignSpec, Drawing, Plan, 
         signs.append((drawn[key][1], place))
     drawing = nested(signs)
     first, pattern = next(iter(drawn.values()))
-    cutters = cutters_of(first, pattern, asked.hole_sizes)
+    cutters = cutters_of(first, replace(pattern, recesses=drawing.recesses), asked.hole_sizes)
     by_size = dict(cutters.holes)
     cutters = replace(cutters, holes=tuple((hole.name, by_size[f"{size_of(hole)}"]) for hole in drawing.holes))
     spec = replace(

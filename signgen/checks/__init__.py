@@ -26,6 +26,7 @@ from signgen.checks.nothing_loose import NothingLoose
 from signgen.checks.pass_depth import PassDepth
 from signgen.checks.programs_in_order import ProgramsInOrder
 from signgen.checks.rapids_clear import RapidsClear
+from signgen.checks.recesses_made import RecessesMade
 from signgen.checks.skin_holds import SkinHolds
 from signgen.checks.spindle_ready import SpindleReady
 from signgen.checks.tabs_hold import TabsHold
@@ -54,6 +55,7 @@ CHECKS: tuple[Check, ...] = (
     LettersMade(),
     GrooveWalls(),
     NotGouged(),
+    RecessesMade(),
     HolesMade(),
     HeadsSeated(),
     EdgeSize(),

@@ -30,6 +30,7 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
     def run(self, case: Case) -> CheckResult:
         top = case.stock.thickness_mm
         depths = [groove.max_depth_mm for groove in case.drawing.grooves]
+        depths += [recess.depth_mm for recess in case.drawing.recesses if recess.sharp]
         deepest = max([*depths, *(hole.sink_depth_mm for hole in case.drawing.holes)], default=0.0)
         findings: list[Finding] = []
         lows: list[str] = []

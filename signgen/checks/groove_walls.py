@@ -78,8 +78,8 @@ def _too_wide(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[l
         sunk, _ = cuts.below(top - 1e-6).within(case.stock.bounds_mm)
         tip, piece = _places_along(sunk)
         inside = shapely.contains_xy(area, tip[:, 0], tip[:, 1])
-        # Holes, their countersinks and the edge are other checks' matter.
-        own = ~_in_countersinks(case, tip) if program.tool.kind == "v-bit" else inside
+        # Holes, their countersinks, recesses and the edge are other checks' matter.
+        own = ~_elsewhere(case, tip) if program.tool.kind == "v-bit" else inside
         tip, piece, inside = tip[own], piece[own], inside[own]
         if not len(tip):
             continue
@@ -110,12 +110,14 @@ def _too_wide(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[l
     return findings, worst, count
 
 
-def _in_countersinks(case: Case, tip: FloatArray) -> NDArray[np.bool_]:
-    """(n,) which places lie within the rim of a countersink at the board's top."""
+def _elsewhere(case: Case, tip: FloatArray) -> NDArray[np.bool_]:
+    """(n,) which places lie within the rim of a countersink at the board's top, or in a recess."""
     found = np.zeros(len(tip), dtype=np.bool_)
     for hole in case.drawing.holes:
         if hole.sink:
             found |= np.hypot(tip[:, 0] - hole.x_mm, tip[:, 1] - hole.y_mm) < hole.face_radius_mm
+    for recess in case.drawing.recesses:
+        found |= shapely.contains_xy(recess.area, tip[:, 0], tip[:, 1])
     return found
 
 

@@ -15,9 +15,9 @@ from signgen.geometry.distance import FloatArray, IntArray, distance_to_segments
 from signgen.geometry.raster import Grid, cells_inside, fill
 from signgen.tolerances import CHECK_MM
 
-WASTE, KERF, BODY, HOLE, GROOVE, RIM = range(6)
+WASTE, KERF, BODY, HOLE, GROOVE, RIM, RECESS = range(7)
 """What a cell may be: board beyond the cutter's way round the edge, that way itself, the sign's untouched face, a
-hole, a groove, or so near to an upright wall (or on a countersink) that only the exact checks can tell."""
+hole, a groove, or so near to an upright wall (or on a countersink) that only the exact checks can tell; or a recess."""
 
 KERF_ALLOWANCE = 1.25
 """How far outside the edge a cutter may reach, in its diameters: one that turns a square corner on a square path goes
@@ -56,6 +56,9 @@ def ideal_board(drawing: Drawing, grid: Grid, kerf_mm: float) -> Ideal:
         fill(zone, _grown(edge, kerf_mm), grid, KERF)
     fill(zone, edge.buffer(CHECK_MM), grid, RIM)
     fill(zone, edge.buffer(-CHECK_MM, join_style="mitre"), grid, BODY)
+    for recess in drawing.recesses:
+        fill(zone, recess.area.buffer(CHECK_MM), grid, RIM)
+        fill(zone, recess.area.buffer(-CHECK_MM), grid, RECESS)
     hole_cells = []
     for hole in drawing.holes:
         fill(zone, _swept(hole, hole.face_radius_mm + CHECK_MM), grid, RIM)

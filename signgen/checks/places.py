@@ -24,6 +24,7 @@ def feature_at(drawing: Drawing, x_mm: float, y_mm: float) -> str:
     edge"."""
     point = Point(x_mm, y_mm)
     distances = [(float(shapely.distance(groove.area, point)), groove.name) for groove in drawing.grooves]
+    distances += [(float(shapely.distance(recess.area, point)), recess.name) for recess in drawing.recesses]
     distances += [
         (max(0.0, float(shapely.distance(LineString(hole.ends_mm), point)) - hole.face_radius_mm), hole.name)
         for hole in drawing.holes

@@ -96,7 +96,7 @@ def _against_the_order(case: Case) -> Iterator[Finding]:
     if not case.drawing.lines:
         return
     ordered = _characters(line.text for line in case.drawing.lines)
-    drawn = _characters(groove.text for groove in case.drawing.grooves)
+    drawn = _characters(iter(case.drawing.letter_texts))
     for what, more in (("ordered and not drawn", ordered - drawn), ("drawn and not ordered", drawn - ordered)):
         if more:
             said = ", ".join(f"'{character}'" for character in sorted(more.elements()))

@@ -7,13 +7,14 @@ from collections.abc import Iterator
 from shapely.geometry import Polygon, box
 from shapely.geometry.base import BaseGeometry
 
-from signgen.drawing.drawing import Drawing, Groove, Hole
+from signgen.drawing.bridges import loose_problems
+from signgen.drawing.drawing import Drawing, Groove, Hole, Recess
 from signgen.drawing.drawn_line import drawn_lines
 from signgen.drawing.edge import edge_of
-from signgen.drawing.grooves import groove
 from signgen.drawing.holding import holding_warnings, tabs_of
 from signgen.drawing.holes import LEAST_WALL_MM, face_area, hole_problems, hole_warnings, holes_of, walls_to_grooves
 from signgen.drawing.ornament import frame, rules
+from signgen.drawing.panel import made, panel_area, recess_problems, text_inset_mm
 from signgen.drawing.words import lettering_of
 from signgen.errors import CannotMakeError, Problem
 from signgen.spec.sign_spec import SignSpec
@@ -28,12 +29,17 @@ def draw(spec: SignSpec) -> Drawing:
     if problems:
         raise CannotMakeError(problems)
     ornament = frame(spec, edge) if spec.frame else ()
+    panel = panel_area(spec, edge)
     lettering, word_warnings = lettering_of(spec, edge, _room(spec, edge, holes))
-    letters = tuple(
-        groove(spec, f"{letter.name} '{letter.text}'", letter.text, letter.area) for letter in lettering.letters
-    )
-    grooves = (*letters, *ornament, *rules(spec, lettering))
-    problems = list(_groove_problems(grooves, edge, holes))
+    drawn = made(spec, lettering.letters, panel)
+    lines = (*ornament, *rules(spec, lettering))
+    grooves = (*drawn.grooves, *lines)
+    sunk = tuple(recess for recess in drawn.recesses if recess.text)
+    problems = [
+        *_groove_problems((*grooves, *sunk), edge, holes),
+        *recess_problems(drawn, lines, panel, edge, holes),
+        *(loose_problems(sunk, edge, holes, spec.bridges) if spec.finish == "through" else ()),
+    ]
     if problems:
         raise CannotMakeError(problems)
     tabs = tabs_of(spec, edge, holes)
@@ -44,6 +50,8 @@ def draw(spec: SignSpec) -> Drawing:
         edge=edge,
         holes=holes,
         grooves=grooves,
+        recesses=drawn.recesses,
+        raised=drawn.raised,
         tabs=tabs,
         skin_mm=spec.skin_mm,
         cap_height_mm=lettering.cap_height_mm,
@@ -59,7 +67,7 @@ def draw(spec: SignSpec) -> Drawing:
 
 def _room(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> BaseGeometry:
     """Where letters may lie: the margin away from the edge, inside the frame's line, and clear of every hole."""
-    inset = spec.text.margin_mm
+    inset = max(spec.text.margin_mm, text_inset_mm(spec))
     if spec.frame:
         inset = max(inset, spec.frame.inset_mm + spec.frame.width_mm / 2 + LEAST_WALL_MM)
     room: BaseGeometry = edge.buffer(-inset)
@@ -70,7 +78,7 @@ def _room(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> BaseGeometr
     return room
 
 
-def _groove_problems(grooves: tuple[Groove, ...], edge: Polygon, holes: tuple[Hole, ...]) -> Iterator[Problem]:
+def _groove_problems(grooves: tuple[Groove | Recess, ...], edge: Polygon, holes: tuple[Hole, ...]) -> Iterator[Problem]:
     inside = edge.buffer(-LEAST_WALL_MM)
     near = walls_to_grooves(holes, grooves) < LEAST_WALL_MM
     for number, carved in enumerate(grooves):

@@ -83,6 +83,32 @@ class Groove:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Recess:
+    """A flat floor with upright walls, cut by an end mill: a letter sunk into the face, or the ground of a panel.
+
+    Everything within `area` lies `depth_mm` below the board's top, but for inner corners and narrow places where a
+    round cutter has no room. With a depth of the board's thickness the area is cut right through. `sharp`: the V-bit
+    cuts the corners, as far as the end mill does not reach into them, with walls that slope. `text` is the letter,
+    or ''.
+    """
+
+    name: str
+    text: str
+    area: Polygon | MultiPolygon
+    depth_mm: float
+    sharp: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Raised:
+    """A letter that stands: what a recess round it leaves of the face."""
+
+    name: str
+    text: str
+    area: Polygon | MultiPolygon
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Tab:
     """A bridge that holds the sign in the board: `width_mm` along the edge and `height_mm` up from the stock's
     bottom.
@@ -126,6 +152,17 @@ class Drawing:
     warnings: tuple[str, ...] = ()
     pieces: tuple[str, ...] = ()
     skin_mm: float = 0.0
+    recesses: tuple[Recess, ...] = ()
+    raised: tuple[Raised, ...] = ()
+
+    @property
+    def letter_texts(self) -> tuple[str, ...]:
+        """The text of every letter, however it is made."""
+        return tuple(each.text for family in (self.grooves, self.recesses, self.raised) for each in family)
+
+    def is_through(self, recess: Recess) -> bool:
+        """Whether a recess is cut right through the board."""
+        return recess.depth_mm >= self.thickness_mm
 
     @property
     def outlines(self) -> tuple[Polygon, ...]:

@@ -10,7 +10,7 @@ import shapely
 from numpy.typing import NDArray
 from shapely.geometry import LineString, Point, Polygon
 
-from signgen.drawing.drawing import Countersink, Groove, Hole
+from signgen.drawing.drawing import Countersink, Groove, Hole, Recess
 from signgen.errors import Problem
 from signgen.holes.screws import Head
 from signgen.spec.amounts import LEAST_LEFT_MM
@@ -107,7 +107,7 @@ def walls_between(holes: Sequence[Hole]) -> Iterator[tuple[float, Hole, Hole]]:
     )
 
 
-def walls_to_grooves(holes: Sequence[Hole], grooves: Sequence[Groove]) -> NDArray[np.float64]:
+def walls_to_grooves(holes: Sequence[Hole], grooves: Sequence[Groove | Recess]) -> NDArray[np.float64]:
     """(holes, grooves) wood at the board's top between their rims."""
     lines = np.array([middle_line(hole) for hole in holes], dtype=object)
     areas = np.array([groove.area for groove in grooves], dtype=object)

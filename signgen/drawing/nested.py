@@ -9,10 +9,11 @@ from shapely import affinity
 from shapely.geometry import MultiPolygon, Polygon
 from shapely.geometry.polygon import orient
 
-from signgen.drawing.drawing import Drawing, Groove, Hole, Tab
+from signgen.drawing.drawing import Drawing, Groove, Hole, Raised, Recess, Tab
 
 MOVED = frozenset(
-    {"width_mm", "height_mm", "edge", "holes", "grooves", "tabs", "cap_height_mm", "lines", "warnings", "pieces"}
+    {"width_mm", "height_mm", "edge", "holes", "grooves", "tabs", "cap_height_mm", "lines", "warnings", "pieces",
+     "recesses", "raised"}
 )
 """Fields of a drawing that nesting makes anew. All others must be the same for every sign on the sheet."""
 
@@ -56,6 +57,8 @@ def nested(signs: Sequence[tuple[Drawing, Placement]]) -> Drawing:
         edge=MultiPolygon([outline for drawing in placed for outline in drawing.outlines]),
         holes=tuple(hole for drawing in placed for hole in drawing.holes),
         grooves=tuple(groove for drawing in placed for groove in drawing.grooves),
+        recesses=tuple(recess for drawing in placed for recess in drawing.recesses),
+        raised=tuple(letter for drawing in placed for letter in drawing.raised),
         tabs=tuple(tab for drawing in placed for tab in drawing.tabs),
         cap_height_mm=min(heights, default=0.0),
         lines=(),
@@ -77,6 +80,8 @@ def _placed(drawing: Drawing, place: Placement, outline: int) -> Drawing:
         edge=to.area(drawing.edge),
         holes=tuple(to.hole(hole) for hole in drawing.holes),
         grooves=tuple(to.groove(groove) for groove in drawing.grooves),
+        recesses=tuple(to.recess(recess) for recess in drawing.recesses),
+        raised=tuple(to.letter(letter) for letter in drawing.raised),
         tabs=tuple(to.tab(tab, outline) for tab in drawing.tabs),
     )
 
@@ -109,6 +114,12 @@ class _Way:
 
     def groove(self, groove: Groove) -> Groove:
         return replace(groove, name=self.named(groove.name), area=self.area(groove.area))
+
+    def recess(self, recess: Recess) -> Recess:
+        return replace(recess, name=self.named(recess.name), area=self.area(recess.area))
+
+    def letter(self, letter: Raised) -> Raised:
+        return replace(letter, name=self.named(letter.name), area=self.area(letter.area))
 
     def tab(self, tab: Tab, outline: int) -> Tab:
         x, y = self.point(tab.x_mm, tab.y_mm)

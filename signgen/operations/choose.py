@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from signgen.drawing.drawing import Drawing, Hole
 from signgen.errors import CannotMakeError, Problem
 from signgen.operations.holes import fits
+from signgen.operations.recesses import clearers, room_problems
 from signgen.shop.tools import STOUTEST_MM, Tool
 from signgen.spec.sign_spec import SignSpec
 
@@ -18,11 +19,13 @@ chips do not get out (common practice). In a hole it is held all round by its he
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cutters:
-    """The V-bit, the end mill for the edge (and for floors), and who makes each hole, by the hole's name."""
+    """The V-bit, the end mill for the edge (and for floors), and who makes each hole, by the hole's name. `clear`: the
+    end mill for recesses, None when there are none."""
 
     v_bit: Tool
     edge: Tool
     holes: tuple[tuple[str, Tool], ...]
+    clear: Tool | None = None
 
 
 def choose_cutters(drawing: Drawing, spec: SignSpec) -> Cutters:
@@ -33,10 +36,15 @@ def choose_cutters(drawing: Drawing, spec: SignSpec) -> Cutters:
     reach = spec.thickness_mm + spec.breakthrough_mm
     named = spec.end_mill
     if named is not None:
-        problems = list(_named_problems(named, drawing, reach))
+        problems = [*_named_problems(named, drawing, reach), *room_problems(drawing, spec, named)]
         if problems:
             raise CannotMakeError(problems)
-        return Cutters(v_bit=spec.v_bit, edge=named, holes=tuple((hole.name, named) for hole in drawing.holes))
+        return Cutters(
+            v_bit=spec.v_bit,
+            edge=named,
+            holes=tuple((hole.name, named) for hole in drawing.holes),
+            clear=named if drawing.recesses else None,
+        )
     offered = [tool for tool in spec.shop.tools if not tool.only_named]
     long_enough = [tool for tool in offered if tool.cutting_length_mm >= reach + tool.point_length_mm]
     mills = [tool for tool in long_enough if tool.kind == "end-mill" and tool.diameter_mm <= STOUTEST_MM]
@@ -59,21 +67,27 @@ def choose_cutters(drawing: Drawing, spec: SignSpec) -> Cutters:
         for hole in drawing.holes
         if not makers[_size(hole)]
     ]
+    in_recesses = clearers(drawing, spec, [tool for tool in offered if tool.diameter_mm <= STOUTEST_MM])
+    if drawing.recesses and not in_recesses:
+        problems += room_problems(drawing, spec, None)
     if problems:
         raise CannotMakeError(problems)
-    best: tuple[tuple[float, ...], Tool, dict[tuple[float, bool], Tool]] | None = None
-    for edge in edges:
+    best: tuple[tuple[float, ...], Tool, Tool | None, dict[tuple[float, bool], Tool]] | None = None
+    clearing: list[Tool | None] = [*in_recesses] or [None]
+    for edge, clear in itertools.product(edges, clearing):
         for combination in itertools.product(*makers.values()):
-            count = len({edge, *combination})
-            rank = (count, -edge.diameter_mm, -sum(tool.diameter_mm for tool in combination))
+            count = len({edge, *combination, *([clear] if clear else [])})
+            thick = clear.diameter_mm if clear else 0.0
+            rank = (count, -edge.diameter_mm, -thick, -sum(tool.diameter_mm for tool in combination))
             if best is None or rank < best[0]:
-                best = (rank, edge, dict(zip(makers, combination, strict=True)))
+                best = (rank, edge, clear, dict(zip(makers, combination, strict=True)))
     assert best is not None
-    _, edge, by_size = best
+    _, edge, clear, by_size = best
     return Cutters(
         v_bit=spec.v_bit,
         edge=edge,
         holes=tuple((hole.name, by_size[_size(hole)]) for hole in drawing.holes),
+        clear=clear,
     )
 
 

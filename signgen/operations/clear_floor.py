@@ -21,8 +21,9 @@ from signgen.toolpath.entry import at_height, helix_into, ramp_into
 from signgen.toolpath.order import tour
 from signgen.toolpath.passes import levels
 
-STAGE = 40
-"""Before holes and the edge: floors are cut while the board is whole."""
+FIRST_STAGE = -1000
+"""Before holes and the edge: floors are cut while the board is whole. A stage for each depth, the shallowest first, so
+that deeper ones begin on a cleared floor."""
 
 CORE_RATIO, LEAST_HELIX_RATIO = 0.9, 0.25
 """Largest and smallest helix over the cutter's radius: beyond 1 a core would stand in the middle; a small one takes
@@ -55,6 +56,7 @@ class Floor:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClearFloor:
     """Floors of one depth with one end mill, as far as it reaches; `allowance_mm` is left at walls until the last lap.
+    `rank` orders the floors of several depths that one cutter clears; `through`: they are cut right through the board.
 
     Each piece of a floor is cleared level by level: down by a helix or along the first lap, rings outwards, walls
     last, climb milling throughout. Nothing outside the floors is cut.
@@ -67,9 +69,13 @@ class ClearFloor:
     depth_mm: float
     tolerances: Tolerances
     allowance_mm: float = 0.0
+    rank: int = 0
+    through: bool = False
 
     @property
     def does(self) -> str:
+        if self.through:
+            return "cuts the letters right through"
         return f"clears {'the floor' if len(self.floors) == 1 else 'the floors'}, {self.depth_mm:.3g} mm deep"
 
     def reached(self) -> Area:
@@ -96,7 +102,10 @@ class ClearFloor:
             paths += [polyline([(x0, y0, z0), (x0, y0, over), (x1, y1, over), (x1, y1, z1)]), after.path]
             feeds += [np.array([FAST, FAST, self.cutting.plunge_mm_per_min]), after.feeds_mm_per_min]
         return Cut(
-            path=joined(paths), feeds_mm_per_min=np.concatenate(feeds), feature=cuts[0].feature, stage=cuts[0].stage
+            path=joined(paths),
+            feeds_mm_per_min=np.concatenate(feeds),
+            feature=cuts[0].feature,
+            stage=FIRST_STAGE + self.rank,
         )
 
     def _free(self, floor: Floor) -> tuple[Polygon, ...]:
@@ -152,7 +161,7 @@ class ClearFloor:
             path=path,
             feeds_mm_per_min=np.concatenate([feeds for _, feeds in pieces]),
             feature=name,
-            stage=STAGE,
+            stage=FIRST_STAGE,
         )
 
     def _down(self, run: PocketRun, lap: Path, above: float, bottom: float) -> list[tuple[Path, FloatArray]]:

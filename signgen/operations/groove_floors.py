@@ -17,6 +17,9 @@ from signgen.shop.feeds import cutting_data
 from signgen.shop.tools import Tool
 from signgen.spec.sign_spec import SignSpec
 
+GROOVE_RANK = 50
+"""After recesses, which one cutter clears too."""
+
 WORTH_SAYING_MIN = 2.0
 """A cutter that the job does not use is worth a remark when it would save at least this."""
 
@@ -60,8 +63,9 @@ def clearing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Clearing:
             thickness_mm=drawing.thickness_mm,
             depth_mm=depth,
             tolerances=spec.tolerances,
+            rank=GROOVE_RANK + number,
         )
-        for depth, own in floors.items()
+        for number, (depth, own) in enumerate(floors.items())
     )
     parts = [part for operation in operations for part in polygons(operation.reached())]
     return Clearing(

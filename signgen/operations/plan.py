@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from signgen.drawing.drawing import Drawing
+from signgen.errors import CannotMakeError
 from signgen.operations.apart import CutApart
 from signgen.operations.choose import Cutters, choose_cutters
 from signgen.operations.countersinks import SinkHeads
@@ -14,12 +15,17 @@ from signgen.operations.edge import CutOut
 from signgen.operations.engrave import Engrave
 from signgen.operations.groove_floors import Clearing, clearing_of
 from signgen.operations.holes import BoreHoles
+from signgen.operations.recesses import recess_operations, room_problems, standing_mm2
+from signgen.operations.sharpen import SharpenCorners
 from signgen.operations.slots import MillSlots
 from signgen.shop.feeds import cutting_data, thin_feed_mm_per_min
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.spec.sign_spec import SignSpec
 from signgen.toolpath.cut import Toolpath
+
+LEAST_SAID_MM2 = 0.05
+"""Less than that in all corners together nobody sees."""
 
 
 class Operation(Protocol):
@@ -68,16 +74,32 @@ def make_plan(drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None) 
     Raises: CannotMakeError when a cutter does not fit.
     """
     cutters = cutters or choose_cutters(drawing, spec)
+    problems = list(room_problems(drawing, spec, cutters.clear)) if cutters.clear else []
+    if problems:
+        raise CannotMakeError(problems)
     clearing = clearing_of(drawing, cutters, spec)
     runs = (_run(tool, cutters, clearing, drawing, spec) for tool in _in_order(cutters))
-    return Plan(runs=tuple(run for run in runs if run.operations), edge=cutters.edge, remarks=clearing.remarks)
+    return Plan(
+        runs=tuple(run for run in runs if run.operations),
+        edge=cutters.edge,
+        remarks=(*clearing.remarks, *_round_corners(drawing, cutters)),
+    )
+
+
+def _round_corners(drawing: Drawing, cutters: Cutters) -> Iterator[str]:
+    """What the end mill leaves standing in recesses that were not asked to be sharp."""
+    left = standing_mm2(drawing, cutters.clear.radius_mm) if cutters.clear else 0.0
+    if cutters.clear and left >= LEAST_SAID_MM2 and not any(recess.sharp for recess in drawing.recesses):
+        yield (
+            f"Inner corners stay round: the {cutters.clear.diameter_mm:g} mm end mill does not reach {left:.1f} mm2 "
+            "of them."
+        )
 
 
 def _in_order(cutters: Cutters) -> tuple[Tool, ...]:
     """Each cutter once; the edge's own is last, for nothing may follow it."""
-    only_holes = sorted(
-        {tool for _, tool in cutters.holes if tool != cutters.edge}, key=lambda tool: (tool.diameter_mm, tool.name)
-    )
+    others = {tool for _, tool in cutters.holes} | ({cutters.clear} if cutters.clear else set())
+    only_holes = sorted(others - {cutters.edge}, key=lambda tool: (tool.diameter_mm, tool.name))
     return (cutters.v_bit, *only_holes, cutters.edge)
 
 
@@ -101,10 +123,22 @@ def _operations(
             ridge_mm=spec.ridge_mm,
             cleared=clearing.cleared,
         )
+    sharp = tuple(recess for recess in drawing.recesses if recess.sharp)
+    if tool == cutters.v_bit and sharp and cutters.clear:
+        yield SharpenCorners(
+            recesses=sharp,
+            mill_radius_mm=cutters.clear.radius_mm,
+            tool=tool,
+            cutting=cutting,
+            thickness_mm=drawing.thickness_mm,
+            tolerances=spec.tolerances,
+        )
     sunk = tuple(hole for hole in drawing.holes if hole.sink)
     if tool == cutters.v_bit and sunk:
         yield SinkHeads(holes=sunk, tool=tool, cutting=cutting, thickness_mm=drawing.thickness_mm)
     yield from (operation for operation in clearing.operations if operation.tool == tool)
+    if tool == cutters.clear:
+        yield from recess_operations(drawing, spec, tool, cutting)
     makers = dict(cutters.holes)
     own = [hole for hole in drawing.holes if makers[hole.name] == tool]
     holes = tuple(hole for hole in own if not hole.span_mm)

@@ -88,6 +88,8 @@ def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
 
 
 def draw_letters(plate: Plate, drawing: Drawing, fit: Fit) -> None:
+    for recess in drawing.recesses:
+        plate.area(fit.area(recess.area), fill=LETTER_FILL, stroke=SOFT, stroke_width=0.08)
     for groove in drawing.grooves:
         plate.area(fit.area(groove.area), fill=LETTER_FILL, stroke=SOFT, stroke_width=0.08)
 

@@ -145,7 +145,8 @@ def _held(facts: JobFacts, words: Words) -> list[str]:
 def _depth(facts: JobFacts, words: Words, program: ProgramFacts, outcome: Outcome) -> str:
     """How deep the letters are, and where their floor is flat."""
     half = words("run.right.half") if program.tool.angle_deg == 90 else ""
-    limit = max(groove.max_depth_mm for groove in facts.drawing.grooves)
+    floors = [*(groove.max_depth_mm for groove in facts.drawing.grooves), *(r.depth_mm for r in facts.drawing.recesses)]
+    limit = max(floors, default=0.0)
     key = "up_to" if outcome.engraved_mm >= limit - SEEN_MM else "deepest"
     return words(f"run.right.{key}", half=half, depth=words.mm(outcome.engraved_mm))
 

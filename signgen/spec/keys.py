@@ -82,13 +82,40 @@ _HOLES = (
 
 _ENGRAVING = (
     Option(
-        name="finish", kind="choice", metavar="NAME", group="Engraving", choices=("groove",), default="groove",
-        help="How letters are made: groove.",
+        name="finish", kind="choice", metavar="NAME", group="Engraving",
+        choices=("groove", "recess", "raised", "through"), default="groove",
+        help="How letters are made: groove (by the V-bit), recess (flat, sunk into the face), raised (they stand in a "
+        "panel that is sunk), through (cut right through the board).",
     ),
     Option(
         name="depth", kind="length", metavar="LENGTH", group="Engraving",
         help="Greatest depth of the letters; wider ones get a flat floor there.",
-        otherwise="0.4 of the thickness, as far as the V-bit reaches",
+        otherwise="0.4 of the thickness, as far as the V-bit reaches; flat floors 0.25 of it, at most 3 mm",
+    ),
+    Option(
+        name="sharp-corners", kind="flag", metavar="true", group="Engraving", default="false",
+        help="Let the V-bit clean the corners of flat floors that the end mill leaves round.",
+    ),
+    Option(
+        name="panel", kind="length", metavar="INSET", group="Engraving", limits=Limits(least=1, greatest=1000),
+        help="Sink a panel this far inside the edge, with a rim standing all round.",
+        otherwise="none; with raised letters 0.05 of the shorter side",
+    ),
+    Option(
+        name="panel-depth", kind="length", metavar="LENGTH", group="Engraving", limits=Limits(least=0.1, greatest=150),
+        help="Depth of the panel's floor below the face.", otherwise="that of the letters",
+    ),
+    Option(
+        name="panel-radius", kind="length", metavar="LENGTH", group="Engraving", limits=NOT_NEGATIVE,
+        help="Radius of the panel's corners.", otherwise="4 mm",
+    ),
+    Option(
+        name="bridges", kind="count", metavar="N", group="Engraving", limits=Limits(least=1, greatest=8),
+        help="Hold every inside of letters that are cut through by this many bars of wood.", otherwise="none",
+    ),
+    Option(
+        name="bridge-width", kind="length", metavar="LENGTH", group="Engraving", limits=Limits(least=0.5, greatest=50),
+        help="Width of those bars.", otherwise="a quarter of the thickness, at least 2.5 mm",
     ),
     Option(
         name="ridge", kind="length", metavar="LENGTH", group="Engraving", default=0.1,

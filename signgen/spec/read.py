@@ -17,6 +17,7 @@ from signgen.spec.amounts import air_cut_of, board_of, clearance_of, depth_of, f
 from signgen.spec.asked import Asked
 from signgen.spec.control import dialect_of, manner_of
 from signgen.spec.cutters import named_end_mill, named_v_bit
+from signgen.spec.finish import bridges_of, finish_of, flat_depth_of, panel_of, sharp_of
 from signgen.spec.lines import text_of
 from signgen.spec.machine_fit import must_fit_collet, must_fit_height, must_fit_travel
 from signgen.spec.shape import border_of, form_of, holes_of, size_of
@@ -47,7 +48,11 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     holes = holes_of(a, size, border)
     hole_form = form_of(a, holes)
     margin = margin_of(a, size, frame)
-    finish, depth, rule_width = a.text("finish"), depth_of(a, thickness, v_bit), a.number("rule-width")
+    finish, rule_width = finish_of(a), a.number("rule-width")
+    depth = depth_of(a, thickness, v_bit) if finish == "groove" else flat_depth_of(a, thickness)
+    panel = panel_of(a, finish, size, thickness, depth)
+    sharp = sharp_of(a, finish, panel.depth_mm if panel and finish == "raised" else depth, v_bit)
+    bridges = bridges_of(a, finish, thickness)
     ridge, tolerance = a.number("ridge"), a.number("tolerance")
     tabs, board = tabs_of(a, thickness), board_of(a, size)
     skin, breakthrough, clearance = skin_of(a, thickness), a.number("breakthrough"), clearance_of(a)
@@ -76,7 +81,10 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         border=_had(border),
         holes=_had(holes),
         hole_form=_had(hole_form),
-        finish=_choice(finish, ("groove",)),
+        finish=_had(finish),
+        panel=panel,
+        sharp_corners=sharp,
+        bridges=bridges,
         depth_mm=_had(depth),
         v_bit=_had(v_bit),
         end_mill=end_mill,

@@ -12,6 +12,7 @@ from signgen.shop.manner import Manner
 from signgen.shop.materials import Machine, Material
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
+from signgen.spec.finish import BridgeSpec, Finish, PanelSpec
 from signgen.tolerances import Tolerances
 
 Align = Literal["left", "centre", "right"]
@@ -131,7 +132,7 @@ class SignSpec:
     border: Border
     holes: HolePattern
     hole_form: HoleForm
-    finish: Literal["groove"]
+    finish: Finish
     depth_mm: float
     v_bit: Tool
     end_mill: Tool | None
@@ -156,3 +157,6 @@ class SignSpec:
     shop: Shop
     air_cut_mm: float | None = None
     language: str = "en"
+    panel: PanelSpec | None = None
+    sharp_corners: bool = False
+    bridges: BridgeSpec | None = None

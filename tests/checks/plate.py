@@ -13,7 +13,7 @@ from shapely.geometry import box
 from signgen.checks.case import make_case
 from signgen.checks.check import Case
 from signgen.checks.fixing import Fixing
-from signgen.drawing.drawing import Countersink, Drawing, Groove, Hole, Tab
+from signgen.drawing.drawing import Countersink, Drawing, Groove, Hole, Recess, Tab
 from signgen.shop.materials import Machine, Material
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
@@ -271,3 +271,15 @@ def _slot() -> str:
 
 SLOTTED = replace(Plate().with_hole(span_mm=4, angle_deg=90), cut_out=CUT_OUT.replace(_bore(), _slot()))
 """The plate with an upright slot of 8 x 12 mm."""
+
+
+def _sunk() -> str:
+    return "G0 X23 Y29\nG0 Z10\nG1 Z9 F300\nG1 X31 Z8 F400\nG1 X23 Z7\nG1 X31 F800\nG1 Y31\nG1 X23\nG1 Y29\nG0 Z14\n"
+
+
+RECESSED = replace(
+    Plate(),
+    drawing=replace(DRAWING, recesses=(Recess(name="panel", text="", area=box(20, 26, 34, 34), depth_mm=2),)),
+    cut_out=CUT_OUT.replace(_bore(), _sunk() + _bore()),
+)
+"""The plate with a flat floor of 14 x 8 mm, 2 mm deep, whose corners stay round."""

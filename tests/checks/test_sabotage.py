@@ -21,6 +21,7 @@ from tests.checks.plate import (
     ENGRAVE,
     LETTERED,
     MACHINE,
+    RECESSED,
     SKINNED,
     SLOTTED,
     STOCK,
@@ -418,6 +419,22 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
     ),
     ("a letter ordered and not drawn", replace(LETTERED, drawing=with_lines(LETTERED.drawing, "DIN")), "C125", ()),
     ("a letter drawn and not ordered", replace(LETTERED, drawing=with_lines(LETTERED.drawing, "D")), "C125", ()),
+    # Recesses.
+    ("a floor too deep", replace(RECESSED, cut_out=RECESSED.cut_out.replace("X23 Z7\n", "X23 Z6.9\n")), "C126", ()),
+    ("a floor too shallow", replace(RECESSED, cut_out=RECESSED.cut_out.replace("X23 Z7\n", "X23 Z7.1\n")), "C126", ()),
+    (
+        "a wall too far out",
+        replace(RECESSED, cut_out=RECESSED.cut_out.replace("G1 Y31\nG1 X23\n", "G1 Y31.02\nG1 X23\n")),
+        "C126",
+        (),
+    ),
+    (
+        "a wall not reached",
+        replace(RECESSED, cut_out=RECESSED.cut_out.replace("G1 Y31\nG1 X23\n", "G1 Y30.98\nG1 X23\n")),
+        "C126",
+        (),
+    ),
+    ("a floor left out", replace(RECESSED, cut_out=CUT_OUT), "C126", ()),
     # Order.
     ("the programs in the wrong order", replace(GOOD, order=(1, 0)), "C113", (9, 10)),
     ("the files named in the wrong order", replace(GOOD, files=("2-v-bit-90.nc", "1-end-mill-6.nc")), "C113", ()),
@@ -427,8 +444,8 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
 
 @pytest.mark.parametrize(
     "plate",
-    [GOOD, SUNK, SLOTTED, LETTERED, replace(LETTERED, drawing=with_lines(LETTERED.drawing, "D I")), SKINNED],
-    ids=["plate", "countersunk", "slotted", "lettered", "as ordered", "skinned"],
+    [GOOD, SUNK, SLOTTED, RECESSED, LETTERED, replace(LETTERED, drawing=with_lines(LETTERED.drawing, "D I")), SKINNED],
+    ids=["plate", "countersunk", "slotted", "recessed", "lettered", "as ordered", "skinned"],
 )
 def test_the_good_plate_passes_every_check(plate: Plate) -> None:
     report = judge(plate.case())

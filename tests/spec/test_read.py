@@ -156,7 +156,7 @@ def test_what_cannot_be_made_is_told_along_with_what_is_wrong(house_number, shop
         ({"inset": "80"}, "inset: 80 mm from both ends leaves no wood between the holes of a sign 140 mm high."),
         ({"screw": "M5"}, "screw: hole-diameter is given too."),
         ({"hole-diameter": "0"}, "hole-diameter: 0 mm is too little."),
-        ({"finish": "painted"}, "finish: There is no finish 'painted'. Choose from: groove."),
+        ({"finish": "painted"}, "finish: There is no finish 'painted'."),
         ({"align": "middle"}, "align: There is no align 'middle'."),
         ({"v-bit": "180"}, "v-bit: 180 degrees is too much. Use at most 150 degrees."),
         ({"v-bit-tip": "7", "v-bit-diameter": "6"}, "v-bit-tip: A flat of 7 mm is no less than the diameter of 6 mm."),

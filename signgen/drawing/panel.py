@@ -1,0 +1,134 @@
+"""The panel that is sunk into the face, and what letters become by their finish."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import shapely
+from shapely.geometry import MultiPolygon, Point, Polygon
+
+from signgen.drawing.bridges import with_bridges
+from signgen.drawing.drawing import Groove, Hole, Raised, Recess
+from signgen.drawing.grooves import groove
+from signgen.drawing.holes import LEAST_WALL_MM, face_area
+from signgen.errors import CannotMakeError, Problem
+from signgen.geometry.offsets import area_of, inward, outward, polygons
+from signgen.lettering.letters import Letter
+from signgen.spec.sign_spec import SignSpec
+
+LETTER_GAP_MM, LETTER_GAP_RATIO = 4.0, 0.04
+"""From a panel's wall to the letters in it, and over the shorter side: a cutter must pass (common practice)."""
+
+LEAST_PANEL_MM = 6.35
+"""Narrower than the thickest cutter that is chosen unasked, a panel is a groove."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Made:
+    """The letters and the panel as features of a drawing."""
+
+    grooves: tuple[Groove, ...] = ()
+    recesses: tuple[Recess, ...] = ()
+    raised: tuple[Raised, ...] = ()
+
+
+def panel_area(spec: SignSpec, edge: Polygon) -> Polygon | None:
+    """The panel's outline, None when there is none. Raises: CannotMakeError when it has no room."""
+    asked = spec.panel
+    if asked is None:
+        return None
+    chord = spec.tolerances.chord_mm
+    inner = inward(edge, asked.inset_mm, chord)
+    if asked.radius_mm and inner:
+        inner = outward(area_of(inward(area_of(inner), asked.radius_mm, chord)), asked.radius_mm, chord)
+    if len(inner) != 1 or not inward(inner[0], LEAST_PANEL_MM / 2, chord):
+        raise CannotMakeError.at(
+            "panel",
+            f"A panel {asked.inset_mm:g} mm inside the edge, with corners of {asked.radius_mm:g} mm, has no room in "
+            "this sign.",
+            "Use a smaller panel inset or panel-radius, or a larger sign.",
+        )
+    return inner[0]
+
+
+def text_inset_mm(spec: SignSpec) -> float:
+    """How far inside the edge letters may begin so that a cutter passes between them and the panel's wall."""
+    if spec.panel is None:
+        return 0.0
+    return spec.panel.inset_mm + max(LETTER_GAP_MM, LETTER_GAP_RATIO * min(spec.width_mm, spec.height_mm))
+
+
+def made(spec: SignSpec, letters: Sequence[Letter], panel: Polygon | None) -> Made:
+    """Every letter by its finish, and the panel."""
+    named = [(f"{letter.name} '{letter.text}'", letter.text, letter.area) for letter in letters]
+    ground = () if panel is None or spec.panel is None else (panel, spec.panel.depth_mm)
+    if spec.finish == "groove":
+        return Made(grooves=tuple(groove(spec, name, text, area) for name, text, area in named))
+    if spec.finish == "raised" and ground:
+        whole = shapely.union_all([area for _, _, area in named])
+        return Made(
+            recesses=_recesses("ground", ground[0].difference(whole), ground[1], spec.sharp_corners),
+            raised=tuple(Raised(name=name, text=text, area=area) for name, text, area in named),
+        )
+    below = ground[1] if ground else 0.0
+    depth = spec.thickness_mm if spec.finish == "through" else below + spec.depth_mm
+    sunk = tuple(
+        Recess(name=name, text=text, area=area, depth_mm=depth, sharp=spec.sharp_corners) for name, text, area in named
+    )
+    if spec.bridges:
+        sunk = tuple(with_bridges(letter, spec.bridges.count, spec.bridges.width_mm) for letter in sunk)
+    # Where letters are sunk deeper the panel's floor is cut as well: in one piece it is quicker.
+    return Made(recesses=(*(_recesses("panel", ground[0], ground[1], False) if ground else ()), *sunk))
+
+
+def _recesses(name: str, area: Polygon | MultiPolygon, depth_mm: float, sharp: bool) -> tuple[Recess, ...]:
+    return (Recess(name=name, text="", area=area_of(polygons(area)), depth_mm=depth_mm, sharp=sharp),)
+
+
+def recess_problems(
+    drawn: Made, grooves: Sequence[Groove], panel: Polygon | None, edge: Polygon, holes: tuple[Hole, ...]
+) -> Iterator[Problem]:
+    """Letters outside the panel or the sign, and what a recess runs into."""
+    if panel is not None:
+        inside = panel.buffer(-LEAST_WALL_MM)
+        letters: list[Raised | Recess] = [*drawn.raised, *(recess for recess in drawn.recesses if recess.text)]
+        for letter in letters:
+            if not inside.contains(letter.area):
+                yield Problem(
+                    where="cap-height",
+                    what=f"{letter.name} does not lie inside the panel with {LEAST_WALL_MM:g} mm around it.",
+                    remedy="Use a smaller height, less text, or a smaller panel inset.",
+                )
+        for hole in holes:
+            if hole.sink and panel.intersects(face_area(hole)):
+                yield Problem(
+                    where="panel",
+                    what=f"{hole.name} has a countersink, which begins at the face, and lies in the panel.",
+                    remedy="Move the hole to the rim (inset), use a larger panel inset, or leave the countersink out.",
+                )
+            elif shapely.distance(panel.boundary, Point(hole.x_mm, hole.y_mm)) < (
+                hole.diameter_mm + hole.span_mm
+            ) / 2 + (LEAST_WALL_MM):
+                yield Problem(
+                    where="panel",
+                    what=f"The panel's wall runs through {hole.name} or close by.",
+                    remedy="Move the hole (inset), or use another panel inset.",
+                )
+    for hole in holes:
+        for letter in drawn.raised:
+            if shapely.distance(letter.area, face_area(hole)) < LEAST_WALL_MM:
+                yield Problem(
+                    where="cap-height",
+                    what=f"{letter.name} comes closer than {LEAST_WALL_MM:g} mm to {hole.name}.",
+                    remedy="Move the hole (inset), or use smaller letters.",
+                )
+    for carved in grooves:
+        for recess in drawn.recesses:
+            if shapely.distance(recess.area, carved.area) < LEAST_WALL_MM:
+                yield Problem(
+                    where="frame" if carved.name == "frame" else "rule-width",
+                    what=f"{carved.name} runs into {recess.name}.",
+                    remedy="Leave it out, or place it on the rim.",
+                )
+                break

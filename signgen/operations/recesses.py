@@ -1,0 +1,166 @@
+"""Recesses by an end mill: which cutters have room in them, and the operations that clear them."""
+
+from __future__ import annotations
+
+import functools
+import math
+from collections.abc import Iterator, Sequence
+
+import shapely
+from shapely.geometry import MultiPolygon, Polygon
+
+from signgen.drawing.drawing import Drawing, Recess
+from signgen.errors import Problem
+from signgen.geometry.offsets import inward, outward, polygons
+from signgen.operations.clear_floor import ClearFloor, Floor
+from signgen.operations.sharpen import widest_mill_mm
+from signgen.shop.materials import CuttingData
+from signgen.shop.tools import Tool
+from signgen.spec.sign_spec import SignSpec
+
+TOLERANCE_MM = 0.01
+"""How closely areas are looked at to see whether a cutter has room."""
+
+FURTHEST_RATIO = 3.0
+"""How far a corner that stays round may reach, in the cutter's radii: one of 30 degrees has 1 / sin 15 - 1 = 2.9
+(check-values section 15.3). What reaches further is a stroke, not a corner."""
+
+MOST_LEFT_RATIO = 0.15
+"""Of a recess: a cutter that leaves more of it standing makes another shape."""
+
+TRIES = 14
+"""Halvings in the search for the largest cutter: from 50 mm down to 3 microns."""
+
+Area = Polygon | MultiPolygon
+
+
+@functools.lru_cache(maxsize=4096)
+def has_room(area: Area, radius_mm: float) -> bool:
+    """Whether a cutter makes the shape but for its corners: it gets into every part and stroke, round every island."""
+    for part in polygons(area):
+        reach = [
+            each for inner in inward(part, radius_mm, TOLERANCE_MM) for each in outward(inner, radius_mm, TOLERANCE_MM)
+        ]
+        if len(reach) != 1 or len(reach[0].interiors) != len(part.interiors):
+            return False
+        if len(inward(part, radius_mm, TOLERANCE_MM)) != 1:
+            return False
+        left = shapely.difference(part, reach[0])
+        if left.area > MOST_LEFT_RATIO * part.area:
+            return False
+        outline = shapely.points(shapely.get_coordinates(part))
+        if float(shapely.distance(outline, reach[0]).max()) > FURTHEST_RATIO * radius_mm:
+            return False
+    return True
+
+
+def largest_cutter_mm(area: Area) -> float:
+    """Diameter of the thickest cutter that has room, rounded down to a hundredth; 0 when none has."""
+    x0, y0, x1, y1 = area.bounds
+    low, high = 0.0, min(x1 - x0, y1 - y0, 50.0)
+    for _ in range(TRIES):
+        middle = (low + high) / 2
+        low, high = (middle, high) if has_room(area, middle / 2) else (low, middle)
+    return math.floor(low * 100) / 100
+
+
+def depth_of(recess: Recess, drawing: Drawing, spec: SignSpec) -> float:
+    """How deep the cutter goes: into the spoilboard where a recess is cut right through."""
+    return spec.thickness_mm + spec.breakthrough_mm if drawing.is_through(recess) else recess.depth_mm
+
+
+def clearers(drawing: Drawing, spec: SignSpec, tools: Sequence[Tool]) -> list[Tool]:
+    """Those end mills that have room in every recess and reach its floor."""
+    if not drawing.recesses:
+        return []
+    deepest = max(depth_of(recess, drawing, spec) for recess in drawing.recesses)
+    return [
+        tool
+        for tool in tools
+        if tool.kind == "end-mill"
+        and tool.cutting_length_mm >= deepest
+        and tool.diameter_mm <= widest_mm(drawing, spec) + 1e-9
+        and all(has_room(recess.area, tool.radius_mm) for recess in drawing.recesses)
+    ]
+
+
+def widest_mm(drawing: Drawing, spec: SignSpec) -> float:
+    """The thickest end mill behind which the V-bit can clean corners; infinite when it need not."""
+    sharp = [recess for recess in drawing.recesses if recess.sharp]
+    return min((widest_mill_mm(recess, spec.v_bit) for recess in sharp), default=math.inf)
+
+
+def room_problems(drawing: Drawing, spec: SignSpec, tool: Tool | None) -> Iterator[Problem]:
+    """Why a named cutter, or (None) every cutter in the shop, does not do for the recesses."""
+    deepest = max((depth_of(recess, drawing, spec) for recess in drawing.recesses), default=0.0)
+    widest = widest_mm(drawing, spec)
+    if tool is None and _with_room(drawing, spec):
+        thin = f" and at most {widest:.3g} mm thick, as sharp corners want" if math.isfinite(widest) else ""
+        yield Problem(
+            where="finish",
+            what=f"No end mill in the shop that has room in the letters is long enough for {deepest:g} mm{thin}.",
+            remedy="Use a smaller depth, a thinner board, or larger letters, or add a cutter to the shop file.",
+        )
+        return
+    wanting = [recess for recess in drawing.recesses if tool is None or not has_room(recess.area, tool.radius_mm)]
+    if wanting:
+        largest, name = min((largest_cutter_mm(recess.area), recess.name) for recess in wanting)
+        who = f"A {tool.diameter_mm:g} mm end mill has no room" if tool else "No end mill in the shop has room"
+        remedy = "Use larger or bolder letters, or more letter-spacing."
+        if largest > 0:
+            remedy = f"Name an end mill of {largest:g} mm or less that is long enough, or use larger letters."
+        yield Problem(
+            where="end-mill" if tool else "finish",
+            what=f"{who} in {name}: the largest cutter that would do has {largest:g} mm.",
+            remedy=remedy,
+        )
+    if not wanting and (tool.diameter_mm if tool else 0.0) > widest + 1e-9:
+        yield Problem(
+            where="sharp-corners",
+            what=f"At the floor's depth the V-bit is {widest:.3g} mm wide, less than the end mill of "
+            f"{tool.diameter_mm if tool else 0:g} mm: wood would stay in the corners between the two.",
+            remedy=f"Use an end mill of {widest:.3g} mm or less, a larger depth, or a blunter V-bit.",
+        )
+    if tool and deepest > tool.cutting_length_mm:
+        yield Problem(
+            where="end-mill",
+            what=f"The {tool.diameter_mm:g} mm end mill cuts {tool.cutting_length_mm:g} mm deep, and the deepest "
+            f"recess has {deepest:g} mm.",
+            remedy="Name a longer cutter, or use a smaller depth.",
+        )
+
+
+def _with_room(drawing: Drawing, spec: SignSpec) -> bool:
+    """Whether a cutter that the planner may take has room everywhere, however short it is."""
+    mills = [tool for tool in spec.shop.tools if tool.kind == "end-mill" and not tool.only_named]
+    return any(all(has_room(recess.area, tool.radius_mm) for recess in drawing.recesses) for tool in mills)
+
+
+def recess_operations(drawing: Drawing, spec: SignSpec, tool: Tool, cutting: CuttingData) -> tuple[ClearFloor, ...]:
+    """An operation for each depth, the shallowest first, so that deeper ones begin on a cleared floor."""
+    by_depth: dict[float, list[Floor]] = {}
+    for recess in drawing.recesses:
+        floor = Floor(name=recess.name, area=recess.area)
+        by_depth.setdefault(depth_of(recess, drawing, spec), []).append(floor)
+    return tuple(
+        ClearFloor(
+            floors=tuple(by_depth[depth]),
+            tool=tool,
+            cutting=cutting,
+            thickness_mm=drawing.thickness_mm,
+            depth_mm=depth,
+            tolerances=spec.tolerances,
+            rank=rank,
+            through=depth > drawing.thickness_mm,
+        )
+        for rank, depth in enumerate(sorted(by_depth))
+    )
+
+
+def standing_mm2(drawing: Drawing, radius_mm: float) -> float:
+    """Area of all corners that stay round."""
+    left = 0.0
+    for recess in drawing.recesses:
+        inner = inward(recess.area, radius_mm, TOLERANCE_MM)
+        left += recess.area.area - sum(each.area for part in inner for each in outward(part, radius_mm, TOLERANCE_MM))
+    return left

@@ -1,0 +1,149 @@
+"""How letters are made, and the panel round them: what follows from the finish that was asked for."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Literal
+
+from signgen.shop.tools import Tool
+from signgen.spec.asked import Asked
+from signgen.units import plain
+
+Size = tuple[float, float]
+Finish = Literal["groove", "recess", "raised", "through"]
+FINISHES: tuple[Finish, ...] = ("groove", "recess", "raised", "through")
+
+RECESS_RATIO, RECESS_MM = 0.25, 3.0
+"""Depth of flat letters and panels unless asked for: a quarter of the thickness, at most 3 mm, throws a clear shadow
+(common practice)."""
+PANEL_RATIO, LEAST_PANEL_MM = 0.05, 4.0
+"""Rim outside a panel that comes with raised letters, over the shorter side, and the least (common practice)."""
+PANEL_RADIUS_MM = 4.0
+"""Corners of panels: a small router's thickest cutter goes round them."""
+LEAST_LEFT_MM, LEAST_LEFT_RATIO = 1.0, 0.2
+"""Board to leave under a floor: a fifth, and never under 1 mm (common practice)."""
+
+
+BRIDGE_MM, BRIDGE_RATIO = 2.5, 0.25
+"""Width of bridges: a quarter of the thickness, at least 2.5 mm, so that they do not break (common practice)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BridgeSpec:
+    """Bars of wood across the strokes of letters that are cut through: how many for each inside."""
+
+    count: int
+    width_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PanelSpec:
+    """A flat floor `depth_mm` below the face, `inset_mm` inside the edge all round, its corners rounded."""
+
+    inset_mm: float
+    depth_mm: float
+    radius_mm: float
+
+
+def finish_of(a: Asked) -> Finish | None:
+    name = a.text("finish")
+    return next((finish for finish in FINISHES if finish == name), None)
+
+
+def panel_of(
+    a: Asked, finish: Finish | None, size_mm: Size | None, thickness_mm: float | None, depth_mm: float | None
+) -> PanelSpec | None:
+    """The panel asked for, or the one that raised letters need; None when there is none, or a problem."""
+    if not a.has("panel") and finish != "raised":
+        for key in ("panel-depth", "panel-radius"):
+            if a.has(key):
+                a.wrong(key, "There is no panel for it.", "Give panel too, or leave it out.")
+        return None
+    if finish == "groove" and a.has("panel"):
+        a.wrong(
+            "panel",
+            "The V-bit engraves the board's face, and a panel's floor lies below it.",
+            "Use finish recess, raised or through, or frame for a line round the text.",
+        )
+        return None
+    inset = a.number("panel")
+    if inset is None and size_mm and not a.has("panel"):
+        inset = max(LEAST_PANEL_MM, round(PANEL_RATIO * min(size_mm), 3))
+    depth = a.number("panel-depth") if a.has("panel-depth") else None
+    if depth is None and not a.has("panel-depth"):
+        depth = depth_mm
+    radius = a.number("panel-radius") if a.has("panel-radius") else PANEL_RADIUS_MM
+    if inset is None or depth is None or radius is None or size_mm is None or thickness_mm is None:
+        return None
+    if 2 * inset >= min(size_mm):
+        what = f"{plain(inset)} mm on both sides leaves no room on a sign {plain(min(size_mm))} mm across."
+        a.wrong("panel", what, f"Use less than {plain(min(size_mm) / 2)} mm.")
+        return None
+    deepest = depth + (depth_mm or 0.0 if finish == "recess" else 0.0)
+    most = most_depth_mm(thickness_mm)
+    if deepest > most:
+        said = f"The panel and the letters in it go {plain(deepest)}" if deepest > depth else plain(depth)
+        what = f"{said} mm deep, which leaves too little of a board of {plain(thickness_mm)} mm."
+        if deepest == depth:
+            what = f"{said} mm leaves too little of a board of {plain(thickness_mm)} mm."
+        a.cannot("panel-depth", what, f"Use at most {plain(most)} mm in all.")
+        return None
+    return PanelSpec(inset_mm=inset, depth_mm=depth, radius_mm=radius)
+
+
+def most_depth_mm(thickness_mm: float) -> float:
+    """How deep floors may lie."""
+    return thickness_mm - max(LEAST_LEFT_MM, LEAST_LEFT_RATIO * thickness_mm)
+
+
+def flat_depth_of(a: Asked, thickness_mm: float | None) -> float | None:
+    """Depth of flat floors: given, and leaving enough of the board, or the usual one; no V-bit limits it."""
+    given = a.number("depth")
+    if thickness_mm is None or (given is None and a.has("depth")):
+        return None
+    most = most_depth_mm(thickness_mm)
+    if most <= 0:
+        a.cannot("thickness", f"{plain(thickness_mm)} mm is too thin for floors.", "Use 2 mm or more.")
+        return None
+    if given is None:
+        return math.floor(1000 * min(RECESS_MM, RECESS_RATIO * thickness_mm, most) + 1e-6) / 1000
+    if given > most:
+        left = plain(max(0.0, thickness_mm - given))
+        what = f"{plain(given)} mm leaves only {left} mm of a board of {plain(thickness_mm)} mm."
+        a.cannot("depth", what, f"Use at most {plain(most)} mm.")
+    return given
+
+
+def sharp_of(a: Asked, finish: Finish | None, depth_mm: float | None, v_bit: Tool | None) -> bool:
+    """Whether the V-bit cleans the corners, which it must reach down into."""
+    if not a.flag("sharp-corners"):
+        return False
+    if finish not in ("recess", "raised"):
+        if finish is not None:
+            a.wrong(
+                "sharp-corners", "Only flat floors have corners that an end mill leaves round.",
+                "Use finish recess or raised, or leave it out.",
+            )  # fmt: skip
+        return False
+    if depth_mm is not None and v_bit is not None and depth_mm > v_bit.reach_mm + 1e-9:
+        what = f"The V-bit reaches {plain(v_bit.reach_mm)} mm, and the floor lies {plain(depth_mm)} mm deep."
+        a.cannot("sharp-corners", what, "Use a smaller depth or a larger V-bit.")
+    return True
+
+
+def bridges_of(a: Asked, finish: Finish | None, thickness_mm: float | None) -> BridgeSpec | None:
+    """The bridges asked for; None when there are none, or a problem."""
+    if not a.has("bridges"):
+        if a.has("bridge-width"):
+            a.wrong("bridge-width", "There are no bridges for it.", "Give bridges too, or leave it out.")
+        return None
+    count, width = a.value("bridges"), a.number("bridge-width") if a.has("bridge-width") else None
+    if finish is not None and finish != "through":
+        a.wrong("bridges", "Only letters that are cut through need bridges.", "Use finish through, or leave it out.")
+        return None
+    if width is None and not a.has("bridge-width") and thickness_mm is not None:
+        width = max(BRIDGE_MM, round(BRIDGE_RATIO * thickness_mm, 3))
+    if not isinstance(count, int) or width is None:
+        return None
+    return BridgeSpec(count=count, width_mm=width)

@@ -1,0 +1,290 @@
+"""Every way to make letters: simulated against its drawing, refused when it cannot be made."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+import pytest
+import shapely
+from shapely import affinity
+
+from signgen.checks import judge
+from signgen.drawing.draw import draw
+from signgen.errors import AskError, CannotMakeError
+from signgen.operations.clear_floor import ClearFloor
+from signgen.operations.plan import make_plan
+from signgen.operations.recesses import has_room, largest_cutter_mm
+from signgen.pipeline import prove
+from signgen.sheet.job_facts import JobFacts
+from signgen.spec.sign_file import dump_sign_file
+from tests.asking import spec_of
+
+FACES = ("barlow", "big-shoulders", "roboto-slab")
+NUMBER: dict[str, Any] = {"text": ["17"]}
+
+
+def ground_mm(facts: JobFacts, x_mm: float, y_mm: float) -> float:
+    """How deep the simulated board is at a place."""
+    board = facts.boards[-1]
+    i, j = round((x_mm - board.x0_mm) / board.cell_mm), round((y_mm - board.y0_mm) / board.cell_mm)
+    return facts.spec.thickness_mm - float(board.z_mm[j, i])
+
+
+def problems(**changes: Any) -> list[str]:
+    def attempt() -> None:
+        spec = spec_of(**changes)
+        make_plan(draw(spec), spec)
+
+    with pytest.raises((AskError, CannotMakeError)) as caught:
+        attempt()
+    return [f"{problem.where}: {problem.what} {problem.remedy}" for problem in caught.value.problems]
+
+
+def test_recessed_letters_are_flat_pockets_of_the_end_mill_alone() -> None:
+    facts = prove(spec_of(**NUMBER, finish="recess", depth="3"))
+    assert [program.tool.kind for program in facts.programs] == ["end-mill"]
+    assert facts.checks.passed
+    for recess in facts.drawing.recesses:
+        x, y = shapely.get_coordinates(shapely.point_on_surface(recess.area))[0]
+        assert ground_mm(facts, x, y) == pytest.approx(3.0, abs=0.01)
+
+
+def test_the_corners_that_stay_round_are_reported_with_their_area() -> None:
+    facts = prove(spec_of(**NUMBER, finish="recess"))
+    (said,) = [warning for warning in facts.warnings if warning.startswith("Inner corners stay round")]
+    # The same figure from shapely's own opening.
+    left = sum(
+        r.area.area - r.area.buffer(-3, quad_segs=64).buffer(3, quad_segs=64).area for r in facts.drawing.recesses
+    )
+    assert float(said.split("reach ")[1].split(" ")[0]) == pytest.approx(left, abs=0.2)
+    (detail,) = [result.detail for result in facts.checks.results if result.code == "C126"]
+    assert f"{left:.1f} mm2 in corners" in detail
+
+
+def test_a_right_angle_leaves_what_the_formula_says() -> None:
+    # check-values section 15.3: r^2 (cot(a / 2) - (pi - a) / 2).
+    square = shapely.box(0, 0, 20, 20)
+    reach = square.buffer(-3, quad_segs=256).buffer(3, quad_segs=256)
+    assert square.area - reach.area == pytest.approx(4 * 9 * (1 - math.pi / 4), abs=0.01)
+
+
+def test_sharp_corners_are_cut_by_the_v_bit_first() -> None:
+    facts = prove(spec_of(**NUMBER, finish="recess", sharp_corners="true"))
+    assert [program.does[0] for program in facts.programs] == ["sharpens the corners", "clears the floors, 3 mm deep"]
+    assert not any(warning.startswith("Inner corners") for warning in facts.warnings)
+    (seven,) = [recess for recess in facts.drawing.recesses if recess.text == "7"]
+    # At the upper left corner, a right angle, 1 mm inside both walls the slope of 45 degrees is 1 mm deep.
+    x0, _, _, y1 = seven.area.bounds
+    assert ground_mm(facts, x0 + 1.0, y1 - 1.0) >= 0.95
+    blunt = prove(spec_of(**NUMBER, finish="recess"))
+    assert ground_mm(blunt, x0 + 0.5, y1 - 0.5) == 0.0
+
+
+def test_raised_letters_stand_at_the_face_in_a_sunken_panel() -> None:
+    facts = prove(spec_of(text=["AB"], finish="raised", panel="22", panel_depth="2.5"))
+    assert facts.checks.passed
+    (ground,) = facts.drawing.recesses
+    x, y = shapely.get_coordinates(shapely.point_on_surface(ground.area))[0]
+    assert ground_mm(facts, x, y) == pytest.approx(2.5, abs=0.01)
+    for letter in facts.drawing.raised:
+        x, y = shapely.get_coordinates(shapely.point_on_surface(letter.area))[0]
+        assert ground_mm(facts, x, y) == 0.0
+    assert ground_mm(facts, 110, 11) == 0.0  # the rim
+
+
+def test_recessed_letters_in_a_panel_begin_on_its_floor() -> None:
+    facts = prove(spec_of(text=["BAY"], finish="recess", panel="20", depth="2", panel_depth="1.5"))
+    letter = facts.drawing.recesses[1]
+    x, y = shapely.get_coordinates(shapely.point_on_surface(letter.area))[0]
+    assert ground_mm(facts, x, y) == pytest.approx(3.5, abs=0.01)
+
+
+def test_a_stroke_narrower_than_the_cutter_names_the_largest_that_would_do() -> None:
+    (said,) = problems(finish="recess", end_mill="8", end_mill_length="20", holes="none", hole_diameter=None,
+                       inset=None, text=["17"], cap_height="40")  # fmt: skip
+    drawn = draw(spec_of(finish="recess", text=["17"], cap_height="40"))
+    least, name = min((largest_cutter_mm(recess.area), recess.name) for recess in drawn.recesses)
+    start = f"end-mill: A 8 mm end mill has no room in {name}: the largest cutter that would do has {least:g} mm."
+    assert said.startswith(start)
+
+
+def test_no_cutter_in_the_shop_is_said_before_anything_is_cut() -> None:
+    (said,) = problems(finish="recess")  # the small line of the house number
+    assert said.startswith("finish: No end mill in the shop has room in line 2 letter")
+
+
+def test_letters_too_close_for_the_cutter_are_an_error() -> None:
+    said = problems(finish="raised", text=["17", "Larkspur"], panel="22")
+    assert "has room in ground" in said[0]
+
+
+@pytest.mark.parametrize(
+    ("area", "diameter", "fits"),
+    [
+        (shapely.box(0, 0, 6.1, 40), 6.0, True),
+        (shapely.box(0, 0, 5.9, 40), 6.0, False),
+        # A dumb-bell: both ends have room, the neck has not.
+        (shapely.union_all([shapely.box(*b) for b in ((0, 0, 20, 20), (20, 8, 40, 12), (40, 0, 60, 20))]), 6.0, False),
+        # A square with a thin spur, which the cutter would leave out.
+        (shapely.union_all([shapely.box(0, 0, 20, 20), shapely.box(20, 9, 45, 11)]), 6.0, False),
+        # An island close to the wall.
+        (shapely.box(0, 0, 40, 40).difference(shapely.box(4, 10, 30, 30)), 6.0, False),
+    ],
+    ids=["wide enough", "too narrow", "neck", "spur", "island"],
+)  # fmt: skip
+def test_a_cutter_has_room_where_it_makes_the_shape(area: Any, diameter: float, fits: bool) -> None:
+    assert has_room(area, diameter / 2) is fits
+
+
+def test_the_largest_cutter_of_a_bar_is_its_width() -> None:
+    assert largest_cutter_mm(shapely.box(0, 0, 5.0, 40)) == pytest.approx(5.0, abs=0.03)
+
+
+@pytest.mark.parametrize(
+    ("changes", "said"),
+    [
+        ({"finish": "groove", "panel": "10"}, "panel: The V-bit engraves the board's face"),
+        ({"panel_depth": "3"}, "panel-depth: There is no panel for it."),
+        ({"finish": "raised", "panel": "80"}, "panel: 80 mm on both sides leaves no room"),
+        ({"finish": "raised", "panel": "60", "panel_radius": "30"}, "panel: A panel 60 mm inside the edge"),
+        ({"finish": "recess", "depth": "11"}, "depth: 11 mm leaves only 1 mm of a board of 12 mm."),
+        ({"finish": "recess", "panel": "20", "panel_depth": "8"}, "panel-depth: The panel and the letters in it go"),
+        ({"finish": "raised", "panel": "12"}, "panel: The panel's wall runs through hole"),
+        ({"sharp_corners": "true"}, "sharp-corners: Only flat floors have corners"),
+        ({"finish": "recess", "depth": "7", "sharp_corners": "true"}, "sharp-corners: The V-bit reaches 6 mm"),
+        ({"finish": "raised", "text": ["17"], "panel": "22", "frame": "30"}, "frame: frame runs into ground"),
+    ],
+)  # fmt: skip
+def test_what_cannot_be_is_said(changes: dict[str, Any], said: str) -> None:
+    assert any(problem.startswith(said) for problem in problems(**changes)), problems(**changes)
+
+
+@pytest.mark.parametrize("finish", ["recess", "raised"])
+def test_a_finish_reads_back_equal(finish: str) -> None:
+    import tomllib
+
+    spec = spec_of(finish=finish, panel="20", panel_depth="2", panel_radius="7", sharp_corners="true", depth="2")
+    again = tomllib.loads(dump_sign_file(spec))
+    assert spec_of(**{key.replace("-", "_"): value for key, value in again.items()}) == spec
+
+
+def test_a_recess_is_sabotaged_and_seen() -> None:
+    from signgen.pipeline import _case, setup_of  # the evidence of a job, put together as the pipeline does
+
+    spec = spec_of(**NUMBER, finish="recess")
+    drawing = draw(spec)
+    plan = make_plan(drawing, spec)
+    texts = [program.text for program in prove(spec).programs]
+    good = _case(spec, drawing, plan, setup_of(spec, plan), texts)
+    assert judge(good).passed
+    for wrong in (
+        lambda r: replace(r, depth_mm=3.1),
+        lambda r: replace(r, depth_mm=2.9),
+        lambda r: replace(r, area=affinity.translate(r.area, 0.03)),
+        lambda r: replace(r, area=r.area.buffer(0.03)),
+    ):
+        spoilt = replace(drawing, recesses=tuple(wrong(recess) for recess in drawing.recesses))
+        case = _case(spec, spoilt, plan, setup_of(spec, plan), texts)
+        (result,) = [result for result in judge(case).results if result.code == "C126"]
+        assert result.findings
+
+
+def test_floors_of_a_sheet_of_signs_move_with_their_sign() -> None:
+    from signgen.drawing.nested import Placement, nested
+
+    drawing = draw(spec_of(**NUMBER, finish="raised"))
+    places = [Placement(name="1", x_mm=0, y_mm=0, turned=False), Placement(name="2", x_mm=0, y_mm=150, turned=True)]
+    sheet = nested([(drawing, place) for place in places])
+    assert [recess.name for recess in sheet.recesses] == ["1: ground", "2: ground"]
+    assert sheet.recesses[1].area.area == pytest.approx(drawing.recesses[0].area.area)
+    assert len(sheet.raised) == 2 * len(drawing.raised)
+
+
+def test_floors_come_before_holes_and_edge_and_level_by_level() -> None:
+    spec = spec_of(**NUMBER, finish="recess", depth="6")
+    plan = make_plan(draw(spec), spec)
+    clear = next(op for run in plan.runs for op in run.operations if isinstance(op, ClearFloor))
+    stages = [cut.stage for cut in clear.toolpath().cuts]
+    assert stages == sorted(stages)
+    assert max(stages) < 50
+    lowest: dict[str, float] = {}
+    for cut in clear.toolpath().cuts:
+        low = float(np.min(cut.path.points_mm[:, 2]))
+        assert low <= lowest.get(cut.feature, math.inf) + 1e-9
+        lowest[cut.feature] = low
+
+
+def test_letters_cut_through_are_cleared_whole_and_nothing_comes_loose() -> None:
+    facts = prove(spec_of(text=["I7"], finish="through"))
+    assert "cuts the letters right through" in [does for program in facts.programs for does in program.does]
+    assert facts.checks.passed
+    for letter in facts.drawing.recesses:
+        x, y = shapely.get_coordinates(shapely.point_on_surface(letter.area))[0]
+        assert ground_mm(facts, x, y) >= facts.spec.thickness_mm
+
+
+def test_an_o_would_fall_out_and_the_error_names_it_with_the_remedy() -> None:
+    (said,) = problems(text=["TO"], finish="through")
+    assert said.startswith("finish: The inside of line 1 letter 2 'O' would fall out.")
+    assert "saira-stencil" in said
+    assert "bridges 2" in said
+
+
+def test_two_insides_of_a_b_are_counted() -> None:
+    (said,) = problems(text=["B"], finish="through")
+    assert "2 insides of line 1 letter 1 'B' would fall out." in said
+
+
+@pytest.mark.parametrize("count", [1, 2, 3])
+@pytest.mark.parametrize("text", ["O", "B", "A", "8"])
+def test_with_bridges_what_remains_is_one_piece(text: str, count: int) -> None:
+    drawing = draw(spec_of(text=[text], finish="through", bridges=count))
+    rest = drawing.edge
+    for letter in drawing.recesses:
+        rest = rest.difference(letter.area)
+    assert rest.geom_type == "Polygon"
+    # No thinner than the bridges were asked for: shrunk by nearly half of that it still hangs together.
+    assert rest.buffer(-0.45 * 3.0).geom_type == "Polygon"
+
+
+def test_an_o_with_bridges_is_cut_and_holds_together() -> None:
+    facts = prove(spec_of(text=["O"], finish="through", bridges="2"))
+    assert facts.checks.passed
+    (letter,) = facts.drawing.recesses
+    assert letter.area.geom_type == "MultiPolygon"
+
+
+def test_the_stencil_face_needs_no_bridges() -> None:
+    drawing = draw(spec_of(text=["BOA"], finish="through", font="saira-stencil"))
+    rest = drawing.edge
+    for letter in drawing.recesses:
+        rest = rest.difference(letter.area)
+    assert rest.geom_type == "Polygon"
+
+
+@pytest.mark.parametrize(
+    ("changes", "said"),
+    [
+        ({"bridges": "2"}, "bridges: Only letters that are cut through need bridges."),
+        ({"finish": "through", "bridge_width": "3"}, "bridge-width: There are no bridges for it."),
+        ({"finish": "through", "sharp_corners": "true"}, "sharp-corners: Only flat floors have corners"),
+    ],
+)
+def test_bridges_where_they_make_no_sense_are_refused(changes: dict[str, Any], said: str) -> None:
+    assert any(problem.startswith(said) for problem in problems(**changes)), problems(**changes)
+
+
+@pytest.mark.sweep
+@pytest.mark.parametrize("face", FACES)
+@pytest.mark.parametrize("finish", ["recess", "raised", "through"])
+@pytest.mark.parametrize("sharp", ["false", "true"])
+def test_each_finish_on_three_faces(face: str, finish: str, sharp: str) -> None:
+    if finish == "through" and sharp == "true":
+        return  # refused, see above
+    facts = prove(
+        spec_of(text=["HUT 7"], font=face, finish=finish, sharp_corners=sharp, size="320x160", letter_spacing="3")
+    )
+    assert facts.checks.passed
