@@ -12,8 +12,20 @@ from shapely.geometry.polygon import orient
 from signgen.drawing.drawing import Drawing, Groove, Hole, Raised, Recess, Tab
 
 MOVED = frozenset(
-    {"width_mm", "height_mm", "edge", "holes", "grooves", "tabs", "cap_height_mm", "lines", "warnings", "pieces",
-     "recesses", "raised"}
+    {
+        "width_mm",
+        "height_mm",
+        "edge",
+        "holes",
+        "grooves",
+        "tabs",
+        "cap_height_mm",
+        "lines",
+        "warnings",
+        "pieces",
+        "recesses",
+        "raised",
+    }
 )
 """Fields of a drawing that nesting makes anew. All others must be the same for every sign on the sheet."""
 

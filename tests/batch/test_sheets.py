@@ -46,7 +46,8 @@ def test_every_sheet_has_a_folder_and_rows_have_none(whole: Path) -> None:
     for sheet in ("sheet-01", "sheet-02"):
         files = sorted(path.name for path in (whole / sheet).iterdir())
         assert files == [
-            "0-outline.nc", "1-v-bit-90.nc", "2-end-mill-6.nc", "preview.png", "preview.svg", REPORT, "setup.html", "sheet.json"
+            "0-outline.nc", "1-v-bit-90.nc", "2-end-mill-6.nc",
+            "preview.png", "preview.svg", REPORT, "setup.html", "sheet.json",
         ]  # fmt: skip
 
 
