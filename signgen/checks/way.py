@@ -102,17 +102,25 @@ class Way:
         return radius_above_tip(tool, up)
 
 
+FEW_PIECES = 20_000
+"""Up to so many it is quicker to look at each than to build a tree of them."""
+
+
 class Nearby:
     """The pieces of a way by where they are, so that looking at many places of a large board costs little for each."""
 
     def __init__(self, way: Way) -> None:
         self._way = way
-        low = np.minimum(way.start_mm[:, :2], way.end_mm[:, :2])
-        high = np.maximum(way.start_mm[:, :2], way.end_mm[:, :2])
-        self._tree = shapely.STRtree(shapely.box(low[:, 0], low[:, 1], high[:, 0], high[:, 1]))
+        self._low = np.minimum(way.start_mm[:, :2], way.end_mm[:, :2])
+        self._high = np.maximum(way.start_mm[:, :2], way.end_mm[:, :2])
+        self._tree: shapely.STRtree | None = None
+        if len(way) > FEW_PIECES:
+            self._tree = shapely.STRtree(shapely.box(*self._low.T, *self._high.T))
 
     def touching(self, low_mm: FloatArray, high_mm: FloatArray) -> Way:
         """Those whose bounds meet the rectangle between two corners, in their order."""
+        if self._tree is None:
+            return self._way.where(np.all((self._low <= high_mm) & (self._high >= low_mm), axis=1))
         found = self._tree.query(shapely.box(low_mm[0], low_mm[1], high_mm[0], high_mm[1]))
         return self._way.where(np.sort(found))
 

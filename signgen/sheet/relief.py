@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -27,7 +28,7 @@ OVERSAMPLE = 3
 """Rows and columns in a pixel when an outline is drawn, so that its edge comes out soft."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Relief:
     """`rgb` (h, w, 3), row 0 at the top (greatest Y), the sign's bounding rectangle exactly; `solid` (h, w):
     255 where the finished sign is, 0 outside its edge and where a cutter went through; `inside` (h, w): the same
@@ -60,14 +61,22 @@ def relief(
     rim = edge.buffer(-1.2 * max(board.cell_mm, float(pitch)))
     z[edge_mask(rim, size_mm, (w, h)) < 255] = thickness_mm
     depth = np.clip(thickness_mm - z, 0.0, None)
-    x_mm = (np.arange(w, dtype=np.float32) + 0.5) * pitch
-    y_mm = (h - np.arange(h, dtype=np.float32) - 0.5) * pitch
-    texture = wood(x_mm, y_mm) if material.grain else mottle(x_mm, y_mm)
-    rgb = _coloured(_light(z, depth, pitch), depth, texture, material)
+    rgb = _coloured(_light(z, depth, pitch), depth, _texture(material.grain, w, h, float(pitch)), material)
     open_share = _softened(_resampled(through.astype(np.float32), board, size_mm, (w, h)))
     inside = edge_mask(edge, size_mm, (w, h))
     solid = np.minimum(inside, (255.0 * (1.0 - open_share) + 0.5).astype(np.uint8))
     return Relief(rgb=rgb, solid=solid, inside=inside, px_per_mm=w / size_mm[0])
+
+
+@lru_cache(maxsize=2)
+def _texture(grain: bool, w: int, h: int, pitch_mm: float) -> Float32:
+    """(h, w) factors about 1; the same for every sign of a size and kind of material, as in a batch."""
+    pitch = np.float32(pitch_mm)
+    x_mm = (np.arange(w, dtype=np.float32) + 0.5) * pitch
+    y_mm = (h - np.arange(h, dtype=np.float32) - 0.5) * pitch
+    texture = wood(x_mm, y_mm) if grain else mottle(x_mm, y_mm)
+    texture.setflags(write=False)
+    return texture
 
 
 def edge_mask(edge: Polygon | MultiPolygon, size_mm: tuple[float, float], size_px: tuple[int, int]) -> UInt8:
