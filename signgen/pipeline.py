@@ -20,11 +20,11 @@ from signgen.dialects.writing import start_up
 from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
 from signgen.errors import AskError, CheckFailedError, Problem
-from signgen.operations.plan import Plan, make_plan
+from signgen.operations.plan import Plan, Run, make_plan
 from signgen.operations.warnings import run_warnings
 from signgen.program.assemble import assemble
 from signgen.program.blocks import Program
-from signgen.program.estimate import estimate
+from signgen.program.estimate import estimate, times_by_operation
 from signgen.program.heading import ONE_FILE, heading, program_file
 from signgen.program.travel import Travel
 from signgen.program.trial import LIFTED, OUTLINE, lifted_program, outline_program
@@ -47,6 +47,7 @@ from signgen.spec.read import read_spec
 from signgen.spec.safe_name import safe_name
 from signgen.spec.sign_file import dump_sign_file, load_sign_file
 from signgen.spec.sign_spec import SignSpec
+from signgen.toolpath.cut import Toolpath
 from signgen.toolpath.order import in_order
 
 SAME_PLACE_MM = 0.01
@@ -256,7 +257,7 @@ def _programs(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> Ite
                 material_label=spec.material.label,
                 zero=setup.zero,
             ),
-            toolpaths=in_order(run.toolpaths(), park),
+            toolpaths=in_order(_named(run), park),
             cutting=run.cutting,
             spindle_start_s=spec.machine.spindle_start_s,
             zero=setup.zero,
@@ -270,6 +271,11 @@ def _programs(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> Ite
             number=number,
             grid_mm=grid_mm,
         )
+
+
+def _named(run: Run) -> list[Toolpath]:
+    """The run's toolpaths, named by what they do in the operator's words."""
+    return [replace(toolpath, operation=does) for does, toolpath in zip(run.does, run.toolpaths(), strict=True)]
 
 
 def failures(report: CheckReport) -> Iterator[Problem]:
@@ -301,7 +307,8 @@ def _facts(
     facts = []
     for run, program, tested in zip(plan.runs, programs, case.programs, strict=True):
         dwell_s = sum(seconds for _, seconds in start_up(program, spec.manner))
-        taken = estimate(program.moves, spec.machine, tuple(program.moves.ends_mm[0].tolist()), dwell_s)
+        x, y, z = program.moves.ends_mm[0].tolist()
+        taken = estimate(program.moves, spec.machine, (x, y, z), dwell_s)
         facts.append(
             ProgramFacts(
                 file=tested.file,
@@ -313,6 +320,7 @@ def _facts(
                 cut_length_mm=taken.cut_length_mm,
                 travel_length_mm=taken.travel_length_mm,
                 replay=tested.replay,
+                times=times_by_operation(program, spec.machine, (x, y, z)),
             )
         )
     return JobFacts(

@@ -24,7 +24,8 @@ def command(
     TOOL is a name (signgen list tools) or a kind with its figures, as in 'end-mill 6' or 'v-bit 60 diameter 12';
     MATERIAL a name (signgen list materials).
     """
-    from signgen.shop.advice import advice_for
+    from signgen.sheet.part_cutting import advice
+    from signgen.sheet.words import words_in
     from signgen.shop.feeds import cutting_data
     from signgen.shop.load import load_shop
     from signgen.shop.strain import strain_warnings
@@ -49,8 +50,8 @@ def command(
     for text in strain_warnings(cutter, stuff, router, data, depth_mm or data.stepdown_mm):
         _paragraph("warning: ", text)
     click.echo("While it cuts")
-    for advice in advice_for({cutter.cut} if cutter.cut else set()):
-        _paragraph("- ", advice.text)
+    for _, text in advice(words_in("en"), {cutter.cut} if cutter.cut else set()):
+        _paragraph("- ", text)
     click.echo("Where the figures come from")
     _paragraph("- ", f"{cutter.name}: {cutter.source}")
     for source in re.split(r"; (?=[a-z-]+: )", stuff.source):

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from signgen.geometry.paths import CCW, CW, FloatArray
-from signgen.program.blocks import RAPID, Moves
+from signgen.program.blocks import CUTTING, ENTRY, RAPID, TRAVEL, Moves, Program
 from signgen.shop.materials import Machine
 
 TINY = 1e-9
@@ -26,8 +26,9 @@ def estimate(moves: Moves, machine: Machine, start_mm: tuple[float, float, float
     """Time by the limits of each axis, with look-ahead.
 
     Corner speed: a circle that touches both moves and stays within the machine's deviation d of the corner is run at
-    v^2 = a d sin(t/2) / (1 - sin(t/2)), t the inner angle. Speeds that acceleration can reach: with S the running sum
-    of 2 a L, backwards V^2 = reverse running minimum of (V^2 + S) - S, forwards the same with the sign turned.
+    v^2 = a d sin(t/2) / (1 - sin(t/2)), t the inner angle. On an arc v^2 = a r, the weaker axis' acceleration turning
+    it. Speeds that acceleration can reach: with S the running sum of 2 a L, backwards V^2 = reverse running minimum of
+    (V^2 + S) - S, forwards the same with the sign turned.
     Source: equations of motion at constant acceleration; the scan is derived in geometry notes section 7.
     """
     seconds, lengths = _seconds_and_lengths(moves, machine, start_mm)
@@ -36,6 +37,37 @@ def estimate(moves: Moves, machine: Machine, start_mm: tuple[float, float, float
         minutes=(float(seconds.sum()) + dwell_s) / 60,
         cut_length_mm=float(lengths[~rapid].sum()),
         travel_length_mm=float(lengths[rapid].sum()),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OperationTime:
+    """What one operation takes of a program's time: cutting, getting down into the work, and travelling to it."""
+
+    does: str
+    cutting_s: float
+    entry_s: float
+    travel_s: float
+
+    @property
+    def seconds(self) -> float:
+        return self.cutting_s + self.entry_s + self.travel_s
+
+
+def times_by_operation(
+    program: Program, machine: Machine, start_mm: tuple[float, float, float]
+) -> tuple[OperationTime, ...]:
+    """One for each operation, in the order in which they first do something; dwells belong to none."""
+    seconds = seconds_of(program.moves, machine, start_mm)
+    names = np.array(program.operations, dtype=object)[program.owners]
+    return tuple(
+        OperationTime(
+            does=name,
+            cutting_s=float(seconds[(names == name) & (program.roles == CUTTING)].sum()),
+            entry_s=float(seconds[(names == name) & (program.roles == ENTRY)].sum()),
+            travel_s=float(seconds[(names == name) & (program.roles == TRAVEL)].sum()),
+        )
+        for name in dict.fromkeys(program.operations)
     )
 
 
@@ -53,18 +85,23 @@ def _seconds_and_lengths(
     rapid = (moves.kinds == RAPID)[keep]
     speed = np.where(rapid, np.inf, moves.feeds_mm_per_min[keep] / 60)
     accel = np.full(len(lengths), np.inf)
+    arc = ((moves.kinds == CW) | (moves.kinds == CCW))[keep]
+    level = np.hypot(first[:, 0], first[:, 1])
+    radius = np.hypot(*(moves.ends_mm[keep, :2] - moves.centres_mm[keep]).T)
+    turning = np.sqrt(min(machine.acceleration_mm_per_s2[:2]) * np.nan_to_num(radius)) / np.maximum(level, TINY)
+    speed = np.where(arc, np.minimum(speed, turning), speed)
     for axis in range(3):
         share = np.maximum(np.abs(first[:, axis]), np.abs(last[:, axis]))
+        if axis < 2:
+            share = np.where(arc, level, share)  # an arc may go along either axis somewhere
         limit = np.where(rapid, machine.rapid_mm_per_min[axis], machine.top_feed_mm_per_min[axis]) / 60
         speed = np.minimum(speed, limit / np.maximum(share, TINY))
         accel = np.minimum(accel, machine.acceleration_mm_per_s2[axis] / np.maximum(share, TINY))
 
     cosine = np.einsum("ij,ij->i", last[:-1], first[1:])
-    half_sine = np.sqrt(np.clip((1 - cosine) / 2, 0, 1))  # sin(t/2) of the inner angle t: cos t = -cosine
-    inner = np.sqrt(np.clip((1 + cosine) / 2, 0, 1))
+    inner = np.sqrt(np.clip((1 + cosine) / 2, 0, 1))  # sin(t/2) of the inner angle t: cos t = -cosine
     with np.errstate(divide="ignore"):
         corner = np.minimum(accel[:-1], accel[1:]) * machine.corner_deviation_mm * inner / np.maximum(1 - inner, TINY)
-    corner = np.where(half_sine > 1 - TINY, 0.0, corner)
     node = np.zeros(len(lengths) + 1)
     node[1:-1] = np.minimum(corner, np.minimum(speed[:-1], speed[1:]) ** 2)
 

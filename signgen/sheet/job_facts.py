@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from signgen.checks.check import CheckReport, ProgramUnderTest
 from signgen.drawing.drawing import Drawing
+from signgen.program.estimate import OperationTime
 from signgen.replay.motion import Replay
 from signgen.replay.sweep import HeightMap
 from signgen.shop.materials import CuttingData
@@ -16,7 +17,8 @@ from signgen.spec.sign_spec import SignSpec
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProgramFacts:
-    """One program: its file name, text, what it does in plain words ('engraves the letters'), and its estimates."""
+    """One program: its file name, text, what it does in plain words ('engraves the letters'), and its estimates, also
+    for each operation. Where all cutters' programs are in one file, each of them has that file and its text."""
 
     file: str
     text: str
@@ -27,6 +29,7 @@ class ProgramFacts:
     cut_length_mm: float
     travel_length_mm: float
     replay: Replay
+    times: tuple[OperationTime, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

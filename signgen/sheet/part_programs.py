@@ -7,7 +7,7 @@ from dataclasses import replace
 from signgen.dialects import dialect_named
 from signgen.sheet.cutter_svg import cutter_plate
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
-from signgen.sheet.markup import Html, el, joined, raw
+from signgen.sheet.markup import Html, Part, el, joined, raw
 from signgen.sheet.outcome import SEEN_MM, Outcome, outcomes
 from signgen.sheet.words import Words, words_of
 from signgen.shop.collets import LEAST_GRIP_RATIO, collet_of_tool
@@ -88,8 +88,22 @@ def _rows(facts: JobFacts, words: Words, program: ProgramFacts) -> list[tuple[st
         ("collet", joined(fits)),
         ("speed", joined(words("run.rpm", rpm=words.figure(cutting.spindle_rpm, 0)))),
         ("feed", joined(feed)),
-        ("time", joined(words("run.about", span=words.span(program.minutes)))),
+        ("time", joined(words("run.about", span=words.span(program.minutes)), *_shares(program, words))),
     ]
+
+
+def _shares(program: ProgramFacts, words: Words) -> list[Part]:
+    """Of the time, what is cutting, ways down and travel; of each operation its own time where there are several."""
+    whole = sum(time.seconds for time in program.times)
+    if not whole:
+        return []
+    cutting, entry = (sum(getattr(time, name) for time in program.times) for name in ("cutting_s", "entry_s"))
+    shares = [f"{100 * part / whole:.0f}" for part in (cutting, entry, whole - cutting - entry)]
+    said: list[Part] = [words("run.shares", cutting=shares[0], entry=shares[1], travel=shares[2])]
+    if len(program.times) > 1:
+        for time in program.times:
+            said += [el("br"), words.span(time.seconds / 60), ": ", words.told(time.does)]
+    return said
 
 
 def _steps(facts: JobFacts, words: Words, number: int, program: ProgramFacts, outcome: Outcome) -> list[Html]:

@@ -10,6 +10,7 @@ from typing import Any
 from signgen.checks.check import CheckResult
 from signgen.drawing.drawing import Hole
 from signgen.errors import AskError
+from signgen.program.estimate import OperationTime
 from signgen.replay.measure import extents
 from signgen.replay.motion import Motions
 from signgen.sheet.job_facts import JobFacts, PieceFacts, ProgramFacts
@@ -57,6 +58,7 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
                 _hole(hole) for hole in drawing.holes
             ],
             "tabs": len(drawing.tabs),
+            "skin_mm": rounded(drawing.skin_mm, MM),
         },
         "stock": {
             "min_width_mm": rounded(least.width_mm, MM),
@@ -70,6 +72,7 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
         "outline": _outline(facts),
         "air_cut": _air_cut(facts),
         "minutes": rounded(sum(program.minutes for program in facts.programs), MINUTES),
+        "shares": _shares([time for program in facts.programs for time in program.times]),
         "checks": [_check(result) for result in facts.checks.results],
         "fastening": {
             "screws_mm": [[rounded(x, MM), rounded(y, MM)] for x, y in facts.screws_mm],
@@ -142,6 +145,11 @@ def _program(program: ProgramFacts) -> dict[str, Any]:
         "feed_mm_per_min": rounded(cutting.feed_mm_per_min, 1),
         "plunge_mm_per_min": rounded(cutting.plunge_mm_per_min, 1),
         "minutes": rounded(program.minutes, MINUTES),
+        "shares": _shares(program.times),
+        "operations": [
+            {"does": time.does, "minutes": rounded(time.seconds / 60, MINUTES), "shares": _shares((time,))}
+            for time in program.times
+        ],
         "cut_length_mm": rounded(program.cut_length_mm, 1),
         "travel_length_mm": rounded(program.travel_length_mm, 1),
         "extent": _extent(program.replay.motions),
@@ -159,6 +167,16 @@ def _piece(piece: PieceFacts) -> dict[str, Any]:
         "width_mm": rounded(piece.width_mm, MM),
         "height_mm": rounded(piece.height_mm, MM),
         "turned": piece.turned,
+    }
+
+
+def _shares(times: Sequence[OperationTime]) -> dict[str, float]:
+    """Of the time in which the machine moves: cutting, getting down into the work, travelling."""
+    whole = sum(time.seconds for time in times) or 1.0
+    return {
+        "cutting": rounded(sum(time.cutting_s for time in times) / whole, 3),
+        "entry": rounded(sum(time.entry_s for time in times) / whole, 3),
+        "travel": rounded(sum(time.travel_s for time in times) / whole, 3),
     }
 
 

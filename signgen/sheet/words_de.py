@@ -170,6 +170,7 @@ WORDS = {
     "run.climb": "; Gleichlauf",
     "run.conventional": "; Gegenlauf",
     "run.about": "rund {span}",
+    "run.shares": ": {cutting} % Fräsen, {entry} % Eintauchen, {travel} % Wege",
     "run.fit": "Fräser einsetzen, {stickout} aus der Zange.",
     "run.stops_here": "Hier hält das Programm, die Spindel steht. {fit}",
     "run.start": "Absaugung an, Kopf über dem Brett. Starten, Hand am Vorschub-Halt.",
@@ -201,14 +202,17 @@ WORDS = {
     "cutter.about": "{cutter}, {stickout} mm aus der Zange",
     # 5 while it cuts
     "while.heading": "Während gefräst wird",
-    "while.adjust": "Die Vorschübe sind ein Anfang: mit rund 80 % am Regler beginnen und steigern, solange der Klang "
-    "gleichmäßig bleibt.",
-    "while.pitch": "Der Ton der Spindel sackt ab: zu viel Last. Zuerst den Vorschub senken; dann Schneide und "
-    "Absaugung ansehen.",
-    "while.burn": "Es quietscht, der Schnitt wird braun oder schmilzt: der Fräser reibt. Mehr Vorschub oder weniger "
-    "Drehzahl; auch stumpfe Fräser brennen.",
+    "while.adjust": "Die Vorschübe sind ein Anfang: mit rund 80 % am Regler beginnen und um je 10 % steigern, "
+    "solange der Klang gleichmäßig bleibt.",
+    "while.pitch": "Der Ton der Spindel sackt ab: zu viel Last. Zuerst den Vorschub senken, um je 10 %; dann "
+    "Schneide und Absaugung ansehen.",
+    "while.burn": "Es quietscht, der Schnitt wird braun oder schmilzt: der Fräser reibt. 10 % mehr Vorschub oder "
+    "10 % weniger Drehzahl; auch stumpfe Fräser brennen.",
+    "while.chatter": "Es brummt und hinterlässt Wellen: Rattern. 10 % weniger Drehzahl, dann kürzer spannen oder "
+    "weniger Zustellung.",
     "while.chips": "Späne, kein Staub, sind richtig. Bleiben sie in der Nut: anhalten, Spindel aus, ausräumen.",
     "while.chips.up_cut": " Ein nach oben fördernder Fräser hebt sie selbst heraus.",
+    "while.chips.down_cut": " Ein nach unten fördernder Fräser drückt sie hinein: die Nut zwischendurch räumen.",
     "while.stop": "Etwas rückt oder klingt falsch: Vorschub-Halt, Spindel aus. Gefahr: sofort Not-Halt, dann denken.",
     # 6 afterwards
     "after.heading": "Danach",

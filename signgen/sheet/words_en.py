@@ -166,6 +166,7 @@ WORDS = {
     "run.climb": "; climb milling",
     "run.conventional": "; conventional milling",
     "run.about": "about {span}",
+    "run.shares": ": {cutting} % cutting, {entry} % ways down, {travel} % travel",
     "run.fit": "Fit the cutter, {stickout} out of the collet.",
     "run.stops_here": "The program stops here, the spindle still. {fit}",
     "run.start": "Extraction on, head over the board. Start, hand at feed hold.",
@@ -197,14 +198,16 @@ WORDS = {
     "cutter.about": "{cutter}, {stickout} mm out of the collet",
     # 5 while it cuts
     "while.heading": "While it cuts",
-    "while.adjust": "The feeds are a beginning: start at about 80 % by the override and go up while the sound stays "
-    "even.",
-    "while.pitch": "The spindle's pitch dips: the load is too high. Feed down first; then look at the cutter's edge "
-    "and the extraction.",
-    "while.burn": "It squeals, or the cut browns or melts: the cutter rubs. Feed up or speed down; blunt cutters burn "
-    "too.",
+    "while.adjust": "The feeds are a beginning: start at about 80 % by the override and go up by 10 % at a time "
+    "while the sound stays even.",
+    "while.pitch": "The spindle's pitch dips: the load is too high. Feed down first, 10 % at a time; then look at "
+    "the cutter's edge and the extraction.",
+    "while.burn": "It squeals, or the cut browns or melts: the cutter rubs. Feed up 10 % or speed down 10 %; blunt "
+    "cutters burn too.",
+    "while.chatter": "It hums and leaves waves: chatter. Speed down 10 %, then a shorter stick-out or a thinner pass.",
     "while.chips": "Chips, not dust, are right. If they stay in the groove: hold, stop the spindle, clear them.",
     "while.chips.up_cut": " An up-cut cutter lifts them out by itself.",
+    "while.chips.down_cut": " A down-cut cutter presses them down: clear the slot between passes.",
     "while.stop": "Something moved or sounds wrong: feed hold, spindle off. Danger: emergency stop at once, then "
     "think.",
     # 6 afterwards

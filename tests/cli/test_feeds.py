@@ -27,6 +27,8 @@ def test_says_what_to_change_live_and_where_the_figures_come_from() -> None:
     text = " ".join(said("down-cut-6", "acrylic").split())
     assert "Feed up 10 % or speed down 10 %" in text
     assert "presses them down" in text
+    assert "Speed down 10 %" in text
+    assert "10 % at a time" in text
     assert "specific-force: from memory" in text
 
 

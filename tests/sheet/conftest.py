@@ -13,6 +13,7 @@ from shapely.geometry import LineString, MultiPolygon, Polygon, box
 
 from signgen.checks.check import CheckReport, CheckResult, Finding
 from signgen.drawing.drawing import Drawing, Groove, Hole, Tab
+from signgen.program.estimate import OperationTime
 from signgen.replay.motion import ARC_CCW, ARC_CW, FEED, RAPID, Motions, Replay
 from signgen.replay.sweep import HeightMap
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
@@ -258,6 +259,10 @@ def build_facts(
             minutes=5.9,
             cut_length_mm=2234.5,
             travel_length_mm=421.0,
+            times=(
+                OperationTime(does="bores the holes", cutting_s=60.0, entry_s=0.0, travel_s=20.0),
+                OperationTime(does="cuts the outside", cutting_s=240.0, entry_s=16.0, travel_s=14.0),
+            ),
             replay=replay_of(
                 shifted(bores(drawing.holes, END_MILL, thickness) + around(width, height, END_MILL, levels, thickness))
             ),

@@ -83,6 +83,15 @@ def test_total_minutes_are_the_sum(facts: JobFacts) -> None:
     assert data["minutes"] == pytest.approx(sum(program["minutes"] for program in data["programs"]), abs=0.01)
 
 
+def test_shares_of_the_time_are_those_of_all_operations_and_of_each(facts: JobFacts) -> None:
+    data = report(facts)
+    holes, edge = data["programs"][1]["operations"]
+    assert (holes["does"], holes["minutes"]) == ("bores the holes", pytest.approx(80 / 60, abs=0.01))
+    assert holes["shares"] == {"cutting": 0.75, "entry": 0.0, "travel": 0.25}
+    assert edge["shares"] == {"cutting": 0.889, "entry": 0.059, "travel": 0.052}
+    assert data["shares"] == data["programs"][1]["shares"] == {"cutting": 0.857, "entry": 0.046, "travel": 0.097}
+
+
 def test_a_failed_check_says_what_it_saw(facts: JobFacts) -> None:
     last = report(facts)["checks"][-1]
     assert last["passed"] is False

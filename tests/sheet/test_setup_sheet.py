@@ -104,6 +104,8 @@ QUESTIONS = (
     ("How fast does it turn?", "program-2-speed", "rpm"),
     ("How fast does it move?", "program-2-feed", "mm/min"),
     ("How long does it take?", "program-1-time", "3 min 20 s"),
+    ("How much of it is cutting?", "program-2-time", "86 % cutting, 5 % ways down, 10 % travel"),
+    ("How long does each operation take?", "program-2-time", "4 min 30 s: cuts the outside"),
     ("How far does the cutter stick out?", "program-2-fit", "26 mm"),
     ("What do I do after the first program?", "program-2-zero", "Set only Z again"),
     (
@@ -113,6 +115,8 @@ QUESTIONS = (
     ),
     ("How do I see that the holes and the edge are right?", "program-2-right", "4 holes of 7 mm show the spoilboard"),
     ("The sound changes: what now?", "while-pitch", "Feed down first"),
+    ("It burns: what now, and by how much?", "while-burn", "Feed up 10 % or speed down 10 %"),
+    ("It chatters: what now, and by how much?", "while-chatter", "Speed down 10 %"),
     ("Something goes wrong: what now?", "while-stop", "emergency stop"),
     ("How do I get the sign out?", "after-tabs", "4 tabs"),
     ("What do I do with the surface?", "after-sand", "along the grain"),
