@@ -337,6 +337,7 @@ def _facts(
         checks=report,
         screws_mm=screws_mm,
         warnings=(*case.drawing.warnings, *plan.remarks, *run_warnings(plan.runs, spec.material, spec.machine)),
+        sense=plan.sense,
     )
 
 

@@ -16,6 +16,7 @@ from signgen.operations.engrave import Engrave
 from signgen.operations.groove_floors import Clearing, clearing_of
 from signgen.operations.holes import BoreHoles
 from signgen.operations.recesses import recess_operations, room_problems, standing_mm2
+from signgen.operations.sense import Sense, sense_of
 from signgen.operations.sharpen import SharpenCorners
 from signgen.operations.slots import MillSlots
 from signgen.shop.feeds import cutting_data, thin_feed_mm_per_min
@@ -60,11 +61,13 @@ class Run:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
     """`edge`: the cutter of the outside cut, which decides how much board the sign needs around it. `remarks`: whole
-    sentences about what other cutters would do."""
+    sentences about what other cutters would do, and what comes out blunt. `sense`: of the engraving, None where there
+    is none."""
 
     runs: tuple[Run, ...]
     edge: Tool
     remarks: tuple[str, ...] = ()
+    sense: Sense | None = None
 
 
 def make_plan(drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None) -> Plan:
@@ -78,11 +81,13 @@ def make_plan(drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None) 
     if problems:
         raise CannotMakeError(problems)
     clearing = clearing_of(drawing, cutters, spec)
+    sense = sense_of(drawing, spec)
     runs = (_run(tool, cutters, clearing, drawing, spec) for tool in _in_order(cutters))
     return Plan(
         runs=tuple(run for run in runs if run.operations),
         edge=cutters.edge,
-        remarks=(*clearing.remarks, *_round_corners(drawing, cutters)),
+        remarks=(*(sense.warnings if sense else ()), *clearing.remarks, *_round_corners(drawing, cutters)),
+        sense=sense,
     )
 
 

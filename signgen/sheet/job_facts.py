@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from signgen.checks.check import CheckReport, ProgramUnderTest
 from signgen.drawing.drawing import Drawing
+from signgen.operations.sense import Sense
 from signgen.program.estimate import OperationTime
 from signgen.replay.motion import Replay
 from signgen.replay.sweep import HeightMap
@@ -53,7 +54,8 @@ class JobFacts:
     `least`: the least board
     that would do, the same value when no real board was named. `boards[i]`: the stock after program i.
     `screws_mm`: suggested
-    places for hold-down screws in program coordinates. `warnings`: whole sentences to read before cutting."""
+    places for hold-down screws in program coordinates. `warnings`: whole sentences to read before cutting.
+    `sense`: of the engraving, None where there is none."""
 
     name: str
     spec: SignSpec
@@ -69,3 +71,4 @@ class JobFacts:
     pieces: tuple[PieceFacts, ...] = ()
     outline: ProgramUnderTest | None = None
     lifted: tuple[ProgramUnderTest, ...] = ()
+    sense: Sense | None = None

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
+from signgen.sheet.engraving import SLIGHT_MM, TRIAL_MM, trial_width_mm
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.markup import Html, Part, el, item, joined
 from signgen.sheet.words import Words, words_of
 
-SLIGHT_MM = 0.1
-"""The error by which the sheet shows what an error does: what a calliper reads with care."""
 FAIR_MM = 0.2
 """Up to here a board may differ from what was asked for, where the depth of grooves hangs on it (common practice)."""
 CORNERS = ("front_left", "front_right", "back_left", "back_right")
@@ -23,6 +22,7 @@ def board(facts: JobFacts) -> Html:
         item("board-size", words("board.size"), _size(facts, words)),
         item("board-way", words("board.way"), _way_round(facts, words)),
         item("board-thickness", words("board.thickness"), *_thickness(facts)),
+        *_grooves(facts, words),
         id="board",
     )
 
@@ -80,6 +80,22 @@ def _thickness(facts: JobFacts) -> list[Part]:
         el("span", *readings, cls="readings"),
         el("span", effect, id="thickness-error"),
     ]
+
+
+def _grooves(facts: JobFacts, words: Words) -> list[Part]:
+    """How deep and wide the grooves are, so that what comes out can be held against it, and a groove to try first."""
+    sense = facts.sense
+    if sense is None:
+        return []
+    narrow, wide = words.figure(sense.narrowest.value_mm, 2), words.figure(sense.widest.value_mm, 2)
+    text = words(
+        "board.deepest",
+        deep=words.mm(sense.deepest.value_mm, 2),
+        left=words.mm(sense.wood_left_mm, 2),
+        strokes=narrow if narrow == wide else words("range", least=narrow, most=wide),
+    )
+    trial = words("board.trial", deep=words.mm(TRIAL_MM), wide=words.mm(trial_width_mm(facts, sense), 2))
+    return [item("board-grooves", words("board.grooves"), text, trial)]
 
 
 def _if_zero_below(facts: JobFacts, words: Words) -> str:

@@ -13,6 +13,7 @@ from signgen.errors import AskError
 from signgen.program.estimate import OperationTime
 from signgen.replay.measure import extents
 from signgen.replay.motion import Motions
+from signgen.sheet.engraving import engraving_report
 from signgen.sheet.job_facts import JobFacts, PieceFacts, ProgramFacts
 from signgen.sheet.legibility import legibility_report, lettering_report
 from signgen.sheet.numbers import rounded
@@ -78,6 +79,7 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
             "screws_mm": [[rounded(x, MM), rounded(y, MM)] for x, y in facts.screws_mm],
             "datum": spec.origin,
         },
+        "engraving": engraving_report(facts),
         "legibility": legibility_report(drawing),
         "warnings": list(facts.warnings),
         **({"pieces": [_piece(piece) for piece in facts.pieces]} if facts.pieces else {}),

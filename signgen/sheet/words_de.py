@@ -88,6 +88,10 @@ WORDS = {
     "board.corner.front_right": "vorn rechts",
     "board.corner.back_left": "hinten links",
     "board.corner.back_right": "hinten rechts",
+    "board.grooves": "Rillen",
+    "board.deepest": "Die tiefste ist {deep} tief und lässt {left} Holz; die Striche sind {strokes}\u00a0mm breit. ",
+    "board.trial": "Vor dem Fräsen den V-Fräser an einem Rest desselben Bretts proben: eine Rille von {deep} Tiefe "
+    "muss {wide} breit sein.",
     "board.wider": " und {wider} breiter (2 × {slight} × tan {half}° bei {angle}°)",
     "board.below": "Z-Null liegt unter dem Brett: wo es {slight} dicker ist, werden Rillen {slight} tiefer{wider}; wo "
     "es dünner ist, flacher und schmaler. Mehr als {fair} daneben: die Programme mit --thickness neu machen.",
@@ -396,6 +400,14 @@ PHRASES = (
     (r"clears the floors, ([\d.]+) mm deep", "räumt die Böden, {0} mm tief"),
     (r"sharpens the corners", "schärft die Ecken"),
     (r"cuts the letters right through", "schneidet die Buchstaben durch"),
+    (r'A detail of (.+) is smaller than the tolerance of ([\d.]+) mm and may be lost\. Use larger letters, or a '
+     r'smaller tolerance\.',
+     "Etwas an {0} ist kleiner als die Toleranz von {1} mm und kann verloren gehen. Größere Buchstaben oder eine "
+     "kleinere Toleranz nehmen."),
+    (r"A stroke of (.+) is narrower than the ([\d.]+) mm flat of the bit's tip and stays uncut there\. Use larger "
+     r"letters, or a bit with a finer tip\.",
+     "Ein Strich von {0} ist schmaler als die Fläche von {1} mm an der Spitze des V-Fräsers und bleibt dort stehen. "
+     "Größere Buchstaben oder einen V-Fräser mit feinerer Spitze nehmen."),
     (r"Inner corners stay round: the ([\d.]+) mm end mill does not reach ([\d.]+) mm2 of them\.",
      "Innenecken bleiben rund: {1} mm² davon erreicht der Schaftfräser von {0} mm nicht."),
     (r"makes 1 hole of ([\d.]+) mm", "macht 1 Loch von {0} mm"),

@@ -86,6 +86,9 @@ WORDS = {
     "board.corner.front_right": "front right",
     "board.corner.back_left": "back left",
     "board.corner.back_right": "back right",
+    "board.grooves": "Grooves",
+    "board.deepest": "The deepest goes {deep} down and leaves {left} of wood; strokes are {strokes}\u00a0mm wide. ",
+    "board.trial": "Before the cut, try the bit on scrap of the same board: a groove {deep} deep must be {wide} wide.",
     "board.wider": " and {wider} wider (2 × {slight} × tan {half}° with a bit of {angle}°)",
     "board.below": "Z zero lies under the board: where it is {slight} thicker, grooves get {slight} deeper{wider}; "
     "where it is thinner, shallower and narrower. More than {fair} off: make the programs again with --thickness.",

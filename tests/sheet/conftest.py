@@ -13,6 +13,7 @@ from shapely.geometry import LineString, MultiPolygon, Polygon, box
 
 from signgen.checks.check import CheckReport, CheckResult, Finding
 from signgen.drawing.drawing import Drawing, Groove, Hole, Tab
+from signgen.operations.sense import sense_of
 from signgen.program.estimate import OperationTime
 from signgen.replay.motion import ARC_CCW, ARC_CW, FEED, RAPID, Motions, Replay
 from signgen.replay.sweep import HeightMap
@@ -308,6 +309,7 @@ def build_facts(
         checks=checks,
         screws_mm=screws,
         warnings=("The wall between 1 and 7 is thin.",),
+        sense=sense_of(drawing, spec),
     )
 
 

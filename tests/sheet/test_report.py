@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -104,3 +105,22 @@ def test_the_text_is_the_same_twice_and_has_no_minus_zero(make_facts: Make) -> N
     assert "-0.0\n" not in first
     assert "-0.0," not in first
     assert first.endswith("}\n")
+
+
+def test_the_engraving_is_told_in_figures(facts: JobFacts) -> None:
+    told = report(facts)["engraving"]
+    assert told["deepest"]["mm"] + told["wood_left_mm"] == pytest.approx(facts.drawing.thickness_mm)
+    assert told["narrowest_stroke"]["mm"] <= told["widest_stroke"]["mm"]
+    assert told["deepest"]["letter"] in facts.drawing.letter_texts
+    # Source: check-values section 8: w = 2 d tan(angle / 2) + t at 90 degrees.
+    assert told["if_thicker"] == {"by_mm": 0.1, "deeper_mm": 0.1, "wider_mm": 0.2}
+    assert told["measure_first"]["trial_groove"]["width_mm"] == 2.0
+
+
+def test_with_zero_on_top_a_thicker_board_is_engraved_no_deeper(make_facts: Make) -> None:
+    told = report(make_facts(z_zero="top"))["engraving"]["if_thicker"]
+    assert (told["deeper_mm"], told["wider_mm"]) == (0.0, 0.0)
+
+
+def test_nothing_engraved_is_null(facts: JobFacts) -> None:
+    assert report(replace(facts, sense=None))["engraving"] is None

@@ -87,6 +87,8 @@ QUESTIONS = (
         "Made for 12 mm. Measure all",
     ),
     ("What if it is thicker?", "thickness-error", "0.1 mm deeper and 0.2 mm wider"),
+    ("How deep and wide do the letters get?", "board-grooves", "leaves"),
+    ("How do I prove the bit before the cut?", "board-grooves", "a groove 1 mm deep must be 2 mm wide"),
     ("Where is X0 Y0?", "zero-xy", "40 mm from the left edge and one 40 mm from the front edge"),
     ("Where is Z0 and how do I set it?", "zero-z", "top of the spoilboard"),
     ("How do I know that zero is right?", "zero-proof", "X200 Y120"),
