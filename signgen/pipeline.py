@@ -40,7 +40,7 @@ from signgen.sheet.setup_sheet import setup_html
 from signgen.sheet.verdict import finding_text
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
-from signgen.shop.stock import Stock, WorkZero, least_stock, stock_on_board, work_zero
+from signgen.shop.stock import Stock, WorkZero, least_stock, must_reach, stock_on_board, work_zero
 from signgen.spec.check_spec import NONE_SAID, FixingSpec
 from signgen.spec.merge import merged
 from signgen.spec.read import read_spec
@@ -232,7 +232,9 @@ def _with_trials(case: Case, texts: Mapping[str, str]) -> Case:
 
 
 def setup_of(spec: SignSpec, plan: Plan) -> Setup:
+    """Raises: CannotMakeError when the board or the machine is too small."""
     cutter = plan.edge.diameter_mm
+    must_reach((spec.width_mm, spec.height_mm), cutter, spec.machine.travel_mm[:2])
     least = least_stock(spec.width_mm, spec.height_mm, spec.thickness_mm, cutter)
     stock = stock_on_board(least, spec.board_mm, cutter) if spec.board_mm else least
     zero = work_zero(stock, on_board=spec.origin == "stock", at_top=spec.z_zero == "top")
@@ -264,6 +266,7 @@ def _programs(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> Ite
             travel=Travel(
                 top_mm=spec.thickness_mm,
                 safe_mm=spec.thickness_mm + spec.clearance_mm,
+                most_mm=spec.machine.travel_mm[2] - spec.breakthrough_mm,
                 bare=drawing.edge.buffer(plan.edge.diameter_mm - run.tool.radius_mm + SAME_PLACE_MM),
             ),
             top_z_feed_mm_per_min=spec.machine.top_feed_mm_per_min[2],

@@ -18,6 +18,7 @@ from signgen.errors import AskError, CannotMakeError
 from signgen.geometry.rectangles import Size, fits, nest
 from signgen.pipeline import read_sign
 from signgen.shop.materials import Machine, Material
+from signgen.shop.stock import around_mm
 from signgen.spec.sign_spec import SignSpec
 from signgen.units import plain
 from signgen.whole_sheet import HoleSize, PieceAsked, SheetAsked, cutters_of
@@ -69,12 +70,13 @@ class SheetHow:
             what = f"A border of {plain(self.border_mm)} mm and the cut leave no room on it."
             raise AskError.at("sheet", what, "Use a larger sheet or a smaller clamp-border.")
         x, y = machine.travel_mm[:2]
-        if room[0] + cutter_mm > x or room[1] + cutter_mm > y:
+        more = 2 * around_mm(cutter_mm)
+        if room[0] + more > x or room[1] + more > y:
             what = (
-                f"Signs would lie on {plain(room[0])} x {plain(room[1])} mm of it; {machine.name} reaches "
-                f"{plain(x)} x {plain(y)} mm."
+                f"Signs would lie on {plain(room[0])} x {plain(room[1])} mm of it, with {plain(more / 2)} mm for the cut "
+                f"around them; {machine.name} reaches {plain(x)} x {plain(y)} mm."
             )
-            turned = room[1] + cutter_mm <= x and room[0] + cutter_mm <= y
+            turned = room[1] + more <= x and room[0] + more <= y
             remedy = "Turn the sheet: give its width along X." if turned else "Use a smaller sheet or another machine."
             raise AskError.at("sheet", what, remedy)
 

@@ -16,6 +16,7 @@ from signgen.geometry.arcs import fit_ring
 from signgen.geometry.offsets import outward
 from signgen.geometry.paths import Path
 from signgen.shop.materials import CuttingData
+from signgen.shop.stock import LEAD_MM
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
 from signgen.toolpath.cut import FREEING_STAGE, Cut, Toolpath, strung
@@ -23,10 +24,6 @@ from signgen.toolpath.gaps import Gap, Rates, between_tabs, span_mm
 from signgen.toolpath.lead import lead_in, lead_out
 from signgen.toolpath.loop import Loop
 from signgen.toolpath.passes import levels
-
-LEAD_MM = 0.5
-"""How far beside the edge's way the cutter comes on to it and leaves it: clear of the wall, and no more than a thin cut
-into the waste (common practice)."""
 
 OVERLAP_MM = 2.0
 """How far a finishing pass runs over its own beginning, so that no step is seen there (common practice)."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 import shapely
@@ -12,7 +13,8 @@ LOW_MM = 2.0
 """Over the bare board, where neither clamps nor screws can stand: a board is never quite flat (common practice)."""
 
 PARK_MM = 15.0
-"""How much higher than the travel between cuts the program ends, so that hands and a vacuum reach the work."""
+"""How much higher than the travel between cuts the program ends, so that hands and a vacuum reach the work; less where
+the machine goes no higher."""
 
 Place = tuple[float, float]
 
@@ -20,11 +22,12 @@ Place = tuple[float, float]
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Travel:
     """Heights in sign coordinates. `safe_mm` is over clamps and screws; `bare`: where none can be, since an outside
-    cut runs round it (None: they may be anywhere)."""
+    cut runs round it (None: they may be anywhere); `most_mm` as high as the machine goes."""
 
     top_mm: float
     safe_mm: float
     bare: BaseGeometry | None = None
+    most_mm: float = math.inf
 
     @property
     def low_mm(self) -> float:
@@ -32,7 +35,7 @@ class Travel:
 
     @property
     def park_mm(self) -> float:
-        return self.safe_mm + PARK_MM
+        return max(self.safe_mm, min(self.safe_mm + PARK_MM, self.most_mm))
 
     def height_mm(self, start: Place, end: Place) -> float:
         """As low as the straight way from one place to another allows."""

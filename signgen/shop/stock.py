@@ -48,6 +48,10 @@ HEAD_STANDS_MM = 2.0
 SCREW_EDGE_MM = 3.0
 """Wood between a screw's head and the board's edge, so that the board does not split (common practice)."""
 
+LEAD_MM = 0.5
+"""How far beside the edge's way the cutter comes on to it and leaves it: clear of the wall, and no more than a thin cut
+into the waste (common practice)."""
+
 LEAST_RIM_MM = 2.0
 """Wood beyond the outside cut on a board that is clamped or taped and takes no screws."""
 
@@ -96,6 +100,29 @@ def stock_on_board(least: Stock, board_mm: tuple[float, float], cutter_diameter_
         thickness_mm=least.thickness_mm,
         sign_x_mm=starts[0],
         sign_y_mm=starts[1],
+    )
+
+
+def around_mm(cutter_diameter_mm: float) -> float:
+    """Travel wanted beyond a sign on every side: the outline that is shown before goes as far as what is cut, and the
+    outside cut begins and ends a little beside itself."""
+    return cutter_diameter_mm + LEAD_MM
+
+
+def must_reach(size_mm: tuple[float, float], cutter_diameter_mm: float, travel_mm: tuple[float, float]) -> None:
+    """Raises: CannotMakeError when the machine does not go round the sign."""
+    more = 2 * around_mm(cutter_diameter_mm)
+    width, height = (size + more for size in size_mm)
+    x, y = travel_mm
+    if width <= x and height <= y:
+        return
+    most = " x ".join(f"{travel - more:g}" for travel in travel_mm)
+    turned = " Or turn the sign by a quarter." if height <= x and width <= y else ""
+    raise CannotMakeError.at(
+        "size",
+        f"{size_mm[0]:g} x {size_mm[1]:g} mm and the {cutter_diameter_mm:g} mm cut around it need {width:g} x "
+        f"{height:g} mm of travel; the machine has {x:g} x {y:g} mm.",
+        f"Make the sign at most {most} mm, or give another machine.{turned}",
     )
 
 

@@ -141,7 +141,7 @@ def test_a_gap_that_tabs_could_not_bear_is_refused() -> None:
 
 def test_a_sheet_that_the_machine_cannot_reach_is_refused() -> None:
     machine = spec_of().machine  # reaches 400 x 400
-    SheetHow(size_mm=(430, 430)).must_reach(machine, 6.0)
+    SheetHow(size_mm=(429, 429)).must_reach(machine, 6.0)  # 15 of border each side, 0.5 beside the cuts
     with pytest.raises(AskError, match="reaches 400 x 400 mm"):
         SheetHow(size_mm=(500, 430)).must_reach(machine, 6.0)
     bench = spec_of(machine="bench-router").machine  # reaches 800 x 1200

@@ -1,0 +1,29 @@
+"""How high the cutter goes between cuts, and where it ends."""
+
+from __future__ import annotations
+
+from shapely.geometry import box
+
+from signgen.program.travel import LOW_MM, PARK_MM, Travel
+
+BARE = Travel(top_mm=12.0, safe_mm=22.0, bare=box(0, 0, 100, 50))
+
+
+def test_over_the_bare_board_it_goes_low_and_over_clamps_high() -> None:
+    assert BARE.height_mm((10, 10), (90, 40)) == 12 + LOW_MM
+    assert BARE.height_mm((10, 10), (110, 40)) == 22
+
+
+def test_a_way_between_two_bare_places_that_leaves_the_bare_board_is_high() -> None:
+    horseshoe = Travel(top_mm=12.0, safe_mm=22.0, bare=box(0, 0, 100, 50).difference(box(40, 10, 60, 50)))
+    assert horseshoe.height_mm((10, 40), (90, 40)) == 22
+
+
+def test_where_nobody_knows_what_stands_there_it_goes_high() -> None:
+    assert Travel(top_mm=12.0, safe_mm=22.0).height_mm((1, 1), (2, 1)) == 22
+
+
+def test_it_ends_higher_than_it_travels_as_far_as_the_machine_goes() -> None:
+    assert BARE.park_mm == 22 + PARK_MM
+    assert Travel(top_mm=12.0, safe_mm=22.0, most_mm=30.0).park_mm == 30
+    assert Travel(top_mm=12.0, safe_mm=22.0, most_mm=20.0).park_mm == 22
