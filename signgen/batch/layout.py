@@ -73,8 +73,8 @@ class SheetHow:
         more = 2 * around_mm(cutter_mm)
         if room[0] + more > x or room[1] + more > y:
             what = (
-                f"Signs would lie on {plain(room[0])} x {plain(room[1])} mm of it, with {plain(more / 2)} mm for the cut "
-                f"around them; {machine.name} reaches {plain(x)} x {plain(y)} mm."
+                f"Signs would lie on {plain(room[0])} x {plain(room[1])} mm, with {plain(more / 2)} mm for cuts "
+                f"around it; {machine.name} reaches {plain(x)} x {plain(y)} mm."
             )
             turned = room[1] + more <= x and room[0] + more <= y
             remedy = "Turn the sheet: give its width along X." if turned else "Use a smaller sheet or another machine."
