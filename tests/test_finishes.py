@@ -192,6 +192,42 @@ def test_a_recess_is_sabotaged_and_seen() -> None:
         assert result.findings
 
 
+def test_holes_in_a_sunken_ground_are_bored_and_judged_from_its_floor() -> None:
+    facts = prove(spec_of(text=["8B"], finish="raised"))
+    (ground,) = facts.drawing.recesses
+    assert all(ground.area.contains(shapely.Point(hole.x_mm, hole.y_mm)) for hole in facts.drawing.holes)
+    assert facts.checks.passed
+
+
+@pytest.mark.parametrize(
+    ("finish", "said"), [("recess", "is missing: 0 % of it is cut"), ("raised", "is missing: 0 % of it stands")]
+)
+def test_a_letter_that_is_not_there_is_named(finish: str, said: str) -> None:
+    from signgen.pipeline import _case, setup_of
+
+    spec = spec_of(**NUMBER, finish=finish)
+    drawing, plan = draw(spec), make_plan(draw(spec), spec)
+    texts = [program.text for program in prove(spec).programs]
+    spoilt = replace(
+        drawing,
+        recesses=tuple(
+            replace(r, area=shapely.box(100, 5, 110, 12)) if r.text == "7" else r for r in drawing.recesses
+        ),
+        raised=tuple(
+            replace(r, area=shapely.box(10, 60, 20, 80)) if r.text == "7" else r for r in drawing.raised
+        ),
+    )  # fmt: skip
+    case = _case(spec, spoilt, plan, setup_of(spec, plan), texts)
+    (result,) = [result for result in judge(case).results if result.code == "C125"]
+    assert any("letter 2 '7'" in finding.message and said in finding.message for finding in result.findings)
+
+
+def test_a_thin_floor_is_warned_about() -> None:
+    facts = prove(spec_of(**NUMBER, finish="recess", depth="9.5"))
+    (result,) = [result for result in facts.checks.results if result.code == "C115"]
+    assert "only 2.50 mm of the 12 mm board is left" in result.findings[0].message
+
+
 def test_floors_of_a_sheet_of_signs_move_with_their_sign() -> None:
     from signgen.drawing.nested import Placement, nested
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import numpy as np
 import shapely
-from shapely.geometry import LineString
+from shapely.geometry import LineString, Point
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
-from signgen.checks.places import at, nearest_line
+from signgen.checks.places import at, floor_over_mm, nearest_line
 from signgen.checks.way import THROUGH_MM, Nearby, Way
 from signgen.drawing.drawing import Hole
 from signgen.geometry.distance import FloatArray, nearest_segment
@@ -60,7 +60,7 @@ Least error seen: 0.05 mm in place and diameter, 0.002 mm in depth."""
 def _measured(case: Case, hole: Hole, nearby: list[Nearby]) -> tuple[list[Finding], FloatArray, float]:
     """(findings, centre relative to the drawn one, diameter); a diameter of 0 when nothing goes through there."""
     middle, radius = np.array([hole.x_mm, hole.y_mm]), hole.diameter_mm / 2
-    top = case.stock.thickness_mm
+    top = case.stock.thickness_mm - floor_over_mm(case.drawing, Point(hole.x_mm, hole.y_mm))
     angle = np.arange(DIRECTIONS) * 2 * np.pi / DIRECTIONS
     direction = np.stack([np.cos(angle), np.sin(angle)], axis=1)
     # A slot reaches further out by half its span along itself; at right angles to that, its two ends are as far.
@@ -109,7 +109,7 @@ def _measured(case: Case, hole: Hole, nearby: list[Nearby]) -> tuple[list[Findin
 
 
 def _near(cuts: Nearby, hole: Hole, top: float) -> Way:
-    """The pieces below the board's top whose tip comes nearer to the hole's middle line than its radius."""
+    """The pieces below the hole's mouth whose tip comes nearer to the hole's middle line than its radius."""
     reach = (hole.diameter_mm + hole.span_mm) / 2
     middle = np.array([hole.x_mm, hole.y_mm])
     some = cuts.touching(middle - reach, middle + reach).below(top - 1e-6)

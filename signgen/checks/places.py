@@ -7,6 +7,7 @@ import math
 import numpy as np
 import shapely
 from shapely.geometry import LineString, Point
+from shapely.geometry.base import BaseGeometry
 
 from signgen.checks.check import Case
 from signgen.checks.way import Way, joined
@@ -17,6 +18,17 @@ from signgen.tolerances import CHECK_MM
 
 SHARES = np.linspace(0.0, 1.0, 17)
 """Where along a piece its depth at a point is looked up, beside the place nearest to the point."""
+
+
+def floor_over_mm(drawing: Drawing, area: BaseGeometry, above_mm: float = math.inf) -> float:
+    """How deep below the board's top something begins: on the floor of the recess that it lies in, of those less deep
+    than `above_mm`; 0 when it begins at the face."""
+    around = [
+        recess.depth_mm
+        for recess in drawing.recesses
+        if recess.depth_mm < above_mm and shapely.covers(recess.area, area)
+    ]
+    return max(around, default=0.0)
 
 
 def feature_at(drawing: Drawing, x_mm: float, y_mm: float) -> str:

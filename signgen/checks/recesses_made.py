@@ -9,7 +9,7 @@ from shapely.geometry import LineString
 from shapely.geometry.base import BaseGeometry
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
-from signgen.checks.places import at, deepest_line, nearest_line, worst_apart
+from signgen.checks.places import at, deepest_line, floor_over_mm, nearest_line, worst_apart
 from signgen.checks.way import THROUGH_MM, Way, joined
 from signgen.drawing.drawing import Recess
 from signgen.geometry.distance import FloatArray, distance_to_segments, nearest_segment, segments_of
@@ -58,7 +58,7 @@ Least error seen: 0.05 mm in depth, a patch of one cell; 0.015 mm at the walls."
         left, worst = 0.0, 0.0
         ways = _ways(case)
         for recess in recesses:
-            mouth = case.stock.thickness_mm - _mouth_mm(case, recess) - 1e-6
+            mouth = case.stock.thickness_mm - floor_over_mm(case.drawing, recess.area, recess.depth_mm) - 1e-6
             own = [(tool, _over(way.below(mouth), recess.area), index) for tool, way, index in ways]
             own = [(tool, way, index) for tool, way, index in own if len(way)]
             mills = [tool for tool, _, _ in own if tool.kind == "end-mill"]
@@ -90,16 +90,6 @@ Least error seen: 0.05 mm in depth, a patch of one cell; 0.015 mm at the walls."
             f"{len(recesses)} recess{'es' if len(recesses) > 1 else ''}: walls at most {max(worst, 0.0):.4f} mm "
             f"outside; {left:.1f} mm2 in corners that the end mill does not reach",
         )
-
-
-def _mouth_mm(case: Case, recess: Recess) -> float:
-    """How deep the walls of a recess begin: on the floor of the recess that it lies in."""
-    around = [
-        other.depth_mm
-        for other in case.drawing.recesses
-        if other.depth_mm < recess.depth_mm and shapely.covers(other.area, recess.area)
-    ]
-    return max(around, default=0.0)
 
 
 def _ways(case: Case) -> list[tuple[Tool, Way, int]]:

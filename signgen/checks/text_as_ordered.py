@@ -9,18 +9,22 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
+from shapely.geometry import MultiPolygon, Polygon
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.ideal import BODY, GROOVE
 from signgen.checks.places import at, deepest_line, feature_at, nearest_line
 from signgen.geometry.components import connected
 from signgen.geometry.distance import IntArray
+from signgen.geometry.raster import cells_inside
+from signgen.tolerances import CHECK_MM
 
 CUT_MM = 0.05
 """A place that is lower than the face by more has been cut."""
 
-THERE_RATIO, WHOLE_RATIO = 0.5, 0.97
-"""Shares of a letter's area that must be cut for it to be there, and to be there as a whole."""
+THERE_RATIO, WHOLE_RATIO, ROUND_RATIO = 0.5, 0.97, 0.8
+"""Shares of a letter's area that must be made for it to be there, to be there as a whole, and to be there as a whole
+when a round cutter makes it, which leaves corners standing (C126 says how much, and what it must reach)."""
 
 ALIKE_RATIO = 0.75
 """Common area over joint area from which on two shapes are the same letter: those of one face differ by more, but for
@@ -48,6 +52,20 @@ class Shape:
     mask: Mask
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Letter:
+    """A letter of the drawing: the cells by which it is judged, the share of them that is as it should be (cut, or of a
+    raised letter standing), and the share that makes it whole."""
+
+    name: str
+    text: str
+    area: Polygon | MultiPolygon
+    cells: IntArray
+    share: float
+    whole_ratio: float
+    is_raised: bool = False
+
+
 class TextAsOrdered:
     code = "C125"
     name = "text_as_ordered"
@@ -56,8 +74,9 @@ class TextAsOrdered:
     explanation = """\
 First, the drawing must hold every character of the lines that were ordered, and no other. Then the areas that are cut
 on the virtual board are laid over the letters: of each letter half must be cut for it to be there and 97 % to be
-whole, and nothing larger than 0.5 mm2 may be cut where no letter, hole or edge is. What is cut at a wrong place or in
-a letter's stead is compared with the sign's letters, so that it can be named.
+whole (80 % of a flat letter, whose corners a round cutter leaves; of a raised letter 97 % must stand), and nothing
+larger than 0.5 mm2 may be cut where no letter, hole or edge is. What is cut at a wrong place or in a letter's stead is
+compared with the sign's letters, so that it can be named.
 
 A failure means that letters are missing, doubled, or those of another sign.
 
@@ -66,27 +85,24 @@ What to do: make the programs again; look whether they belong to this sign.
 Least error seen: 3 % of a letter's area, an extra patch of 0.5 mm2; C108, C109 and C116 see less."""
 
     def run(self, case: Case) -> CheckResult:
-        letters = [k for k, groove in enumerate(case.drawing.grooves) if groove.text]
         findings = list(_against_the_order(case))
-        if not case.boards or not letters:
-            return verdict(self, findings, "no letters drawn" if not letters else "nothing is cut")
-        heights = case.boards[-1].z_mm
-        gone = heights < np.float32(case.stock.thickness_mm - CUT_MM)
-        shares = _shares(case, gone)
+        letters = [*_grooves(case), *_recesses(case), *_raised(case)] if case.boards else []
+        if not letters:
+            return verdict(self, findings, "no letters drawn" if case.boards else "nothing is cut")
+        gone = case.boards[-1].z_mm < np.float32(case.stock.thickness_mm - CUT_MM)
         shapes = _shapes(case, letters)
         extra = list(_extras(case, gone, shapes))
-        for number in letters:
-            if shares[number] < WHOLE_RATIO:
-                findings.append(_not_whole(case, number, float(shares[number]), gone, shapes))
+        findings += [_not_whole(case, letter, gone, shapes) for letter in letters if letter.share < letter.whole_ratio]
         findings += extra
-        there = sum(bool(shares[number] >= WHOLE_RATIO) for number in letters)
-        least = min(shares[number] for number in letters)
+        there = sum(letter.share >= letter.whole_ratio for letter in letters)
+        least = min(letter.share for letter in letters)
         ordered = " / ".join(line.text for line in case.drawing.lines)
         said = f" of '{ordered}'" if ordered else ""
+        made = "stand" if all(letter.is_raised for letter in letters) else "are cut"
         return verdict(
             self,
             findings,
-            f"{there} of {len(letters)} letters{said} are cut, each to {100 * least:.1f} % or more; "
+            f"{there} of {len(letters)} letters{said} {made}, each to {100 * least:.1f} % or more; "
             f"{len(extra)} shapes more",
         )
 
@@ -109,25 +125,57 @@ def _characters(texts: Iterator[str]) -> Counter[str]:
     return Counter(c for c in whole if not c.isspace() and unicodedata.category(c) not in UNSEEN and c != BRAILLE_BLANK)
 
 
-def _shares(case: Case, gone: Mask) -> NDArray[np.float64]:
-    """(grooves,) the share of each groove's cells that are cut, of those that the bit can cut to more than CUT_MM."""
+def _grooves(case: Case) -> Iterator[Letter]:
+    """By the cells that the bit can cut to more than CUT_MM."""
     ideal = case.ideal
     wanted = ideal.shallowest_mm > 2 * CUT_MM
     cells, owner = ideal.groove_cell[wanted], ideal.groove_of[wanted]
-    count = len(case.drawing.grooves)
-    every = np.bincount(owner, minlength=count)
-    cut = np.bincount(owner, weights=gone.ravel()[cells], minlength=count)
-    return np.where(every > 0, cut / np.maximum(every, 1), 1.0)
+    cut = case.boards[-1].z_mm.ravel()[cells] < np.float32(case.stock.thickness_mm - CUT_MM)
+    for number, groove in enumerate(case.drawing.grooves):
+        own = owner == number
+        if groove.text:
+            yield Letter(
+                name=groove.name, text=groove.text, area=groove.area, cells=cells[own],
+                share=_share(cut[own]), whole_ratio=WHOLE_RATIO,
+            )  # fmt: skip
 
 
-def _shapes(case: Case, letters: list[int]) -> list[Shape]:
-    """One of each text, as drawn."""
+def _recesses(case: Case) -> Iterator[Letter]:
+    """By the cells clear of the wall: cut down to the floor."""
+    for recess in case.drawing.recesses:
+        if recess.text:
+            cells = cells_inside(recess.area.buffer(-CHECK_MM), case.ideal.grid)
+            floor = case.stock.thickness_mm - recess.depth_mm + CUT_MM
+            cut = case.boards[-1].z_mm.ravel()[cells] <= np.float32(floor)
+            yield Letter(
+                name=recess.name, text=recess.text, area=recess.area, cells=cells,
+                share=_share(cut), whole_ratio=ROUND_RATIO,
+            )  # fmt: skip
+
+
+def _raised(case: Case) -> Iterator[Letter]:
+    """By the cells clear of the wall: standing at the face."""
+    for letter in case.drawing.raised:
+        cells = cells_inside(letter.area.buffer(-CHECK_MM), case.ideal.grid)
+        stands = case.boards[-1].z_mm.ravel()[cells] >= np.float32(case.stock.thickness_mm - CUT_MM)
+        yield Letter(
+            name=letter.name, text=letter.text, area=letter.area, cells=cells,
+            share=_share(stands), whole_ratio=WHOLE_RATIO, is_raised=True,
+        )  # fmt: skip
+
+
+def _share(right: Mask) -> float:
+    return float(right.mean()) if len(right) else 1.0
+
+
+def _shapes(case: Case, letters: list[Letter]) -> list[Shape]:
+    """One of each text that is cut, as drawn."""
     shapes: dict[str, Shape] = {}
-    for number in letters:
-        text = case.drawing.grooves[number].text
-        cells = case.ideal.groove_cell[case.ideal.groove_of == number] if text not in shapes else ()
-        if len(cells):
-            shapes[text] = Shape(text=text, mask=_cropped(case, np.asarray(cells)))
+    for letter in letters:
+        if letter.text not in shapes and not letter.is_raised:
+            cells = cells_inside(letter.area, case.ideal.grid)
+            if len(cells):
+                shapes[letter.text] = Shape(text=letter.text, mask=_cropped(case, cells))
     return list(shapes.values())
 
 
@@ -139,25 +187,26 @@ def _cropped(case: Case, cells: IntArray) -> Mask:
     return mask[::step, ::step]
 
 
-def _not_whole(case: Case, number: int, share: float, gone: Mask, shapes: list[Shape]) -> Finding:
-    groove, grid = case.drawing.grooves[number], case.ideal.grid
-    x0, y0, x1, y1 = groove.area.bounds
+def _not_whole(case: Case, letter: Letter, gone: Mask, shapes: list[Shape]) -> Finding:
+    grid, share = case.ideal.grid, letter.share
+    x0, y0, x1, y1 = letter.area.bounds
     middle = ((x0 + x1) / 2, (y0 + y1) / 2)
     columns = slice(max(0, int((x0 - grid.x0_mm) / grid.cell_mm)), int((x1 - grid.x0_mm) / grid.cell_mm) + 2)
     rows = slice(max(0, int((y0 - grid.y0_mm) / grid.cell_mm)), int((y1 - grid.y0_mm) / grid.cell_mm) + 2)
     here = gone[rows, columns]
     seen = ""
-    if share < THERE_RATIO and here.any():
+    if share < THERE_RATIO and here.any() and not letter.is_raised:
         inside = np.flatnonzero(here)
         row, column = np.divmod(inside, here.shape[1])
         seen = _recognised(
-            _cropped(case, (row + rows.start) * grid.nx + column + columns.start), shapes, but=groove.text
+            _cropped(case, (row + rows.start) * grid.nx + column + columns.start), shapes, but=letter.text
         )
-    message = f"{groove.name} is missing: {100 * share:.0f} % of it is cut."
+    made = "stands" if letter.is_raised else "is cut"
+    message = f"{letter.name} is missing: {100 * share:.0f} % of it {made}."
     if seen:
-        message = f"Where {groove.name} is drawn, what is cut looks like '{seen}'."
+        message = f"Where {letter.name} is drawn, what is cut looks like '{seen}'."
     elif share >= THERE_RATIO:
-        message = f"{groove.name} is cut in part: {100 * share:.1f} % of it."
+        message = f"{letter.name} {made} in part: {100 * share:.1f} % of it."
     file, line = nearest_line(case, *middle)
     return Finding(message=message, file=file, line=line, place_mm=middle, remedy=REMEDY)
 

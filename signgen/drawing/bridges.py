@@ -19,7 +19,7 @@ from signgen.spec.finish import BridgeSpec
 DIRECTIONS = 72
 """Ways out of a counter that are tried: every five degrees."""
 
-UPRIGHT_RATIO = 0.15
+UPRIGHT_RATIO = 0.6
 """How much longer a bridge may be to stand upright or lie level rather than at 45 degrees: it looks meant."""
 
 APART_RATIO = 0.5

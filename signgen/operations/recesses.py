@@ -28,6 +28,9 @@ FURTHEST_RATIO = 3.0
 MOST_LEFT_RATIO = 0.15
 """Of a recess: a cutter that leaves more of it standing makes another shape."""
 
+LEAST_NAMED_MM = 0.5
+"""Thinner end mills are not worth naming: nobody sells them for wood (common practice)."""
+
 TRIES = 14
 """Halvings in the search for the largest cutter: from 50 mm down to 3 microns."""
 
@@ -107,7 +110,7 @@ def room_problems(drawing: Drawing, spec: SignSpec, tool: Tool | None) -> Iterat
         largest, name = min((largest_cutter_mm(recess.area), recess.name) for recess in wanting)
         who = f"A {tool.diameter_mm:g} mm end mill has no room" if tool else "No end mill in the shop has room"
         remedy = "Use larger or bolder letters, or more letter-spacing."
-        if largest > 0:
+        if largest >= LEAST_NAMED_MM:
             remedy = f"Name an end mill of {largest:g} mm or less that is long enough, or use larger letters."
         yield Problem(
             where="end-mill" if tool else "finish",

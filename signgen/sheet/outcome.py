@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+import shapely
+from shapely.geometry.base import BaseGeometry
 
 from signgen.drawing.drawing import Drawing, Hole
 from signgen.replay.sweep import HeightMap
@@ -18,10 +21,13 @@ BESIDE_MM = 0.6
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Outcome:
-    """`engraved_mm`: the deepest place cut into the letters that does not go through, 0 for none. `holes`:
-    those that went through in this program. `cut_out`: whether the outside went through."""
+    """`engraved_mm`: the deepest place cut into grooves that does not go through, 0 for none; `floor_mm`: the same of
+    recesses. `letters_through`: whether letters went through. `holes`: those that went through in this program.
+    `cut_out`: whether the outside went through."""
 
     engraved_mm: float
+    floor_mm: float
+    letters_through: bool
     holes: tuple[Hole, ...]
     cut_out: bool
 
@@ -42,9 +48,13 @@ def _outcome(drawing: Drawing, before: HeightMap | None, after: HeightMap) -> Ou
     now, then = _heights(after, ring), _before(before, drawing, ring)
     fresh = (now <= 0) & (then > 0)
     centres = np.array([(hole.x_mm, hole.y_mm) for hole in drawing.holes]).reshape(-1, 2)
+    through = [recess.area for recess in drawing.recesses if drawing.is_through(recess)]
+    inside = shapely.get_coordinates(shapely.point_on_surface(through)).reshape(-1, 2)
     bored = (_heights(after, centres) <= 0) & (_before(before, drawing, centres) > 0)
     return Outcome(
-        engraved_mm=_engraved(drawing, before, after),
+        engraved_mm=_cut_into([groove.area for groove in drawing.grooves], drawing, before, after),
+        floor_mm=_cut_into([recess.area for recess in drawing.recesses], drawing, before, after),
+        letters_through=bool(((_heights(after, inside) <= 0) & (_before(before, drawing, inside) > 0)).any()),
         holes=tuple(hole for hole, through in zip(drawing.holes, bored.tolist(), strict=True) if through),
         cut_out=bool(fresh.mean() > 0.5),
     )
@@ -62,11 +72,11 @@ def _before(board: HeightMap | None, drawing: Drawing, points: np.ndarray) -> np
     return np.full(len(points), drawing.thickness_mm) if board is None else _heights(board, points)
 
 
-def _engraved(drawing: Drawing, before: HeightMap | None, after: HeightMap) -> float:
-    """Deepest fresh place within the letters' bounds that is not a hole right through."""
+def _cut_into(areas: Sequence[BaseGeometry], drawing: Drawing, before: HeightMap | None, after: HeightMap) -> float:
+    """Deepest fresh place within the areas' bounds that is not a hole right through."""
     deepest = 0.0
-    for groove in drawing.grooves:
-        low_x, low_y, high_x, high_y = groove.area.bounds
+    for area in areas:
+        low_x, low_y, high_x, high_y = area.bounds
         columns = slice(*_cells(low_x, high_x, after.x0_mm, after.cell_mm, after.z_mm.shape[1]))
         rows = slice(*_cells(low_y, high_y, after.y0_mm, after.cell_mm, after.z_mm.shape[0]))
         now = after.z_mm[rows, columns]

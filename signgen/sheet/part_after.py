@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from signgen.sheet.finishes import sunk_letters
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.legibility import reading_note
 from signgen.sheet.markup import Html, el
@@ -16,7 +17,7 @@ def finishing(facts: JobFacts) -> Html:
         ("tabs", _tabs(facts, words)),
         ("edges", words("after.edges.holes" if facts.drawing.holes else "after.edges")),
         ("sand", words(f"after.sand{grain}")),
-        ("paint", words("after.paint")),
+        *((f"paint{n or ''}", text) for n, text in enumerate(_paint(facts, words))),
         ("seal", words(f"after.seal{grain}")),
     ]
     if note := reading_note(facts.drawing):
@@ -24,6 +25,18 @@ def finishing(facts: JobFacts) -> Html:
     items = [el("li", text, id=f"after-{key}") for key, text in rows]
     heading = el("h2", el("i", "6"), words("after.heading"))
     return el("section", heading, el("ul", *items, cls="ticks"), id="finishing")
+
+
+def _paint(facts: JobFacts, words: Words) -> list[str]:
+    """How letters take colour, as they are made; what is cut through has nothing to paint."""
+    drawing = facts.drawing
+    sunk = any(not drawing.is_through(letter) for letter in sunk_letters(drawing))
+    keys = [
+        ("after.paint", bool(drawing.grooves)),
+        ("after.paint.flat", sunk),
+        ("after.paint.raised", bool(drawing.raised)),
+    ]
+    return [words(key) for key, wanted in keys if wanted]
 
 
 def _tabs(facts: JobFacts, words: Words) -> str:

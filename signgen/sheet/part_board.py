@@ -111,7 +111,8 @@ def _if_zero_below(facts: JobFacts, words: Words) -> str:
             half=words.figure(angle / 2),
             angle=words.figure(angle),
         )
-    return words("board.below", slight=words.mm(SLIGHT_MM), wider=wider, fair=words.mm(FAIR_MM))
+    key = "board.below" if facts.drawing.grooves or not facts.drawing.recesses else "board.below.floors"
+    return words(key, slight=words.mm(SLIGHT_MM), wider=wider, fair=words.mm(FAIR_MM))
 
 
 def _if_zero_on_top(facts: JobFacts, words: Words) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from signgen.sheet.finishes import finish_words
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.markup import Html, el, joined, raw
 from signgen.sheet.part_checks import verdict
@@ -99,4 +100,5 @@ def _measures(facts: JobFacts, words: Words, labelled: bool) -> str:
         parts.append(words("head.places", places=", ".join(places), more=more))
     if drawing.cap_height_mm:
         parts.append(words("head.capitals", height=f"{words.cap_heights(drawing)}\N{NO-BREAK SPACE}mm"))
+    parts += finish_words(facts, words)
     return " ".join(parts)

@@ -133,6 +133,12 @@ def _right(facts: JobFacts, words: Words, program: ProgramFacts, outcome: Outcom
         signs.append(words("run.right.letters", depth=_depth(facts, words, program, outcome)))
     elif outcome.engraved_mm > 0:
         signs.append(words("run.right.floors", depth=words.mm(outcome.engraved_mm)))
+    if outcome.floor_mm > 0 and program.tool.kind == "v-bit" and any(r.sharp for r in facts.drawing.recesses):
+        signs.append(words("run.right.corners"))
+    elif outcome.floor_mm > 0 and program.tool.kind == "end-mill" and not outcome.engraved_mm:
+        signs.append(words("run.right.flat", depth=words.mm(outcome.floor_mm)))
+    if outcome.letters_through:
+        signs.append(words("run.right.through"))
     if outcome.holes:
         bores = [replace(hole, sink=None) for hole in outcome.holes]
         noun, sizes = words.hole_noun(outcome.holes), words.hole_sizes(bores)

@@ -14,6 +14,7 @@ from signgen.program.estimate import OperationTime
 from signgen.replay.measure import extents
 from signgen.replay.motion import Motions
 from signgen.sheet.engraving import engraving_report
+from signgen.sheet.finishes import floors_report
 from signgen.sheet.job_facts import JobFacts, PieceFacts, ProgramFacts
 from signgen.sheet.legibility import legibility_report, lettering_report
 from signgen.sheet.numbers import rounded
@@ -55,6 +56,9 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
             "cap_height_mm": rounded(drawing.cap_height_mm, MM),
             "font": spec.text.font,
             "lettering": lettering_report(drawing),
+            "finish": spec.finish,
+            "floors": floors_report(facts),
+            "bridges": spec.bridges.count if spec.bridges else 0,
             "holes": [
                 _hole(hole) for hole in drawing.holes
             ],

@@ -60,6 +60,12 @@ WORDS = {
     "head.holes": "{holes}, Mitten von der Ecke unten links.",
     "head.places": "Löcher bei {places}{more}.",
     "head.more_places": " und weitere in report.json",
+    "finish.recess": "Buchstaben {depth} tief eingelassen, eben.",
+    "finish.raised": "Die Buchstaben stehen in einem {depth} tiefen Grund.",
+    "finish.panel": "Feld {depth} tief.",
+    "finish.through": "Buchstaben ganz durchgeschnitten.",
+    "finish.bridges.one": "Eine Brücke von {width} hält jedes Innere.",
+    "finish.bridges.many": "{count} Brücken von {width} halten jedes Innere.",
     "head.capitals": "Großbuchstaben {height} hoch.",
     "plan.title": "Das fertige Schild mit Maßen",
     "plan.about": "{width} mal {height} mm, {count} Löcher",
@@ -95,6 +101,8 @@ WORDS = {
     "board.wider": " und {wider} breiter (2 × {slight} × tan {half}° bei {angle}°)",
     "board.below": "Z-Null liegt unter dem Brett: wo es {slight} dicker ist, werden Rillen {slight} tiefer{wider}; wo "
     "es dünner ist, flacher und schmaler. Mehr als {fair} daneben: die Programme mit --thickness neu machen.",
+    "board.below.floors": "Z-Null liegt unter dem Brett: wo es {slight} dicker ist, werden Böden {slight} "
+    "tiefer{wider}; wo es dünner ist, flacher. Mehr als {fair} daneben: die Programme mit --thickness neu machen.",
     "board.on_top": "Z-Null liegt auf dem Brett, Rillen werden also richtig. Aber Schnitte enden {deep} unter einem "
     "Brett von {thickness}: ein um mehr als das dickeres wird nicht durchgetrennt, und Stege werden um den "
     "Unterschied dicker oder dünner. Dann die Programme mit --thickness neu machen.",
@@ -191,6 +199,9 @@ WORDS = {
     "run.right.up_to": "{half} bis {depth}, wo der Grund eben ist",
     "run.right.deepest": "{half}, höchstens {depth} tief",
     "run.right.floors": "die Böden breiter Buchstaben eben sind, {depth} tief",
+    "run.right.flat": "die Böden eben und sauber sind, {depth} tief",
+    "run.right.corners": "der V-Fräser die Ecken der Buchstaben geschnitten hat, die der Schaftfräser nicht erreicht",
+    "run.right.through": "die Buchstaben die Opferplatte zeigen",
     "run.right.hole.one": "das {holes} von {sizes} mm die Opferplatte zeigt",
     "run.right.hole.many": "{count} {holes} von {sizes} mm die Opferplatte zeigen",
     "run.right.skin": "eine Haut von {skin} das Schild ringsum hält",
@@ -229,6 +240,10 @@ WORDS = {
     "bleiben scharf.",
     "after.paint": "Farbige Buchstaben: Fläche und Rillen versiegeln, Rillen streichen, trocknen lassen, Fläche sauber "
     "schleifen.",
+    "after.paint.flat": "Farbige Buchstaben: alles versiegeln, die Böden streichen, trocknen lassen, Fläche sauber "
+    "schleifen.",
+    "after.paint.raised": "Farbige Buchstaben: alles streichen und versiegeln, trocknen lassen, dann die zweite Farbe "
+    "auf das rollen, was steht.",
     "after.seal": "Im Freien: bei einem Brett, das Wasser zieht, alle Kanten und Löcher auch versiegeln.",
     "after.seal.grain": "Im Freien: alle Kanten auch versiegeln, in Löchern ebenso; dort dringt Wasser zuerst ein.",
     "after.skin": "Das Brett als Ganzes abheben, die Haut von {skin} an der Unterseite mit einem Messer durchtrennen, "

@@ -60,6 +60,12 @@ WORDS = {
     "head.holes": "{holes}, middles from the lower left corner.",
     "head.places": "Holes at {places}{more}.",
     "head.more_places": " and more in report.json",
+    "finish.recess": "Letters sunk {depth} deep, flat.",
+    "finish.raised": "Letters stand in a ground that is sunk {depth}.",
+    "finish.panel": "Panel sunk {depth}.",
+    "finish.through": "Letters cut right through.",
+    "finish.bridges.one": "A bridge {width} wide holds every inside.",
+    "finish.bridges.many": "{count} bridges {width} wide hold every inside.",
     "head.capitals": "Capitals {height} high.",
     "plan.title": "The finished sign with its measures",
     "plan.about": "{width} by {height} mm, {count} holes",
@@ -92,6 +98,8 @@ WORDS = {
     "board.wider": " and {wider} wider (2 × {slight} × tan {half}° with a bit of {angle}°)",
     "board.below": "Z zero lies under the board: where it is {slight} thicker, grooves get {slight} deeper{wider}; "
     "where it is thinner, shallower and narrower. More than {fair} off: make the programs again with --thickness.",
+    "board.below.floors": "Z zero lies under the board: where it is {slight} thicker, floors get {slight} "
+    "deeper{wider}; where it is thinner, shallower. More than {fair} off: make the programs again with --thickness.",
     "board.on_top": "Z zero lies on the board's top, so grooves come out right. But cuts end {deep} below a board of "
     "{thickness}: one that is thicker by more than that is not cut through, and tabs get thicker or thinner by the "
     "difference. Make the programs again with --thickness then.",
@@ -186,6 +194,9 @@ WORDS = {
     "run.right.up_to": "{half} up to {depth}, where the floor is flat",
     "run.right.deepest": "{half}, {depth} at the deepest",
     "run.right.floors": "the floors of wide letters are flat, {depth} deep",
+    "run.right.flat": "the floors are flat and clean, {depth} deep",
+    "run.right.corners": "the V-bit has cut the letters' corners, where the end mill does not reach",
+    "run.right.through": "the letters show the spoilboard",
     "run.right.hole.one": "the {holes} of {sizes} mm shows the spoilboard",
     "run.right.hole.many": "{count} {holes} of {sizes} mm show the spoilboard",
     "run.right.skin": "a skin of {skin} holds the sign all round",
@@ -221,6 +232,9 @@ WORDS = {
     "after.sand": "A face that may be sanded: paper on a flat block, 180 then 240, so that the rims stay sharp.",
     "after.sand.grain": "Sand the face along the grain with paper on a flat block, 180 then 240: the rims stay sharp.",
     "after.paint": "Painted letters: seal face and grooves, paint the grooves, let dry, sand the face clean.",
+    "after.paint.flat": "Painted letters: seal everything, paint the floors, let dry, sand the face clean.",
+    "after.paint.raised": "Painted letters: paint and seal everything, let dry, then roll the second colour onto what "
+    "stands.",
     "after.seal": "Outdoors: a board that takes up water wants every edge and hole sealed too.",
     "after.seal.grain": "Outdoors: seal every edge too, in holes as well; water comes in there first.",
     "after.skin": "Lift the board out as one piece, cut the skin of {skin} through at the underside with a knife, away "

@@ -31,7 +31,7 @@ OTHERS = tuple(language for language in LANGUAGES if language != "en")
 WRITTEN_WITH_WORDS = (
     *sorted(SHEET.glob("part_*.py")),
     *(SHEET / f"{name}.py" for name in ("board_svg", "cutter_svg", "drawing_svg", "preview_html", "setup_sheet")),
-    *(SHEET / f"{name}.py" for name in ("summary", "tally")),
+    *(SHEET / f"{name}.py" for name in ("finishes", "summary", "tally")),
 )
 SAME_IN_BOTH = {"span.s", "span.min", "span.min_s", "span.h", "span.h_min", "head.about", "zero.height"}
 """Units and signs."""
