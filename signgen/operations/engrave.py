@@ -15,8 +15,9 @@ from signgen.drawing.drawing import Groove
 from signgen.errors import CannotMakeError, Problem
 from signgen.geometry.loose_fit import Stretch, fit_loosely
 from signgen.geometry.medial import medial_axis
-from signgen.geometry.offsets import Area, polygons
+from signgen.geometry.offsets import Area, area_of, inward, polygons
 from signgen.geometry.paths import FloatArray, Path
+from signgen.operations.engrave_detours import with_detours
 from signgen.operations.engrave_floor import STRAY_RATIO, floor_runs
 from signgen.operations.engrave_runs import Recipe, ShapeRun, shape_runs
 from signgen.shop.materials import CuttingData
@@ -88,15 +89,20 @@ class Engrave:
             for i, depths in enumerate(levels)
             for level, depth in enumerate(depths)
         ]
-        jobs += [(i, roughing + 1, self._finishing(shape)) for i, shape in enumerate(found)]
-        cuts = [
-            self._cut(run, found[i].feature, stage)
-            for (i, stage, _), runs in zip(
-                jobs, shape_runs([(found[i].polygon, recipe) for i, _, recipe in jobs], self.tolerances), strict=True
-            )
-            for run in runs
-        ]
-        cuts += self._floors(found, levels, roughing)
+        jobs += [(i, roughing, self._finishing(shape)) for i, shape in enumerate(found)]
+        floors = self._floors(found, levels, roughing)
+        cuts = []
+        for (i, stage, _), runs in zip(
+            jobs, shape_runs([(found[i].polygon, recipe) for i, _, recipe in jobs], self.tolerances), strict=True
+        ):
+            # Floors that no run comes by are cut before the walls.
+            before, last = 2 * stage, 2 * stage + 1
+            walls, alone = list(runs), floors.get((i, stage), [])
+            if alone:
+                room = shapely.buffer(self._centres(found[i]), self.tolerances.fit_mm)
+                walls, alone = with_detours(walls, alone, room, self.lift_mm)
+            cuts += [self._cut(run, found[i].feature, before) for run in alone]
+            cuts += [self._cut(run, found[i].feature, last) for run in walls]
         return Toolpath(operation="engrave", tool=self.tool, cuts=tuple(sorted(cuts, key=lambda cut: cut.stage)))
 
     def _levels_mm(self, shape: Shape) -> tuple[float, ...]:
@@ -133,40 +139,46 @@ class Engrave:
             lift_mm=self.lift_mm,
         )
 
-    def _floors(self, found: Sequence[Shape], levels: Sequence[tuple[float, ...]], roughing: int) -> list[Cut]:
-        """The V-bit's share of the flat floors, at every roughing depth and at the full one."""
+    def _floors(
+        self, found: Sequence[Shape], levels: Sequence[tuple[float, ...]], roughing: int
+    ) -> dict[tuple[int, int], list[ShapeRun]]:
+        """The V-bit's share of the flat floors, by shape and stage: at every roughing depth and at the full one."""
         step = 2 * self.ridge_mm * self.tool.slope + self.tool.tip_mm
         wide = [
-            (shape, (*enumerate(depths), (roughing, shape.max_depth_mm)))
-            for shape, depths in zip(found, levels, strict=True)
+            i
+            for i, shape in enumerate(found)
             if medial_axis(shape.polygon, self.tolerances).widest_mm > self._limit_mm(shape)
         ]
         runs = [
             floor_runs(
-                shape.polygon,
+                found[i].polygon,
                 self.cleared,
-                self._limit_mm(shape),
+                self._limit_mm(found[i]),
                 self.tool.tip_mm,
                 step,
                 self.lift_mm,
                 self.tolerances,
             )
-            for shape, _ in wide
+            for i in wide
         ]
         # Line by line, so that many are fitted at once; floors are flat, so they need no step between them.
         stray = step * STRAY_RATIO
         paths = iter(
             fit_loosely([[Stretch(piece.points, stray, stray) for piece in run] for own in runs for run in own])
         )
-        cuts = []
-        for (shape, passes), own in zip(wide, runs, strict=True):
+        floors: dict[tuple[int, int], list[ShapeRun]] = {}
+        for i, own in zip(wide, runs, strict=True):
             for path in [next(paths) for _ in own]:
-                for stage, depth in passes:
+                for stage, depth in (*enumerate(levels[i]), (roughing, found[i].max_depth_mm)):
                     points = path.points_mm.copy()
                     points[:, 2] = self.tool.radius_at_depth_mm(depth)
                     level = Path(points_mm=points, kinds=path.kinds.copy(), centres_mm=path.centres_mm.copy())
-                    cuts.append(self._cut(ShapeRun(path=level, either_way=True), shape.feature, stage))
-        return cuts
+                    floors.setdefault((i, stage), []).append(ShapeRun(path=level, either_way=True))
+        return floors
+
+    def _centres(self, shape: Shape) -> Area:
+        """Where the bit may stand at the shape's full depth."""
+        return area_of(inward(shape.polygon, self._limit_mm(shape), self.tolerances.branch_mm))
 
     def _limit_mm(self, shape: Shape) -> float:
         """Half width of the bit at the surface when it is as deep as it may be."""

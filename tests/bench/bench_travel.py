@@ -55,7 +55,7 @@ def by_ortools(starts: list[complex], ends: list[complex], two_way: bool) -> flo
 
 def main() -> None:
     print(f"{'cuts':>6} {'kind':8}{'ms':>8}{'nearest':>9}{'ours':>9}{'long':>9}{'OR-tools':>10}{'ratio':>7}")
-    for n in (50, 200, 500):
+    for n in (50, 200, 1000):
         for kind in ("closed", "two-way", "one-way"):
             random = np.random.default_rng(n)
             starts = [complex(*p) for p in random.uniform(0, 300, (n, 2))]

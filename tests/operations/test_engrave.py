@@ -210,3 +210,10 @@ def test_a_floor_is_flat_to_the_ridge_asked_for(tip: float) -> None:
     uncut, gouge = carved_errors(toolpath, PLUS, tool, 2.0)
     assert uncut * 1.0 <= 0.1 * tool.slope + 0.02
     assert gouge <= 0.02
+
+
+def test_floors_are_cut_without_lifting_out_where_the_walls_pass_by() -> None:
+    # A stroke 20 wide and 12 deep has a floor 8 wide (45 degrees: 12 less on either side) that rings and an axis clear.
+    toolpath = engraved(box(0, 0, 60, 32), depth=12.0, ridge=0.2)
+    (cut,) = toolpath.cuts
+    assert cut.path.points_mm[:, 2].min() == pytest.approx(THICKNESS - 12.0)
