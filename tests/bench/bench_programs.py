@@ -1,7 +1,7 @@
 """What the time of whole programs goes into, by example and machine: `python tests/bench/bench_programs.py`.
 
-Shares are of the time in which the machine moves, without the start of the spindle. `unbraked`: how far off it would be to
-divide lengths by feeds.
+Shares are of the time in which the machine moves, without the start of the spindle. `unbraked`: how far off lengths
+over feeds would be.
 """
 
 from __future__ import annotations
