@@ -10,7 +10,7 @@ import shapely
 from shapely.geometry import LineString, Point
 
 from signgen.geometry.offsets import Area
-from signgen.geometry.paths import Path, joined
+from signgen.geometry.paths import FloatArray, Path, joined
 from signgen.operations.engrave_runs import ShapeRun
 
 SAME_WIDTH_MM = 1e-6
@@ -59,14 +59,14 @@ def _turning_off(runs: Sequence[ShapeRun], floor: Path, room: Area, most_mm: flo
         ways = np.hypot(*(points[at, :2] - head[:2]).T) + np.hypot(*(points[at, :2] - tail[:2]).T)
         near = np.argsort(ways, kind="stable")[:TRIES]
         places += [(float(ways[i]), n, int(at[i])) for i in near if ways[i] <= most_mm]
-    for _, n, at in sorted(places)[:TRIES]:
-        here = runs[n].path.points_mm[at, :2]
+    for _, n, place in sorted(places)[:TRIES]:
+        here = runs[n].path.points_mm[place, :2]
         if all(_inside(room, here, end[:2]) for end in (head, tail)):
-            return n, at
+            return n, place
     return None
 
 
-def _inside(room: Area, start: np.ndarray, end: np.ndarray) -> bool:
+def _inside(room: Area, start: FloatArray, end: FloatArray) -> bool:
     way = Point(start) if np.array_equal(start, end) else LineString([start, end])
     return bool(shapely.covers(room, way))
 
