@@ -37,6 +37,7 @@ from signgen.sheet.report import report_text, stated_screws
 from signgen.sheet.rim_screws import rim_screws
 from signgen.sheet.screws import suggest_screws
 from signgen.sheet.setup_sheet import setup_html
+from signgen.sheet.template import template_files
 from signgen.sheet.verdict import finding_text
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
@@ -358,6 +359,7 @@ def _files(facts: JobFacts) -> Mapping[str, bytes]:
         "preview.svg": preview_svg(facts, lit).encode(),
         "preview.png": preview_png(facts, lit),
         "preview.html": preview_html(facts).encode(),
+        **template_files(facts.spec, facts.drawing),
         "sign.toml": dump_sign_file(facts.spec).encode(),
     }
     return {**files, REPORT: report_text(facts, [*files, REPORT]).encode()}

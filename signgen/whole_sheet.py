@@ -23,10 +23,12 @@ from signgen.sheet.judged import Judged
 from signgen.sheet.nested_page import nested_html
 from signgen.sheet.preview import preview_png, preview_svg, sign_relief
 from signgen.sheet.report import report_text
+from signgen.sheet.template import NAME, template_files
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
 from signgen.shop.stock import Stock, work_zero
 from signgen.spec.check_spec import NONE_SAID, FixingSpec
+from signgen.spec.keys import NO_TEMPLATE
 from signgen.spec.sign_spec import SignSpec
 
 SHEET = "sheet.json"
@@ -79,9 +81,29 @@ def make_sheet(asked: SheetAsked, shop_of: ShopOf = load_shop) -> Job:
         "setup.html": nested_html(facts, asked.title, lit).encode(),
         "preview.svg": preview_svg(facts, lit).encode(),
         "preview.png": preview_png(facts, lit),
+        **_templates(asked, shop_of),
         SHEET: dump_sheet(asked),
     }
     return Job(facts=facts, files={**files, REPORT: report_text(facts, [*files, REPORT]).encode()})
+
+
+def _templates(asked: SheetAsked, shop_of: ShopOf) -> dict[str, bytes]:
+    """A drilling template for each different sign, called by the number of the first of them, where one was asked
+    for."""
+    files: dict[str, bytes] = {}
+    for piece in _firsts(asked).values():
+        spec = read_sign(piece.asked, shop_of)
+        if spec.template != NO_TEMPLATE:
+            files |= template_files(spec, draw(spec), f"{NAME}-{piece.name}")
+    return files
+
+
+def _firsts(asked: SheetAsked) -> dict[str, PieceAsked]:
+    """The first piece of each different sign, by what was asked for it."""
+    firsts: dict[str, PieceAsked] = {}
+    for piece in asked.pieces:
+        firsts.setdefault(json.dumps(dict(piece.asked), sort_keys=True), piece)
+    return firsts
 
 
 def check_sheet(folder: Path, fixings: FixingSpec = NONE_SAID) -> Judged:

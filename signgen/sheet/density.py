@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.legibility import reading_note
+from signgen.spec.keys import NO_TEMPLATE
 
 SIDE_MM = 250.0
 """What one side of Letter holds between its margins, less two lines for fonts that run wider."""
@@ -18,6 +19,8 @@ PLACES_IN_A_LINE, NAMES_IN_A_LINE = 3, 6
 HEAD_MM, PICTURE_MM = 26.0, 6.0
 SETTING_UP_MM, HOLDING_MM = 122.0, 44.0
 """The left column with board and zero; the right one below the board's plan."""
+TEMPLATE_LINES = 4
+"""What the sheet says about the drilling template, when there is one."""
 BEFORE_MM, CARD_MM, CUTTING_MM, CAUTIONS_MM, CHECKS_MM, CHECK_MM, FILES_MM = 29.0, 28.5, 47.0, 40.0, 13.0, 3.2, 9.5
 
 
@@ -56,12 +59,16 @@ def blocks_mm(facts: JobFacts, density: Density, plan_mm: float, board_mm: float
         max(s * SETTING_UP_MM, board_mm + holding),
         s * BEFORE_MM,
         *(s * CARD_MM for _ in facts.programs),
-        s * (CUTTING_MM + LINE_MM * len(reading_note(facts.drawing)) / COLUMN_CHARACTERS),
+        s * (CUTTING_MM + LINE_MM * (len(reading_note(facts.drawing)) / COLUMN_CHARACTERS + _template_lines(facts))),
         s * (CAUTIONS_MM + LINE_MM / 2 * own),
         s * (CHECKS_MM + CHECK_MM),
         *(s * CHECK_MM for _ in range(rows)),
         s * FILES_MM,
     )
+
+
+def _template_lines(facts: JobFacts) -> int:
+    return 0 if facts.spec.template == NO_TEMPLATE else TEMPLATE_LINES
 
 
 def sides(blocks: Sequence[float]) -> int:

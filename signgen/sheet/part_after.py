@@ -6,7 +6,9 @@ from signgen.sheet.finishes import sunk_letters
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.legibility import reading_note
 from signgen.sheet.markup import Html, el
+from signgen.sheet.template import CHECK_MM, template_names
 from signgen.sheet.words import Words, words_of
+from signgen.spec.keys import NO_TEMPLATE
 
 
 def finishing(facts: JobFacts) -> Html:
@@ -20,6 +22,8 @@ def finishing(facts: JobFacts) -> Html:
         *((f"paint{n or ''}", text) for n, text in enumerate(_paint(facts, words))),
         ("seal", words(f"after.seal{grain}")),
     ]
+    if facts.spec.template != NO_TEMPLATE:
+        rows.append(("template", words("after.template", file=template_names(facts)[0], bar=words.mm(CHECK_MM))))
     if note := reading_note(facts.drawing):
         rows.append(("hang", words.told(note)))
     items = [el("li", text, id=f"after-{key}") for key, text in rows]

@@ -6,7 +6,9 @@ from signgen.checks.check import CheckResult
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.markup import Html, Part, el, joined
 from signgen.sheet.tally import verdict_words
+from signgen.sheet.template import template_names
 from signgen.sheet.words import Words, words_of
+from signgen.spec.keys import NO_TEMPLATE
 
 MOST_FINDINGS = 2
 """Of one check, on paper; the rest is in the report."""
@@ -95,6 +97,8 @@ def files(facts: JobFacts) -> Html:
         named.append((tuple(program.file for program in facts.lifted), "files.lifted"))
     named.append((tuple(program.file for program in facts.programs), "files.programs"))
     named += [((name,), key) for name, key in FILES]
+    if facts.spec.template != NO_TEMPLATE:
+        named.append((template_names(facts), "files.template"))
     return el(
         "p",
         el("b", words("files.heading")),

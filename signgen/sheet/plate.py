@@ -50,14 +50,14 @@ class Plate:
     """Marks are added in the order in which they cover each other; `labels` remembers every text for the tests.
 
     `name` is part of each id, for several drawings share one page. `complete` is False when something found no
-    room; `height` is the paper's.
+    room; `width` and `height` are the paper's.
     """
 
     def __init__(self, name: str, width: float, height: float, title: str, about: str) -> None:
         import svgwrite
 
         self.name = name
-        self.height = height
+        self.width, self.height = width, height
         self.labels: list[Label] = []
         self.complete = True
         self._made = 0

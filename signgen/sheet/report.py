@@ -18,6 +18,8 @@ from signgen.sheet.finishes import floors_report
 from signgen.sheet.job_facts import JobFacts, PieceFacts, ProgramFacts
 from signgen.sheet.legibility import legibility_report, lettering_report
 from signgen.sheet.numbers import rounded
+from signgen.spec.keys import NO_TEMPLATE
+from signgen.spec.paper import tiling
 
 FORMAT, VERSION = "signgen-report", 1
 MM, MINUTES = 4, 2
@@ -86,6 +88,7 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
         "engraving": engraving_report(facts),
         "legibility": legibility_report(drawing),
         "warnings": list(facts.warnings),
+        **_template(facts),
         **({"pieces": [_piece(piece) for piece in facts.pieces]} if facts.pieces else {}),
         "files": list(files),
     }  # fmt: skip
@@ -125,6 +128,15 @@ def _air_cut(facts: JobFacts) -> dict[str, Any] | None:
         return None
     files = dict.fromkeys(program.file for program in facts.lifted)
     return {"lifted_mm": rounded(facts.spec.air_cut_mm, MM), "files": list(files)}
+
+
+def _template(facts: JobFacts) -> dict[str, Any]:
+    """The drilling template's paper and how many sheets of it, when there is one."""
+    spec, drawing = facts.spec, facts.drawing
+    if spec.template == NO_TEMPLATE or facts.pieces:
+        return {}
+    tiles = tiling(drawing.width_mm, drawing.height_mm, spec.template)
+    return {"template": {"paper": spec.template, "sheets_across": tiles.across, "sheets_up": tiles.up}}
 
 
 def _extent(motions: Motions) -> dict[str, list[float]]:

@@ -255,6 +255,8 @@ WORDS = {
     "Unterseite) mit einem Messer vom Körper weg oder mit feiner Säge trennen; bündig feilen.",
     "after.tabs_each": "Jedes Schild halten und die {count} Stege (schwarz im Plan, {width} breit, {height} hoch, an "
     "der Unterseite) mit einem Messer vom Körper weg oder mit feiner Säge trennen; bündig feilen.",
+    "after.template": "Anbringen: {file} mit 100 % drucken, ihre Striche nachmessen ({bar}), waagerecht an die Wand "
+    "kleben und die Löcher anzeichnen. Vor dem Bohren nach Leitungen und Rohren suchen.",
     # 7 cautions
     "caution.heading": "Vorsicht",
     "caution.first": "Die Anleitung der Maschine, die Regeln Ihrer Werkstatt und das örtliche Recht gehen vor; dieses "
@@ -285,9 +287,24 @@ WORDS = {
     "files.setup": "dieses Blatt",
     "files.picture": "das Bild, maßstäblich",
     "files.moves": "alle Wege zum Ansehen",
+    "files.template": "die Bohrschablone",
     "files.report": "alle Zahlen für andere Programme",
     "files.sign": "was bestellt war:",
     "files.again": "macht dasselbe noch einmal.",
+    # template.html and template.svg
+    "template.title": "Bohrschablone: {sign}",
+    "template.about": "{size}, von vorn gesehen, {count} {holes}",
+    "template.sheet": "Blatt {number} von {count}: Reihe {row} von oben, {column} von links.",
+    "template.scale": "Mit 100 % drucken, nicht an die Seite anpassen: beide Striche müssen {bar} messen.",
+    "template.join": "Jedes Blatt an den gestrichelten Linien rechts und unten abschneiden, so über die Nachbarn "
+    "legen, dass Ringe mit gleicher Nummer sich decken, und festkleben.",
+    "template.wall": "Mit der Strichpunktlinie waagerecht an die Wand kleben und die Mitten durch das Papier "
+    "anzeichnen. Vor dem Bohren sicherstellen, dass dort weder Leitung noch Rohr liegt; Bohrer nach Dübel und "
+    "Schraube.",
+    "template.bar": "muss {bar} messen",
+    "template.level": "waagerecht",
+    "template.level.apart": "waagerecht; {apart} zwischen den äußeren Löchern",
+    "template.up": "↑ diese Seite oben",
     # preview.svg
     "svg.title": "Schild: {sign}",
     "svg.about": "{width} mal {height} mm aus {material}, {count} Löcher; wie es die nachgestellten Fräser lassen, "

@@ -246,6 +246,8 @@ WORDS = {
     "underside) with a knife, away from you, or a fine saw; file flush.",
     "after.tabs_each": "Hold each sign and cut the {count} tabs (black on the plan, {width} wide, {height} high, at "
     "the underside) with a knife, away from you, or a fine saw; file flush.",
+    "after.template": "Put it up: print {file} at 100 %, measure its bars ({bar}), tape it to the wall level and mark "
+    "the holes through it. Look for pipes and cables before you drill.",
     # 7 cautions
     "caution.heading": "Cautions",
     "caution.first": "The machine's manual, the rules of your workshop and local law come first; this sheet only adds "
@@ -276,9 +278,23 @@ WORDS = {
     "files.setup": "this sheet",
     "files.picture": "the picture, to scale",
     "files.moves": "every move to watch",
+    "files.template": "the drilling template",
     "files.report": "all figures for other programs",
     "files.sign": "what was asked for:",
     "files.again": "makes the same again.",
+    # template.html and template.svg
+    "template.title": "Drilling template: {sign}",
+    "template.about": "{size}, seen from the front, {count} {holes}",
+    "template.sheet": "Sheet {number} of {count}: row {row} from above, {column} from the left.",
+    "template.scale": "Print at 100 %, not fitted to the page: both bars must measure {bar}.",
+    "template.join": "Cut each sheet along the dashed lines at its right and lower side, lay it over its neighbours so "
+    "that rings of the same number cover each other, and tape it.",
+    "template.wall": "Tape it to the wall with its dash-dotted line level, and mark the middles through the paper. "
+    "Before you drill, make sure that no pipe or cable runs there; drill as plug and screw want it.",
+    "template.bar": "must measure {bar}",
+    "template.level": "level",
+    "template.level.apart": "level; {apart} between the outer holes",
+    "template.up": "↑ this side up",
     # preview.svg
     "svg.title": "Sign: {sign}",
     "svg.about": "{width} by {height} mm in {material}, {count} holes; as left by the simulated cutters, to scale.",

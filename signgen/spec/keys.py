@@ -21,6 +21,8 @@ from signgen.units import NOT_NEGATIVE, Limits
 LANGUAGES = ("en", "de")
 """Of everything that people read; each has its table in signgen/sheet."""
 
+NO_TEMPLATE = "none"
+
 
 def _merged(families: Iterable[tuple[Option, ...]]) -> tuple[Option, ...]:
     """The options of a whole family, each name once; two members that share a name must share the option."""
@@ -290,6 +292,11 @@ _PAPERS = (
     Option(
         name="language", kind="choice", metavar="WORD", group="Papers", choices=LANGUAGES, default="en",
         help="Language of the setup sheet, the page with the moves and the summary: en or de.",
+    ),
+    Option(
+        name="template", kind="choice", metavar="PAPER", group="Papers", choices=(NO_TEMPLATE, "a4", "letter"),
+        default=NO_TEMPLATE,
+        help="Draw a drilling template too, to tape to the wall: the holes at full size on a4 or letter paper.",
     ),
 )  # fmt: skip
 

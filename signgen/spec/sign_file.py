@@ -176,6 +176,7 @@ def asked_of(spec: SignSpec) -> dict[str, object]:
         "origin": spec.origin,
         "z-zero": spec.z_zero,
         "language": spec.language,
+        "template": spec.template,
         "clearance": spec.clearance_mm,
     }
     optional: dict[str, object] = {

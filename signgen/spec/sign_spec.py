@@ -122,7 +122,8 @@ class SignSpec:
     outside cut instead of tabs, 0 for nothing. `finish_mm`: what the last pass takes off edge and bores, 0 for no such
     pass; `climb`: the way round them. `clamp_height_mm` None: nobody said.
     `cell_mm` None: chosen by the board and the letters.
-    `air_cut_mm`: how much programs for the air are lifted, None for no such programs."""
+    `air_cut_mm`: how much programs for the air are lifted, None for no such programs. `template`: the drilling
+    template's paper (`paper.PAPERS_MM`), "none" for no template."""
 
     width_mm: float
     height_mm: float
@@ -157,6 +158,7 @@ class SignSpec:
     shop: Shop
     air_cut_mm: float | None = None
     language: str = "en"
+    template: str = "none"
     panel: PanelSpec | None = None
     sharp_corners: bool = False
     bridges: BridgeSpec | None = None

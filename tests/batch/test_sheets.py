@@ -200,3 +200,18 @@ def test_a_sign_that_no_sheet_holds_fails_alone(tmp_path: Path) -> None:
     (failure,) = report["rows_failed"]  # type: ignore[misc]
     assert failure["field"] == "size"
     assert "is larger than the 158 x 118 mm" in failure["message"]
+
+
+def test_each_different_sign_has_its_own_template(tmp_path: Path) -> None:
+    rows = write_list(tmp_path / "names.csv", ["A,2", "B,1"], "name,copies")
+    asked = ("--holes", "top-pair", "--hole-diameter", "3", "--inset", "6", "--template", "a4")
+    result = batch(rows, *SIGN, *asked, "--sheet", "300x260", "--out", tmp_path / "out")
+    assert result.exit_code == 0, result.output
+    folder = tmp_path / "out" / "sheet-01"
+    pages = sorted(path.name for path in folder.glob("template-*.html"))
+    assert len(pages) == 2
+    assert {path.name for path in folder.glob("template-*.svg")} == {page.replace("html", "svg") for page in pages}
+    titles = " ".join((folder / page).read_text(encoding="utf-8") for page in pages)
+    assert "Drilling template: A." in titles
+    assert "Drilling template: B." in titles
+    assert "template-*.html" in (folder / "setup.html").read_text(encoding="utf-8")

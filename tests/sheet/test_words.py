@@ -19,6 +19,7 @@ from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.preview_html import POLICY, preview_html
 from signgen.sheet.setup_sheet import setup_html
 from signgen.sheet.summary import summary_text
+from signgen.sheet.template import STYLE
 from signgen.sheet.words import Words, words_in
 from signgen.shop.load import load_shop
 from signgen.shop.tools import Tool
@@ -31,7 +32,7 @@ OTHERS = tuple(language for language in LANGUAGES if language != "en")
 WRITTEN_WITH_WORDS = (
     *sorted(SHEET.glob("part_*.py")),
     *(SHEET / f"{name}.py" for name in ("board_svg", "cutter_svg", "drawing_svg", "preview_html", "setup_sheet")),
-    *(SHEET / f"{name}.py" for name in ("finishes", "summary", "tally")),
+    *(SHEET / f"{name}.py" for name in ("finishes", "summary", "tally", "template", "template_marks")),
 )
 SAME_IN_BOTH = {"span.s", "span.min", "span.min_s", "span.h", "span.h_min", "head.about", "zero.height"}
 """Units and signs."""
@@ -94,7 +95,7 @@ def test_no_text_for_readers_stands_in_the_code(path: Path) -> None:
         if isinstance(node, ast.Expr)
     }
     code = {"signgen explain CODE", "signgen make --from sign.toml", "preview.svg, preview.png"}
-    markup = {"width=device-width, initial-scale=1", "<!doctype html>", '"use strict";', POLICY}
+    markup = {"width=device-width, initial-scale=1", "<!doctype html>", '"use strict";', POLICY, STYLE.strip()}
     classes = {"two plan", "verdict failed", "dense densest", "ticks across", "plain columns"}
     allowed = code | markup | classes
     texts = [
