@@ -33,10 +33,13 @@ from signgen.sheet.job_facts import JobFacts, ProgramFacts
 from signgen.sheet.judged import Judged, fixings_of
 from signgen.sheet.preview import preview_png, preview_svg, sign_relief
 from signgen.sheet.preview_html import preview_html
+from signgen.sheet.relief import Relief
 from signgen.sheet.report import report_text, stated_screws
 from signgen.sheet.rim_screws import rim_screws
 from signgen.sheet.screws import suggest_screws
+from signgen.sheet.setup_pdf import setup_pdf
 from signgen.sheet.setup_sheet import setup_html
+from signgen.sheet.steps import steps_png
 from signgen.sheet.template import template_files
 from signgen.sheet.verdict import finding_text
 from signgen.shop.load import load_shop
@@ -90,19 +93,22 @@ def read_sign(asked: Mapping[str, object], shop_of: Callable[[Path | None], Shop
     return read_spec(asked, shop, dialects=tuple(dialect.name for dialect in DIALECTS))
 
 
-def make_job(spec: SignSpec) -> Job:
-    """From what was asked for to every file of the job, verified.
+def make_job(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -> Job:
+    """From what was asked for to every file of the job, verified. `tell` hears what begins: "plan", "prove", "draw".
 
     Raises: AskError, CannotMakeError; CheckFailedError when a program does not do what was drawn.
     """
-    facts = prove(spec)
+    facts = prove(spec, tell)
+    tell("draw")
     return Job(facts=facts, files=_files(facts))
 
 
-def prove(spec: SignSpec) -> JobFacts:
+def prove(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -> JobFacts:
     """The verified job without its pictures and pages. Raises: as `make_job`."""
+    tell("plan")
     drawing = draw(spec)
     plan = make_plan(drawing, spec)
+    tell("prove")
     return proved(spec, drawing, plan, setup_of(spec, plan))
 
 
@@ -351,15 +357,24 @@ def program_files(facts: JobFacts) -> dict[str, bytes]:
     return {program.file: program.text.encode("ascii") for program in (*before, *facts.programs)}
 
 
+def _setup_sheet(facts: JobFacts, lit: Relief) -> dict[str, bytes]:
+    """The sheet in the formats that were asked for. Raises: AskError when there is nothing to write a PDF with."""
+    page = setup_html(facts, lit)
+    wanted = facts.spec.sheet_format
+    html = {"setup.html": page.encode()} if wanted != "pdf" else {}
+    return html | ({"setup.pdf": setup_pdf(page)} if wanted != "html" else {})
+
+
 def _files(facts: JobFacts) -> Mapping[str, bytes]:
     files = program_files(facts)
     lit = sign_relief(facts)
     files |= {
-        "setup.html": setup_html(facts, lit).encode(),
+        **_setup_sheet(facts, lit),
         "preview.svg": preview_svg(facts, lit).encode(),
         "preview.png": preview_png(facts, lit),
         "preview.html": preview_html(facts).encode(),
         **template_files(facts.spec, facts.drawing),
+        **({"steps.png": steps_png(facts, lit)} if facts.spec.steps else {}),
         "sign.toml": dump_sign_file(facts.spec).encode(),
     }
     return {**files, REPORT: report_text(facts, [*files, REPORT]).encode()}

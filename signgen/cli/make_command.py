@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 
 import click
@@ -16,17 +17,26 @@ from signgen.spec.keys import OUT
 @key_options
 @click.option("--out", metavar=OUT.metavar, help=OUT.full_help)
 @click.option("--json", "as_json", is_flag=True, help="Print the report instead of the summary.")
+@click.option("--quiet", is_flag=True, help="Print nothing unless something is wrong.")
 def command(
-    text: tuple[str, ...], sign_file: str | None, out: str | None, as_json: bool, **options: str | bool | None
+    text: tuple[str, ...],
+    sign_file: str | None,
+    out: str | None,
+    as_json: bool,
+    quiet: bool,
+    **options: str | bool | None,
 ) -> None:
     """Make one sign: programs, setup sheet, pictures and report.
 
     Each TEXT is a line of lettering. Lengths are millimetres unless a unit is written (3.5in, 3 1/2 in, 12mm).
-    Nothing is written unless every program passes all checks.
+    Nothing is written unless every program passes all checks. On a terminal the summary has colours, unless NO_COLOR
+    is set.
     """
+    from signgen.cli.terminal import Waiting, tinted, wants_colour
     from signgen.files import write_folder
     from signgen.pipeline import REPORT, gather, make_job, read_sign
     from signgen.sheet.summary import summary_text
+    from signgen.sheet.words import words_in
 
     asked: dict[str, object] = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
     if text:
@@ -34,7 +44,18 @@ def command(
     if out:
         asked["out"] = out
     whole = gather(asked, Path(sign_file) if sign_file else None)
-    job = make_job(read_sign(whole))
-    folder = Path(str(whole.get("out") or job.facts.name))
-    write_folder(folder, job.files)
-    click.echo(job.files[REPORT].decode().rstrip() if as_json else summary_text(job.facts, folder))
+    spec = read_sign(whole)
+    words = words_in(spec.language)
+    with Waiting(quiet=quiet) as waiting:
+        job = make_job(spec, lambda stage: waiting.stage(words(f"stage.{stage}")))
+        folder = Path(str(whole.get("out") or job.facts.name))
+        write_folder(folder, job.files)
+    if quiet:
+        return
+    if as_json:
+        click.echo(job.files[REPORT].decode().rstrip())
+        return
+    summary = summary_text(job.facts, folder)
+    if wants_colour(sys.stdout):
+        summary = tinted(summary, words("summary.checks"), passed=job.facts.checks.passed)
+    click.echo(summary, color=True)

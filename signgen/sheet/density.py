@@ -8,13 +8,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from signgen.sheet.job_facts import JobFacts
+from signgen.sheet.job_facts import JobFacts, ProgramFacts
 from signgen.sheet.legibility import reading_note
 from signgen.spec.keys import NO_TEMPLATE
 
 SIDE_MM = 250.0
 """What one side of Letter holds between its margins, less two lines for fonts that run wider."""
 LINE_MM, LINE_CHARACTERS, COLUMN_CHARACTERS = 3.6, 130, 62
+TIME_CHARACTERS = 30
+LONGER = {"de": 1.1}
+"""How much higher texts stand in other languages than in English."""
 PLACES_IN_A_LINE, NAMES_IN_A_LINE = 3, 6
 HEAD_MM, PICTURE_MM = 26.0, 6.0
 SETTING_UP_MM, HOLDING_MM = 122.0, 44.0
@@ -38,7 +41,8 @@ class Density:
 
 DENSITIES = (
     Density(css=None, scale=1.0, plan_mm=56.0, board_mm=84.0),
-    Density(css="dense", scale=0.91, plan_mm=50.0, board_mm=80.0),
+    Density(css=None, scale=1.0, plan_mm=56.0, board_mm=84.0, brief=True),
+    Density(css="dense", scale=0.91, plan_mm=50.0, board_mm=80.0, brief=True),
     Density(css="dense densest", scale=0.83, plan_mm=42.0, board_mm=72.0, brief=True),
 )
 """From the common sheet to the fullest."""
@@ -46,7 +50,7 @@ DENSITIES = (
 
 def blocks_mm(facts: JobFacts, density: Density, plan_mm: float, board_mm: float) -> tuple[float, ...]:
     """Heights of the pieces that no page break may part, in order; the plans' own heights are given."""
-    s = density.scale
+    s = density.scale * LONGER.get(facts.spec.language, 1.0)
     warned = s * LINE_MM * (2 + len(" ".join(facts.warnings)) // LINE_CHARACTERS) if facts.warnings else 0.0
     listed = s * LINE_MM * (3 if len(facts.drawing.holes) > PLACES_IN_A_LINE * 4 else 0)
     holding = s * (HOLDING_MM + LINE_MM * (len(facts.screws_mm) // PLACES_IN_A_LINE))
@@ -58,7 +62,7 @@ def blocks_mm(facts: JobFacts, density: Density, plan_mm: float, board_mm: float
         max(density.plan_mm, plan_mm) + PICTURE_MM + listed,
         max(s * SETTING_UP_MM, board_mm + holding),
         s * BEFORE_MM,
-        *(s * CARD_MM for _ in facts.programs),
+        *(s * (CARD_MM + LINE_MM * _time_lines(program)) for program in facts.programs),
         s * (CUTTING_MM + LINE_MM * (len(reading_note(facts.drawing)) / COLUMN_CHARACTERS + _template_lines(facts))),
         s * (CAUTIONS_MM + LINE_MM / 2 * own),
         s * (CHECKS_MM + CHECK_MM),
@@ -69,6 +73,13 @@ def blocks_mm(facts: JobFacts, density: Density, plan_mm: float, board_mm: float
 
 def _template_lines(facts: JobFacts) -> int:
     return 0 if facts.spec.template == NO_TEMPLATE else TEMPLATE_LINES
+
+
+def _time_lines(program: ProgramFacts) -> int:
+    """More lines than usual that a card's row of times takes: each operation's time where there are several."""
+    if not program.times:
+        return 0
+    return 1 + (sum(len(time.does) + 12 for time in program.times) // TIME_CHARACTERS if len(program.times) > 1 else 0)
 
 
 def sides(blocks: Sequence[float]) -> int:

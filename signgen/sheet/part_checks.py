@@ -13,10 +13,8 @@ from signgen.spec.keys import NO_TEMPLATE
 MOST_FINDINGS = 2
 """Of one check, on paper; the rest is in the report."""
 FILES = (
-    ("setup.html", "files.setup"),
-    ("preview.svg, preview.png", "files.picture"),
-    ("preview.html", "files.moves"),
-    ("report.json", "files.report"),
+    (("preview.svg", "preview.png"), "files.picture"),
+    (("preview.html",), "files.moves"),
 )
 
 
@@ -96,9 +94,14 @@ def files(facts: JobFacts) -> Html:
     if facts.lifted:
         named.append((tuple(program.file for program in facts.lifted), "files.lifted"))
     named.append((tuple(program.file for program in facts.programs), "files.programs"))
-    named += [((name,), key) for name, key in FILES]
+    sheets = {"html": ("setup.html",), "pdf": ("setup.pdf",), "both": ("setup.html", "setup.pdf")}
+    named.append((sheets[facts.spec.sheet_format], "files.setup"))
+    named += [(names, key) for names, key in FILES]
+    if facts.spec.steps:
+        named.append((("steps.png",), "files.steps"))
     if facts.spec.template != NO_TEMPLATE:
         named.append((template_names(facts), "files.template"))
+    named.append((("report.json",), "files.report"))
     return el(
         "p",
         el("b", words("files.heading")),

@@ -112,11 +112,14 @@ class Plate:
         """The text on its baseline at (x, y); `turned` reads from below upwards, the baseline then at x; `halo` clears
         the lines around it."""
         style: dict[str, Any] = {"font_weight": "bold"} if bold else {}
-        if halo:
-            style |= {"stroke": "#fff", "stroke_width": 0.7, "stroke_linejoin": "round", "paint_order": "stroke"}
         if turned:
             style["transform"] = f"rotate(-90 {figure(x, 2)} {figure(y, 2)})"
-        self._svg.add(self._svg.text(text, _p((x, y)), fill=ink, font_size=size, text_anchor=anchor, **style))
+        style |= {"font_size": size, "text_anchor": anchor}
+        if halo:
+            # a text of its own behind, for not every reader paints the stroke first
+            behind = {"stroke": "#fff", "stroke_width": 0.7, "stroke_linejoin": "round", "aria_hidden": "true"}
+            self._svg.add(self._svg.text(text, _p((x, y)), fill="#fff", **behind, **style))
+        self._svg.add(self._svg.text(text, _p((x, y)), fill=ink, **style))
         length = text_width(text, size)
         before = {"start": 0.0, "middle": length / 2, "end": length}[anchor]
         up, down = 0.75 * size, 0.22 * size

@@ -5,14 +5,22 @@ from __future__ import annotations
 import base64
 import io
 import math
+from collections.abc import Sequence
+from dataclasses import replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from signgen.drawing.drawing import Hole
+import numpy as np
+from numpy.typing import NDArray
+
+from signgen.drawing.drawing import Drawing, Hole, Recess
+from signgen.sheet.finishes import sunk_letters
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.numbers import figure
 from signgen.sheet.plate import area_path
-from signgen.sheet.relief import Relief, relief
+from signgen.sheet.relief import Relief, edge_mask, relief
 from signgen.sheet.words import words_of
+from signgen.spec.paint import paint_rgb
 
 if TYPE_CHECKING:
     from PIL import Image
@@ -36,13 +44,39 @@ RUNS_ONLY = 3
 
 
 def sign_relief(facts: JobFacts) -> Relief:
-    """The last board, lit, at the resolution of the pictures."""
+    """The last board, lit, at the resolution of the pictures; its letters painted, if that was asked for."""
     width, height = facts.drawing.width_mm, facts.drawing.height_mm
     wanted = min(MOST_PX, max(LEAST_PX, (PIXELS * width / height) ** 0.5))
     scale = min(wanted / width, MOST_PX / height)
-    return relief(
-        facts.boards[-1], facts.drawing.edge, (width, height), facts.drawing.thickness_mm, facts.spec.material, scale
-    )
+    drawing, board, material = facts.drawing, facts.boards[-1], facts.spec.material
+    lit = relief(board, drawing.edge, (width, height), drawing.thickness_mm, material, scale)
+    families = (drawing.grooves, drawing.raised, _painted_floors(drawing))
+    letters = [each.area for family in families for each in family]
+    if facts.spec.paint is None or not letters:
+        return lit
+    rgb = paint_rgb(facts.spec.paint, "paint")
+    # letters that stand are painted on their tops, which are the board's face
+    coat = replace(material, ground_rgb=rgb, colour_rgb=rgb if drawing.raised else material.colour_rgb)
+    painted = relief(board, drawing.edge, (width, height), drawing.thickness_mm, coat, scale)
+    return replace(lit, rgb=_inside_letters(letters, drawing, lit, painted))
+
+
+def _painted_floors(drawing: Drawing) -> list[Recess]:
+    """The floors of letters that are sunk into the face; what is cut through has none."""
+    return [letter for letter in sunk_letters(drawing) if not drawing.is_through(letter)]
+
+
+def _inside_letters(
+    areas: Sequence[Polygon | MultiPolygon], drawing: Drawing, bare: Relief, painted: Relief
+) -> NDArray[np.uint8]:
+    """The painted picture where letters are, the bare one around them."""
+    from shapely.ops import unary_union
+
+    h, w = bare.solid.shape
+    letters = unary_union(areas)
+    share = edge_mask(letters, (drawing.width_mm, drawing.height_mm), (w, h))[..., None].astype(np.uint16)
+    mixed = (painted.rgb * share + bare.rgb * (255 - share)) // 255
+    return mixed.astype(np.uint8)
 
 
 def preview_png(facts: JobFacts, lit: Relief | None = None) -> bytes:
@@ -52,7 +86,7 @@ def preview_png(facts: JobFacts, lit: Relief | None = None) -> bytes:
     is at hand.
     """
     lit = lit or sign_relief(facts)
-    return _encoded(_with_shadow(lit), lit.px_per_mm)
+    return _encoded(with_shadow(lit), lit.px_per_mm)
 
 
 def preview_svg(facts: JobFacts, lit: Relief | None = None) -> str:
@@ -96,7 +130,7 @@ def preview_jpeg(facts: JobFacts, lit: Relief | None = None) -> bytes:
     from PIL import Image
 
     lit = lit or sign_relief(facts)
-    sign = _with_shadow(lit)
+    sign = with_shadow(lit)
     paper = Image.new("RGBA", sign.size, "white")
     paper.alpha_composite(sign)
     buffer = io.BytesIO()
@@ -132,8 +166,10 @@ def _picture(lit: Relief) -> Image.Image:
     return Image.fromarray(lit.rgb)
 
 
-def _with_shadow(lit: Relief) -> Image.Image:
-    """The sign over its own blurred shadow, shifted down and right, away from the light."""
+@lru_cache(maxsize=1)
+def with_shadow(lit: Relief) -> Image.Image:
+    """The sign over its own blurred shadow, shifted down and right, away from the light. Several pictures are made
+    from it: none may draw on it."""
     from PIL import Image, ImageFilter
 
     h, w = lit.solid.shape

@@ -34,7 +34,8 @@ def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
         first = words.said(facts.warnings[0]) or facts.warnings[0]
         more = words("summary.more", count=len(facts.warnings) - 1) if len(facts.warnings) > 1 else ""
         rows += _row(words("summary.warning"), _cut(_one_line(first), 150) + more)
-    sheet = _one_line(str(Path(out_dir) / "setup.html"))
+    name = "setup.pdf" if facts.spec.sheet_format == "pdf" else "setup.html"
+    sheet = _one_line(str(Path(out_dir) / name))
     rows += _row(words("summary.next"), words("summary.open" if facts.checks.passed else "summary.do_not", file=sheet))
     return "\n".join(rows[:ROWS])
 

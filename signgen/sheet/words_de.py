@@ -286,6 +286,7 @@ WORDS = {
     "files.programs": "die Programme",
     "files.setup": "dieses Blatt",
     "files.picture": "das Bild, maßstäblich",
+    "files.steps": "die Schritte in Bildern",
     "files.moves": "alle Wege zum Ansehen",
     "files.template": "die Bohrschablone",
     "files.report": "alle Zahlen für andere Programme",
@@ -305,6 +306,10 @@ WORDS = {
     "template.level": "waagerecht",
     "template.level.apart": "waagerecht; {apart} zwischen den äußeren Löchern",
     "template.up": "↑ diese Seite oben",
+    # steps.png
+    "steps.board": "das Brett",
+    "steps.after": "nach Programm {number}: {tool}",
+    "steps.finished": "fertig",
     # preview.svg
     "svg.title": "Schild: {sign}",
     "svg.about": "{width} mal {height} mm aus {material}, {count} Löcher; wie es die nachgestellten Fräser lassen, "
@@ -328,6 +333,10 @@ WORDS = {
     "summary.hidden": "und {count} weitere",
     "summary.open": "{file} öffnen und drucken.",
     "summary.do_not": "Nicht fräsen. {file} öffnen und drucken.",
+    # while it works
+    "stage.plan": "Das Schild wird gezeichnet, die Schnitte werden geplant",
+    "stage.prove": "Das gedachte Brett wird gefräst und geprüft",
+    "stage.draw": "Blatt und Bilder werden gezeichnet",
     # preview.html
     "page.title": "Bewegtes Bild: {sign}",
     "page.about": "{size}, {thickness} {material}, {programs}. Das Brett wird hier von den Wegen der Programme selbst "

@@ -277,6 +277,7 @@ WORDS = {
     "files.programs": "the programs",
     "files.setup": "this sheet",
     "files.picture": "the picture, to scale",
+    "files.steps": "the steps in pictures",
     "files.moves": "every move to watch",
     "files.template": "the drilling template",
     "files.report": "all figures for other programs",
@@ -295,6 +296,10 @@ WORDS = {
     "template.level": "level",
     "template.level.apart": "level; {apart} between the outer holes",
     "template.up": "↑ this side up",
+    # steps.png
+    "steps.board": "the board",
+    "steps.after": "after program {number}: {tool}",
+    "steps.finished": "finished",
     # preview.svg
     "svg.title": "Sign: {sign}",
     "svg.about": "{width} by {height} mm in {material}, {count} holes; as left by the simulated cutters, to scale.",
@@ -317,6 +322,10 @@ WORDS = {
     "summary.hidden": "and {count} more",
     "summary.open": "Open {file} and print it.",
     "summary.do_not": "Do not cut. Open {file} and print it.",
+    # while it works
+    "stage.plan": "Drawing the sign and planning the cuts",
+    "stage.prove": "Cutting the virtual board and checking it",
+    "stage.draw": "Drawing the sheet and the pictures",
     # preview.html
     "page.title": "Moving picture: {sign}",
     "page.about": "{size}, {thickness} {material}, {programs}. The board is cut here by the programs' own moves.",

@@ -298,6 +298,19 @@ _PAPERS = (
         default=NO_TEMPLATE,
         help="Draw a drilling template too, to tape to the wall: the holes at full size on a4 or letter paper.",
     ),
+    Option(
+        name="sheet-format", kind="choice", metavar="WORD", group="Papers", choices=("html", "pdf", "both"),
+        default="html", help="The setup sheet as setup.html, as setup.pdf (needs signgen[pdf]), or both.",
+    ),
+    Option(
+        name="steps", kind="flag", metavar="true", group="Papers", default="false",
+        help="Draw steps.png too: the board after each program.",
+    ),
+    Option(
+        name="paint", kind="word", metavar="COLOUR", group="Papers",
+        help="Paint the letters in the pictures: a name (black, white, red, gold ...) or #rrggbb.",
+        otherwise="the bare cut",
+    ),
 )  # fmt: skip
 
 KEYS: tuple[Option, ...] = (

@@ -20,6 +20,7 @@ from signgen.spec.cutters import named_end_mill, named_v_bit
 from signgen.spec.finish import bridges_of, finish_of, flat_depth_of, panel_of, sharp_of
 from signgen.spec.lines import text_of
 from signgen.spec.machine_fit import must_fit_collet, must_fit_height, must_fit_travel
+from signgen.spec.paint import paint_rgb
 from signgen.spec.paper import template_of
 from signgen.spec.shape import border_of, form_of, holes_of, size_of
 from signgen.spec.sign_spec import SignSpec
@@ -59,7 +60,11 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     skin, breakthrough, clearance = skin_of(a, thickness), a.number("breakthrough"), clearance_of(a)
     finish_pass, milling = a.number("finish-pass") if a.has("finish-pass") else 0.0, a.text("milling")
     air_cut = air_cut_of(a, thickness, breakthrough)
-    language, template = a.text("language"), template_of(a, size, border, holes)
+    template = template_of(a, size, border, holes)
+    language, sheet_format, paint = a.text("language"), a.text("sheet-format"), a.text("paint")
+    if paint is not None:
+        a.attempt(lambda: paint_rgb(paint, "paint"))
+    a.value("steps")
     origin, z_zero = a.text("origin"), a.text("z-zero")
     dialect, manner = dialect_of(a, machine, dialects), manner_of(a, machine)
     for path in ("shop", "out"):  # read by whoever opens them; here only that they are texts
@@ -107,6 +112,9 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         clearance_mm=_had(clearance),
         language=_had(language),
         template=template,
+        sheet_format=_choice(sheet_format, ("html", "pdf", "both")),
+        steps=bool(a.value("steps")),
+        paint=paint,
         cell_mm=a.number("cell"),
         air_cut_mm=air_cut,
         tolerances=Tolerances(total_mm=_had(tolerance)),

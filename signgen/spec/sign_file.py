@@ -80,6 +80,7 @@ _LEFT_OPEN = {
     "clamp-height": "not said",
     "cell": "by the board and the letters",
     "air-cut": "none",
+    "paint": "the bare cut",
     "shop": "what ships with signgen",
 }
 """What stands in a comment where the key is left out."""
@@ -177,6 +178,8 @@ def asked_of(spec: SignSpec) -> dict[str, object]:
         "z-zero": spec.z_zero,
         "language": spec.language,
         "template": spec.template,
+        "sheet-format": spec.sheet_format,
+        "steps": spec.steps,
         "clearance": spec.clearance_mm,
     }
     optional: dict[str, object] = {
@@ -199,6 +202,7 @@ def asked_of(spec: SignSpec) -> dict[str, object]:
         "clamp-height": spec.clamp_height_mm,
         "cell": spec.cell_mm,
         "air-cut": spec.air_cut_mm,
+        "paint": spec.paint,
         "shop": spec.shop.user_file,
     }
     return values | {key: value for key, value in optional.items() if value is not None}

@@ -159,6 +159,9 @@ class SignSpec:
     air_cut_mm: float | None = None
     language: str = "en"
     template: str = "none"
+    sheet_format: Literal["html", "pdf", "both"] = "html"
+    steps: bool = False
+    paint: str | None = None
     panel: PanelSpec | None = None
     sharp_corners: bool = False
     bridges: BridgeSpec | None = None

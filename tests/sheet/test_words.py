@@ -60,7 +60,7 @@ def test_messages_are_translated(language: str) -> None:
 def asked_keys() -> set[str]:
     """Every key that the code names, and every beginning of one that it completes."""
     found: set[str] = set()
-    for path in (*WRITTEN_WITH_WORDS, SHEET / "words.py", SHEET / "preview.py"):
+    for path in (*WRITTEN_WITH_WORDS, SHEET / "words.py", SHEET / "preview.py", SHEET / "steps.py"):
         for node in ast.walk(ast.parse(path.read_text("utf-8"))):
             if isinstance(node, ast.Constant) and isinstance(node.value, str):
                 found.add(node.value)
@@ -72,7 +72,7 @@ def asked_keys() -> set[str]:
 
 def test_no_message_is_there_for_nothing() -> None:
     asked = asked_keys()
-    groups = ("keys.", "key.", "page.hint")
+    groups = ("keys.", "key.", "page.hint", "stage.")
 
     def used(key: str) -> bool:
         bare = re.sub(r"\.(one|many)$", "", key)
@@ -94,8 +94,8 @@ def test_no_text_for_readers_stands_in_the_code(path: Path) -> None:
         for node in parent.body
         if isinstance(node, ast.Expr)
     }
-    code = {"signgen explain CODE", "signgen make --from sign.toml", "preview.svg, preview.png"}
     markup = {"width=device-width, initial-scale=1", "<!doctype html>", '"use strict";', POLICY, STYLE.strip()}
+    code = {"signgen explain CODE", "signgen make --from sign.toml"}
     classes = {"two plan", "verdict failed", "dense densest", "ticks across", "plain columns"}
     allowed = code | markup | classes
     texts = [
