@@ -15,7 +15,7 @@ from signgen.spec.keys import NO_TEMPLATE
 SIDE_MM = 250.0
 """What one side of Letter holds between its margins, less two lines for fonts that run wider."""
 LINE_MM, LINE_CHARACTERS, COLUMN_CHARACTERS = 3.6, 130, 62
-TIME_CHARACTERS = 30
+TIME_CHARACTERS, SHARES_CHARACTERS = 38, 55
 LONGER = {"de": 1.1}
 """How much higher texts stand in other languages than in English."""
 PLACES_IN_A_LINE, NAMES_IN_A_LINE = 3, 6
@@ -79,7 +79,8 @@ def _time_lines(program: ProgramFacts) -> int:
     """More lines than usual that a card's row of times takes: each operation's time where there are several."""
     if not program.times:
         return 0
-    return 1 + (sum(len(time.does) + 12 for time in program.times) // TIME_CHARACTERS if len(program.times) > 1 else 0)
+    each = sum(len(time.does) + 12 for time in program.times) if len(program.times) > 1 else 0
+    return (SHARES_CHARACTERS + each) // TIME_CHARACTERS
 
 
 def sides(blocks: Sequence[float]) -> int:

@@ -102,7 +102,7 @@ def _shares(program: ProgramFacts, words: Words) -> list[Part]:
     said: list[Part] = [words("run.shares", cutting=shares[0], entry=shares[1], travel=shares[2])]
     if len(program.times) > 1:
         for time in program.times:
-            said += [el("br"), words.span(time.seconds / 60), ": ", words.told(time.does)]
+            said += ["; ", words.span(time.seconds / 60), ": ", words.told(time.does)]
     return said
 
 

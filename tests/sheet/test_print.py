@@ -33,7 +33,7 @@ LOOK = """<script>addEventListener("load", () => {
   const boxes = [], walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
   while (walk.nextNode()) {
     const node = walk.currentNode;
-    if (!node.data.trim() || node.parentElement.closest("script, title, desc")) continue;
+    if (!node.data.trim() || node.parentElement.closest("script, title, desc, [aria-hidden=true]")) continue;
     const range = document.createRange();
     range.selectNodeContents(node);
     for (const r of range.getClientRects())
