@@ -324,3 +324,126 @@ def test_each_finish_on_three_faces(face: str, finish: str, sharp: str) -> None:
         spec_of(text=["HUT 7"], font=face, finish=finish, sharp_corners=sharp, size="320x160", letter_spacing="3")
     )
     assert facts.checks.passed
+
+
+def test_strokes_are_followed_at_one_depth_and_judged_like_grooves() -> None:
+    facts = prove(spec_of(text=["R5"], finish="stroke", font="hershey-sans", depth="1.2"))
+    assert [program.tool.kind for program in facts.programs] == ["v-bit", "end-mill"]
+    assert facts.programs[0].does == ("follows the letters' lines, 1.2 mm deep",)
+    for letter in facts.drawing.grooves:
+        assert letter.lines is not None
+        for share in np.linspace(0.05, 0.95, 7):
+            x, y = shapely.get_coordinates(letter.lines.geoms[0].interpolate(share, normalized=True))[0]
+            assert ground_mm(facts, x, y) == pytest.approx(1.2, abs=0.15)  # a cell beside the bottom of the V
+    # A V-bit of 90 degrees cuts a line twice as wide as it is deep.
+    (result,) = [result for result in facts.checks.results if result.code == "C116"]
+    assert not result.findings
+    assert facts.drawing.grooves[0].limit_radius_mm == pytest.approx(1.2)
+
+
+def test_strokes_are_arcs_and_not_facets() -> None:
+    facts = prove(spec_of(text=["O"], finish="stroke", font="hershey-sans"))
+    words = [line.split()[0] for line in facts.programs[0].text.splitlines() if line[:3] in ("G1 ", "G2 ", "G3 ")]
+    # Twenty chords make the O of the data, and two arcs at the most lead from each point to the next.
+    assert words.count("G1") == 1  # down
+    assert 8 <= words.count("G2") + words.count("G3") <= 40
+
+
+@pytest.mark.parametrize(
+    ("changes", "said"),
+    [
+        ({"font": "hershey-sans"}, "font: hershey-sans is drawn in single lines"),
+        ({"finish": "stroke", "panel": "10"}, "panel: The V-bit engraves the board's face"),
+        ({"finish": "stroke", "font": "hershey-sans", "font_fallback": "true"}, "font-fallback: Strokes follow"),
+        ({"finish": "stroke", "font": "hershey-sans", "cap_height": "7"}, "cap-height: Strokes 2 mm wide fill letters"),
+        ({"finish": "stroke", "font": "hershey-sans", "text": ["Café"]}, "text: hershey-sans has no 'é'"),
+        ({"finish": "stroke", "font": "hershey-sans", "sharp_corners": "true"}, "sharp-corners: Only flat floors"),
+        ({"finish": "stroke", "font": "hershey-sans", "font_axes": "wght=4"}, "font-axes: hershey-sans is no variable"),
+    ],
+)  # fmt: skip
+def test_strokes_that_cannot_be_are_refused(changes: dict[str, Any], said: str) -> None:
+    assert any(problem.startswith(said) for problem in problems(**changes)), problems(**changes)
+
+
+LINES: dict[str, Any] = {
+    "text": None,
+    "line": [
+        {"text": "17", "cap-height": 40},
+        {"text": "Larkspur Lane", "font": "hershey-sans", "finish": "stroke", "cap-height": 14, "depth": 0.8},
+    ],
+}
+
+
+def test_each_line_has_its_own_finish() -> None:
+    facts = prove(spec_of(**LINES))
+    assert facts.programs[0].does == ("engraves the letters", "follows the letters' lines, 0.8 mm deep")
+    by_line = {groove.name.split(" letter")[0]: groove for groove in facts.drawing.grooves}
+    assert by_line["line 1"].lines is None
+    assert by_line["line 2"].lines is not None
+    assert by_line["line 2"].max_depth_mm == 0.8
+    assert facts.checks.passed
+
+
+def test_recessed_figures_over_an_engraved_name() -> None:
+    lines = [{"text": "17", "finish": "recess", "depth": 2.5, "cap-height": 60}, {"text": "Larkspur", "cap-height": 14}]
+    facts = prove(spec_of(text=None, line=lines))
+    assert {recess.depth_mm for recess in facts.drawing.recesses} == {2.5}
+    assert len(facts.drawing.grooves) == 8
+    assert facts.checks.passed
+
+
+def test_finishes_of_lines_read_back_equal() -> None:
+    import tomllib
+
+    spec = spec_of(**LINES)
+    again = tomllib.loads(dump_sign_file(spec))
+    assert spec_of(text=None, **{key.replace("-", "_"): value for key, value in again.items()}) == spec
+
+
+@pytest.mark.parametrize(
+    ("sign", "line", "said"),
+    [
+        ({"finish": "raised"}, {"finish": "recess"}, "line 1.finish: Raised letters stand in one ground"),
+        ({"finish": "recess", "panel": "10"}, {"finish": "groove"}, "line 1.finish: The V-bit engraves the board's"),
+        ({}, {"finish": "through", "depth": 3}, "line 1.depth: These letters are cut right through."),
+        ({}, {"finish": "raised"}, "line 1.finish: "),
+        ({}, {"finish": "recess", "depth": 11}, "line 1.depth: 11 mm leaves only 1 mm"),
+        ({"bridges": "2"}, {"finish": "recess"}, "bridges: Only letters that are cut through"),
+    ],
+)
+def test_finishes_of_lines_that_cannot_be_are_refused(sign: dict[str, Any], line: dict[str, Any], said: str) -> None:
+    found = problems(text=None, line=[{"text": "17", **line}], **sign)
+    assert any(problem.startswith(said) for problem in found), found
+
+
+def test_bridges_hold_a_line_that_is_cut_through() -> None:
+    facts = prove(spec_of(text=None, bridges="2", line=[{"text": "O", "finish": "through", "cap-height": 60},
+                                                        {"text": "Larkspur", "cap-height": 12}]))  # fmt: skip
+    assert facts.checks.passed
+    assert facts.drawing.is_through(facts.drawing.recesses[0])
+
+
+def test_lines_made_in_different_ways_must_not_touch() -> None:
+    lines = [
+        {"text": "17", "finish": "recess", "cap-height": 40},
+        {"text": "17", "cap-height": 40, "line-spacing": 0.9},
+    ]
+    assert any("run into each other" in problem for problem in problems(text=None, line=lines))
+
+
+def test_a_stroke_is_sabotaged_and_seen() -> None:
+    from signgen.pipeline import _case, setup_of
+
+    spec = spec_of(text=["K"], finish="stroke", font="hershey-sans")
+    drawing, plan = draw(spec), make_plan(draw(spec), spec)
+    texts = [program.text for program in prove(spec).programs]
+    assert judge(_case(spec, drawing, plan, setup_of(spec, plan), texts)).passed
+    lines = texts[0].splitlines()
+    cutting = [n for n, line in enumerate(lines) if line.startswith("G1 X") or line.startswith("G1 Y")]
+    for n in cutting:  # a line left out
+        spoilt = "\n".join(line for k, line in enumerate(lines) if k != n) + "\n"
+        report = judge(_case(spec, drawing, plan, setup_of(spec, plan), [spoilt, *texts[1:]]))
+        assert {result.code for result in report.results if result.findings} & {"C108", "C116"}
+    shallow = texts[0].replace("G1 Z11 ", "G1 Z11.06 ")
+    report = judge(_case(spec, drawing, plan, setup_of(spec, plan), [shallow, *texts[1:]]))
+    assert {result.code for result in report.results if result.findings} >= {"C108", "C116"}

@@ -108,7 +108,14 @@ def groove_depths(
     outline = np.concatenate([segments_of(groove.area) for groove in grooves])
     farthest = max(groove.limit_radius_mm for groove in grooves) + 1e-6
     radius = distance_to_segments(points_mm, outline, farthest)
-    return np.clip((radius - half_tip) / slope, 0.0, limit), np.minimum(radius / slope, limit)
+    least, most = np.clip((radius - half_tip) / slope, 0.0, limit), np.minimum(radius / slope, limit)
+    for number, groove in enumerate(grooves):
+        own = groove_of == number
+        if groove.lines is not None and own.any():
+            # What a cone leaves of whose tip follows a line: exact, whatever its tip.
+            away = distance_to_segments(points_mm[own], segments_of(groove.lines))
+            least[own] = most[own] = np.clip((groove.limit_radius_mm - away) / slope[own], 0.0, limit[own])
+    return least, most
 
 
 def _grown(edge: Polygon | MultiPolygon, by_mm: float) -> BaseGeometry:

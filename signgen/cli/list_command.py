@@ -13,10 +13,10 @@ Rows = Iterable[tuple[str, str]]
 
 
 def _fonts(_: Path | None) -> Rows:
-    from signgen.lettering.faces import catalogue, open_face
+    from signgen.lettering.faces import catalogue, open_face, stroke_catalogue
     from signgen.sheet.specimen import figures_of
 
-    for face in catalogue():
+    for face in (*catalogue(), *stroke_catalogue()):
         about = f"{face.label}: {face.role}; {', '.join(face.scripts)}; {figures_of(open_face(face.name))}"
         yield face.name, f"{about}; {face.licence}"
 
@@ -120,9 +120,9 @@ def command(kind: str, shop_file: str | None, specimen: str | None) -> None:
 def _draw_specimens(folder: Path) -> None:
     """Names of the files go to standard output as they are drawn."""
     from signgen.files import write_files
-    from signgen.lettering.catalogue import catalogue
+    from signgen.lettering.catalogue import catalogue, stroke_catalogue
     from signgen.sheet.specimen import specimens
 
-    for name, content in specimens(catalogue()):
+    for name, content in specimens((*catalogue(), *stroke_catalogue())):
         write_files(folder, {name: content}, "specimen")
         click.echo(folder / name)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from shapely.geometry.base import BaseGeometry
 
 from signgen.errors import AskError, CannotMakeError, Problem
+from signgen.lettering.centreline import lined
 from signgen.lettering.faces import Face, open_face
 from signgen.lettering.layout import Arc, Line, Placed, measure_lines, stacked
 from signgen.lettering.measure import measure_line
@@ -21,6 +23,9 @@ LEAST_CAP_HEIGHT_MM = 3.0
 MOST_CAP_RATIO = 2.5
 """Greatest cap height over the height of the room: text without capitals, or of small figures, has room for more than
 the room's height, but a text of nothing but dashes should not become a bar across the sign."""
+
+LEAST_PEN_RATIO = 4.0
+"""Least cap height over the width of strokes: the boldest faces are no bolder."""
 
 FINE_MM, FINER_MM = 0.01, 0.001
 """Heights that follow from the fitted size are rounded down to the first; those of lines that are to be alike in width
@@ -36,15 +41,22 @@ class AskedLines:
     heights_mm: tuple[float | None, ...]
 
     @staticmethod
-    def of(text: TextSpec) -> AskedLines:
-        """Raises: AskError with the problems of all lines."""
+    def of(text: TextSpec, pens_mm: Sequence[float] | None = None) -> AskedLines:
+        """`pens_mm`: how wide each line's strokes are cut, 0 for letters with outlines. Raises: AskError with the
+        problems of all lines."""
+        pens = pens_mm or [0.0] * len(text.rows)
         lines: list[Line] = []
         heights: list[float | None] = []
         problems: dict[Problem, None] = {}
-        for number, row in enumerate(text.rows):
+        for number, (row, pen) in enumerate(zip(text.rows, pens, strict=True)):
             try:
                 face = open_face(row.font, dict(row.font_axes))
-                heights.append(_height_asked(row, face))
+                if pen:
+                    face = lined(face)
+                elif face.lines_of is not None:
+                    what = f"{face.name} is drawn in single lines, which have no width to be cut."
+                    raise AskError.at("font", what, "Use finish stroke, or another font.")
+                heights.append(_height_asked(row, face, pen))
             except AskError as error:
                 own = text.own_lines and (row.font, row.font_axes) != (text.font, text.font_axes)
                 found = (problem.below(f"line {number + 1}") if own else problem for problem in error.problems)
@@ -61,6 +73,7 @@ class AskedLines:
                     arc=Arc(radius_mm=arc.radius_mm, side=arc.side, about_sign=arc.centre == "sign") if arc else None,
                     fallback=text.font_fallback,
                     source=number,
+                    pen_mm=pen,
                 )
             )
         if problems:
@@ -87,7 +100,11 @@ class AskedLines:
             measured = measure_lines(self.lines)
             return max(measured[i].width_mm(LEAST_CAP_HEIGHT_MM + FINER_MM) for i in fitted), x1 - x0
         ratios = [self.text.rows[i].height_ratio for i in fitted]
-        return LEAST_CAP_HEIGHT_MM / min(ratios), MOST_CAP_RATIO * (y1 - y0) / max(ratios)
+        least = max(
+            max(LEAST_CAP_HEIGHT_MM, LEAST_PEN_RATIO * self.lines[i].pen_mm) / self.text.rows[i].height_ratio
+            for i in fitted
+        )
+        return least, MOST_CAP_RATIO * (y1 - y0) / max(ratios)
 
     def rows(self, size: float, room: BaseGeometry) -> tuple[Placed, ...] | None:
         """The lines at that size; None when a word is too wide or a line has no room on its circle."""
@@ -138,17 +155,22 @@ class AskedLines:
         return wrapped(line.text, most, lambda part: _width(replace(line, text=part), height))
 
 
-def _height_asked(row: LineSpec, face: Face) -> float | None:
-    """The cap height given, as it is or by that of the figures."""
+def _height_asked(row: LineSpec, face: Face, pen_mm: float) -> float | None:
+    """The cap height given, as it is or by that of the figures. Raises: AskError."""
+    given = row.cap_height_mm if row.digit_height_mm is None else row.digit_height_mm
+    if given is not None and given < LEAST_PEN_RATIO * pen_mm - 1e-9:
+        where = "cap-height" if row.digit_height_mm is None else "digit-height"
+        what = f"Strokes {pen_mm:.3g} mm wide fill letters {given:g} mm high."
+        raise AskError.at(where, what, f"Use {LEAST_PEN_RATIO * pen_mm:.3g} mm or more, or a smaller depth.")
     if row.digit_height_mm is None:
         return row.cap_height_mm
     if not face.digit_height_ratio:
         raise AskError.at("digit-height", f"{face.name} has no figure 1.", "Give cap-height, or use another font.")
-    return row.digit_height_mm / face.digit_height_ratio
+    return (row.digit_height_mm - pen_mm) / face.digit_height_ratio + pen_mm
 
 
 def _width(line: Line, height: float) -> float:
-    if line.letter_spacing_mm == 0:
+    if line.letter_spacing_mm == 0 and not line.pen_mm:
         return height * _unit_width(line)
     return measure_line(line).width_mm(height)
 

@@ -31,14 +31,15 @@ def draw(spec: SignSpec) -> Drawing:
     ornament = frame(spec, edge) if spec.frame else ()
     panel = panel_area(spec, edge)
     lettering, word_warnings = lettering_of(spec, edge, _room(spec, edge, holes))
-    drawn = made(spec, lettering.letters, panel)
+    drawn = made(spec, lettering, panel)
     lines = (*ornament, *rules(spec, lettering))
     grooves = (*drawn.grooves, *lines)
+    through = tuple(recess for recess in drawn.recesses if recess.depth_mm >= spec.thickness_mm)
     sunk = tuple(recess for recess in drawn.recesses if recess.text)
     problems = [
         *_groove_problems((*grooves, *sunk), edge, holes),
         *recess_problems(drawn, lines, panel, edge, holes),
-        *(loose_problems(sunk, edge, holes, spec.bridges) if spec.finish == "through" else ()),
+        *(loose_problems(through, edge, holes, spec.bridges) if through else ()),
     ]
     if problems:
         raise CannotMakeError(problems)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from shapely.geometry import MultiPolygon, Polygon
+from shapely.geometry import MultiLineString, MultiPolygon, Polygon
 
 from signgen.drawing.drawn_line import DrawnLine
 
@@ -66,6 +66,9 @@ class Groove:
     top; where the limit acts the floor is flat. A bit with a flat tip leaves the bottom of a groove blunt: its tip
     goes only (r - tip/2) / tan(angle/2) deep where the groove is 2 r wide, and strokes narrower than the tip stay
     uncut. `text` is the letter or '' for ornament. `area` is valid, shells counter-clockwise.
+
+    `lines`: of a stroke, what the tip follows at `max_depth_mm`; then the surface at distance q of the nearest line
+    lies min((limit_radius - q) / tan(angle/2), max_depth) deep, and the area is all that lies nearer than limit_radius.
     """
 
     name: str
@@ -74,6 +77,7 @@ class Groove:
     angle_deg: float
     tip_mm: float
     max_depth_mm: float
+    lines: MultiLineString | None = None
 
     @property
     def limit_radius_mm(self) -> float:

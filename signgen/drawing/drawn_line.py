@@ -88,12 +88,12 @@ def drawn_lines(lettering: Lettering) -> tuple[DrawnLine, ...]:
                 font=face.name,
                 label=face.label,
                 cap_height_mm=row.cap_height_mm,
-                digit_height_mm=_times(face.digit_height_em, scale),
-                x_height_mm=_times(face.x_height_em, scale),
+                digit_height_mm=_times(face.digit_height_em, scale, line.pen_mm),
+                x_height_mm=_times(face.x_height_em, scale, line.pen_mm),
                 baseline_mm=row.baseline_mm,
                 circle=Circle(x_mm=row.x_mm, y_mm=row.y_mm, radius_mm=arc.radius_mm, side=arc.side) if arc else None,
-                stroke_mm=_times(face.stroke_ratio, row.cap_height_mm),
-                width_ratio=_width_ratio(face),
+                stroke_mm=line.pen_mm or _times(face.stroke_ratio, row.cap_height_mm),
+                width_ratio=_width_ratio(face, scale, line.pen_mm, row.cap_height_mm),
                 gaps_mm=tuple(_gaps(row, [each for each in lettering.letters if _is_in(each, number)])),
                 leading_mm=above.baseline_mm - row.baseline_mm if straight and above is not None else None,
             )
@@ -102,16 +102,16 @@ def drawn_lines(lettering: Lettering) -> tuple[DrawnLine, ...]:
     return tuple(lines)
 
 
-def _times(ratio: float | None, by: float) -> float | None:
-    return None if ratio is None else ratio * by
+def _times(ratio: float | None, by: float, pen_mm: float = 0.0) -> float | None:
+    return None if ratio is None else ratio * by + pen_mm
 
 
-def _width_ratio(face: Face) -> float | None:
+def _width_ratio(face: Face, scale: float, pen_mm: float, cap_height_mm: float) -> float | None:
     """Width of O's outline over the height of a capital."""
     if not face.has("O"):
         return None
     bounds = glyph_bounds_em(face, shape(face, "O").glyphs[0].glyph)
-    return None if bounds is None else (bounds[2] - bounds[0]) / face.cap_height_em
+    return None if bounds is None else ((bounds[2] - bounds[0]) * scale + pen_mm) / cap_height_mm
 
 
 def _is_in(letter: Letter, line: int) -> bool:

@@ -110,10 +110,13 @@ class _Way:
             x_mm, y_mm = self.height_mm - y_mm, x_mm
         return x_mm + self.place.x_mm, y_mm + self.place.y_mm
 
-    def area(self, area: Polygon | MultiPolygon) -> Polygon | MultiPolygon:
+    @property
+    def matrix(self) -> list[float]:
         a, b = self.place.x_mm, self.place.y_mm
-        matrix = [0.0, -1.0, 1.0, 0.0, self.height_mm + a, b] if self.place.turned else [1.0, 0.0, 0.0, 1.0, a, b]
-        moved = affinity.affine_transform(area, matrix)
+        return [0.0, -1.0, 1.0, 0.0, self.height_mm + a, b] if self.place.turned else [1.0, 0.0, 0.0, 1.0, a, b]
+
+    def area(self, area: Polygon | MultiPolygon) -> Polygon | MultiPolygon:
+        moved = affinity.affine_transform(area, self.matrix)
         if isinstance(moved, MultiPolygon):
             return MultiPolygon([orient(part) for part in moved.geoms])
         outline: Polygon = orient(moved)
@@ -125,7 +128,8 @@ class _Way:
         return replace(hole, name=self.named(hole.name), x_mm=x, y_mm=y, angle_deg=angle)
 
     def groove(self, groove: Groove) -> Groove:
-        return replace(groove, name=self.named(groove.name), area=self.area(groove.area))
+        lines = groove.lines if groove.lines is None else affinity.affine_transform(groove.lines, self.matrix)
+        return replace(groove, name=self.named(groove.name), area=self.area(groove.area), lines=lines)
 
     def recess(self, recess: Recess) -> Recess:
         return replace(recess, name=self.named(recess.name), area=self.area(recess.area))

@@ -14,7 +14,7 @@ from signgen.drawing.grooves import groove
 from signgen.drawing.holes import LEAST_WALL_MM, face_area
 from signgen.errors import CannotMakeError, Problem
 from signgen.geometry.offsets import area_of, inward, outward, polygons
-from signgen.lettering.letters import Letter
+from signgen.lettering.layout import Letter, Lettering
 from signgen.spec.sign_spec import SignSpec
 
 LETTER_GAP_MM, LETTER_GAP_RATIO = 4.0, 0.04
@@ -59,31 +59,41 @@ def text_inset_mm(spec: SignSpec) -> float:
     return spec.panel.inset_mm + max(LETTER_GAP_MM, LETTER_GAP_RATIO * min(spec.width_mm, spec.height_mm))
 
 
-def made(spec: SignSpec, letters: Sequence[Letter], panel: Polygon | None) -> Made:
-    """Every letter by its finish, and the panel."""
-    named = [(f"{letter.name} '{letter.text}'", letter.text, letter.area) for letter in letters]
+def made(spec: SignSpec, lettering: Lettering, panel: Polygon | None) -> Made:
+    """Every letter by the finish of its line, and the panel."""
     ground = () if panel is None or spec.panel is None else (panel, spec.panel.depth_mm)
-    if spec.finish == "groove":
-        return Made(grooves=tuple(groove(spec, name, text, area) for name, text, area in named))
-    if spec.finish == "raised" and ground:
-        whole = shapely.union_all([area for _, _, area in named])
-        return Made(
-            recesses=_recesses("ground", ground[0].difference(whole), ground[1], spec.sharp_corners),
-            raised=tuple(Raised(name=name, text=text, area=area) for name, text, area in named),
-        )
-    below = ground[1] if ground else 0.0
-    depth = spec.thickness_mm if spec.finish == "through" else below + spec.depth_mm
-    sunk = tuple(
-        Recess(name=name, text=text, area=area, depth_mm=depth, sharp=spec.sharp_corners) for name, text, area in named
-    )
-    if spec.bridges:
-        sunk = tuple(with_bridges(letter, spec.bridges.count, spec.bridges.width_mm) for letter in sunk)
-    # Where letters are sunk deeper the panel's floor is cut as well: in one piece it is quicker.
-    return Made(recesses=(*(_recesses("panel", ground[0], ground[1], False) if ground else ()), *sunk))
+    grooves, sunk, raised = [], [], []
+    for letter in lettering.letters:
+        line = spec.text.rows[lettering.rows[letter.line].measured.line.source]
+        name = f"{letter.name} '{letter.text}'"
+        match spec.finish_of(line):
+            case "groove" | "stroke":
+                grooves.append(groove(spec, name, letter.text, letter.area, spec.depth_of(line), letter.pen_lines))
+            case "raised":
+                raised.append(Raised(name=name, text=letter.text, area=letter.area))
+            case "recess":
+                depth = (ground[1] if ground else 0.0) + spec.depth_of(line)
+                sunk.append(_sunk(letter, name, depth, spec.sharp_corners))
+            case "through":
+                whole = _sunk(letter, name, spec.thickness_mm, sharp=False)
+                bridges = spec.bridges
+                sunk.append(with_bridges(whole, bridges.count, bridges.width_mm) if bridges else whole)
+    recesses = tuple(sunk)
+    if raised and ground:
+        standing = shapely.union_all([letter.area for letter in raised])
+        recesses = (_recess("ground", ground[0].difference(standing), ground[1], spec.sharp_corners), *recesses)
+    elif ground:
+        # Where letters are sunk deeper the panel's floor is cut as well: in one piece it is quicker.
+        recesses = (_recess("panel", ground[0], ground[1], sharp=False), *recesses)
+    return Made(grooves=tuple(grooves), recesses=recesses, raised=tuple(raised))
 
 
-def _recesses(name: str, area: Polygon | MultiPolygon, depth_mm: float, sharp: bool) -> tuple[Recess, ...]:
-    return (Recess(name=name, text="", area=area_of(polygons(area)), depth_mm=depth_mm, sharp=sharp),)
+def _sunk(letter: Letter, name: str, depth_mm: float, sharp: bool) -> Recess:
+    return Recess(name=name, text=letter.text, area=letter.area, depth_mm=depth_mm, sharp=sharp)
+
+
+def _recess(name: str, area: Polygon | MultiPolygon, depth_mm: float, sharp: bool) -> Recess:
+    return Recess(name=name, text="", area=area_of(polygons(area)), depth_mm=depth_mm, sharp=sharp)
 
 
 def recess_problems(

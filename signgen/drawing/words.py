@@ -23,7 +23,7 @@ from signgen.drawing.placing import other_middles, text_middles
 from signgen.errors import CannotMakeError, Problem
 from signgen.lettering.layout import Lettering, Placed, set_rows, stacked
 from signgen.lettering.numerals import borrowed_warnings, numeral_warning
-from signgen.spec.sign_spec import SignSpec, TextSpec
+from signgen.spec.sign_spec import LineSpec, SignSpec, TextSpec
 
 OFF_MIDDLE = "The text lies off the middle of the sign, for it has no room there."
 
@@ -37,7 +37,7 @@ def lettering_of(spec: SignSpec, edge: Polygon, room: BaseGeometry) -> tuple[Let
 
     Raises: AskError for a font that cannot be used or text that it lacks; CannotMakeError for what has no room.
     """
-    asked = AskedLines.of(spec.text)
+    asked = AskedLines.of(spec.text, [_pen_mm(spec, line) for line in spec.text.rows])
     shapely.prepare(room)
     sign_at = (spec.width_mm / 2, spec.height_mm / 2)
     middles = text_middles(edge, room)
@@ -70,7 +70,7 @@ def lettering_of(spec: SignSpec, edge: Polygon, room: BaseGeometry) -> tuple[Let
         middle = first_place(next(filter(len, lying), middles[:0]), middles)
     rows = _aligned(rows, room, middle)
     lettering = set_rows(rows, chord_mm=spec.tolerances.chord_mm, block_at_mm=middle, sign_at_mm=sign_at)
-    problems = list(_collisions(lettering))
+    problems = list(_collisions(spec, lettering))
     if problems:
         raise CannotMakeError(problems)
     moved = () if np.any(np.all(np.isclose(middles, middle), axis=1)) else (OFF_MIDDLE,)
@@ -137,16 +137,25 @@ def _aligned(rows: tuple[Placed, ...], room: BaseGeometry, middle: tuple[float, 
     return moved
 
 
-def _collisions(lettering: Lettering) -> Iterator[Problem]:
-    """Lines round the sign's middle must not run into others; straight lines set close together may, and then their
-    letters are one."""
+def _pen_mm(spec: SignSpec, line: LineSpec) -> float:
+    """How wide a line's strokes are cut; 0 when its letters have outlines."""
+    return 2 * spec.v_bit.radius_at_depth_mm(spec.depth_of(line)) if spec.finish_of(line) == "stroke" else 0.0
+
+
+def _collisions(spec: SignSpec, lettering: Lettering) -> Iterator[Problem]:
+    """Lines round the sign's middle must not run into others, nor lines whose letters are made in different ways;
+    straight lines alike that are set close together may, and then their letters are one."""
+    rows = [spec.text.rows[row.measured.line.source] for row in lettering.rows]
+    ways = [(spec.finish_of(row), spec.depth_of(row)) for row in rows]
     for letter in lettering.letters:
         lines = sorted({letter.line, *letter.other_lines})
-        if len(lines) > 1 and any(lettering.rows[line].about_sign for line in lines):
+        apart = any(lettering.rows[line].about_sign for line in lines) or len({ways[line] for line in lines}) > 1
+        if len(lines) > 1 and apart:
             yield Problem(
                 where="text",
                 what=f"Lines {' and '.join(str(line + 1) for line in lines)} run into each other.",
-                remedy="Use another arc, smaller letters, or leave the height out so that they are made to fit.",
+                remedy="Use another arc or more line-spacing, smaller letters, or leave the height out so that they "
+                "are made to fit.",
             )
             return
 

@@ -76,7 +76,7 @@ def carried(measured: LineMeasure, arc: Arc, cap_height_mm: float) -> Carried | 
         if even < spacing:
             return None
         spacing = even
-    x = measured.x_em * scale + measured.gaps[:, None] * spacing
+    x, y = measured.inks_mm(cap_height_mm, spacing)
     middles = measured.middle_em * scale + measured.gaps * spacing
     low, high = float(x.min()), float(x.max())
     if arc.side != "ring" and (high - low + cap_height_mm) / tight > 2 * math.pi:
@@ -85,7 +85,6 @@ def carried(measured: LineMeasure, arc: Arc, cap_height_mm: float) -> Carried | 
     along = (middles - origin) / tight
     turns = along if arc.side == "below" else -along
     points = up * radius * np.stack([-np.sin(turns), np.cos(turns)], axis=1)
-    y = measured.y_em * scale
     across, above = x - middles[:, None], y
     corners = np.stack([across[:, [0, 1, 1, 0]], above[:, [0, 0, 1, 1]]], axis=2)
     body = np.stack(
@@ -106,6 +105,8 @@ def carried(measured: LineMeasure, arc: Arc, cap_height_mm: float) -> Carried | 
 @lru_cache(maxsize=256)
 def _join_height_em(line: Line) -> float | None:
     """How far above the baseline the letters of a line join; None for letters that stand apart."""
+    if line.face.lines_of is not None:
+        return None
     measured = measure_line(line)
     letters: dict[tuple[int, int], list[Area]] = {}
     gaps: dict[tuple[int, int], int] = {}

@@ -11,7 +11,7 @@ from pathlib import Path
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CatalogueFace:
-    """One outline face of the catalogue; `name` is what a user types, the paths are absolute.
+    """One face of the catalogue; `name` is what a user types, the paths are absolute.
 
     `reserved_name`: the licence reserves the font's name, so its file must stay as it is. `scripts` are those
     whose everyday alphabet the face has complete.
@@ -40,9 +40,19 @@ def fonts_folder() -> Path:
 @cache
 def catalogue() -> tuple[CatalogueFace, ...]:
     """Every outline face that ships, in the order in which they are shown."""
+    return _rows("face")
+
+
+@cache
+def stroke_catalogue() -> tuple[CatalogueFace, ...]:
+    """Every face that ships whose letters are single lines."""
+    return _rows("stroke")
+
+
+def _rows(kind: str) -> tuple[CatalogueFace, ...]:
     folder = fonts_folder()
     with (folder / "catalogue.toml").open("rb") as file:
-        rows = tomllib.load(file)["face"]
+        rows = tomllib.load(file)[kind]
     return tuple(
         CatalogueFace(
             name=row["name"],

@@ -4,19 +4,20 @@ from __future__ import annotations
 
 import difflib
 import os
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from functools import cached_property, lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from signgen.errors import AskError, Problem
-from signgen.lettering.catalogue import CatalogueFace, catalogue
+from signgen.geometry.paths import FloatArray
+from signgen.lettering.catalogue import CatalogueFace, catalogue, stroke_catalogue
 from signgen.lettering.sfnt import check_font_file
 
 if TYPE_CHECKING:
     import uharfbuzz
 
-__all__ = ["CatalogueFace", "Face", "catalogue", "faces_with", "open_face"]
+__all__ = ["CatalogueFace", "Face", "Lines", "catalogue", "faces_with", "open_face", "stroke_catalogue"]
 
 HEIGHT_LETTERS = "HIEX1אدΗНक"
 """A capital's height is that of H; a font without Latin is measured by the first of these that it has."""
@@ -27,19 +28,34 @@ STROKE_SCANS = tuple(0.35 + 0.30 * i / 30 for i in range(31))
 _FONT_SUFFIXES = (".ttf", ".otf", ".ttc", ".otc")
 
 
+Lines = tuple[FloatArray, ...]
+"""Polylines (k, 2) in em that a pen follows; one that ends where it begins is closed."""
+
+
 class Face:
     """An open face. Lengths in em (the font's own square is 1 em); two Faces are equal only if they are the same.
 
     `name` is what the user typed, `label` what the font calls itself. `font` is HarfBuzz's, in font units,
-    for the modules of this package.
+    for the modules of this package. `lines_of`: of a face whose letters are drawn in lines, those of a glyph; such a
+    face has bounds and no areas.
     """
 
-    def __init__(self, *, name: str, label: str, path: Path, number: int, font: uharfbuzz.Font) -> None:
+    def __init__(
+        self,
+        *,
+        name: str,
+        label: str,
+        path: Path,
+        number: int,
+        font: uharfbuzz.Font,
+        lines_of: Callable[[int], Lines] | None = None,
+    ) -> None:
         self.name = name
         self.label = label
         self.path = path
         self.number = number
         self.font = font
+        self.lines_of = lines_of
         self.units_per_em: int = font.face.upem
 
     def __repr__(self) -> str:
@@ -90,13 +106,13 @@ class Face:
 
     @cached_property
     def stroke_ratio(self) -> float | None:
-        """Width of the upright of I over the height of a capital, or None if the face has no I.
+        """Width of the upright of I over the height of a capital, or None if the face has no I or is drawn in lines.
 
         The median of the widest ink on horizontal scans between 35 and 65 % of the letter's height.
         """
         from signgen.lettering.areas import glyph_areas, spans_at
 
-        if not self.has("I"):
+        if not self.has("I") or self.lines_of is not None:
             return None
         (area,) = glyph_areas(self, [self._glyph("I")], scale_mm_per_em=1.0, chord_mm=1e-4)
         _, bottom, _, top = area.bounds
@@ -130,11 +146,19 @@ def open_face(name_or_path: str | os.PathLike[str], axes: Mapping[str, float] | 
     asked = os.fspath(name_or_path)
     by_name = {face.name: face for face in catalogue()}
     entry = by_name.get(asked.strip().casefold())
+    stroke = {face.name: face for face in stroke_catalogue()}.get(asked.strip().casefold())
+    if stroke is not None:
+        from signgen.lettering.stroke_faces import stroke_face
+
+        if settings:
+            raise AskError.at("font-axes", f"{stroke.name} is no variable font.", "Leave font-axes out.")
+        return stroke_face(stroke)
     if entry is not None:
         return _opened(entry.name, entry.path, 1, settings, entry.path.stat().st_mtime_ns)
     path, number = _path_and_number(asked)
     if not (path.exists() or path.suffix.casefold() in _FONT_SUFFIXES or os.sep in asked):
-        close = difflib.get_close_matches(asked.casefold(), by_name, n=3, cutoff=0.5)
+        names = [*by_name, *(face.name for face in stroke_catalogue())]
+        close = difflib.get_close_matches(asked.casefold(), names, n=3, cutoff=0.5)
         remedy = f"Did you mean {' or '.join(close)}?" if close else "`signgen list fonts` shows the names."
         raise AskError.at(
             "font", f"There is no face named {asked!r}.", f"{remedy} A path to a TTF or OTF file works too."

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
+from shapely.affinity import translate
 
 from signgen.errors import AskError
 from signgen.geometry.offsets import Area
@@ -52,7 +53,7 @@ class Lettering:
         x0, y0, x1, y1 = self.ink_bounds_mm
         return replace(
             self,
-            letters=tuple(replace(letter, area=_shifted(letter.area, steps)) for letter in self.letters),
+            letters=tuple(_letter_shifted(letter, steps) for letter in self.letters),
             rows=tuple(row.moved(dx, dy) for row in self.rows),
             ink_bounds_mm=(x0 + dx, y0 + dy, x1 + dx, y1 + dy),
         )
@@ -67,11 +68,13 @@ def set_lines(
     line_spacing: float = 1.6,
     letter_spacing_mm: float = 0.0,
     chord_mm: float = Tolerances(total_mm=DEFAULT_TOLERANCE_MM).chord_mm,
+    pen_mm: float = 0.0,
 ) -> Lettering:
     """The lines as areas, their ink centred about (0, 0); lines aligned by the ink of the widest.
 
     `cap_height_mm` is the height of H above the baseline, `chord_mm` how far outlines may stray from the font's
-    curves. Letters that touch each other come as one.
+    curves. Letters that touch each other come as one. `pen_mm`: how wide the lines of a face are that is drawn in
+    lines.
 
     Raises: AskError for a size that is none, text that shows nothing, characters that the face lacks.
     """
@@ -82,7 +85,9 @@ def set_lines(
         raise AskError.at(
             "letter-spacing", f"{letter_spacing_mm:g} is no usable length.", "Use a length in millimetres."
         )
-    asked = alike(lines, face, align=align, line_spacing=line_spacing, letter_spacing_mm=letter_spacing_mm)
+    asked = alike(
+        lines, face, align=align, line_spacing=line_spacing, letter_spacing_mm=letter_spacing_mm, pen_mm=pen_mm
+    )
     rows = stacked(measure_lines(asked), [cap_height_mm] * len(asked))
     assert rows is not None, "only a line on a circle can lack room"
     return set_rows(rows, chord_mm=chord_mm)
@@ -95,11 +100,18 @@ def alike(
     align: Align = "centre",
     line_spacing: float = 1.6,
     letter_spacing_mm: float = 0,
+    pen_mm: float = 0.0,
 ) -> tuple[Line, ...]:
     """Straight lines that differ in nothing but their words."""
     return tuple(
         Line(
-            text=text, face=face, align=align, line_spacing=line_spacing, letter_spacing_mm=letter_spacing_mm, source=i
+            text=text,
+            face=face,
+            align=align,
+            line_spacing=line_spacing,
+            letter_spacing_mm=letter_spacing_mm,
+            source=i,
+            pen_mm=pen_mm,
         )
         for i, text in enumerate(lines)
     )
@@ -140,6 +152,13 @@ def _off_centre(rows: Sequence[Placed], chord_mm: float) -> float:
     letters = [letter.area for row in block for letter in line_letters(row, 0, (0, 0), chord_mm)]
     _, y0, _, y1 = shapely.total_bounds(letters)
     return float(y0 + y1) / 2
+
+
+def _letter_shifted(letter: Letter, steps: tuple[int, int]) -> Letter:
+    lines = letter.pen_lines
+    if lines is not None:
+        lines = translate(lines, steps[0] / GRID_PER_MM, steps[1] / GRID_PER_MM)
+    return replace(letter, area=_shifted(letter.area, steps), pen_lines=lines)
 
 
 def _shifted(area: Area, steps: tuple[int, int]) -> Area:

@@ -7,8 +7,10 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
+from shapely.geometry import MultiLineString
 
-from signgen.geometry.offsets import Area
+from signgen.geometry.offsets import Area, area_of, polygons, quad_segs
+from signgen.geometry.paths import FloatArray
 from signgen.lettering.arcs import turned
 from signgen.lettering.areas import GRID_PER_MM, grid_areas, on_grid, placed
 from signgen.lettering.block import Placed
@@ -21,7 +23,8 @@ class Letter:
     `name` is unique in its lettering: "line 1 letter 2", "line 1 letters 2-5". `text` holds the characters that it
     stands for, `line` (from 0) and `index` (from 0, counting letters that show, in reading order) where the first of
     them is. `area` is valid, shells counter-clockwise, in whole steps of GRID_MM. `other_lines`: those that it reaches
-    into, when it touches their letters.
+    into, when it touches their letters. `pen_lines`: what the middle of a pen follows to make the area, None for
+    letters that have outlines of their own.
     """
 
     name: str
@@ -30,11 +33,14 @@ class Letter:
     index: int
     area: Area
     other_lines: tuple[int, ...] = ()
+    pen_lines: MultiLineString | None = None
 
 
 def line_letters(row: Placed, number: int, shift: tuple[int, int], chord_mm: float) -> list[Letter]:
     """The letters of one line in reading order, glyphs of a cluster together."""
     measured = row.measured
+    if measured.line.face.lines_of is not None:
+        return pen_letters(row, number, shift, chord_mm)
     clusters: dict[tuple[int, int], list[Area]] = {}
     shapes = _shapes(row, chord_mm)
     areas = _along_line(row, shapes, shift) if row.on_circle is None else _round_circle(row, shapes, shift)
@@ -51,6 +57,47 @@ def line_letters(row: Placed, number: int, shift: tuple[int, int], chord_mm: flo
         )
         for index, ((start, end), parts) in enumerate(sorted(clusters.items()))
     ]
+
+
+def pen_letters(row: Placed, number: int, shift: tuple[int, int], chord_mm: float) -> list[Letter]:
+    """The letters of a line whose face is drawn in lines: the lines, and what a pen of the line's width covers."""
+    measured, pen = row.measured, row.measured.line.pen_mm
+    clusters: dict[tuple[int, int], list[FloatArray]] = {}
+    for i, glyph in enumerate(measured.inked):
+        assert glyph.face.lines_of is not None
+        for line in glyph.face.lines_of(glyph.glyph):
+            placed_line = _where(row, i, line) + np.array(shift) / GRID_PER_MM
+            clusters.setdefault((glyph.start, glyph.end), []).append(placed_line)
+    round_ends = quad_segs(pen / 2, chord_mm)
+    letters = []
+    for index, ((start, end), lines) in enumerate(sorted(clusters.items())):
+        followed = MultiLineString(lines)
+        steps = shapely.transform(followed.buffer(pen / 2, quad_segs=round_ends), lambda mm: mm * GRID_PER_MM)
+        letters.append(
+            Letter(
+                name=f"line {number + 1} letter {index + 1}",
+                text=measured.shaped.text[start:end],
+                line=number,
+                index=index,
+                area=placed(on_grid(area_of(polygons(steps))), (0, 0)),
+                pen_lines=followed,
+            )
+        )
+    return letters
+
+
+def _where(row: Placed, i: int, line: FloatArray) -> FloatArray:
+    """The places of a line of the i-th glyph, in millimetres."""
+    glyph, measured, circle = row.measured.inked[i], row.measured, row.on_circle
+    scale, pen = measured.scale(row.cap_height_mm), measured.line.pen_mm
+    if circle is None:
+        x = row.x_mm + glyph.x_em * scale + glyph.gaps * measured.line.letter_spacing_mm
+        return line * scale + (x, row.y_mm + glyph.y_em * scale + pen / 2)
+    x = glyph.x_em * scale + glyph.gaps * circle.spacing_mm - circle.middles_mm[i]
+    origin = np.array([x, glyph.y_em * scale + pen / 2])
+    at = circle.points_mm[i] + (row.x_mm, row.y_mm)
+    places: FloatArray = turned(line * scale + origin, circle.turns_rad[i]) + at
+    return places
 
 
 def _shapes(row: Placed, chord_mm: float) -> list[Area]:
@@ -122,7 +169,13 @@ def _joined(letters: Sequence[Letter]) -> Letter:
         text="".join(letter.text for letter in letters),
         area=_merged([letter.area for letter in letters]),
         other_lines=tuple(line for line in of_lines if line != letters[0].line),
+        pen_lines=_all_lines(letters),
     )
+
+
+def _all_lines(letters: Sequence[Letter]) -> MultiLineString | None:
+    lines = [part for letter in letters if letter.pen_lines is not None for part in letter.pen_lines.geoms]
+    return MultiLineString(lines) if lines else None
 
 
 def _counted(numbers: Sequence[int]) -> str:

@@ -33,7 +33,8 @@ class Line:
     `line_spacing`: from the baseline before to this one, over the cap height; between lines of unlike heights, the room
     above this line's capitals goes by their mean. `letter_spacing_mm` is added between letters, on a ring it is the
     least. `fallback`: characters that the face lacks are set in faces of the catalogue. `source`: which of the asked
-    lines it is, from 0; those that a long text was broken into share it.
+    lines it is, from 0; those that a long text was broken into share it. `pen_mm`: how wide the lines of a face are cut
+    that is drawn in lines; 0 for outlines. Heights are those of the letters as cut, the pen's width included.
     """
 
     text: str
@@ -44,3 +45,4 @@ class Line:
     arc: Arc | None = None
     fallback: bool = False
     source: int = 0
+    pen_mm: float = 0.0

@@ -46,16 +46,20 @@ class LineMeasure:
         return len(self.gaps) > 0
 
     def scale(self, cap_height_mm: float) -> float:
-        """Millimetres to the em."""
-        return cap_height_mm / self.line.face.cap_height_em
+        """Millimetres to the em; the middle of a pen stays half its width inside the height asked for."""
+        return (cap_height_mm - self.line.pen_mm) / self.line.face.cap_height_em
+
+    def inks_mm(self, cap_height_mm: float, spacing_mm: float) -> tuple[FloatArray, FloatArray]:
+        """(n, 2) twice: the glyphs' ink across and up, of the line set straight from (0, 0)."""
+        scale, pen = self.scale(cap_height_mm), self.line.pen_mm
+        across = self.x_em * scale + self.gaps[:, None] * spacing_mm + (-pen / 2, pen / 2)
+        return across, self.y_em * scale + (0.0, pen)
 
     def box_mm(self, cap_height_mm: float) -> Box | None:
         """Ink (x0, y0, x1, y1) of the line set straight from (0, 0); None when it shows nothing."""
         if not self.shows:
             return None
-        scale = self.scale(cap_height_mm)
-        across = self.x_em * scale + self.gaps[:, None] * self.line.letter_spacing_mm
-        up = self.y_em * scale
+        across, up = self.inks_mm(cap_height_mm, self.line.letter_spacing_mm)
         return float(across.min()), float(up.min()), float(across.max()), float(up.max())
 
     def width_mm(self, cap_height_mm: float) -> float:
@@ -68,7 +72,8 @@ class LineMeasure:
 
         The width is convex in the height, so Newton's steps from a height that is too large close in on it.
         """
-        spacing = self.gaps * self.line.letter_spacing_mm
+        spacing, pen = self.gaps * self.line.letter_spacing_mm, self.line.pen_mm
+        width_mm -= pen
         extent = float(self.x_em[:, 1].max() - self.x_em[:, 0].min())
         scale = (width_mm + float(np.ptp(spacing))) / extent
         for _ in range(len(self.gaps) + 2):  # each step leaves at least one glyph behind for good
@@ -81,7 +86,7 @@ class LineMeasure:
             if better >= scale:
                 break
             scale = better
-        return max(0.0, float(scale)) * self.line.face.cap_height_em
+        return max(0.0, float(scale)) * self.line.face.cap_height_em + pen if scale > 0 else 0.0
 
 
 def measure_lines(lines: Sequence[Line]) -> tuple[LineMeasure, ...]:

@@ -105,7 +105,10 @@ def glyph_curves(face: Face, glyph: int) -> GlyphCurves:
 
 @lru_cache(maxsize=16384)
 def glyph_bounds_em(face: Face, glyph: int) -> tuple[float, float, float, float] | None:
-    """Exact bounds (x0, y0, x1, y1) of a glyph's curves, or None for a blank glyph."""
+    """Exact bounds (x0, y0, x1, y1) of a glyph's curves, or of its lines, or None for a blank glyph."""
+    if face.lines_of is not None:
+        lines = face.lines_of(glyph)
+        return _bounds(np.concatenate(lines)) if lines else None
     curves = glyph_curves(face, glyph)
     if not len(curves):
         return None
@@ -120,8 +123,11 @@ def glyph_bounds_em(face: Face, glyph: int) -> tuple[float, float, float, float]
     root = np.sqrt(np.maximum(b * b - a * c, 0.0))
     q = b + np.where(b < 0, -root, root)
     points += [_at(cubic, _inside(q, a)), _at(cubic, _inside(c, q))]
-    every = np.concatenate(points)
-    (x0, y0), (x1, y1) = every.min(axis=0), every.max(axis=0)
+    return _bounds(np.concatenate(points))
+
+
+def _bounds(points: FloatArray) -> tuple[float, float, float, float]:
+    (x0, y0), (x1, y1) = points.min(axis=0), points.max(axis=0)
     return float(x0), float(y0), float(x1), float(y1)
 
 

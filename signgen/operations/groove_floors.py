@@ -78,7 +78,7 @@ def clearing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Clearing:
 def groove_floors(drawing: Drawing, spec: SignSpec) -> dict[float, tuple[Floor, ...]]:
     """The flat floors of all grooves by their depth, shallowest first."""
     found: dict[float, list[Floor]] = {}
-    for shape in shapes(drawing.grooves):
+    for shape in shapes([groove for groove in drawing.grooves if groove.lines is None]):
         parts = split_floor(shape.polygon, shape.max_depth_mm, spec.v_bit.slope, spec.tolerances)
         if parts:
             found.setdefault(shape.max_depth_mm, []).append(Floor(name=shape.feature, area=area_of(parts)))

@@ -13,6 +13,7 @@ from signgen.operations.choose import Cutters, choose_cutters
 from signgen.operations.countersinks import SinkHeads
 from signgen.operations.edge import CutOut
 from signgen.operations.engrave import Engrave
+from signgen.operations.follow_lines import FollowLines
 from signgen.operations.groove_floors import Clearing, clearing_of
 from signgen.operations.holes import BoreHoles
 from signgen.operations.recesses import recess_operations, room_problems, standing_mm2
@@ -118,15 +119,21 @@ def _operations(
     tool: Tool, cutting: CuttingData, cutters: Cutters, clearing: Clearing, drawing: Drawing, spec: SignSpec
 ) -> Iterator[Operation]:
     """What one cutter does, in the order of cutting."""
-    if tool == cutters.v_bit and drawing.grooves:
+    engraved = tuple(groove for groove in drawing.grooves if groove.lines is None)
+    strokes = tuple(groove for groove in drawing.grooves if groove.lines is not None)
+    if tool == cutters.v_bit and engraved:
         yield Engrave(
-            grooves=drawing.grooves,
+            grooves=engraved,
             tool=tool,
             cutting=cutting,
             thickness_mm=drawing.thickness_mm,
             tolerances=spec.tolerances,
             ridge_mm=spec.ridge_mm,
             cleared=clearing.cleared,
+        )
+    if tool == cutters.v_bit and strokes:
+        yield FollowLines(
+            strokes=strokes, tool=tool, cutting=cutting, thickness_mm=drawing.thickness_mm, tolerances=spec.tolerances
         )
     sharp = tuple(recess for recess in drawing.recesses if recess.sharp)
     if tool == cutters.v_bit and sharp and cutters.clear:

@@ -18,13 +18,18 @@ def finish_words(facts: JobFacts, words: Words) -> list[str]:
     """Sentences about letters that are no plain grooves, and about the panel."""
     drawing, bridges = facts.drawing, facts.spec.bridges
     said = []
+    strokes = [groove for groove in drawing.grooves if groove.lines is not None]
+    if strokes:
+        wide = _lengths(words, [2 * stroke.limit_radius_mm for stroke in strokes])
+        deep = _lengths(words, [stroke.max_depth_mm for stroke in strokes])
+        said.append(words("finish.stroke", width=wide, depth=deep))
     flat = [recess for recess in sunk_letters(drawing) if not drawing.is_through(recess)]
     if flat:
-        said.append(words("finish.recess", depth=_depths(words, [_own_depth_mm(drawing, each) for each in flat])))
+        said.append(words("finish.recess", depth=_lengths(words, [_own_depth_mm(drawing, each) for each in flat])))
     grounds = [recess for recess in drawing.recesses if not recess.text]
     if grounds:
         key = "finish.raised" if drawing.raised else "finish.panel"
-        said.append(words(key, depth=_depths(words, [recess.depth_mm for recess in grounds])))
+        said.append(words(key, depth=_lengths(words, [recess.depth_mm for recess in grounds])))
     if any(drawing.is_through(recess) for recess in drawing.recesses):
         said.append(words("finish.through"))
         if bridges:
@@ -58,7 +63,7 @@ def _own_depth_mm(drawing: Drawing, letter: Recess) -> float:
     return letter.depth_mm - max(around, default=0.0)
 
 
-def _depths(words: Words, depths_mm: list[float]) -> str:
-    least, most = words.figure(min(depths_mm), 2), words.figure(max(depths_mm), 2)
+def _lengths(words: Words, lengths_mm: list[float]) -> str:
+    least, most = words.figure(min(lengths_mm), 2), words.figure(max(lengths_mm), 2)
     said = least if least == most else words("range", least=least, most=most)
     return f"{said}\N{NO-BREAK SPACE}mm"

@@ -130,7 +130,10 @@ def _right(facts: JobFacts, words: Words, program: ProgramFacts, outcome: Outcom
     if program.tool.kind == "v-bit" and any(hole.sink for hole in facts.drawing.holes):
         signs.append(words("run.right.sink"))
     if outcome.engraved_mm > 0 and program.tool.kind == "v-bit":
-        signs.append(words("run.right.letters", depth=_depth(facts, words, program, outcome)))
+        if any(groove.lines is None for groove in facts.drawing.grooves):
+            signs.append(words("run.right.letters", depth=_depth(facts, words, program, outcome)))
+        if any(groove.lines is not None for groove in facts.drawing.grooves):
+            signs.append(words("run.right.strokes"))
     elif outcome.engraved_mm > 0:
         signs.append(words("run.right.floors", depth=words.mm(outcome.engraved_mm)))
     if outcome.floor_mm > 0 and program.tool.kind == "v-bit" and any(r.sharp for r in facts.drawing.recesses):

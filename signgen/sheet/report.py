@@ -57,7 +57,10 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
             "lines": list(spec.text.lines),
             "cap_height_mm": rounded(drawing.cap_height_mm, MM),
             "font": spec.text.font,
-            "lettering": lettering_report(drawing),
+            "lettering": [
+                {**line, "finish": spec.finish_of(spec.text.rows[line["line"] - 1])}
+                for line in lettering_report(drawing)
+            ],
             "finish": spec.finish,
             "floors": floors_report(facts),
             "bridges": spec.bridges.count if spec.bridges else 0,

@@ -29,6 +29,9 @@ CHORD_MM = 0.01
 PX_PER_MM, FINER = 5, 3
 """Pixels of the PNG, and how many times finer it is drawn before it is shrunk, so that edges are smooth."""
 
+PEN_RATIO = 1 / 12
+"""Width of single lines over the height of capitals: light, as V-bits cut them."""
+
 ALPHABETS = {
     "Latin": (
         "A B C D E F G H I J K L M N O P Q R S T U V W X Y Z",
@@ -135,8 +138,13 @@ def _width(face: Face, text: str, cap_mm: float) -> float:
     """The ink of a text from left to right."""
     from signgen.lettering.layout import alike, measure_lines
 
-    (line,) = measure_lines(alike([text], face))
+    (line,) = measure_lines(alike([text], face, pen_mm=_pen_mm(face, cap_mm)))
     return line.width_mm(cap_mm)
+
+
+def _pen_mm(face: Face, cap_mm: float) -> float:
+    """How wide the lines are drawn of a face that has no outlines."""
+    return PEN_RATIO * cap_mm if face.lines_of is not None else 0.0
 
 
 def _fitted(face: Face, text: str, cap_mm: float) -> tuple[str, ...]:
@@ -162,7 +170,7 @@ def _words(card: _Card, face: Face, text: str, cap_mm: float, ink: str, left: fl
 
     if not text:
         return baseline
-    lettering = set_lines([text], face, cap_height_mm=cap_mm, chord_mm=CHORD_MM)
+    lettering = set_lines([text], face, cap_height_mm=cap_mm, chord_mm=CHORD_MM, pen_mm=_pen_mm(face, cap_mm))
     x0, y0, _, _ = lettering.ink_bounds_mm
     down = baseline + lettering.baselines_mm[0]
     card.areas += [(affine_transform(letter.area, [1, 0, 0, -1, left - x0, down]), ink) for letter in lettering.letters]

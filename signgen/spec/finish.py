@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import math
+from collections.abc import Collection
 from dataclasses import dataclass
 from typing import Literal
 
@@ -11,12 +11,9 @@ from signgen.spec.asked import Asked
 from signgen.units import plain
 
 Size = tuple[float, float]
-Finish = Literal["groove", "recess", "raised", "through"]
-FINISHES: tuple[Finish, ...] = ("groove", "recess", "raised", "through")
+Finish = Literal["groove", "recess", "raised", "stroke", "through"]
+FINISHES: tuple[Finish, ...] = ("groove", "recess", "raised", "stroke", "through")
 
-RECESS_RATIO, RECESS_MM = 0.25, 3.0
-"""Depth of flat letters and panels unless asked for: a quarter of the thickness, at most 3 mm, throws a clear shadow
-(common practice)."""
 PANEL_RATIO, LEAST_PANEL_MM = 0.05, 4.0
 """Rim outside a panel that comes with raised letters, over the shorter side, and the least (common practice)."""
 PANEL_RADIUS_MM = 4.0
@@ -52,15 +49,21 @@ def finish_of(a: Asked) -> Finish | None:
 
 
 def panel_of(
-    a: Asked, finish: Finish | None, size_mm: Size | None, thickness_mm: float | None, depth_mm: float | None
+    a: Asked,
+    finish: Finish | None,
+    size_mm: Size | None,
+    thickness_mm: float | None,
+    depth_mm: float | None,
+    sunk_mm: float | None,
 ) -> PanelSpec | None:
-    """The panel asked for, or the one that raised letters need; None when there is none, or a problem."""
+    """The panel asked for, or the one that raised letters need; None when there is none, or a problem. `depth_mm` is
+    its usual depth, `sunk_mm` how deep the deepest letters go from its floor."""
     if not a.has("panel") and finish != "raised":
         for key in ("panel-depth", "panel-radius"):
             if a.has(key):
                 a.wrong(key, "There is no panel for it.", "Give panel too, or leave it out.")
         return None
-    if finish == "groove" and a.has("panel"):
+    if finish in ("groove", "stroke") and a.has("panel"):
         a.wrong(
             "panel",
             "The V-bit engraves the board's face, and a panel's floor lies below it.",
@@ -80,7 +83,7 @@ def panel_of(
         what = f"{plain(inset)} mm on both sides leaves no room on a sign {plain(min(size_mm))} mm across."
         a.wrong("panel", what, f"Use less than {plain(min(size_mm) / 2)} mm.")
         return None
-    deepest = depth + (depth_mm or 0.0 if finish == "recess" else 0.0)
+    deepest = depth + (0.0 if finish == "raised" else sunk_mm or 0.0)
     most = most_depth_mm(thickness_mm)
     if deepest > most:
         said = f"The panel and the letters in it go {plain(deepest)}" if deepest > depth else plain(depth)
@@ -97,30 +100,12 @@ def most_depth_mm(thickness_mm: float) -> float:
     return thickness_mm - max(LEAST_LEFT_MM, LEAST_LEFT_RATIO * thickness_mm)
 
 
-def flat_depth_of(a: Asked, thickness_mm: float | None) -> float | None:
-    """Depth of flat floors: given, and leaving enough of the board, or the usual one; no V-bit limits it."""
-    given = a.number("depth")
-    if thickness_mm is None or (given is None and a.has("depth")):
-        return None
-    most = most_depth_mm(thickness_mm)
-    if most <= 0:
-        a.cannot("thickness", f"{plain(thickness_mm)} mm is too thin for floors.", "Use 2 mm or more.")
-        return None
-    if given is None:
-        return math.floor(1000 * min(RECESS_MM, RECESS_RATIO * thickness_mm, most) + 1e-6) / 1000
-    if given > most:
-        left = plain(max(0.0, thickness_mm - given))
-        what = f"{plain(given)} mm leaves only {left} mm of a board of {plain(thickness_mm)} mm."
-        a.cannot("depth", what, f"Use at most {plain(most)} mm.")
-    return given
-
-
-def sharp_of(a: Asked, finish: Finish | None, depth_mm: float | None, v_bit: Tool | None) -> bool:
+def sharp_of(a: Asked, finishes: Collection[Finish], depth_mm: float | None, v_bit: Tool | None) -> bool:
     """Whether the V-bit cleans the corners, which it must reach down into."""
     if not a.flag("sharp-corners"):
         return False
-    if finish not in ("recess", "raised"):
-        if finish is not None:
+    if not {"recess", "raised"} & set(finishes):
+        if finishes:
             a.wrong(
                 "sharp-corners", "Only flat floors have corners that an end mill leaves round.",
                 "Use finish recess or raised, or leave it out.",
@@ -132,14 +117,14 @@ def sharp_of(a: Asked, finish: Finish | None, depth_mm: float | None, v_bit: Too
     return True
 
 
-def bridges_of(a: Asked, finish: Finish | None, thickness_mm: float | None) -> BridgeSpec | None:
+def bridges_of(a: Asked, finishes: Collection[Finish], thickness_mm: float | None) -> BridgeSpec | None:
     """The bridges asked for; None when there are none, or a problem."""
     if not a.has("bridges"):
         if a.has("bridge-width"):
             a.wrong("bridge-width", "There are no bridges for it.", "Give bridges too, or leave it out.")
         return None
     count, width = a.value("bridges"), a.number("bridge-width") if a.has("bridge-width") else None
-    if finish is not None and finish != "through":
+    if finishes and "through" not in finishes:
         a.wrong("bridges", "Only letters that are cut through need bridges.", "Use finish through, or leave it out.")
         return None
     if width is None and not a.has("bridge-width") and thickness_mm is not None:

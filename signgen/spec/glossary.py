@@ -137,6 +137,17 @@ TERMS: tuple[Term, ...] = (
     _term("groove", "V-groove, carved letter", """
         Letters cut by a V-bit along their middle, as deep as they are wide, up to the greatest depth; wider ones
         get a flat floor there."""),
+    _term("recess", "pocket, sunk letter", """
+        A letter or a panel with a flat floor and upright walls, cut by an end mill. Its inner corners stay as round as
+        the cutter unless the V-bit cleans them (sharp-corners)."""),
+    _term("raised letters", "standing letters", """
+        Letters that stay at the height of the face while the ground round them is sunk inside a panel."""),
+    _term("stroke", "single line", """
+        A letter of single lines that the V-bit follows at one depth, so that all are alike in width. Faces made for it
+        are the hershey ones."""),
+    _term("stencil bridge", "bridges", """
+        A bar of wood across a stroke of a letter that is cut right through. It holds what would fall out, as the
+        inside of an O. Stencil faces have their own."""),
     _term("flat floor", "", """
         The even bottom of a letter that is too wide for a groove of the greatest depth. The end mill clears it, and
         the V-bit does the walls and what the end mill cannot reach."""),

@@ -85,14 +85,15 @@ _HOLES = (
 _ENGRAVING = (
     Option(
         name="finish", kind="choice", metavar="NAME", group="Engraving",
-        choices=("groove", "recess", "raised", "through"), default="groove",
+        choices=("groove", "recess", "raised", "stroke", "through"), default="groove",
         help="How letters are made: groove (by the V-bit), recess (flat, sunk into the face), raised (they stand in a "
-        "panel that is sunk), through (cut right through the board).",
+        "panel that is sunk), stroke (single lines of one depth), through (cut right through the board).",
     ),
     Option(
         name="depth", kind="length", metavar="LENGTH", group="Engraving",
         help="Greatest depth of the letters; wider ones get a flat floor there.",
-        otherwise="0.4 of the thickness, as far as the V-bit reaches; flat floors 0.25 of it, at most 3 mm",
+        otherwise="0.4 of the thickness, as far as the V-bit reaches; flat floors 0.25 of it, at most 3 mm; "
+        "strokes 1 mm",
     ),
     Option(
         name="sharp-corners", kind="flag", metavar="true", group="Engraving", default="false",

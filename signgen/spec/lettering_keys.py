@@ -91,6 +91,15 @@ LINE_KEYS: tuple[Option, ...] = (
         help="The line's height over that of the sign's lines, given or as large as fits.", otherwise="1",
         limits=Limits(least=0.05, greatest=20),
     ),
+    Option(
+        name="finish", kind="choice", metavar="NAME", group="Lettering",
+        choices=("groove", "recess", "stroke", "through"),
+        help="How the line's letters are made, when not as the sign's.", otherwise="as the sign has it",
+    ),
+    Option(
+        name="depth", kind="length", metavar="LENGTH", group="Lettering", help="Depth of the line's letters.",
+        otherwise="that of the sign, or what is usual for the finish",
+    ),
 )  # fmt: skip
 """What a line's own table may hold; what it leaves out is as the sign has it."""
 

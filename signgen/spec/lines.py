@@ -10,6 +10,7 @@ from typing import Literal, get_args
 
 from signgen.errors import AskError
 from signgen.spec.asked import Asked
+from signgen.spec.finish import finish_of
 from signgen.spec.lettering_keys import LINE, LINE_KEY_BY_NAME
 from signgen.spec.paths import resolved_font
 from signgen.spec.sign_spec import Align, ArcSpec, LineSpec, TextSpec
@@ -107,10 +108,12 @@ def _line(a: Asked, table: Mapping[str, object], n: int, usual: LineSpec) -> Lin
     own = Asked(table, LINE_KEY_BY_NAME)
     style = _style(own, usual)
     lines = own.lines("text")
+    finish = finish_of(own) if own.has("finish") else None
+    depth = own.number("depth") if own.has("depth") else None
     if lines is not None and len(lines) != 1:
         own.wrong("text", f"It holds {len(lines)} lines.", f"Give each a [[{LINE.name}]] of its own.")
     a.take_problems(own, f"{LINE.name} {n}")
-    return None if style is None or lines is None else replace(style, text=lines[0])
+    return None if style is None or lines is None else replace(style, text=lines[0], finish=finish, depth_mm=depth)
 
 
 def _style(a: Asked, usual: LineSpec | None) -> LineSpec | None:
@@ -252,4 +255,6 @@ def _asked_of_style(line: LineSpec) -> dict[str, object]:
         "arc": line.arc.radius_mm if line.arc else None,
         "arc-side": line.arc.side if line.arc else None,
         "arc-centre": line.arc.centre if line.arc else None,
+        "finish": line.finish,
+        "depth": line.depth_mm,
     }

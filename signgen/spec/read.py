@@ -13,17 +13,19 @@ from signgen.option import pick
 from signgen.shop.materials import Machine, Material
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
-from signgen.spec.amounts import air_cut_of, board_of, clearance_of, depth_of, frame_of, margin_of, skin_of, tabs_of
+from signgen.spec.amounts import air_cut_of, board_of, clearance_of, frame_of, margin_of, skin_of, tabs_of
 from signgen.spec.asked import Asked
 from signgen.spec.control import dialect_of, manner_of
 from signgen.spec.cutters import named_end_mill, named_v_bit
-from signgen.spec.finish import bridges_of, finish_of, flat_depth_of, panel_of, sharp_of
+from signgen.spec.depths import letter_depth_of
+from signgen.spec.finish import Finish, bridges_of, finish_of, panel_of, sharp_of
+from signgen.spec.line_finish import finishes_of, with_finishes
 from signgen.spec.lines import text_of
 from signgen.spec.machine_fit import must_fit_collet, must_fit_height, must_fit_travel
 from signgen.spec.paint import paint_rgb
 from signgen.spec.paper import template_of
 from signgen.spec.shape import border_of, form_of, holes_of, size_of
-from signgen.spec.sign_spec import SignSpec
+from signgen.spec.sign_spec import SignSpec, TextSpec
 from signgen.tolerances import Tolerances
 
 
@@ -51,10 +53,12 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     hole_form = form_of(a, holes)
     margin = margin_of(a, size, frame)
     finish, rule_width = finish_of(a), a.number("rule-width")
-    depth = depth_of(a, thickness, v_bit) if finish == "groove" else flat_depth_of(a, thickness)
-    panel = panel_of(a, finish, size, thickness, depth)
-    sharp = sharp_of(a, finish, panel.depth_mm if panel and finish == "raised" else depth, v_bit)
-    bridges = bridges_of(a, finish, thickness)
+    depth = letter_depth_of(a, finish, thickness, v_bit)
+    text = with_finishes(a, text, finish, thickness, v_bit)
+    sunk = _sunk_depth(text, finish, depth)
+    panel = panel_of(a, finish, size, thickness, depth, sunk)
+    sharp = sharp_of(a, finishes_of(text, finish), panel.depth_mm if panel and finish == "raised" else sunk, v_bit)
+    bridges = bridges_of(a, finishes_of(text, finish), thickness)
     ridge, tolerance = a.number("ridge"), a.number("tolerance")
     tabs, board = tabs_of(a, thickness), board_of(a, size)
     skin, breakthrough, clearance = skin_of(a, thickness), a.number("breakthrough"), clearance_of(a)
@@ -127,6 +131,13 @@ def _had(value: T | None) -> T:
     if value is None:
         raise AssertionError("a value is missing without a problem")
     return value
+
+
+def _sunk_depth(text: TextSpec | None, finish: Finish | None, depth_mm: float | None) -> float | None:
+    """The depth of the deepest letters with flat floors; None when there are none, or a problem."""
+    rows = [row for row in text.rows if (row.finish or finish) == "recess"] if text else []
+    depths = [depth_mm if row.depth_mm is None else row.depth_mm for row in rows]
+    return max((depth for depth in depths if depth is not None), default=None)
 
 
 def _choice(value: str | None, choices: tuple[T, ...]) -> T:

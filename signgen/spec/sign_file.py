@@ -23,11 +23,11 @@ Every key is an option of `signgen make` without its dashes, and options on the 
     align = "left"
 
 A table may hold text, font, font-axes, cap-height or digit-height, height-ratio, align, line-spacing (to the line
-above), letter-spacing, arc, arc-side and arc-centre (`lettering_keys.py`); tables stand below all other keys. Words on
-the command line, or in a row of a list, take the place of the tables' words, one after the other.
+above), letter-spacing, finish, depth, arc, arc-side and arc-centre (`lettering_keys.py`); tables stand below all other
+keys. Words on the command line, or in a row of a list, take the place of the tables' words, one after the other.
 
- Paths (`font` when it is one, that of `border = "path:..."`, `shop`, `out`) are seen
-from the folder that the file lies in.
+Paths (`font` when it is one, that of `border = "path:..."`, `shop`, `out`) are seen from the folder that the file lies
+in.
 
 `sign.toml`, which `make` writes, is such a file with every default filled in, so that the sign comes out the same
 when a default changes. What was left to the planner (the end mill, the cap height, the board) stays left to it, as

@@ -31,7 +31,8 @@ class ArcSpec:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LineSpec:
     """One line of lettering, complete. At most one of `cap_height_mm` and `digit_height_mm` is given; neither: as large
-    as fits, `height_ratio` times as high as other lines that are. The rest is as in TextSpec."""
+    as fits, `height_ratio` times as high as other lines that are. `finish` None: as the sign has it, and then so is the
+    depth. The rest is as in TextSpec."""
 
     text: str
     font: str
@@ -43,6 +44,8 @@ class LineSpec:
     line_spacing: float
     letter_spacing_mm: float
     arc: ArcSpec | None
+    finish: Finish | None = None
+    depth_mm: float | None = None
 
     @property
     def is_fitted(self) -> bool:
@@ -165,3 +168,16 @@ class SignSpec:
     panel: PanelSpec | None = None
     sharp_corners: bool = False
     bridges: BridgeSpec | None = None
+
+    def finish_of(self, line: LineSpec) -> Finish:
+        """How a line's letters are made."""
+        return line.finish or self.finish
+
+    def depth_of(self, line: LineSpec) -> float:
+        """How deep: of grooves at the most, of letters in a panel from its floor."""
+        return self.depth_mm if line.depth_mm is None else line.depth_mm
+
+    @property
+    def finishes(self) -> frozenset[Finish]:
+        """Every way in which letters are made."""
+        return frozenset(map(self.finish_of, self.text.rows))

@@ -29,9 +29,11 @@ def said(**changes: Any) -> tuple[str, str]:
          "Letters sunk 2 mm deep, flat. Panel sunk 1.5 mm.", "the floors are flat and clean"),
         ({"finish": "through", "bridges": "2", "bridge_width": "4"},
          "Letters cut right through. 2 bridges 4 mm wide hold every inside.", "the letters show the spoilboard"),
+        ({"finish": "stroke", "font": "hershey-sans"},
+         "Letters of single lines, 2 mm wide and 1 mm deep.", "lines are clean and alike in width"),
         ({"finish": "recess", "sharp_corners": "true"}, "Letters sunk 3 mm deep, flat.", "cut the letters' corners"),
     ],
-    ids=["recess", "raised", "panel", "through", "sharp"],
+    ids=["recess", "raised", "panel", "through", "stroke", "sharp"],
 )  # fmt: skip
 def test_the_sheet_says_how_letters_are_made_and_when_it_went_right(
     changes: dict[str, Any], sentence: str, right: str

@@ -1,0 +1,60 @@
+"""Letters of single lines: the V-bit's tip along each at one depth."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+
+from signgen.drawing.drawing import Groove
+from signgen.geometry.arcs import fit_all
+from signgen.shop.materials import CuttingData
+from signgen.shop.tools import Tool
+from signgen.tolerances import Tolerances
+from signgen.toolpath.cut import Cut, Toolpath
+from signgen.toolpath.entry import at_height
+
+FIRST_STAGE = 1000
+"""After engraving, which the same bit does; a stage for each pass."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FollowLines:
+    """Strokes by one V-bit: straight down, along the line as lines and arcs, and up."""
+
+    strokes: tuple[Groove, ...]
+    tool: Tool
+    cutting: CuttingData
+    thickness_mm: float
+    tolerances: Tolerances
+
+    @property
+    def does(self) -> str:
+        depths = sorted({stroke.max_depth_mm for stroke in self.strokes})
+        deep = f"{depths[0]:.3g}" if len(depths) == 1 else f"{depths[0]:.3g} to {depths[-1]:.3g}"
+        return f"follows the letters' lines, {deep} mm deep"
+
+    def toolpath(self) -> Toolpath:
+        """A cut for each line and pass, in steps alike that the bit may take; all lines of a pass before the next."""
+        lines = [(stroke, line) for stroke in self.strokes if stroke.lines for line in stroke.lines.geoms]
+        paths = fit_all(
+            [np.column_stack([shapely.get_coordinates(line), np.zeros(len(line.coords))]) for _, line in lines],
+            self.tolerances.fit_mm,
+        )
+        cuts = []
+        for (stroke, _), path in zip(lines, paths, strict=True):
+            count = max(1, math.ceil(stroke.max_depth_mm / self.cutting.stepdown_mm - 1e-9))
+            for level in range(1, count + 1):
+                placed = at_height(path, self.thickness_mm - stroke.max_depth_mm * level / count)
+                cuts.append(
+                    Cut(
+                        path=placed,
+                        feeds_mm_per_min=np.full(len(placed), self.cutting.feed_mm_per_min),
+                        feature=stroke.name,
+                        stage=FIRST_STAGE + level,
+                        two_way=True,
+                    )
+                )
+        return Toolpath(operation="stroke", tool=self.tool, cuts=tuple(sorted(cuts, key=lambda cut: cut.stage)))
