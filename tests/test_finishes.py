@@ -341,6 +341,14 @@ def test_strokes_are_followed_at_one_depth_and_judged_like_grooves() -> None:
     assert facts.drawing.grooves[0].limit_radius_mm == pytest.approx(1.2)
 
 
+@pytest.mark.parametrize("face", ["overpass", "barlow", "atkinson-regular"])
+def test_strokes_follow_the_middle_lines_of_faces_with_even_strokes(face: str) -> None:
+    facts = prove(spec_of(text=["Bw6&"], finish="stroke", font=face, size="300x140"))
+    assert facts.checks.passed
+    assert {program.tool.kind for program in facts.programs[:1]} == {"v-bit"}
+    assert facts.drawing.lines[0].stroke_mm == 2.0
+
+
 def test_strokes_are_arcs_and_not_facets() -> None:
     facts = prove(spec_of(text=["O"], finish="stroke", font="hershey-sans"))
     words = [line.split()[0] for line in facts.programs[0].text.splitlines() if line[:3] in ("G1 ", "G2 ", "G3 ")]
@@ -355,6 +363,7 @@ def test_strokes_are_arcs_and_not_facets() -> None:
         ({"font": "hershey-sans"}, "font: hershey-sans is drawn in single lines"),
         ({"finish": "stroke", "panel": "10"}, "panel: The V-bit engraves the board's face"),
         ({"finish": "stroke", "font": "hershey-sans", "font_fallback": "true"}, "font-fallback: Strokes follow"),
+        ({"finish": "stroke", "font": "cinzel"}, "font: The strokes of cinzel are of many widths"),
         ({"finish": "stroke", "font": "hershey-sans", "cap_height": "7"}, "cap-height: Strokes 2 mm wide fill letters"),
         ({"finish": "stroke", "font": "hershey-sans", "text": ["Café"]}, "text: hershey-sans has no 'é'"),
         ({"finish": "stroke", "font": "hershey-sans", "sharp_corners": "true"}, "sharp-corners: Only flat floors"),

@@ -46,7 +46,7 @@ def smoothed(points: FloatArray, tolerance: float, long: float = math.inf) -> Fl
         if straight[i]:
             parts.append(chain[i + 1 : i + 2])
         else:
-            parts.append(_biarc(chain[i], after[i], chain[i + 1], before[i + 1], tolerance))
+            parts.append(biarc(chain[i], after[i], chain[i + 1], before[i + 1], tolerance))
     return np.concatenate(parts)
 
 
@@ -111,7 +111,7 @@ def _mirrored(direction: FloatArray, chord: FloatArray) -> FloatArray:
     return np.asarray(2 * np.dot(direction, chord) * chord - direction)
 
 
-def _biarc(start: FloatArray, leaving: FloatArray, end: FloatArray, arriving: FloatArray, tol: float) -> FloatArray:
+def biarc(start: FloatArray, leaving: FloatArray, end: FloatArray, arriving: FloatArray, tol: float) -> FloatArray:
     """Chords of the two arcs from one point to the next, without the first point."""
     across = end - start
     both = leaving + arriving
@@ -139,15 +139,20 @@ def _arc(start: FloatArray, leaving: FloatArray, end: FloatArray, tol: float) ->
         return np.stack([start, end])
     radius = chord * chord / (2 * aside)  # signed: positive turns to the left
     turn = 2 * math.atan2(aside, float(np.dot(across, leaving)))
-    step = 2 * math.acos(max(-1.0, 1 - tol / abs(radius))) if tol < abs(radius) else math.pi / 2
-    count = max(1, math.ceil(abs(turn) / step))
-    centre = start + radius * left
-    angles = np.linspace(0.0, turn, count + 1)
+    rows = arc_points(start, start + radius * left, turn, tol)
+    rows[-1] = end
+    return rows
+
+
+def arc_points(start: FloatArray, centre: FloatArray, turn_rad: float, tol: float) -> FloatArray:
+    """Chords of an arc about a centre, its start and its end included; positive angles turn to the left."""
     x, y = start - centre
-    rows: FloatArray = centre + np.stack(
-        [x * np.cos(angles) - y * np.sin(angles), x * np.sin(angles) + y * np.cos(angles)], axis=1
-    )
-    rows[0], rows[-1] = start, end
+    radius = math.hypot(x, y)
+    step = 2 * math.acos(max(-1.0, 1 - tol / radius)) if tol < radius else math.pi / 2
+    angles = np.linspace(0.0, turn_rad, max(1, math.ceil(abs(turn_rad) / step)) + 1)
+    cos, sin = np.cos(angles), np.sin(angles)
+    rows: FloatArray = centre + np.stack([x * cos - y * sin, x * sin + y * cos], axis=1)
+    rows[0] = start
     return rows
 
 

@@ -144,7 +144,7 @@ TERMS: tuple[Term, ...] = (
         Letters that stay at the height of the face while the ground round them is sunk inside a panel."""),
     _term("stroke", "single line", """
         A letter of single lines that the V-bit follows at one depth, so that all are alike in width. Faces made for it
-        are the hershey ones."""),
+        are the hershey ones; of outline faces with strokes of one width the middle lines are taken."""),
     _term("stencil bridge", "bridges", """
         A bar of wood across a stroke of a letter that is cut right through. It holds what would fall out, as the
         inside of an O. Stencil faces have their own."""),
