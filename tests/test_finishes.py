@@ -346,7 +346,7 @@ def test_strokes_follow_the_middle_lines_of_faces_with_even_strokes(face: str) -
     facts = prove(spec_of(text=["Bw6&"], finish="stroke", font=face, size="300x140"))
     assert facts.checks.passed
     assert {program.tool.kind for program in facts.programs[:1]} == {"v-bit"}
-    assert facts.drawing.lines[0].stroke_mm == 2.0
+    assert facts.drawing.lines[0].stroke_mm == pytest.approx(2.0)
 
 
 def test_strokes_are_arcs_and_not_facets() -> None:

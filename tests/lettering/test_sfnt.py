@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import gzip
 import io
+import itertools
+import struct
 import zipfile
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 from fontTools.ttLib import TTFont
+from fontTools.ttLib.tables._g_l_y_f import Glyph, GlyphComponent
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
@@ -146,3 +149,37 @@ def test_a_font_with_any_table_changed_is_refused_or_gives_sound_letters(tmp_pat
     path = tmp_path / "changed.ttf"
     path.write_bytes(changed)
     set_or_refuse(path, "Hg 17", "ÄI")
+
+
+@pytest.mark.parametrize("deep", [3, 4, 12])
+def test_composites_that_multiply_are_refused_and_not_drawn(tmp_path: Path, deep: int) -> None:
+    """Each letter eight times the next: 8 ** deep copies of the last."""
+    barlow = next(face.path for face in catalogue() if face.name == "barlow")
+    font = TTFont(barlow, recalcBBoxes=False)
+    letters = "ABCDEFGIJKLMN"[: deep + 1]
+    for letter, next_letter in itertools.pairwise(letters):
+        parts = Glyph()
+        parts.numberOfContours = -1
+        parts.xMin, parts.yMin, parts.xMax, parts.yMax = 0, 0, 700, 700
+        parts.components = []
+        for k in range(8):
+            part = GlyphComponent()
+            part.glyphName, part.x, part.y, part.flags = next_letter, 3 * k, k, 0x0202
+            parts.components.append(part)
+        font["glyf"][letter] = parts
+    font.save(tmp_path / "many.ttf")
+    with pytest.raises(AskError, match="The font is damaged|no outline for 'A'"):
+        set_lines(["A"], open_face(tmp_path / "many.ttf"), cap_height_mm=20)
+
+
+def test_a_list_of_as_many_tables_as_can_be_counted_is_refused_or_read(tmp_path: Path) -> None:
+    count = struct.unpack(">H", SMALL[4:6])[0]
+    first, more = 12 + 16 * count, 65535 - count
+    rows = [struct.unpack(">4sIII", SMALL[12 + 16 * i : 28 + 16 * i]) for i in range(count)]
+    start = 12 + 16 * 65535
+    listed = [struct.pack(">4sIII", tag, check, offset + start - first, size) for tag, check, offset, size in rows]
+    # All others are the whole font over again.
+    listed += [struct.pack(">IIII", 0x30303030 + i, 0, start, len(SMALL) - first) for i in range(more)]
+    path = tmp_path / "tables.ttf"
+    path.write_bytes(SMALL[:4] + struct.pack(">HHHH", 65535, 0, 0, 0) + b"".join(listed) + SMALL[first:])
+    set_or_refuse(path, "Hg 17")
