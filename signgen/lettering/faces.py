@@ -10,12 +10,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from signgen.errors import AskError, Problem
-from signgen.geometry.paths import FloatArray
 from signgen.lettering.catalogue import CatalogueFace, catalogue, stroke_catalogue
 from signgen.lettering.sfnt import check_font_file
 
 if TYPE_CHECKING:
     import uharfbuzz
+
+    from signgen.geometry.paths import FloatArray
 
 __all__ = ["CatalogueFace", "Face", "Lines", "catalogue", "faces_with", "open_face", "stroke_catalogue"]
 
@@ -28,7 +29,7 @@ STROKE_SCANS = tuple(0.35 + 0.30 * i / 30 for i in range(31))
 _FONT_SUFFIXES = (".ttf", ".otf", ".ttc", ".otc")
 
 
-Lines = tuple[FloatArray, ...]
+Lines = tuple["FloatArray", ...]
 """Polylines (k, 2) in em that a pen follows; one that ends where it begins is closed."""
 
 
