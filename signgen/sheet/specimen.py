@@ -112,7 +112,8 @@ def _hero(card: _Card, entry: CatalogueFace, face: Face, label: Face) -> None:
     """A few letters in large, with lines at the heights that are measured on them."""
     text = "".join(filter(face.has, "Hxg17"))
     if entry.scripts[0] != "Latin":
-        text = f"{PHRASES[entry.scripts[0]].split()[0]} {text}"
+        word = "".join(filter(face.has, PHRASES[entry.scripts[0]].split()[0]))
+        text = f"{word} {text}"
     room = WIDE_MM - 2 * EDGE_MM - GUIDE_LABEL_MM - LABEL_MM
     size = min(HERO_MM, HERO_MM * room / _width(face, text, HERO_MM))
     baseline = _line(card, face, text, size, INK)

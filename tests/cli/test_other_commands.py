@@ -13,7 +13,7 @@ from signgen.checks import CHECKS
 from signgen.cli import COMMANDS, group
 from signgen.cli.list_command import KINDS
 from signgen.errors import AskError
-from signgen.lettering.catalogue import catalogue
+from signgen.lettering.catalogue import catalogue, stroke_catalogue
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -32,8 +32,9 @@ def test_faces_are_listed_with_scripts_and_measures() -> None:
 
 
 def test_specimens_are_drawn_of_every_face(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    few = catalogue()[:2]
-    monkeypatch.setattr("signgen.lettering.catalogue.catalogue", lambda: few)
+    two, strokes = catalogue()[:2], stroke_catalogue()
+    monkeypatch.setattr("signgen.lettering.catalogue.catalogue", lambda: two)
+    few = (*two, *strokes)
     folder = tmp_path / "cards"
     result = CliRunner().invoke(group, ["list", "fonts", "--specimen", str(folder)])
     names = [f"{face.name}.{suffix}" for face in few for suffix in ("svg", "png")]
