@@ -66,6 +66,9 @@ def first_difference(one: Motions, other: Motions, within_mm: float) -> str:
         if k >= len(there):
             return f"motion {n} is missing"
         other_kind, _, other_end, other_centre, other_feed, other_speed = there[k]
+        short = kind not in (ARC_CW, ARC_CCW) and np.abs(end - start).max() <= within_mm
+        if short and (other_kind != kind or np.abs(other_end - end).max() > within_mm):
+            continue  # on a coarser grid it is no move at all
         tilted = (
             feed * (0.01 + 2 * within_mm / max(float(np.abs(end - start).max()), 1e-3)) if within_mm > 1e-6 else 0.0
         )

@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 
 from signgen.dialects import DIALECTS, dialect_named
+from signgen.program.blocks import Program
 from signgen.replay.motion import ARC_CCW, ARC_CW, Motions
 from signgen.replay.reader import read_program
 from signgen.shop.load import load_shop
@@ -40,9 +41,13 @@ def test_every_dialect_replays_to_the_motions_of_the_plain_one(name: str) -> Non
 
 @pytest.mark.parametrize("name", ["one-file", "changer"])
 def test_all_cutters_in_one_file_do_what_they_do_in_several(name: str) -> None:
-    (together,) = motions_of(name, house_number())
-    cutters = [together.tool == n for n in (1, 2, 3)]
-    for alone, own in zip(motions_of("plain", house_number()), cutters, strict=True):
+    together_as_apart(name, house_number())
+
+
+def together_as_apart(name: str, programs: tuple[Program, ...]) -> None:
+    (together,) = motions_of(name, programs)
+    for n, alone in enumerate(motions_of("plain", programs), 1):
+        own = together.tool == n
         part = Motions(**{field: getattr(together, field)[own] for field in together.__slots__})
         # The way to the first place differs: from where the cutter was changed, not from anywhere.
         own_way = Motions(**{field: getattr(part, field)[1:] for field in part.__slots__})
@@ -164,3 +169,5 @@ def test_every_example_in_every_dialect_on_every_machine(path: Path, machine: st
     for name in NAMES:
         if not dialect_named(name).one_file:
             same(name, wanted, motions_of(name, inch if name == "inch" else plain))
+        else:
+            together_as_apart(name, plain)
