@@ -141,3 +141,19 @@ def test_the_cuts_of_several_operations_are_ordered_together_and_keep_their_name
     assert found[-1].operation == "edge"
     cuts = [c for t in (floors, grooves, edge) for c in t.cuts]
     assert sorted(id(c) for t in found for c in t.cuts) == sorted(map(id, cuts))
+
+
+@pytest.mark.parametrize(("kind", "best_mm"), [("closed", 3149), ("two-way", 2466), ("one-way", 3284)])
+def test_two_hundred_features_are_within_a_tenth_of_the_best_known(kind, best_mm):
+    # The best of OR-tools 9.15 (guided local search, 20 s) and of a search fifty times as long:
+    # tests/bench/bench_travel.py, whose features these are.
+    random = np.random.default_rng(200)
+    starts = [complex(*p) for p in random.uniform(0, 300, (200, 2))]
+    shift = random.normal(0, 8, (200, 2)) if kind != "closed" else np.zeros((200, 2))
+    ends = [a + complex(*p) for a, p in zip(starts, shift, strict=True)]
+    way = tour(starts, ends, [kind == "two-way"] * 200, 0j)
+    at, total = 0j, 0.0
+    for i, turned in way:
+        total += abs((ends[i] if turned else starts[i]) - at)
+        at = starts[i] if turned else ends[i]
+    assert 0.99 * best_mm <= total <= 1.10 * best_mm
