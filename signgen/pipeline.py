@@ -185,6 +185,7 @@ def _case(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup, texts: Seq
         breakthrough_mm=spec.breakthrough_mm,
         tolerance_mm=spec.tolerances.total_mm,
         ridge_mm=spec.ridge_mm,
+        finish_mm=spec.finish_mm,
         cell_mm=spec.cell_mm,
     )
 

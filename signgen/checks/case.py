@@ -13,7 +13,7 @@ from shapely.geometry import box
 
 from signgen.checks.bites import bites_of
 from signgen.checks.check import Case, ProgramUnderTest
-from signgen.checks.ideal import KERF_ALLOWANCE, ideal_board
+from signgen.checks.ideal import ideal_board, kerf_allowed_mm
 from signgen.checks.parts import parts_of
 from signgen.checks.way import CHORD_MM, COARSE_CHORD_MM, way_of
 from signgen.drawing.drawing import Drawing
@@ -40,7 +40,7 @@ BEARABLE_CELLS = 40_000_000
 LENGTHS: Mapping[int, float] = dict.fromkeys(range(1, 1000), 0.0)
 """By their numbers, as if every cutter were set by its tip."""
 
-_CHANGE = re.compile(r"^[^(]*M0*6\b", re.MULTILINE)
+_CHANGE = re.compile(r"^[^(\n]*M0*6\b", re.MULTILINE)
 
 CELLS_PER_CAP_HEIGHT = 80
 """Small lettering asks for finer cells: a stroke is about an eighth of its height, ten cells across."""
@@ -57,6 +57,7 @@ def make_case(
     breakthrough_mm: float,
     tolerance_mm: float,
     ridge_mm: float = 0.0,
+    finish_mm: float = 0.0,
     cell_mm: float | None = None,
 ) -> Case:
     """The case that the programs (file, text, tool), in the order in which they are to be run, make with the drawing.
@@ -64,6 +65,7 @@ def make_case(
     the case is one of a bare board, and the texts are from elsewhere: what many controls take beyond the rules is
     noted, and does not keep them from being read.
 
+    `finish_mm` is what was asked to be left for a last pass, and so how much further out the passes before may reach.
     `boards[i]` is what the feed moves of programs 0 to i leave. The cell is chosen by `cell_size_mm` when none is
     given. Raises: AskError when so fine a cell would need more memory than a small computer has.
     """
@@ -100,7 +102,7 @@ def make_case(
         cuts=tuple(cuts),
         rapids=tuple(rapids),
         bites=tuple(bites),
-        ideal=ideal_board(drawing, grid_of(left), KERF_ALLOWANCE * max(through, default=0.0)),
+        ideal=ideal_board(drawing, grid_of(left), kerf_allowed_mm(max(through), finish_mm) if through else 0.0),
         breakthrough_mm=breakthrough_mm,
         tolerance_mm=tolerance_mm,
         ridge_mm=ridge_mm,

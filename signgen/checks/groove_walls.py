@@ -165,7 +165,7 @@ def _not_reached(case: Case, outlines: list[FloatArray], allowed: float) -> tupl
     else:
         gap = np.full(len(places), farthest)
     bad = np.flatnonzero(gap > allowed)
-    gap[bad] -= _left_by_tip(case.drawing.grooves, places[bad], groove_of[bad])
+    gap[bad] -= _left_by_tip(case.drawing.grooves, places[bad], groove_of[bad], case.tolerance_mm)
     bad = bad[gap[bad] > allowed]
     findings = []
     for k in bad[worst_apart(gap[bad], places[bad])]:
@@ -197,16 +197,20 @@ def _places_on(outlines: list[FloatArray]) -> tuple[FloatArray, IntArray]:
     return places, groove[np.concatenate([owner, corner])]
 
 
-def _left_by_tip(grooves: tuple[Groove, ...], places: FloatArray, groove_of: IntArray) -> FloatArray:
-    """(n,) how far a flat tip must end short of places on outlines: their distance from where its middle may go, less
-    its radius. Source: check-values section 15.3 (r (1 / sin(a / 2) - 1) in a corner)."""
+def _left_by_tip(
+    grooves: tuple[Groove, ...], places: FloatArray, groove_of: IntArray, tolerance_mm: float
+) -> FloatArray:
+    """(n,) how far a flat tip may end short of places on outlines: their distance from where its middle may go, less
+    its radius. A stroke that tapers slowly opens to the tip anywhere along a long way, so a tip wider by the tolerance
+    is asked for. Source: check-values section 15.3 (r (1 / sin(a / 2) - 1) in a corner)."""
     left = np.zeros(len(places))
     for number in np.unique(groove_of):
         groove = grooves[number]
         if groove.tip_mm > 0:
             own = np.flatnonzero(groove_of == number)
-            open_to_tip = groove.area.buffer(-groove.tip_mm / 2)
+            radius = groove.tip_mm / 2 + tolerance_mm
+            open_to_tip = groove.area.buffer(-radius)
             if not open_to_tip.is_empty:
                 away = distance_to_segments(places[own], segments_of(open_to_tip))
-                left[own] = np.maximum(away - groove.tip_mm / 2, 0.0)
+                left[own] = np.maximum(away - radius, 0.0)
     return left

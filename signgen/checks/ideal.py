@@ -19,9 +19,9 @@ WASTE, KERF, BODY, HOLE, GROOVE, RIM, RECESS = range(7)
 """What a cell may be: board beyond the cutter's way round the edge, that way itself, the sign's untouched face, a
 hole, a groove, or so near to an upright wall (or on a countersink) that only the exact checks can tell; or a recess."""
 
-KERF_ALLOWANCE = 1.25
-"""How far outside the edge a cutter may reach, in its diameters: one that turns a square corner on a square path goes
-(1 + sqrt 2) / 2 = 1.21 diameters out."""
+CORNER_RATIO, LEAD_ROOM_MM = 1.25, 0.6
+"""How far outside the edge a cutter may reach: in its diameters, where it turns a square corner on a square path (which
+goes (1 + sqrt 2) / 2 = 1.21 of them out); and beyond one diameter, where it is led on to the edge and off it."""
 
 TAB_SIDE_MM = 0.2
 """How much narrower than drawn a tab's cells are taken; the exact check measures the width."""
@@ -45,6 +45,11 @@ class Ideal:
     tab_cell: IntArray
     tab_of: IntArray
     kerf_mm: float
+
+
+def kerf_allowed_mm(diameter_mm: float, finish_mm: float) -> float:
+    """How far outside the edge a cutter may take the board away; `finish_mm` is left on the edge for a last pass."""
+    return max(CORNER_RATIO * (diameter_mm + finish_mm), diameter_mm + finish_mm + LEAD_ROOM_MM)
 
 
 def ideal_board(drawing: Drawing, grid: Grid, kerf_mm: float) -> Ideal:

@@ -21,7 +21,8 @@ class NotGouged:
     explanation = """\
 The virtual board, after all programs, is compared with the drawing everywhere: the face may nowhere be lower than the
 board's top, a letter nowhere deeper than drawn, a hole nowhere wider, by more than 0.05 mm. Beyond the sign's edge
-the board may only be cut where the cutter's way round the edge lies (1.25 diameters), for screws stand further out.
+the board may only be cut where the cutter's way round the edge lies (1.25 diameters, or 0.6 mm beyond one, and what
+a last pass leaves), for screws stand further out.
 
 A failure names the place, what is drawn nearest to it, and the line that cuts there.
 

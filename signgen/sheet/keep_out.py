@@ -59,7 +59,7 @@ def swept_outside(
             lines = np.concatenate([lines, entry])
         lines = lines + np.array([zero.x_mm, zero.y_mm, zero.z_mm])
         lift = 0.0 if nut_mm is None else tool.stickout_mm
-        radius = (tool.diameter_mm if nut_mm is None else nut_mm) / 2 + CHORD_MM
+        radius = (_width_mm(tool, lines, limit) if nut_mm is None else nut_mm) / 2 + CHORD_MM
         low = lines[np.min(lines[:, :, 2], axis=1) + lift < limit, :, :2]
         outside, inside = _apart(low, drawing)
         swept = unary_union([swept, _brushed(outside, radius)])
@@ -71,16 +71,22 @@ def swept_outside(
     return swept
 
 
+def _width_mm(tool: Tool, lines: FloatArray, limit: float) -> float:
+    """Of the cutter, or of its shank where that is thicker and comes below the limit."""
+    shank_is_low = bool((lines[:, :, 2] + tool.cutting_length_mm < limit).any())
+    return max(tool.diameter_mm, tool.shank_mm) if shank_is_low else tool.diameter_mm
+
+
 def _brushed(ways: FloatArray, radius: float) -> BaseGeometry:
     """The area within `radius` of (k, 2, 2) straight ways; passes one below the other are one way from above."""
-    from shapely import linestrings, multilinestrings
+    from shapely import buffer, linestrings, union_all
 
     keys = np.rint(ways.reshape(-1, 4) * 1000).astype(np.int64)
     _, first = np.unique(keys, axis=0, return_index=True)
     # a circle becomes a polygon inside it: widened so that it lies outside
     wide = radius / math.cos(math.pi / (4 * QUAD_SEGS))
-    widened: BaseGeometry = multilinestrings(linestrings(ways[np.sort(first)])).buffer(wide, quad_segs=QUAD_SEGS)
-    return widened
+    # Widened one by one and joined: widening all of them as one takes time by the square of their number.
+    return union_all(buffer(linestrings(ways[np.sort(first)]), wide, quad_segs=QUAD_SEGS))
 
 
 def tip_lines(motions: Motions) -> FloatArray:
