@@ -6,8 +6,7 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.ideal import BODY, WASTE
-from signgen.checks.places import at, deepest_line, feature_at, groove_limits_mm, worst_apart
-from signgen.geometry.distance import FloatArray, IntArray, nearest_segment, segments_of
+from signgen.checks.places import at, beside_walls, deepest_line, feature_at, groove_limits_mm, worst_apart
 from signgen.tolerances import CHECK_MM
 
 REMEDY = "Make the programs again; if they are as made, report it: this line cuts where nothing is drawn."
@@ -38,7 +37,7 @@ Least error seen: 0.05 mm deep or wide, a patch of one cell (0.1 to 0.25 mm)."""
         cut = np.flatnonzero(heights < np.float32(top - CHECK_MM))
         face = cut[(ideal.zone[cut] == BODY) | (ideal.zone[cut] == WASTE)]
         gone = top - heights[face].astype(np.float64)
-        spared = _beside_walls(case, face, gone)
+        spared = beside_walls(case, face, gone)
         cells = np.concatenate([ideal.groove_cell[over_groove > 0], face[~spared]])
         depth = np.concatenate([inside[over_groove > 0], gone[~spared]])
         places = ideal.grid.centres_mm(cells)
@@ -63,19 +62,3 @@ Least error seen: 0.05 mm deep or wide, a patch of one cell (0.1 to 0.25 mm)."""
             f"worst gouge {worst:.3f} mm, {area:.2f} mm2 over {CHECK_MM} mm, {heights.size:,} cells compared, "
             f"cell {ideal.grid.cell_mm:.2f} mm",
         )
-
-
-def _beside_walls(case: Case, face: IntArray, gone_mm: FloatArray) -> np.ndarray:
-    """(cells,) True for cells of the face that a wall of a groove explains, moved outwards by no more than the job's
-    tolerance: at a steep wall that is more than 0.05 mm of depth."""
-    spared = np.zeros(len(face), dtype=np.bool_)
-    limits = groove_limits_mm(case)
-    steep = [k for k, limit in enumerate(limits) if limit > CHECK_MM]
-    if not len(face) or not steep:
-        return spared
-    places = case.ideal.grid.centres_mm(face)
-    for k in steep:
-        away, _ = nearest_segment(places, segments_of(case.drawing.grooves[k].area), case.ideal.grid.cell_mm)
-        slope = 1.5 * case.tolerance_mm / limits[k]
-        spared |= gone_mm <= limits[k] - away / slope
-    return spared

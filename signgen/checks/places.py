@@ -6,13 +6,14 @@ import math
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely.geometry import LineString, Point
 from shapely.geometry.base import BaseGeometry
 
 from signgen.checks.check import Case
 from signgen.checks.way import Way, joined
 from signgen.drawing.drawing import Drawing
-from signgen.geometry.distance import FloatArray
+from signgen.geometry.distance import FloatArray, IntArray, nearest_segment, segments_of
 from signgen.shop.tools import Tool
 from signgen.tolerances import CHECK_MM
 
@@ -117,6 +118,22 @@ def groove_limits_mm(case: Case) -> FloatArray:
         for groove in case.drawing.grooves
     ]
     return np.array(limits, dtype=np.float64)
+
+
+def beside_walls(case: Case, face: IntArray, gone_mm: FloatArray) -> NDArray[np.bool_]:
+    """(cells,) True for cells of the face that a wall of a groove explains, moved outwards by no more than the job's
+    tolerance: at a steep wall that is more than 0.05 mm of depth."""
+    spared = np.zeros(len(face), dtype=np.bool_)
+    limits = groove_limits_mm(case)
+    steep = [k for k, limit in enumerate(limits) if limit > CHECK_MM]
+    if not len(face) or not steep:
+        return spared
+    places = case.ideal.grid.centres_mm(face)
+    for k in steep:
+        away, _ = nearest_segment(places, segments_of(case.drawing.grooves[k].area), case.ideal.grid.cell_mm)
+        slope = 1.5 * case.tolerance_mm / limits[k]
+        spared |= gone_mm <= limits[k] - away / slope
+    return spared
 
 
 def worst_apart(values: FloatArray, places_mm: FloatArray, apart_mm: float = 10.0, most: int = 6) -> list[int]:

@@ -13,7 +13,7 @@ from shapely.geometry import MultiPolygon, Polygon
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.ideal import BODY, GROOVE
-from signgen.checks.places import at, deepest_line, feature_at, nearest_line
+from signgen.checks.places import at, beside_walls, deepest_line, feature_at, nearest_line
 from signgen.geometry.components import connected
 from signgen.geometry.distance import IntArray
 from signgen.geometry.raster import cells_inside
@@ -89,7 +89,7 @@ Least error seen: 3 % of a letter's area, an extra patch of 0.5 mm2; C108, C109 
         letters = [*_grooves(case), *_recesses(case), *_raised(case)] if case.boards else []
         if not letters:
             return verdict(self, findings, "no letters drawn" if case.boards else "nothing is cut")
-        gone = case.boards[-1].z_mm < np.float32(case.stock.thickness_mm - CUT_MM)
+        gone = _gone(case)
         shapes = _shapes(case, letters)
         extra = list(_extras(case, gone, shapes))
         findings += [_not_whole(case, letter, gone, shapes) for letter in letters if letter.share < letter.whole_ratio]
@@ -162,6 +162,15 @@ def _raised(case: Case) -> Iterator[Letter]:
             name=letter.name, text=letter.text, area=letter.area, cells=cells,
             share=_share(stands), whole_ratio=WHOLE_RATIO, is_raised=True,
         )  # fmt: skip
+
+
+def _gone(case: Case) -> Mask:
+    """(ny, nx) what is cut, less what lies beside a steep wall that is where the job's tolerance lets it be."""
+    deep = case.stock.thickness_mm - case.boards[-1].z_mm
+    gone: Mask = deep > np.float32(CUT_MM)
+    face = np.flatnonzero(gone.ravel() & (case.ideal.zone == BODY))
+    gone.ravel()[face[beside_walls(case, face, deep.ravel()[face])]] = False
+    return gone
 
 
 def _share(right: Mask) -> float:

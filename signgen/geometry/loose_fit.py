@@ -29,8 +29,8 @@ from signgen.geometry.arcs import MAX_RADIUS_MM, MIN_RADIUS_MM
 from signgen.geometry.paths import CCW, CW, LINE, FloatArray, Path
 from signgen.geometry.voronoi import IntArray
 
-_BACKWARD_MM = 1e-9
-"""A chain may run backward along its line or arc by this much: noise of the arithmetic."""
+_NOISE_MM = 1e-9
+"""Noise of the arithmetic: a chain may run backward along its line or arc by this much."""
 
 _FIRST_STEP = 4
 
@@ -38,22 +38,25 @@ _FIRST_STEP = 4
 @dataclass(frozen=True, slots=True)
 class Stretch:
     """A chain (n, 3) of x, y, w. `above_mm` and `below_mm`: how far the path may lie on either side of it (in
-    |XY| + w above, in w below)."""
+    |XY| + w above, in w below). `tip_mm`: at points of this w or less the path never ends below the chain, for a disc
+    that runs out early by e there leaves e / sin(a / 2) of a corner of angle a."""
 
     points: FloatArray
     above_mm: float
     below_mm: float
+    tip_mm: float = -1.0
 
 
 @dataclass(frozen=True, slots=True)
 class _Segments:
     """m lines and arcs of one stretch: through (m + 1, 3) points, bulge (m,) tan(sweep / 4), low, high (m,)
-    their intervals of offsets."""
+    their intervals of offsets, sharp (m + 1,) where the offset may not be less than 0."""
 
     through: FloatArray
     bulge: FloatArray
     low: FloatArray
     high: FloatArray
+    sharp: NDArray[np.bool_]
 
 
 def fit_loosely(runs: Sequence[Sequence[Stretch]]) -> list[Path]:
@@ -74,18 +77,20 @@ def _segments_of(stretches: Sequence[Stretch]) -> list[_Segments]:
     for stretch in stretches:
         moves = np.any(stretch.points[1:, :2] != stretch.points[:-1, :2], axis=1)
         kept.append(stretch.points[np.concatenate([[True], moves])])
-    sizes = np.array([len(points) for points in kept])
+    sizes = np.array([len(points) for points in kept], np.intp)
     firsts = np.cumsum(sizes) - sizes
     points = np.concatenate([np.zeros((0, 3)), *kept])
     above = np.array([stretch.above_mm for stretch in stretches])
     below = np.array([stretch.below_mm for stretch in stretches])
+    tips = np.repeat([stretch.tip_mm for stretch in stretches], sizes)
+    sharp = points[:, 2] <= tips + _NOISE_MM
     steps: list[list[tuple[int, float, float, float]]] = [[] for _ in stretches]
     who = np.flatnonzero(sizes > 1)
     head, guess = firsts[who], np.full(len(who), _FIRST_STEP)
     last = firsts + sizes - 1
     low, high = np.full(len(who), -np.inf), np.full(len(who), np.inf)
     while len(who):
-        reach, bulge, low, high = _longest(points, head, last[who], guess, above[who], below[who], low, high)
+        reach, bulge, low, high = _longest(points, sharp, head, last[who], guess, above[who], below[who], low, high)
         for i, *step in zip(who.tolist(), reach.tolist(), bulge.tolist(), low.tolist(), high.tolist(), strict=True):
             steps[i].append(tuple(step))
         going = reach < last[who]
@@ -93,14 +98,15 @@ def _segments_of(stretches: Sequence[Stretch]) -> list[_Segments]:
         who, head, low, high = who[going], reach[going], low[going], high[going]
     found = []
     for i, own in enumerate(steps):
-        through = points[[firsts[i], *(int(step[0]) for step in own)]]
+        at = [firsts[i], *(int(step[0]) for step in own)]
         table = np.array([step[1:] for step in own]).reshape(-1, 3)
-        found.append(_Segments(through, table[:, 0], table[:, 1], table[:, 2]))
+        found.append(_Segments(points[at], table[:, 0], table[:, 1], table[:, 2], sharp[at]))
     return found
 
 
 def _longest(
     points: FloatArray,
+    sharp: NDArray[np.bool_],
     head: IntArray,
     last: IntArray,
     guess: IntArray,
@@ -124,6 +130,7 @@ def _longest(
         trial = np.maximum(trial, start + 1)
         fits, values = _try(points, start, trial, above[who], below[who])
         fits &= np.maximum(values[1], low[who]) <= np.minimum(values[2], high[who])
+        fits &= (values[2] >= 0) | ~(sharp[start] | sharp[trial])
         reach = np.where(fits, trial, reach)
         known = np.where(fits, values, known)
         beyond, step = np.where(fits, beyond, trial), np.where(fits, 2 * step, 0)
@@ -159,7 +166,7 @@ def _try(
     forward = np.diff(along, prepend=0.0)
     forward[first] = 0.0
     fits = (values[1] <= values[2]) & (length > 0)
-    fits &= np.minimum.reduceat(forward, first) >= -_BACKWARD_MM
+    fits &= np.minimum.reduceat(forward, first) >= -_NOISE_MM
     pair = size == 2
     fits |= pair
     values[1, pair], values[2, pair] = -below[pair], above[pair]
@@ -235,7 +242,7 @@ def _try_arcs(
     values[2] = np.minimum.reduceat(np.minimum(error[edges], error[edges + 1]) - worst, edge_first) + above
     forward = (angle[edges + 1] - angle[edges]) * radius[edge_owner]
     fits = possible & (values[1] <= values[2])
-    return fits & (np.minimum.reduceat(forward, edge_first) >= -_BACKWARD_MM), values
+    return fits & (np.minimum.reduceat(forward, edge_first) >= -_NOISE_MM), values
 
 
 def _joined(parts: Sequence[_Segments]) -> Path:

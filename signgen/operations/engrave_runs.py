@@ -37,6 +37,12 @@ class Recipe:
     fit_mm: float
     lift_mm: float
 
+    @property
+    def tip_mm(self) -> float:
+        """The half width at which strokes run out; none where a roughing pass does not come that near to the
+        walls."""
+        return self.least_mm if self.least_mm < self.cap_mm else -1.0
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ShapeRun:
@@ -56,8 +62,8 @@ _known: OrderedDict[Key, tuple[ShapeRun, ...]] = OrderedDict()
 def shape_runs(shapes: Sequence[tuple[Polygon, Recipe]], tolerances: Tolerances) -> list[tuple[ShapeRun, ...]]:
     """Fitted runs over each polygon.
 
-    w is at most `cap_mm`, and may be less than `least_mm` by the fit tolerance where the tip is at the
-    surface. Equal shapes give equal runs wherever they lie, and whatever was asked for before.
+    w is at most `cap_mm`, and nowhere is `least_mm` reached before the stroke's end. Equal shapes give equal runs
+    wherever they lie, and whatever was asked for before.
     """
     placed = [grid_rings(polygon) for polygon, _ in shapes]
     keys: list[Key] = [(rings, recipe, tolerances) for (_, rings), (_, recipe) in zip(placed, shapes, strict=True)]
@@ -69,6 +75,7 @@ def shape_runs(shapes: Sequence[tuple[Polygon, Recipe]], tolerances: Tolerances)
         fitted(
             [run for runs, _ in walked for run in runs],
             [key[1].fit_mm for key, (runs, _) in zip(fresh, walked, strict=True) for _ in runs],
+            [key[1].tip_mm for key, (runs, _) in zip(fresh, walked, strict=True) for _ in runs],
         )
     )
     for key, (runs, either_way) in zip(fresh, walked, strict=True):

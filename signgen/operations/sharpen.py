@@ -54,7 +54,7 @@ class SharpenCorners:
                     runs.append(run)
                     depths.append(recess.depth_mm)
                     names.append(recess.name)
-        paths = fitted(runs, [self.tolerances.fit_mm] * len(runs))
+        paths = fitted(runs, [self.tolerances.fit_mm] * len(runs), [self.tool.tip_mm / 2] * len(runs))
         for path, limit, name in zip(paths, depths, names, strict=True):
             deepest = min(limit, self.tool.depth_for_radius_mm(float(path.points_mm[:, 2].max())))
             count = max(1, math.ceil(deepest / self.cutting.stepdown_mm - 1e-9))

@@ -217,3 +217,16 @@ def test_floors_are_cut_without_lifting_out_where_the_walls_pass_by() -> None:
     toolpath = engraved(box(0, 0, 60, 32), depth=12.0, ridge=0.2)
     (cut,) = toolpath.cuts
     assert cut.path.points_mm[:, 2].min() == pytest.approx(THICKNESS - 12.0)
+
+
+@pytest.mark.parametrize("tip", [0.0, 0.3])
+def test_the_bit_does_not_come_up_before_a_stroke_has_run_out(tip: float) -> None:
+    """A wall off by e is within the tolerance; a disc that runs out early by e leaves e / sin(a / 2) of the corner."""
+    x = np.linspace(-20, 20, 401)
+    y = 0.3 * (20 - np.abs(x)) + 0.02 * (20 - np.abs(x)) ** 2
+    star = Polygon([*zip(x, -y, strict=True), *zip(x[-2:0:-1], y[-2:0:-1], strict=True)])
+    places = np.concatenate([cut.path.points_mm for cut in engraved(star, tool=bit(tip=tip)).cuts])
+    for side in (-1, 1):
+        last = places[np.argmax(side * places[:, 0])]
+        assert last[2] <= THICKNESS + 1e-9
+        assert star.exterior.distance(shapely.Point(last[:2])) == pytest.approx(tip / 2, abs=2e-5)

@@ -83,6 +83,21 @@ def test_the_nut_sweeps_wider_once_the_stick_out_is_short(facts: JobFacts) -> No
     assert areas[1] > areas[0] + 10_000
 
 
+def test_a_shank_that_comes_low_sweeps_wider_than_its_cutter(facts: JobFacts) -> None:
+    thick = [(replace(tool, shank_mm=tool.diameter_mm + 4), replay) for tool, replay in cutters(facts)]  # type: ignore[type-var]
+    high, low = (
+        swept_outside(
+            facts.drawing,
+            facts.zero,
+            [(replace(tool, cutting_length_mm=length), replay) for tool, replay in thick],
+            2.0,  # type: ignore[type-var]
+        )
+        for length in (30.0, 5.0)
+    )
+    assert high.bounds == pytest.approx((-6, -6, 206, 126), abs=2 * CHORD_MM)
+    assert low.bounds == pytest.approx((-8, -8, 208, 128), abs=2 * CHORD_MM)
+
+
 def test_the_head_comes_in_from_the_datum_and_then_from_where_it_was_left(facts: JobFacts) -> None:
     first, second = (way[0] for way in entries(cutters(facts)))  # type: ignore[arg-type]
     assert first[0, :2].tolist() == [0, 0]
