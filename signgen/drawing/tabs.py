@@ -16,9 +16,12 @@ ROOM_MM = 8.0
 """Straight edge wanted on both sides of a tab: a cutter's width, so that the path's gap is straight too (common
 practice)."""
 
-BENDS_DEG = (12.0, 30.0, 60.0)
-"""How far the edge may turn over a tab and its room: the straightest stretches are tried first, a round sign has only
-bent ones."""
+BENDS = ((12.0, ROOM_MM), (12.0, ROOM_MM / 2), (12.0, ROOM_MM / 4), (30.0, ROOM_MM), (60.0, ROOM_MM))
+"""How far the edge may turn over a tab and its room on both sides (degrees, mm): the straightest stretches are tried
+first, then short ones; a round sign has only bent ones."""
+
+OWN_BEND_DEG = 30.0
+"""How far the edge may turn over the tab itself: a corner in it would leave one side of the tab thin."""
 
 
 STRAIGHT = 1e-9
@@ -38,8 +41,8 @@ def place_tabs(
         return ()
     length = edge.exterior.length
     chosen: list[int] = []
-    for bend in BENDS_DEG:
-        places, direction, free_mm = _free_room(edge, holes, width_mm + 2 * foot_mm, bend)
+    for bend, room in BENDS:
+        places, direction, free_mm = _free_room(edge, holes, width_mm + 2 * foot_mm, bend, room)
         chosen = _spread(free_mm, count, (width_mm + 2 * foot_mm + ROOM_MM) / STEP_MM)
         if chosen:
             break
@@ -68,7 +71,7 @@ def place_tabs(
 
 
 def _free_room(
-    edge: Polygon, holes: tuple[Hole, ...], width_mm: float, bend_deg: float
+    edge: Polygon, holes: tuple[Hole, ...], width_mm: float, bend_deg: float, room_mm: float
 ) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]:
     """Places (k, 2) along the edge, unit directions (k, 2), and how far each lies inside a stretch that could take a
     tab (0: not in one)."""
@@ -80,12 +83,14 @@ def _free_room(
     steps = np.diff(ring, axis=0)[np.clip(np.searchsorted(gone, s, side="right") - 1, 0, len(ring) - 2)]
     direction = steps / np.hypot(*steps.T)[:, None]
 
-    reach = max(1, round((width_mm / 2 + ROOM_MM) / STEP_MM))
     heading = np.unwrap(np.arctan2(direction[:, 1], direction[:, 0]))
     total_turn = 2 * np.pi
     around = np.concatenate([heading - total_turn, heading, heading + total_turn])
-    windows = np.lib.stride_tricks.sliding_window_view(around, 2 * reach + 1)[count - reach : 2 * count - reach]
-    straight = windows.max(axis=1) - windows.min(axis=1) <= np.radians(bend_deg)
+    straight = np.ones(count, dtype=np.bool_)
+    for reach_mm, most_deg in ((width_mm / 2 + room_mm, bend_deg), (width_mm / 2 + STEP_MM, OWN_BEND_DEG)):
+        reach = min(max(1, round(reach_mm / STEP_MM)), count)
+        windows = np.lib.stride_tricks.sliding_window_view(around, 2 * reach + 1)[count - reach : 2 * count - reach]
+        straight &= windows.max(axis=1) - windows.min(axis=1) <= np.radians(most_deg)
     for hole in holes:
         away = np.hypot(*(places - (hole.x_mm, hole.y_mm)).T)
         near_hole = (hole.diameter_mm + hole.span_mm) / 2 + width_mm

@@ -59,21 +59,21 @@ def between_tabs(
             s, above = over, here.top_mm
         end = s + span_mm(loop, here, following)
         foot, next_foot = s + here.foot_mm(level), end - following.foot_mm(level)
-        yield loop.walk(descent(s, foot, next_foot, above, level, rates.slope)), rates.ramp
+        yield loop.walk(descent(s, foot, next_foot, above, here.top_mm, level, rates.slope)), rates.ramp
         yield loop.walk([(foot, level), (next_foot, level)]), rates.feed
         s = end
         if n + 1 < len(gaps):
             yield loop.walk([(next_foot, level), (end, following.top_mm)]), rates.ramp
 
 
-def descent(s: float, foot: float, end: float, above: float, level: float, slope: float) -> Knots:
+def descent(s: float, foot: float, end: float, above: float, top: float, level: float, slope: float) -> Knots:
     """Knots (distance, height) that go down from (s, above) to (foot, level), never steeper than `slope`, in between
-    to and fro no further than `end`. Where the foot lies beyond `s`, the tab's side is cut upwards from it, and the
-    cutter comes down again along it."""
+    to and fro no further than `end`. Where the foot lies beyond `s`, the tab's side is cut upwards from it to the tab's
+    `top`, and the cutter comes down again along it."""
     if foot <= s:
         return zigzag(s, end, above, level, slope)
     begun = max(level, above - (foot - s) * slope)
-    return [(s, above), *zigzag(foot, end, begun, level, slope), (s, above), (foot, level)]
+    return [(s, above), *zigzag(foot, end, begun, level, slope), (s, min(above, top)), (foot, level)]
 
 
 def zigzag(s: float, end: float, above: float, level: float, slope: float) -> Knots:

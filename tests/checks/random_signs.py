@@ -47,6 +47,10 @@ LINES = (
     "Ångström", "Öl", "fi ffi", "i!j;", "#1", "100 %", "8½", "--", "A",
 )  # fmt: skip
 SIZES = ((60, 40), (80, 80), (100, 60), (120, 90), (150, 60), (60, 110), (150, 90), (200, 120), (220, 140))
+LARGE_SIZES = ((120, 90), (150, 90), (180, 120), (220, 140))
+SHORT = ("17", "4", "7", "O", "W", "A", "XV", "Öl", "12", "H8")
+BOLD = ("barlow", "overpass", "atkinson", "roboto-slab", "big-shoulders", "noto-sans")
+STENCIL = ("saira-stencil", "overpass")
 END_MILLS = tuple(tool for tool in SHOP.tools if tool.kind == "end-mill")
 SCREWS = {"M3": 3.4, "M4": 4.5, "M5": 5.5, "M6": 6.6, "#6": 3.58, "#8": 4.37}
 """Least hole that each passes, ISO 273 medium; wood screws by their shank."""
@@ -80,7 +84,10 @@ def sign_of(seed: int) -> dict[str, Any]:
     """What `tests.asking.spec_of` takes, always the same for a seed."""
     rng = Random(seed)
     asked: dict[str, Any] = {"holes": None, "hole_diameter": None, "inset": None}
-    asked |= _shape(rng) | _making(rng) | _holes(rng) | _lettering(rng) | _extras(rng) | _holding(rng)
+    finish = rng.choice(["groove", "groove", *KEY_BY_NAME["finish"].choices])
+    asked |= {"finish": finish} | _shape(rng, finish) | _making(rng)
+    asked |= _holes(rng, float(asked["thickness"]), finish == "raised") | _lettering(rng, finish)
+    asked |= _extras(rng, float(asked["thickness"])) | _holding(rng)
     asked |= _finish(rng, asked)
     return asked | _cutters(rng, asked)
 
@@ -97,8 +104,8 @@ def _choice(rng: Random, key: str) -> str:
     return rng.choice(KEY_BY_NAME[key].choices)
 
 
-def _shape(rng: Random) -> dict[str, Any]:
-    width, height = rng.choice(SIZES)
+def _shape(rng: Random, finish: str) -> dict[str, Any]:
+    width, height = rng.choice(SIZES if finish == "groove" else LARGE_SIZES)
     border = rng.choice(BORDERS).name
     if border == "circle":
         width = height = min(width, height) + 20
@@ -120,29 +127,33 @@ def _making(rng: Random) -> dict[str, Any]:
     }
 
 
-def _holes(rng: Random) -> dict[str, Any]:
+def _holes(rng: Random, thickness_mm: float, is_raised: bool) -> dict[str, Any]:
     pattern = rng.choice(PATTERNS).name
-    if pattern == "none" or rng.randrange(4) == 0:
+    # holes beside a panel want an inset that keeps them on its rim
+    if pattern == "none" or is_raised or rng.randrange(4) == 0:
         return {"holes": "none"}
     asked: dict[str, Any] = {"holes": pattern}
     if pattern == "at":
-        # four fifths of the least size inside
-        asked["holes"] = f"at:{_mm(rng, 10, 16)},{_mm(rng, 16, 24)};{_mm(rng, 44, 50)},{_mm(rng, 16, 24)}"
+        asked["holes"] = f"at:{_mm(rng, 18, 20)},{_mm(rng, 18, 22)};{_mm(rng, 40, 42)},{_mm(rng, 18, 22)}"
     if pattern == "grid":
-        asked["holes"] = f"grid:{rng.randint(2, 3)}x2"
+        asked["holes"] = "grid:2x2"
     form = rng.randrange(6)
     if form < 3:
-        asked["hole_diameter"] = rng.choice(["4", "4.5", "5", "6", "7", "8.3"])
+        asked["hole_diameter"] = rng.choice(["4", "4.5", "5", "6", "7"])
     elif form == 3:
         asked["screw"] = rng.choice(["M4", "M5", "#8"])
-    elif form == 4:
+    elif form == 4 and thickness_mm >= 6:
         asked |= {"screw": "M4", "countersink": True}
-    elif pattern != "grid":
-        asked |= {"hole_diameter": "5", "slot_length": _mm(rng, 8, 12), "slot_angle": _mm(rng, 0, 180)}
+    elif pattern in ("centre", "row", "top-pair"):
+        asked |= {"hole_diameter": "5", "slot_length": _mm(rng, 7, 9), "slot_angle": _mm(rng, 0, 180)}
     return asked
 
 
-def _lettering(rng: Random) -> dict[str, Any]:
+def _lettering(rng: Random, finish: str) -> dict[str, Any]:
+    if finish != "groove":
+        # A cutter of 3 mm must pass between and inside them.
+        font = rng.choice(STENCIL if finish == "through" else BOLD)
+        return {"text": [rng.choice(SHORT)], "font": font, "letter_spacing": _mm(rng, 4, 6)}
     if rng.randrange(10) == 0:
         return dict(rng.choice(OTHER_SCRIPTS))
     asked: dict[str, Any] = {"text": rng.sample(LINES, rng.choice([1, 1, 1, 2, 2, 3])), "font": rng.choice(LATIN)}
@@ -154,7 +165,7 @@ def _lettering(rng: Random) -> dict[str, Any]:
     return asked | _sometimes(rng, 4, {"fit": _choice(rng, "fit")})
 
 
-def _extras(rng: Random) -> dict[str, Any]:
+def _extras(rng: Random, thickness_mm: float) -> dict[str, Any]:
     asked: dict[str, Any] = {}
     for one_in, key, values in (
         (3, "tolerance", ["0.002", "0.005", "0.02", "0.05"]),
@@ -171,7 +182,7 @@ def _extras(rng: Random) -> dict[str, Any]:
         (4, "program_end", KEY_BY_NAME["program-end"].choices),
         (4, "extraction", KEY_BY_NAME["extraction"].choices),
         (6, "warm_up", ["20", "60"]),
-        (6, "air_cut", ["20"]),
+        (6, "air_cut", [f"{thickness_mm + 3:g}"]),
     ):
         asked |= _sometimes(rng, one_in, {key: rng.choice(values)})
     return asked
@@ -182,19 +193,18 @@ def _holding(rng: Random) -> dict[str, Any]:
         [
             {},
             {},
-            {"tabs": rng.choice(["0", "2", "3", "6"])},
-            {"tab_spacing": _mm(rng, 40, 120)},
-            {"tab_shape": "ramped", "tab_height": _mm(rng, 0.5, 2), "tab_width": _mm(rng, 5, 10)},
+            {"tabs": rng.choice(["0", "2", "3"])},
+            {"tab_spacing": _mm(rng, 60, 120)},
+            {"tabs": "3", "tab_shape": "ramped", "tab_height": _mm(rng, 0.5, 1.5), "tab_width": _mm(rng, 5, 8)},
             {"onion_skin": _mm(rng, 0.2, 0.8)},
         ]
     )
 
 
 def _finish(rng: Random, asked: dict[str, Any]) -> dict[str, Any]:
-    finish = rng.choice(["groove", "groove", *KEY_BY_NAME["finish"].choices])
-    more: dict[str, Any] = {"finish": finish}
+    finish, more = asked["finish"], dict[str, Any]()
     if finish == "groove":
-        more |= _sometimes(rng, 2, {"depth": rng.choice(["0.4", "0.8", "1.5", "2.2"])})
+        more |= _sometimes(rng, 2, {"depth": rng.choice(["0.4", "0.8", "1.5", "1.9"])})
         more |= _sometimes(rng, 3, {"ridge": rng.choice(["0.03", "0.3"])})
     if finish in ("recess", "raised"):
         more |= _sometimes(rng, 3, {"depth": rng.choice(["0.5", "1", "1.4"])})

@@ -165,6 +165,32 @@ def accepted(asked: dict[str, Any]) -> bool:
             "frame": "4",
             "holes": None,
         },
+        # tabs whose sides fall: the side after the first tab, and a corner of the edge where a tab would have stood
+        {
+            "text": ["17"],
+            "size": "150x90",
+            "border": "arrow",
+            "arrow_to": "both",
+            "thickness": "9",
+            "holes": None,
+            "tabs": "3",
+            "tab_shape": "ramped",
+            "tab_height": "1.33",
+            "tab_width": "5.6",
+            "breakthrough": "0.1",
+        },
+        {
+            "text": ["jolly"],
+            "size": "60x40",
+            "border": "hexagon",
+            "thickness": "9",
+            "holes": None,
+            "end_mill": "4.11",
+            "end_mill_length": "25",
+            "tab_shape": "ramped",
+            "tab_height": "1.02",
+            "tab_width": "5.1",
+        },
     ],
 )
 def test_signs_as_made_pass(asked: dict[str, Any]) -> None:
