@@ -166,8 +166,8 @@ def _raised(case: Case) -> Iterator[Letter]:
 
 def _gone(case: Case) -> Mask:
     """(ny, nx) what is cut, less what lies beside a steep wall that is where the job's tolerance lets it be."""
-    deep = case.stock.thickness_mm - case.boards[-1].z_mm
-    gone: Mask = deep > np.float32(CUT_MM)
+    deep = case.stock.thickness_mm - case.boards[-1].z_mm.astype(np.float64)
+    gone: Mask = deep > CUT_MM
     face = np.flatnonzero(gone.ravel() & (case.ideal.zone == BODY))
     gone.ravel()[face[beside_walls(case, face, deep.ravel()[face])]] = False
     return gone

@@ -86,7 +86,8 @@ def _brushed(ways: FloatArray, radius: float) -> BaseGeometry:
     # a circle becomes a polygon inside it: widened so that it lies outside
     wide = radius / math.cos(math.pi / (4 * QUAD_SEGS))
     # Widened one by one and joined: widening all of them as one takes time by the square of their number.
-    return union_all(buffer(linestrings(ways[np.sort(first)]), wide, quad_segs=QUAD_SEGS))
+    widened: BaseGeometry = union_all(buffer(linestrings(ways[np.sort(first)]), wide, quad_segs=QUAD_SEGS))
+    return widened
 
 
 def tip_lines(motions: Motions) -> FloatArray:
