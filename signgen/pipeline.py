@@ -270,6 +270,7 @@ def _programs(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> Ite
             toolpaths=in_order(_named(run), park),
             cutting=run.cutting,
             spindle_start_s=spec.machine.spindle_start_s,
+            spindle_least_rpm=spec.machine.spindle_min_rpm,
             zero=setup.zero,
             travel=Travel(
                 top_mm=spec.thickness_mm,

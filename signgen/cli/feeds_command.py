@@ -4,9 +4,15 @@ from __future__ import annotations
 
 import re
 import textwrap
+from collections.abc import Callable
 from pathlib import Path
+from typing import TypeVar
 
 import click
+
+from signgen.errors import AskError, Problem
+
+T = TypeVar("T")
 
 
 @click.command("feeds")
@@ -32,14 +38,28 @@ def command(
     from signgen.shop.worked import worked
     from signgen.spec.read import one_of
     from signgen.spec.tool_words import tool_in_words
-    from signgen.units import length_mm
+    from signgen.units import POSITIVE, length_mm
 
     shop = load_shop(Path(shop_file) if shop_file else None)
-    cutter = tool_in_words(tool, shop)
-    stuff = one_of(shop.materials, material, "material")
-    router = one_of(shop.machines, machine, "machine") if machine else shop.machines[0]
-    depth_mm = length_mm(depth, "depth") if depth else None
-    width_mm = length_mm(width, "width") if width else None
+    problems: list[Problem] = []
+
+    def read(make: Callable[[], T]) -> T | None:
+        try:
+            return make()
+        except AskError as error:
+            problems.extend(error.problems)
+            return None
+
+    cutter = read(lambda: tool_in_words(tool, shop))
+    stuff = read(lambda: one_of(shop.materials, material, "material"))
+    router = read(lambda: one_of(shop.machines, machine, "machine")) if machine else shop.machines[0]
+    depth_mm = read(lambda: length_mm(depth, "depth", POSITIVE)) if depth else None
+    width_mm = read(lambda: length_mm(width, "width", POSITIVE)) if width else None
+    if cutter and depth_mm and depth_mm > cutter.reach_mm:
+        what = f"The {cutter.label} reaches {cutter.reach_mm:g} mm deep, not {depth_mm:g} mm."
+        problems.append(Problem(where="depth", what=what, remedy="Give a shallower pass, or a longer cutter."))
+    if problems or cutter is None or stuff is None or router is None:
+        raise AskError(problems)
     click.echo(f"{cutter.label} in {stuff.label} on {router.label}")
     for step in worked(cutter, stuff, router, depth_mm, width_mm):
         value = f"{step.value:.5g}"

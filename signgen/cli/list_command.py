@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+import textwrap
 from collections.abc import Callable, Iterable
 from pathlib import Path
 
@@ -9,7 +11,11 @@ import click
 
 from signgen.errors import AskError
 
-Rows = Iterable[tuple[str, str]]
+Rows = Iterable[tuple[str, ...]]
+"""The word to type, what it is, and for the shop's data where the figures come from."""
+
+COLUMNS = 100
+"""Of a line that says where figures come from."""
 
 
 def _fonts(_: Path | None) -> Rows:
@@ -41,8 +47,10 @@ def _tools(shop_file: Path | None) -> Rows:
     for tool in load_shop(shop_file).tools:
         yield (
             tool.name,
-            f"{tool.label}; {tool.flutes} flutes, cuts {tool.cutting_length_mm:g} mm deep, "
-            f"{tool.shank_mm:g} mm shank ({tool.source})",
+            f"{tool.label}; {tool.flutes} flute{'s' if tool.flutes > 1 else ''}, cuts {tool.cutting_length_mm:g} mm "
+            f"deep, {tool.shank_mm:g} mm shank{'' if tool.can_plunge else ', cannot plunge'}"
+            f"{', only when named' if tool.only_named else ''}",
+            tool.source,
         )
 
 
@@ -53,7 +61,8 @@ def _materials(shop_file: Path | None) -> Rows:
         yield (
             material.name,
             f"{material.label}; chip {material.chip_load_ratio:g} and stepdown {material.stepdown_ratio:g} of the "
-            f"diameter, ramps at {material.entry_deg:g} degrees ({material.source})",
+            f"diameter, ramps at {material.entry_deg:g} degrees",
+            _by_source(material.source),
         )
 
 
@@ -65,8 +74,17 @@ def _machines(shop_file: Path | None) -> Rows:
         yield (
             machine.name,
             f"{machine.label}; travel {x:g} x {y:g} x {z:g} mm, spindle {machine.spindle_min_rpm:g} to "
-            f"{machine.spindle_max_rpm:g} rpm ({machine.source})",
+            f"{machine.spindle_max_rpm:g} rpm",
+            machine.source,
         )
+
+
+def _by_source(sources: str) -> str:
+    """'figure: where from; ...', with the figures of one source together."""
+    figures: dict[str, list[str]] = {}
+    for figure, source in re.findall(r"([a-z-]+): (.*?)(?:; (?=[a-z-]+: )|$)", sources):
+        figures.setdefault(source, []).append(figure)
+    return "; ".join(f"{', '.join(names)}: {source}" for source, names in figures.items())
 
 
 def _dialects(_: Path | None) -> Rows:
@@ -105,16 +123,21 @@ KINDS: dict[str, Callable[[Path | None], Rows]] = {
 @click.option("--shop", "shop_file", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")
 @click.option("--specimen", metavar="DIR", help="With fonts: draw a card of each face, SVG and PNG, into a folder.")
 def command(kind: str, shop_file: str | None, specimen: str | None) -> None:
-    """List what there is to choose from, a line each: the word to type and what it is."""
+    """List what there is to choose from, a line each: the word to type and what it is. Below a cutter, a material or a
+    machine stands where its figures come from."""
     if specimen is not None:
         if kind != "fonts":
             raise AskError.at("specimen", f"Only fonts have one, not {kind}.", "Write list fonts --specimen DIR.")
         _draw_specimens(Path(specimen))
         return
     rows = list(KINDS[kind](Path(shop_file) if shop_file else None))
-    width = max(len(name) for name, _ in rows)
-    for name, about in rows:
+    width = max(len(name) for name, *_ in rows)
+    for name, about, *sources in rows:
         click.echo(f"{name:<{width}}  {about}")
+        for source in sources:
+            indent = " " * (width + 4)
+            said = textwrap.wrap(source, COLUMNS - len(indent), break_on_hyphens=False)
+            click.echo(textwrap.indent("\n".join(said), indent))
 
 
 def _draw_specimens(folder: Path) -> None:

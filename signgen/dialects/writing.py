@@ -19,7 +19,7 @@ from signgen.shop.manner import Manner
 WORDS = {LINE: "G1", CW: "G2", CCW: "G3", RAPID: "G0"}
 
 WARM_UP_STEPS = 3
-"""A spindle that has stood cold runs up in so many equal steps of speed (common practice)."""
+"""A spindle that has stood cold runs up in so many speeds, equally far apart (common practice)."""
 
 MOST_LINES = 99_999
 LINE_STEP = 10
@@ -150,19 +150,23 @@ class Writing:
 
 
 def start_up(program: Program, manner: Manner) -> tuple[tuple[float, float], ...]:
-    """(speed in rpm, seconds to wait at it) before the first cut; the job's first program warms the spindle up."""
+    """(speed in rpm, seconds to wait at it) before the first cut. The job's first program warms the spindle up, from a
+    third of its speed or the slowest that the machine has."""
     rpm = program.cutting.spindle_rpm
     if manner.warm_up_s <= 0 or program.number > 1:
         return ((rpm, program.spindle_start_s),)
-    each = manner.warm_up_s / WARM_UP_STEPS
-    slow = tuple((rpm * n / WARM_UP_STEPS, each) for n in range(1, WARM_UP_STEPS))
+    least = max(program.spindle_least_rpm, rpm / WARM_UP_STEPS)
+    if least >= rpm:
+        return ((rpm, max(manner.warm_up_s, program.spindle_start_s)),)
+    each, step = manner.warm_up_s / WARM_UP_STEPS, (rpm - least) / (WARM_UP_STEPS - 1)
+    slow = tuple((least + step * n, each) for n in range(WARM_UP_STEPS - 1))
     return (*slow, (rpm, max(each, program.spindle_start_s)))
 
 
 def _spindle_on(program: Program, manner: Manner) -> Iterator[str]:
     """Speed, start, extraction, and the time to reach speed."""
     steps = start_up(program, manner)
-    if len(steps) > 1:
+    if manner.warm_up_s > 0 and program.number == 1:
         yield comment(f"Warming the spindle up: {manner.warm_up_s:g} s")
     for n, (speed, seconds) in enumerate(steps):
         yield f"S{speed:.0f} M3"

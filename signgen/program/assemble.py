@@ -25,6 +25,7 @@ def assemble(
     toolpaths: Sequence[Toolpath],
     cutting: CuttingData,
     spindle_start_s: float,
+    spindle_least_rpm: float = 0.0,
     zero: WorkZero,
     travel: Travel,
     top_z_feed_mm_per_min: float,
@@ -56,6 +57,7 @@ def assemble(
         tool=tool,
         cutting=cutting,
         spindle_start_s=spindle_start_s,
+        spindle_least_rpm=spindle_least_rpm,
         grid_mm=grid_mm,
         moves=Moves(
             kinds=kinds,

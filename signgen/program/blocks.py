@@ -75,6 +75,7 @@ class Program:
     tool: Tool
     cutting: CuttingData
     spindle_start_s: float
+    spindle_least_rpm: float = 0.0
     grid_mm: float = WRITTEN_MM
     moves: Moves
     notes: tuple[tuple[int, str], ...]

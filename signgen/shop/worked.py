@@ -161,7 +161,7 @@ def _strain(
     specific = material.specific_force_n_per_mm2 or 0.0
     yield Step(
         name="Removed", working=f"{depth:g} x {width:g} x {data.feed_mm_per_min:g}", value=found.removal_mm3_per_min,
-        result=f"{found.removal_mm3_per_min / 1000:.1f} cm3/min",
+        result=f"{found.removal_mm3_per_min / 1000:.3g} cm3/min",
     )  # fmt: skip
     spindle = "" if found.available_w is None else f"the spindle has {found.available_w:.0f} W at this speed"
     yield Step(

@@ -57,3 +57,14 @@ def test_unknown_names_are_told_by_their_word(words: tuple[str, ...], where: str
     result = CliRunner().invoke(group, ["feeds", *words])
     assert isinstance(result.exception, AskError)
     assert [problem.where for problem in result.exception.problems] == [where]
+
+
+def test_says_every_problem_at_once() -> None:
+    result = CliRunner().invoke(group, ["feeds", "end-mill-99x", "brasss", "--machine", "foo", "--width", "-2"])
+    assert isinstance(result.exception, AskError)
+    assert [problem.where for problem in result.exception.problems] == ["tool", "material", "machine", "width"]
+
+
+def test_a_pass_deeper_than_the_cutter_reaches_is_refused() -> None:
+    result = CliRunner().invoke(group, ["feeds", "end-mill-3", "mdf", "--depth", "9"])
+    assert str(result.exception).startswith("depth: The 3 mm end mill reaches 8 mm deep, not 9 mm.")

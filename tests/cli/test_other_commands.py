@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -14,15 +15,48 @@ from signgen.cli import COMMANDS, group
 from signgen.cli.list_command import KINDS
 from signgen.errors import AskError
 from signgen.lettering.catalogue import catalogue, stroke_catalogue
+from signgen.shop.load import load_shop
 
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_lists_a_line_each(kind: str) -> None:
     result = CliRunner().invoke(group, ["list", kind])
     assert result.exit_code == 0
-    lines = result.output.splitlines()
+    lines = [line for line in result.output.splitlines() if not line.startswith(" ")]
     assert lines
     assert all(len(line.split(None, 1)) == 2 for line in lines)
+
+
+@pytest.mark.parametrize("kind", ["tools", "materials", "machines"])
+def test_below_each_row_of_the_shop_stands_where_its_figures_come_from(kind: str) -> None:
+    lines = CliRunner().invoke(group, ["list", kind]).output.splitlines()
+    rows = [n for n, line in enumerate(lines) if not line.startswith(" ")]
+    assert len(rows) == len(getattr(load_shop(None), kind))
+    assert all(lines[n + 1].startswith("    ") for n in rows)
+    assert max(len(line) for line in lines if line.startswith(" ")) <= 100
+
+
+def test_figures_of_one_source_are_said_together() -> None:
+    text = CliRunner().invoke(group, ["list", "materials"]).output
+    assert "v-step, entry-angle: common practice;" in text
+    brass = " ".join(text[text.index("brass ") :].split())
+    assert "specific-force: Groover, Fundamentals of Modern Manufacturing" in brass
+    keys = re.findall(r"[a-z]+(?:-[a-z]+)+(?=[,:])", text[text.index("birch-plywood") : text.index("softwood-plywood")])
+    assert {"chip-load-ratio", "spindle-rpm", "stepdown-ratio", "plunge-ratio", "most-chip-ratio"} <= set(keys)
+
+
+def test_rows_of_ones_own_come_first_and_take_the_place_of_those_that_ship(tmp_path: Path) -> None:
+    shop = tmp_path / "shop.toml"
+    shop.write_text(
+        '[tool.end-mill-6]\nkind = "end-mill"\ndiameter = 6\nshank = 6\ncutting-length = 20\nflutes = 3\n'
+        'stick-out = 24\nsource = "my drawer"\n',
+        encoding="utf-8",
+    )
+    lines = CliRunner().invoke(group, ["list", "tools", "--shop", str(shop)]).output.splitlines()
+    assert lines[0].startswith("end-mill-6 ")
+    assert "3 flutes, cuts 20 mm deep" in lines[0]
+    assert lines[1].strip() == "my drawer"
+    assert sum(line.startswith("end-mill-6 ") for line in lines) == 1
 
 
 def test_faces_are_listed_with_scripts_and_measures() -> None:

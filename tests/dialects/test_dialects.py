@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -157,6 +158,14 @@ def test_the_spindle_warms_up_once_and_in_rising_steps() -> None:
     assert waits == [20, 20, 20]
     assert all(text.count("M3") == 1 for text in others)
     assert read_program(first).dwell_s == 60
+    assert speeds == [8000, 12000, 16000]  # the desktop router's spindle turns no slower than 8000
+
+
+def test_a_spindle_that_works_at_its_slowest_warms_up_at_that() -> None:
+    slow = replace(house_number()[0], spindle_least_rpm=16000.0)
+    (text,) = dialect_named("plain").write([slow], Manner(warm_up_s=60))
+    assert re.findall(r"^S(\d+) M3$", text, re.MULTILINE) == ["16000"]
+    assert read_program(text).dwell_s == 60
 
 
 @pytest.mark.sweep
