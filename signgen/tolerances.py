@@ -6,7 +6,8 @@ and the outline as designed. It is spent on five things, and their sum is T:
     outline chord   0.12 T   a curve of the font replaced by chords
     peel            0.12 T   bristles of the medial axis, made by those chords, taken away
     branch chord    0.03 T   a parabola or hyperbola of the medial axis replaced by chords in (x, y, r)
-    fit             0.73 T - 0.0002 mm: chords replaced by longer lines and arcs in (x, y, r)
+    fit             0.73 T - 0.0002 mm: chords replaced by longer lines and arcs in (x, y, r), where those cut too
+                    little; where they cut too much nothing is peeled, and they have 0.85 T - 0.0002 mm
     rounding        0.0002 mm: the diagram's integer grid and the program's decimals
 
 A centre off by e across the board, or a radius off by e, moves the wall by at most e: the inscribed disc is
@@ -73,3 +74,8 @@ class Tolerances:
     @property
     def fit_mm(self) -> float:
         return 0.73 * self.total_mm - ROUNDING_MM
+
+    @property
+    def deeper_mm(self) -> float:
+        """The fit's share on the side of too deep and too wide."""
+        return self.fit_mm + self.peel_mm

@@ -22,11 +22,7 @@ def branches_of(
         return best[None, :].copy(), (), np.zeros((0, 2), np.int64)
     rows = np.flatnonzero(keep)
     inner, counts = _inner_points(skeleton, rows, tolerance)
-    chains = _chains(skeleton.ends[rows], len(skeleton.nodes))
-
-    edges = np.array([edge for chain in chains for edge, _ in chain])
-    forward = np.array([ahead for chain in chains for _, ahead in chain])
-    sizes = np.array([len(chain) for chain in chains])
+    edges, forward, sizes = _chains(skeleton.ends[rows])
     ends = skeleton.ends[rows[edges]]
     tail, head = np.where(forward, ends[:, 0], ends[:, 1]), np.where(forward, ends[:, 1], ends[:, 0])
 
@@ -93,32 +89,54 @@ def _inner_points(skeleton: Skeleton, rows: IntArray, tolerance: float) -> tuple
     return np.column_stack([place, radius]), counts
 
 
-def _chains(ends: IntArray, node_count: int) -> list[list[tuple[int, bool]]]:
-    """The edges (e, 2) walked from fork or end to fork or end: (row, forwards) each. Loops without either
-    start at their first edge."""
-    around: dict[int, list[int]] = {}
-    pairs: list[tuple[int, int]] = [(a, b) for a, b in ends.tolist()]
-    for row, (a, b) in enumerate(pairs):
-        around.setdefault(a, []).append(row)
-        around.setdefault(b, []).append(row)
-    walked = bytearray(len(pairs))
+def _chains(ends: IntArray) -> tuple[IntArray, NDArray[np.bool_], IntArray]:
+    """The edges (e, 2) walked from fork or end to fork or end, one chain after the other: (rows, whether forwards, how
+    many each chain has). Loops without either start at their first edge.
 
-    def walk(start: int, row: int) -> list[tuple[int, bool]]:
-        chain = []
-        node = start
-        while True:
-            walked[row] = 1
-            a, b = pairs[row]
-            ahead = a == node
-            chain.append((row, ahead))
-            node = b if ahead else a
-            exits = around[node]
-            if len(exits) != 2 or node == start:
-                return chain
-            row = exits[0] if exits[1] == row else exits[1]
-            if walked[row]:
-                return chain
+    All chains are walked at once, a step at a time. An edge is two half edges, h and h ^ 1, there and back.
+    """
+    tail, head = ends.ravel(), ends[:, ::-1].ravel()
+    half = np.arange(len(tail))
+    degree = np.bincount(tail)
+    # Of the two half edges that leave a node of degree 2, their sum less the one is the other.
+    leaving = np.bincount(tail, weights=half).astype(np.int64)
+    following = np.where(degree[head] == 2, leaving[head] - (half ^ 1), -1)
+    starts = np.flatnonzero(degree[tail] != 2)
+    numbers, at = np.arange(len(starts)), starts
+    walked, owners = [], []
+    last = starts.copy()
+    while len(at):
+        walked.append(at)
+        owners.append(numbers)
+        last[numbers] = at
+        at = following[at]
+        going = at >= 0
+        numbers, at = numbers[going], at[going]
+    halves = np.concatenate([np.zeros(0, np.int64), *walked])
+    owner = np.concatenate([np.zeros(0, np.int64), *owners])
+    # Each chain has been walked both ways: the way counts that begins at the node that comes first among the edges.
+    first = np.full(len(degree), len(tail))
+    np.minimum.at(first, tail, half)
+    key = first[tail] * len(tail) + half
+    chosen = np.flatnonzero(key[starts] <= key[last ^ 1])
+    rank = np.full(len(starts), -1)
+    rank[chosen[np.argsort(key[starts[chosen]])]] = np.arange(len(chosen))
+    kept = np.flatnonzero(rank[owner] >= 0)
+    halves = halves[kept[np.argsort(rank[owner[kept]], kind="stable")]]
+    sizes = np.bincount(rank[owner[kept]], minlength=len(chosen))
 
-    chains = [walk(node, row) for node, rows in around.items() if len(rows) != 2 for row in rows if not walked[row]]
-    chains += [walk(pairs[row][0], row) for row in range(len(pairs)) if not walked[row]]
-    return chains
+    seen = np.zeros(len(ends), bool)
+    seen[halves // 2] = True
+    loops: list[list[int]] = []
+    for row in np.flatnonzero(~seen).tolist():
+        if seen[row]:
+            continue
+        loop = [2 * row]
+        while (onward := int(following[loop[-1]])) != 2 * row:
+            loop.append(onward)
+        seen[np.array(loop) // 2] = True
+        loops.append(loop)
+    if loops:
+        halves = np.concatenate([halves, *(np.array(loop) for loop in loops)])
+        sizes = np.concatenate([sizes, [len(loop) for loop in loops]])
+    return halves // 2, halves % 2 == 0, sizes

@@ -39,12 +39,14 @@ _FIRST_STEP = 4
 class Stretch:
     """A chain (n, 3) of x, y, w. `above_mm` and `below_mm`: how far the path may lie on either side of it (in
     |XY| + w above, in w below). `tip_mm`: at points of this w or less the path never ends below the chain, for a disc
-    that runs out early by e there leaves e / sin(a / 2) of a corner of angle a."""
+    that runs out early by e there leaves e / sin(a / 2) of a corner of angle a. `most_mm`: w is no more anywhere on the
+    path, if it is not on the chain."""
 
     points: FloatArray
     above_mm: float
     below_mm: float
     tip_mm: float = -1.0
+    most_mm: float = np.inf
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,13 +86,19 @@ def _segments_of(stretches: Sequence[Stretch]) -> list[_Segments]:
     below = np.array([stretch.below_mm for stretch in stretches])
     tips = np.repeat([stretch.tip_mm for stretch in stretches], sizes)
     sharp = points[:, 2] <= tips + _NOISE_MM
+    # How much higher than the chain the path may be at each point.
+    room = np.concatenate(
+        [np.zeros(0), *(np.maximum(s.most_mm - p[:, 2], 0.0) for s, p in zip(stretches, kept, strict=True))]
+    )
     steps: list[list[tuple[int, float, float, float]]] = [[] for _ in stretches]
     who = np.flatnonzero(sizes > 1)
     head, guess = firsts[who], np.full(len(who), _FIRST_STEP)
     last = firsts + sizes - 1
     low, high = np.full(len(who), -np.inf), np.full(len(who), np.inf)
     while len(who):
-        reach, bulge, low, high = _longest(points, sharp, head, last[who], guess, above[who], below[who], low, high)
+        reach, bulge, low, high = _longest(
+            points, sharp, room, head, last[who], guess, above[who], below[who], low, high
+        )
         for i, *step in zip(who.tolist(), reach.tolist(), bulge.tolist(), low.tolist(), high.tolist(), strict=True):
             steps[i].append(tuple(step))
         going = reach < last[who]
@@ -107,6 +115,7 @@ def _segments_of(stretches: Sequence[Stretch]) -> list[_Segments]:
 def _longest(
     points: FloatArray,
     sharp: NDArray[np.bool_],
+    room: FloatArray,
     head: IntArray,
     last: IntArray,
     guess: IntArray,
@@ -128,7 +137,7 @@ def _longest(
         # Wider and wider while nothing was too far (step > 0), halving afterwards (step == 0).
         trial = np.where(step > 0, np.minimum(start + step, beyond - 1), (np.maximum(reach, start) + beyond) // 2)
         trial = np.maximum(trial, start + 1)
-        fits, values = _try(points, start, trial, above[who], below[who])
+        fits, values = _try(points, room, start, trial, above[who], below[who])
         fits &= np.maximum(values[1], low[who]) <= np.minimum(values[2], high[who])
         fits &= (values[2] >= 0) | ~(sharp[start] | sharp[trial])
         reach = np.where(fits, trial, reach)
@@ -142,7 +151,7 @@ def _longest(
 
 
 def _try(
-    points: FloatArray, start: IntArray, end: IntArray, above: FloatArray, below: FloatArray
+    points: FloatArray, room: FloatArray, start: IntArray, end: IntArray, above: FloatArray, below: FloatArray
 ) -> tuple[NDArray[np.bool_], FloatArray]:
     """For each pair of points: whether a line or an arc between them keeps to the chain; (3, n) its bulge,
     low and high."""
@@ -162,14 +171,15 @@ def _try(
     error = w - along * (rise / np.maximum(length, 1e-300))[owner]
     off = np.abs(across)
     values[1] = np.maximum.reduceat(error + off, first) - below
-    values[2] = np.minimum.reduceat(error - off, first) + above
+    ceiling = np.minimum(room[start], room[end])
+    values[2] = np.minimum(np.minimum.reduceat(error - off, first) + above, ceiling)
     forward = np.diff(along, prepend=0.0)
     forward[first] = 0.0
     fits = (values[1] <= values[2]) & (length > 0)
     fits &= np.minimum.reduceat(forward, first) >= -_NOISE_MM
     pair = size == 2
     fits |= pair
-    values[1, pair], values[2, pair] = -below[pair], above[pair]
+    values[1, pair], values[2, pair] = -below[pair], np.minimum(above, ceiling)[pair]
 
     bent = np.flatnonzero(~fits & (length > 0))
     if len(bent):
@@ -177,7 +187,15 @@ def _try(
         chosen[bent] = True
         rows = chosen[owner]
         arc_fits, arc_values = _try_arcs(
-            along[rows], across[rows], w[rows], size[bent], length[bent] / 2, rise[bent], above[bent], below[bent]
+            along[rows],
+            across[rows],
+            w[rows],
+            size[bent],
+            length[bent] / 2,
+            rise[bent],
+            above[bent],
+            below[bent],
+            ceiling[bent],
         )
         fits[bent] = arc_fits
         values[:, bent] = arc_values
@@ -193,6 +211,7 @@ def _try_arcs(
     rise: FloatArray,
     above: FloatArray,
     below: FloatArray,
+    ceiling: FloatArray,
 ) -> tuple[NDArray[np.bool_], FloatArray]:
     """As `_try`, for arcs over chords from 0 to 2 half along."""
     first = np.cumsum(size) - size
@@ -240,6 +259,7 @@ def _try_arcs(
     values[0] = k * turn
     values[1] = np.maximum.reduceat(np.maximum(error[edges], error[edges + 1]) + worst, edge_first) - below
     values[2] = np.minimum.reduceat(np.minimum(error[edges], error[edges + 1]) - worst, edge_first) + above
+    values[2] = np.minimum(values[2], ceiling)
     forward = (angle[edges + 1] - angle[edges]) * radius[edge_owner]
     fits = possible & (values[1] <= values[2])
     return fits & (np.minimum.reduceat(forward, edge_first) >= -_NOISE_MM), values

@@ -127,6 +127,7 @@ class Engrave:
             limit_mm=self._limit_mm(shape),
             cap_mm=self.tool.radius_at_depth_mm(depth_mm),
             fit_mm=self._allowance_mm * self.tool.slope / 4,
+            deeper_mm=self._allowance_mm * self.tool.slope / 4,
             lift_mm=self.lift_mm,
         )
 
@@ -136,6 +137,7 @@ class Engrave:
             limit_mm=self._limit_mm(shape),
             cap_mm=self._limit_mm(shape),
             fit_mm=self.tolerances.fit_mm,
+            deeper_mm=self.tolerances.deeper_mm,
             lift_mm=self.lift_mm,
         )
 

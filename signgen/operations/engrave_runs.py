@@ -11,10 +11,11 @@ import numpy as np
 from shapely.geometry import Polygon
 
 from signgen.geometry.clip import Part, clipped
+from signgen.geometry.hops import with_hops
 from signgen.geometry.medial import grid_rings, medial_axis
 from signgen.geometry.paths import Path
 from signgen.geometry.walk import Ring, Run, runs_along
-from signgen.operations.engrave_fit import fitted
+from signgen.operations.engrave_fit import Leeway, fitted
 from signgen.operations.engrave_walls import linked, tied, wall_chains
 from signgen.tolerances import GRID_MM, Tolerances
 
@@ -27,21 +28,22 @@ class Recipe:
 
     Where the axis is wider than `least_mm`, up to `limit_mm`, the half width at the greatest depth; beyond
     that the floor is flat and its wall is walked. Nothing is cut wider than `cap_mm`: a roughing pass has
-    less there than the limit. `fit_mm` is the tolerance of lines and arcs, `lift_mm` the walking that a lift
-    is worth.
+    less there than the limit. Lines and arcs may leave `fit_mm` uncut and go `deeper_mm` too wide; `lift_mm` is the
+    walking that a lift is worth.
     """
 
     least_mm: float
     limit_mm: float
     cap_mm: float
     fit_mm: float
+    deeper_mm: float
     lift_mm: float
 
     @property
-    def tip_mm(self) -> float:
-        """The half width at which strokes run out; none where a roughing pass does not come that near to the
-        walls."""
-        return self.least_mm if self.least_mm < self.cap_mm else -1.0
+    def leeway(self) -> Leeway:
+        # A roughing pass does not come so near to the walls that strokes run out.
+        tip = self.least_mm if self.least_mm < self.cap_mm else -1.0
+        return Leeway(deeper_mm=self.deeper_mm, short_mm=self.fit_mm, most_mm=self.cap_mm, tip_mm=tip)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,8 +76,7 @@ def shape_runs(shapes: Sequence[tuple[Polygon, Recipe]], tolerances: Tolerances)
     paths = iter(
         fitted(
             [run for runs, _ in walked for run in runs],
-            [key[1].fit_mm for key, (runs, _) in zip(fresh, walked, strict=True) for _ in runs],
-            [key[1].tip_mm for key, (runs, _) in zip(fresh, walked, strict=True) for _ in runs],
+            [key[1].leeway for key, (runs, _) in zip(fresh, walked, strict=True) for _ in runs],
         )
     )
     for key, (runs, either_way) in zip(fresh, walked, strict=True):
@@ -107,7 +108,9 @@ def _walked(key: Key) -> tuple[tuple[Run, ...], bool]:
         part, walls = tied(part, chains, hardly, 4 * tolerances.branch_mm)
         part, walls = linked(part, walls, recipe.limit_mm)
     part, walls = _at_most(part, walls, recipe.cap_mm)
-    return runs_along(part, walls, recipe.lift_mm), not walls
+    runs = runs_along(part, walls, recipe.lift_mm)
+    # A roughing pass has no end at the surface.
+    return (runs if recipe.cap_mm < recipe.limit_mm else with_hops(runs, arrays, recipe.least_mm)), not walls
 
 
 def _at_most(part: Part, walls: tuple[Ring, ...], cap_mm: float) -> tuple[Part, tuple[Ring, ...]]:

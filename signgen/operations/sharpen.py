@@ -13,7 +13,7 @@ from signgen.geometry.medial import medial_axis
 from signgen.geometry.offsets import polygons
 from signgen.geometry.paths import FloatArray, Path
 from signgen.geometry.walk import runs_along
-from signgen.operations.engrave_fit import fitted
+from signgen.operations.engrave_fit import Leeway, fitted
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
@@ -54,7 +54,11 @@ class SharpenCorners:
                     runs.append(run)
                     depths.append(recess.depth_mm)
                     names.append(recess.name)
-        paths = fitted(runs, [self.tolerances.fit_mm] * len(runs), [self.tool.tip_mm / 2] * len(runs))
+        leeway = Leeway(
+            deeper_mm=self.tolerances.deeper_mm, short_mm=self.tolerances.fit_mm, most_mm=self.mill_radius_mm,
+            tip_mm=self.tool.tip_mm / 2,
+        )  # fmt: skip
+        paths = fitted(runs, [leeway] * len(runs))
         for path, limit, name in zip(paths, depths, names, strict=True):
             deepest = min(limit, self.tool.depth_for_radius_mm(float(path.points_mm[:, 2].max())))
             count = max(1, math.ceil(deepest / self.cutting.stepdown_mm - 1e-9))

@@ -19,6 +19,7 @@ from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
 from signgen.toolpath.cut import Toolpath
+from tests.carved import as_written, deviation_mm, widths
 from tests.geometry.test_medial import L_SHAPE, PLUS, T_SHAPE
 
 THICKNESS = 20.0
@@ -230,3 +231,34 @@ def test_the_bit_does_not_come_up_before_a_stroke_has_run_out(tip: float) -> Non
         last = places[np.argmax(side * places[:, 0])]
         assert last[2] <= THICKNESS + 1e-9
         assert star.exterior.distance(shapely.Point(last[:2])) == pytest.approx(tip / 2, abs=2e-5)
+
+
+@pytest.mark.parametrize("face", ["cinzel", "pacifico", "roboto-slab", "unifraktur"])
+@pytest.mark.parametrize("tolerance_mm", [0.01, 0.05])
+def test_the_whole_tolerance_holds_from_the_fonts_curves_to_the_written_decimals(
+    face: str, tolerance_mm: float
+) -> None:
+    """The sum that tolerances.py proves, measured against outlines twenty times finer than the job's."""
+    tolerances = Tolerances(total_mm=tolerance_mm)
+    drawn, true = (
+        set_lines(["Rk&"], open_face(face), cap_height_mm=30.0, chord_mm=chord).letters
+        for chord in (tolerances.chord_mm, tolerances.chord_mm / 20)
+    )
+    grooves = tuple(
+        Groove(name=str(i), text="x", area=letter.area, angle_deg=90.0, tip_mm=0.0, max_depth_mm=19.0)
+        for i, letter in enumerate(drawn)
+    )
+    toolpath = Engrave(
+        grooves=grooves, tool=bit(), cutting=CUTTING, thickness_mm=THICKNESS, tolerances=tolerances
+    ).toolpath()
+    runs = [as_written(run) for run in widths(toolpath, THICKNESS)]
+    gouge, uncut = deviation_mm(runs, shapely.union_all([letter.area for letter in true]), 0.02)
+    # What lies between two points of the brute force, or of the finer outline, is not seen.
+    assert gouge <= tolerance_mm + tolerances.chord_mm / 20
+    assert uncut <= tolerance_mm + tolerances.chord_mm / 20 + 0.0005
+
+
+def test_there_is_one_plunge_for_each_polygon_of_a_line_of_letters() -> None:
+    letters = set_lines(["Ra8&"], open_face("cinzel"), cap_height_mm=20.0).letters
+    areas = [part for letter in letters for part in shapely.get_parts(letter.area)]
+    assert len(engraved(*areas).cuts) == len(areas)
