@@ -30,6 +30,10 @@ class Asked:
         """Whether the user gave it (well or badly)."""
         return name in self._given
 
+    def raw(self, name: str) -> object:
+        """What the user gave, as it was given; None when nothing was."""
+        return self._given.get(name)
+
     def wrong(self, where: str, what: str, remedy: str = "") -> None:
         """Keep a problem with what was asked."""
         self._wrong.append(Problem(where=where, what=what, remedy=remedy))

@@ -174,6 +174,10 @@ def _v_bit(a: Asked, shop: Shop) -> Tool | None:
 def _end_mill(a: Asked, shop: Shop) -> Tool | None:
     if a.has("end-mill-name"):
         return _end_mill_by_name(a, shop)
+    raw = a.raw("end-mill")
+    if any(tool.name == raw for tool in shop.tools):
+        a.wrong("end-mill", f"'{raw}' is the name of a cutter.", "Give a diameter, or the name as end-mill-name.")
+        return None
     diameter, length = a.number("end-mill"), a.number("end-mill-length")
     if a.has("end-mill-length") and not a.has("end-mill"):
         a.wrong("end-mill-length", "There is no end mill for it.", "Give end-mill too, or leave it out.")

@@ -97,6 +97,12 @@ def test_named_cutters_are_the_shops_own_or_made_from_the_figures(house_number, 
     assert "assumed" in spec.end_mill.source
 
 
+def test_the_name_of_a_cutter_in_place_of_a_diameter_is_shown_the_way(house_number, shop):
+    (problem,) = problems_of(AskError, house_number | {"end-mill": "down-cut-6"}, shop)
+    assert problem == "end-mill: 'down-cut-6' is the name of a cutter. Give a diameter, or the name as end-mill-name."
+    assert read_spec(house_number | {"end-mill-name": "down-cut-6"}, shop).end_mill.cut == "down-cut"
+
+
 def test_a_frame_pushes_the_letters_in(house_number, shop):
     spec = read_spec(house_number | {"frame": "8"}, shop)
     assert spec.frame == FrameSpec(inset_mm=8, width_mm=2)
