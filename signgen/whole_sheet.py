@@ -22,6 +22,7 @@ from signgen.sheet.job_facts import PieceFacts
 from signgen.sheet.judged import Judged
 from signgen.sheet.nested_page import nested_html
 from signgen.sheet.preview import preview_png, preview_svg, sign_relief
+from signgen.sheet.preview_html import preview_html
 from signgen.sheet.report import report_text
 from signgen.sheet.template import NAME, template_files
 from signgen.shop.load import load_shop
@@ -78,9 +79,10 @@ def make_sheet(asked: SheetAsked, shop_of: ShopOf = load_shop) -> Job:
     files = program_files(facts)
     lit = sign_relief(facts)
     files |= {
-        "setup.html": nested_html(facts, asked.title, lit).encode(),
+        "setup.html": nested_html(facts, lit).encode(),
         "preview.svg": preview_svg(facts, lit).encode(),
         "preview.png": preview_png(facts, lit),
+        "preview.html": preview_html(facts).encode(),
         **_templates(asked, shop_of),
         SHEET: dump_sheet(asked),
     }

@@ -9,12 +9,17 @@ import shapely
 from shapely.geometry import LineString
 from shapely.geometry.base import BaseGeometry
 
+from signgen.shop.stock import CLAMP_STANDS_MM
+
 LOW_MM = 2.0
 """Over the bare board, where neither clamps nor screws can stand: a board is never quite flat (common practice)."""
 
 PARK_MM = 15.0
 """How much higher than the travel between cuts the program ends, so that hands and a vacuum reach the work; less where
 the machine goes no higher."""
+
+OVER_CLAMPS_MM = 1.0
+"""How far over the highest clamps the head goes out, so that they may stand in its way there."""
 
 Place = tuple[float, float]
 
@@ -35,7 +40,9 @@ class Travel:
 
     @property
     def park_mm(self) -> float:
-        return max(self.safe_mm, min(self.safe_mm + PARK_MM, self.most_mm))
+        """Over clamps, where the machine goes so high."""
+        wanted = max(self.safe_mm + PARK_MM, self.top_mm + CLAMP_STANDS_MM + OVER_CLAMPS_MM)
+        return max(self.safe_mm, min(wanted, self.most_mm))
 
     def height_mm(self, start: Place, end: Place) -> float:
         """As low as the straight way from one place to another allows."""

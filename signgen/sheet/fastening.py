@@ -8,13 +8,11 @@ from typing import TYPE_CHECKING
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.keep_out import swept_outside
 from signgen.shop.collets import NUT_DIAMETER_MM
-from signgen.shop.stock import HEAD_STANDS_MM
+from signgen.shop.stock import CLAMP_STANDS_MM, HEAD_STANDS_MM
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
 
-CLAMP_STANDS_MM = 30.0
-"""How high a clamp with its bolt stands over the board: common practice for step clamps and cam clamps."""
 CLAMP_GRIP_MM = 8.0
 """Less board than this under a clamp's toe does not hold (common practice)."""
 
@@ -22,7 +20,7 @@ CLAMP_GRIP_MM = 8.0
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fastening:
     """Areas in sign coordinates. `swept`: the sign and all that cutters take around it. `clamp_line`: outline without
-    bays around every place where a cutter or the nut passes lower than CLAMP_STANDS_MM, on its way in and out too.
+    bays around every place where a cutter or the nut passes lower than CLAMP_STANDS_MM, on its way out too.
     `from_sign_mm`: how far the nut reaches outside the sign while it cuts. `clamp_room_mm`: the widest strip of board
     outside the line, 0 when there is none."""
 
@@ -43,7 +41,8 @@ def fastening_of(facts: JobFacts) -> Fastening:
     nut = NUT_DIAMETER_MM[facts.spec.machine.collet_series]
     drawing, zero = facts.drawing, facts.zero
     by_nut = swept_outside(drawing, zero, cutters, CLAMP_STANDS_MM, nut_mm=nut)
-    by_cutter = swept_outside(drawing, zero, cutters, CLAMP_STANDS_MM, with_entries=True)
+    # the sheet has the head stand over the sign before each program, so no way in comes from outside
+    by_cutter = swept_outside(drawing, zero, cutters, CLAMP_STANDS_MM)
     line = by_nut.union(by_cutter).convex_hull
     low_x, low_y, high_x, high_y = by_nut.bounds
     left, front, right, back = facts.stock.bounds_mm

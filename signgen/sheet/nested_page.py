@@ -8,12 +8,11 @@ import numpy as np
 from shapely import linestrings, multilinestrings
 from shapely.geometry import box
 
-from signgen.sheet.fastening import CLAMP_STANDS_MM, Fastening
+from signgen.sheet.fastening import Fastening
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.keep_out import entries, tip_lines
 from signgen.sheet.markup import Html, el, item, raw
 from signgen.sheet.nested_plan import nested_plate
-from signgen.sheet.numbers import figure, mm, size, span
 from signgen.sheet.offcut import Leftover, leftover
 from signgen.sheet.part_after import finishing
 from signgen.sheet.part_board import _thickness
@@ -23,11 +22,14 @@ from signgen.sheet.part_checks import files as file_list
 from signgen.sheet.part_cutting import while_cutting
 from signgen.sheet.part_fastening import holding
 from signgen.sheet.part_head import bring, warnings
+from signgen.sheet.part_head import title as title_of
 from signgen.sheet.part_programs import programs
-from signgen.sheet.part_zero import _height, _point
+from signgen.sheet.part_zero import _height, _point, _proof
 from signgen.sheet.preview import data_uri, preview_jpeg
 from signgen.sheet.relief import Relief
+from signgen.sheet.words import words_of
 from signgen.shop.collets import NUT_DIAMETER_MM
+from signgen.shop.stock import CLAMP_STANDS_MM
 
 PLAN_MM, MOST_PLAN_MM = 180.0, 118.0
 PIECES_CSS = """
@@ -38,13 +40,13 @@ PIECES_CSS = """
 """
 
 
-def nested_html(facts: JobFacts, title: str, lit: Relief | None = None) -> str:
+def nested_html(facts: JobFacts, lit: Relief | None = None) -> str:
     """The page, from the doctype on. It loads nothing and needs no script; every text of the user's is escaped."""
-    fastening = nested_fastening(facts)
+    words, title, fastening = words_of(facts), title_of(facts), nested_fastening(facts)
     left_over = leftover(facts.drawing, facts.stock, facts.programs[-1].tool.diameter_mm)
     plan = nested_plate(facts, fastening, left_over, PLAN_MM, MOST_PLAN_MM)
     style = files("signgen.sheet").joinpath("sheet.css").read_text("utf-8") + PIECES_CSS
-    picture = el("img", src=data_uri(preview_jpeg(facts, lit), "jpeg"), alt=f"{title}, as the signs will look")
+    picture = el("img", src=data_uri(preview_jpeg(facts, lit), "jpeg"), alt=words("nested.alt", title=title))
     page_1 = el(
         "div",
         _head(facts, title), warnings(facts), bring(facts),
@@ -55,7 +57,7 @@ def nested_html(facts: JobFacts, title: str, lit: Relief | None = None) -> str:
     page_2 = el(
         "div",
         _pieces(facts),
-        el("figure", picture, el("figcaption", "The signs, drawn from the simulated cut."), id="picture"),
+        el("figure", picture, el("figcaption", words("nested.picture")), id="picture"),
         programs(facts),
         el("div", while_cutting(facts), finishing(facts), cls="two"),
         cautions(facts), checks(facts), file_list(facts),
@@ -67,11 +69,11 @@ def nested_html(facts: JobFacts, title: str, lit: Relief | None = None) -> str:
             "head",
             el("meta", charset="utf-8"),
             el("meta", name="viewport", content="width=device-width, initial-scale=1"),
-            el("title", f"Setup sheet: {title}"),
+            el("title", words.html("head.title", sign=title)),
             el("style", raw(style)),
         ),
         el("body", el("main", page_1, page_2)),
-        lang="en",
+        lang=words.language,
     )
     return f"<!doctype html>\n{document}\n"
 
@@ -109,82 +111,82 @@ def nested_fastening(facts: JobFacts) -> Fastening:
 
 
 def _head(facts: JobFacts, title: str) -> Html:
-    minutes = sum(program.minutes for program in facts.programs)
-    count = len(facts.programs)
-    words = [
-        f"{size(facts.stock.width_mm, facts.stock.height_mm)}, {mm(facts.drawing.thickness_mm, 2)} "
-        f"{facts.spec.material.label}",
-        f"{count} program{'s' if count > 1 else ''}",
-        f"about {span(minutes)} of cutting",
-        facts.spec.machine.label,
+    words, stock = words_of(facts), facts.stock
+    parts = [
+        words(
+            "head.about",
+            size=words.size(stock.width_mm, stock.height_mm),
+            thickness=words.mm(facts.drawing.thickness_mm, 2),
+            material=words.material(facts),
+        ),
+        words.count("programs", len(facts.programs)),
+        words("head.time", span=words.span(sum(program.minutes for program in facts.programs))),
+        words.machine(facts),
     ]
     return el(
         "header",
-        el("div", el("h1", title, id="sign"), el("p", " · ".join(words), id="sign-facts"), cls="name"),
+        el("div", el("h1", title, id="sign"), el("p", " · ".join(parts), id="sign-facts"), cls="name"),
         verdict(facts),
     )
 
 
 def _left_over(facts: JobFacts, left_over: Leftover) -> str:
-    words = f"{100 * left_over.used_ratio:.0f} % of the sheet becomes signs"
+    words = words_of(facts)
+    offcut = ""
     if min(left_over.offcut_mm) >= 1:
-        words += f"; an offcut of {size(*left_over.offcut_mm)} stays whole"
-    waste = 100 * left_over.waste_ratio(facts.stock)
-    return f"{words}; {waste:.0f} % is waste. Black: tabs. Numbers: see the list of signs."
+        offcut = words("nested.offcut", size=words.size(*left_over.offcut_mm))
+    return words(
+        "nested.left_over",
+        used=words.figure(100 * left_over.used_ratio, 0),
+        waste=words.figure(100 * left_over.waste_ratio(facts.stock), 0),
+        offcut=offcut,
+    )
 
 
 def _board(facts: JobFacts) -> Html:
-    stock = facts.stock
-    lies = (
-        f"A sheet of {size(stock.width_mm, stock.height_mm)}, square and flat, with its side of {mm(stock.width_mm)} "
-        f"from left to right (X) and its side of {mm(stock.height_mm)} from front to back (Y), the better face up."
+    words, stock = words_of(facts), facts.stock
+    lies = words(
+        "nested.lies",
+        size=words.size(stock.width_mm, stock.height_mm),
+        width=words.mm(stock.width_mm),
+        height=words.mm(stock.height_mm),
     )
     if facts.spec.material.grain:
-        lies += " Its grain runs from left to right."
+        lies += words("nested.grain")
     if any(piece.turned for piece in facts.pieces):
-        lies += " Some signs lie turned by a quarter, as their numbers do."
+        lies += words("nested.turned")
     return el(
         "section",
-        el("h2", el("i", "1"), "The sheet"),
-        item("board-size", "Size", lies),
-        item("board-thickness", "Thickness", *_thickness(facts)),
+        el("h2", el("i", "1"), words("nested.board")),
+        item("board-size", words("board.size"), lies),
+        item("board-thickness", words("board.thickness"), *_thickness(facts)),
         id="board",
     )
 
 
 def _zero(facts: JobFacts) -> Html:
-    stock, drawing = facts.stock, facts.drawing
-    point = _point(facts.programs[0].tool)
-    x, y = mm(stock.sign_x_mm), mm(stock.sign_y_mm)
-    if facts.spec.origin == "stock":
-        across = (
-            f"X0 Y0 is the front left corner of the sheet. Bring {point} over that corner and set X and Y to 0. The "
-            f"first signs begin {x} to the right and {y} further back."
-        )
-    else:
-        across = (
-            f"X0 Y0 is the lower left corner of all signs together. Draw a line {x} from the left edge and one {y} "
-            f"from the front edge. Bring {point} over their crossing and set X and Y to 0."
-        )
-    far_x, far_y = drawing.width_mm - facts.zero.x_mm, drawing.height_mm - facts.zero.y_mm
-    proof = (
-        f"Spindle off, cutter raised: move to X{figure(far_x)} Y{figure(far_y)}. It must stand over the sheet, as far "
-        "from its right and back edges as the plan shows. If not, turn the sheet a little and set X and Y again."
-    )
+    words, stock = words_of(facts), facts.stock
+    key = "nested.zero.stock" if facts.spec.origin == "stock" else "nested.zero.signs"
+    point = _point(facts.programs[0].tool, words)
+    across = words(key, point=point, x=words.mm(stock.sign_x_mm), y=words.mm(stock.sign_y_mm))
     return el(
         "section",
-        el("h2", el("i", "2"), "Where zero is"),
-        item("zero-xy", "X and Y", across, tick=True),
-        item("zero-z", "Z", _height(facts), tick=True),
-        item("zero-proof", "Prove it", proof, tick=True),
+        el("h2", el("i", "2"), words("zero.heading")),
+        item("zero-xy", words("zero.across"), across, tick=True),
+        item("zero-z", words("zero.height"), _height(facts), tick=True),
+        item("zero-proof", words("zero.proof"), _proof(facts, words), tick=True),
         id="zero",
     )
 
 
 def _pieces(facts: JobFacts) -> Html:
     """Which number is which sign, with the row of the list that it comes from."""
+    words = words_of(facts)
     rows = [
-        el("li", el("b", piece.name), " ", " / ".join(piece.lines), " ", el("small", f"row {piece.row}"))
+        el(
+            "li",
+            el("b", piece.name), " ", " / ".join(piece.lines), " ", el("small", words("nested.row", row=piece.row)),
+        )
         for piece in facts.pieces
-    ]
-    return el("section", el("h2", "Which sign is which"), el("ol", *rows), id="pieces")
+    ]  # fmt: skip
+    return el("section", el("h2", words("nested.which")), el("ol", *rows), id="pieces")

@@ -11,6 +11,7 @@ from signgen.sheet.job_facts import JobFacts, PieceFacts
 from signgen.sheet.numbers import figure
 from signgen.sheet.offcut import Leftover
 from signgen.sheet.plate import FAINT, INK, SOFT, WOOD, Plate, text_width
+from signgen.sheet.words import words_of
 from signgen.shop.stock import SCREW_HEAD_MM
 
 LEFT, RIGHT, ABOVE, BELOW = 13.0, 3.0, 5.0, 14.5
@@ -26,14 +27,16 @@ def nested_plate(facts: JobFacts, fastening: Fastening, left_over: Leftover, wid
     wide, high = stock.width_mm * scale, stock.height_mm * scale
     left, base = LEFT + (width - LEFT - RIGHT - wide) / 2, ABOVE + high
     fit = Fit(left + stock.sign_x_mm * scale, base - stock.sign_y_mm * scale, scale)
-    about = f"Sheet {figure(stock.width_mm)} by {figure(stock.height_mm)} mm with {len(facts.pieces)} numbered signs"
-    plate = Plate("sheet", width, base + BELOW, "The sheet of signs", about)
+    words = words_of(facts)
+    across, back = words.figure(stock.width_mm), words.figure(stock.height_mm)
+    about = words("nested.plan_about", width=across, height=back, count=len(facts.pieces))
+    plate = Plate("sheet", width, base + BELOW, words("nested.plan"), about)
     plate.rectangle((left, ABOVE), (wide, high), fill=WOOD, stroke=INK, stroke_width=0.35)
     if facts.spec.material.grain:
         for share in GRAIN_LINES:
             y = ABOVE + share * high
             plate.line((left + 0.5, y), (left + wide - 0.5, y), 0.12, "#d9c7ab")
-        plate.text("grain", left + wide / 2, ABOVE - 1.5, ink=SOFT)
+        plate.text(words("lie.grain"), left + wide / 2, ABOVE - 1.5, ink=SOFT)
     _cut(plate, facts, fastening, fit)
     for piece in facts.pieces:
         _number(plate, piece, fit)
@@ -43,7 +46,7 @@ def nested_plate(facts: JobFacts, fastening: Fastening, left_over: Leftover, wid
     _offcut(plate, facts, left_over, fit)
     draw_datum(plate, *fit(facts.zero.x_mm, facts.zero.y_mm), 9.0)
     _dimensions(plate, facts, left, base, wide, high, scale)
-    plate.text("front of the machine: you stand here", left + wide / 2, base + 13.4, ink=SOFT)
+    plate.text(words("lie.front"), left + wide / 2, base + 13.4, ink=SOFT)
     return plate
 
 
@@ -82,7 +85,8 @@ def _number(plate: Plate, piece: PieceFacts, fit: Fit) -> None:
 def _offcut(plate: Plate, facts: JobFacts, left_over: Leftover, fit: Fit) -> None:
     """A line where the offcut may be sawn off, and its size, where it is worth it."""
     wide, high = (value * fit.scale for value in left_over.offcut_mm)
-    text = f"offcut {figure(left_over.offcut_mm[0])} x {figure(left_over.offcut_mm[1])}"
+    words = words_of(facts)
+    text = words("nested.saw_off", size=words.size(*left_over.offcut_mm))
     if (high if left_over.beside else wide) < text_width(text) + 2 or min(wide, high) < 5:
         return
     low_x, low_y, high_x, high_y = facts.stock.bounds_mm

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from signgen.program.travel import LOW_MM
-from signgen.sheet.fastening import CLAMP_STANDS_MM, Fastening
+from signgen.sheet.fastening import Fastening
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.markup import Html, el, item
 from signgen.sheet.numbers import figure
 from signgen.sheet.words import Words, words_of
-from signgen.shop.stock import GAP_MM, SCREW_HEAD_MM
+from signgen.shop.stock import CLAMP_STANDS_MM, GAP_MM, SCREW_HEAD_MM
 
 
 def holding(facts: JobFacts, fastening: Fastening) -> Html:

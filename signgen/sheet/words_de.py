@@ -144,7 +144,7 @@ WORDS = {
     "damit das Brett sich nicht hebt oder reißt.",
     "hold.clamps": "Spannpratzen",
     "hold.clamps.outside": "Nur außerhalb der gestrichelten Linie, höchstens {high} über dem Brett: die Mutter der "
-    "Spannzange reicht {far} über das Schild hinaus, und der Kopf fährt herein und hinaus.",
+    "Spannzange reicht {far} über das Schild hinaus, und der Kopf startet über dem Schild.",
     "hold.clamps.none": "Keine: die Mutter der Spannzange reicht {far} über das Schild hinaus, und höchstens {room} "
     "Brett liegen außerhalb ihres Wegs.",
     "hold.clamps.tape": " Ein größeres Brett nehmen, oder dieses mit doppelseitigem Band über die ganze Unterseite "
@@ -186,7 +186,7 @@ WORDS = {
     "run.shares": ": {cutting} % Fräsen, {entry} % Eintauchen, {travel} % Wege",
     "run.fit": "Fräser einsetzen, {stickout} aus der Zange.",
     "run.stops_here": "Hier hält das Programm, die Spindel steht. {fit}",
-    "run.start": "Absaugung an, Kopf über dem Brett. Starten, Hand am Vorschub-Halt.",
+    "run.start": "Absaugung an, Kopf hoch über dem Schild. Starten, Hand am Vorschub-Halt.",
     "run.go_on": "Das Programm weiterlaufen lassen, Hand am Vorschub-Halt.",
     "run.changer": "Den Fräser in Platz {number} des Wechslers setzen, {stickout} aus seinem Halter.",
     "run.lengths": "X und Y setzen wie in Abschnitt 2; seine Länge kommt in Zeile {number} der Tabelle der Steuerung.",
@@ -308,6 +308,26 @@ WORDS = {
     "template.level": "waagerecht",
     "template.level.apart": "waagerecht; {apart} zwischen den äußeren Löchern",
     "template.up": "↑ diese Seite oben",
+    # a whole sheet of signs
+    "nested.alt": "{title}, wie die Schilder aussehen werden",
+    "nested.picture": "Die Schilder, gezeichnet nach dem gedachten Schnitt.",
+    "nested.plan": "Die Platte mit den Schildern",
+    "nested.plan_about": "Platte von {width} mal {height} mm mit {count} nummerierten Schildern",
+    "nested.saw_off": "Reststück {size}",
+    "nested.offcut": "; ein Reststück von {size} bleibt ganz",
+    "nested.left_over": "{used} % der Platte werden Schilder{offcut}; {waste} % sind Abfall. Schwarz: Stege. "
+    "Nummern: siehe die Liste der Schilder.",
+    "nested.board": "Die Platte",
+    "nested.lies": "Eine Platte von {size}, winklig und eben, mit der Seite von {width} von links nach rechts (X) "
+    "und der Seite von {height} von vorn nach hinten (Y), die bessere Seite oben.",
+    "nested.grain": " Die Maserung läuft von links nach rechts.",
+    "nested.turned": " Manche Schilder liegen um ein Viertel gedreht, so wie ihre Nummern.",
+    "nested.zero.stock": "X0 Y0 ist die vordere linke Ecke der Platte. {point} über diese Ecke bringen und X und Y "
+    "auf 0 setzen. Die ersten Schilder beginnen {x} weiter rechts und {y} weiter hinten.",
+    "nested.zero.signs": "X0 Y0 ist die Ecke unten links aller Schilder zusammen. Eine Linie {x} von der linken "
+    "und eine {y} von der vorderen Kante ziehen. {point} über ihre Kreuzung bringen und X und Y auf 0 setzen.",
+    "nested.row": "Zeile {row}",
+    "nested.which": "Welches Schild welches ist",
     # steps.png
     "steps.board": "das Brett",
     "steps.after": "nach Programm {number}: {tool}",
@@ -444,6 +464,8 @@ PHRASES = (
     (r"follows the letters' lines, ([\d.]+) mm deep", "zieht die Linien der Buchstaben, {0} mm tief"),
     (r"follows the letters' lines, ([\d.]+) to ([\d.]+) mm deep",
      "zieht die Linien der Buchstaben, {0} bis {1} mm tief"),
+    (r"Sheet (\d+) of (\d+): 1 sign", "Platte {0} von {1}: 1 Schild"),
+    (r"Sheet (\d+) of (\d+): (\d+) signs", "Platte {0} von {1}: {2} Schilder"),
     (r"sharpens the corners", "schärft die Ecken"),
     (r"cuts the letters right through", "schneidet die Buchstaben durch"),
     (r'A detail of (.+) is smaller than the tolerance of ([\d.]+) mm and may be lost\. Use larger letters, or a '

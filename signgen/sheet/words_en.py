@@ -140,7 +140,7 @@ WORDS = {
     "that the board neither lifts nor splits.",
     "hold.clamps": "Clamps",
     "hold.clamps.outside": "Only outside the dashed line, no higher than {high} over the board: the collet's nut "
-    "reaches {far} beyond the sign, and the head comes in and goes out.",
+    "reaches {far} beyond the sign, and the head starts over the sign.",
     "hold.clamps.none": "None: the collet's nut reaches {far} beyond the sign, and at most {room} of board lie outside "
     "its way.",
     "hold.clamps.tape": " Take a larger board, or hold this one by double-sided tape over its whole back, if it "
@@ -181,7 +181,7 @@ WORDS = {
     "run.shares": ": {cutting} % cutting, {entry} % ways down, {travel} % travel",
     "run.fit": "Fit the cutter, {stickout} out of the collet.",
     "run.stops_here": "The program stops here, the spindle still. {fit}",
-    "run.start": "Extraction on, head over the board. Start, hand at feed hold.",
+    "run.start": "Extraction on, head high over the sign. Start, hand at feed hold.",
     "run.go_on": "Let the program go on, hand at feed hold.",
     "run.changer": "Put the cutter into place {number} of the changer, {stickout} out of its holder.",
     "run.lengths": "Set X and Y as in section 2; its length goes into line {number} of the control's table.",
@@ -298,6 +298,26 @@ WORDS = {
     "template.level": "level",
     "template.level.apart": "level; {apart} between the outer holes",
     "template.up": "↑ this side up",
+    # a whole sheet of signs
+    "nested.alt": "{title}, as the signs will look",
+    "nested.picture": "The signs, drawn from the simulated cut.",
+    "nested.plan": "The sheet of signs",
+    "nested.plan_about": "Sheet {width} by {height} mm with {count} numbered signs",
+    "nested.saw_off": "offcut {size}",
+    "nested.offcut": "; an offcut of {size} stays whole",
+    "nested.left_over": "{used} % of the sheet becomes signs{offcut}; {waste} % is waste. Black: tabs. Numbers: "
+    "see the list of signs.",
+    "nested.board": "The sheet",
+    "nested.lies": "A sheet of {size}, square and flat, with its side of {width} from left to right (X) and its "
+    "side of {height} from front to back (Y), the better face up.",
+    "nested.grain": " Its grain runs from left to right.",
+    "nested.turned": " Some signs lie turned by a quarter, as their numbers do.",
+    "nested.zero.stock": "X0 Y0 is the front left corner of the sheet. Bring {point} over that corner and set X "
+    "and Y to 0. The first signs begin {x} to the right and {y} further back.",
+    "nested.zero.signs": "X0 Y0 is the lower left corner of all signs together. Draw a line {x} from the left edge "
+    "and one {y} from the front edge. Bring {point} over their crossing and set X and Y to 0.",
+    "nested.row": "row {row}",
+    "nested.which": "Which sign is which",
     # steps.png
     "steps.board": "the board",
     "steps.after": "after program {number}: {tool}",

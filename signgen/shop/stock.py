@@ -42,6 +42,9 @@ GAP_MM = 2.0
 SCREW_HEAD_MM = 9.0
 """Head of the screws that hold the board down: a 4 to 4.5 mm countersunk screw (common practice)."""
 
+CLAMP_STANDS_MM = 30.0
+"""How high a clamp with its bolt stands over the board: common practice for step clamps and cam clamps."""
+
 HEAD_STANDS_MM = 2.0
 """How far a head may stand over the board without being met; it should sit flush or below (common practice)."""
 

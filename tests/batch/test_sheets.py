@@ -45,7 +45,7 @@ def test_every_sheet_has_a_folder_and_rows_have_none(whole: Path) -> None:
     assert names == ["batch.json", "errors.csv", LEDGER, "sheet-01", "sheet-02"]
     for sheet in ("sheet-01", "sheet-02"):
         files = {path.name for path in (whole / sheet).iterdir()}
-        assert files >= {"1-v-bit-90.nc", "2-end-mill-6.nc", "preview.png", "preview.svg", "setup.html", "sheet.json"}
+        assert files >= {"1-v-bit-90.nc", "2-end-mill-6.nc", "preview.html", "preview.png", "setup.html", "sheet.json"}
         assert files == set(json.loads((whole / sheet / REPORT).read_text(encoding="utf-8"))["files"])
 
 

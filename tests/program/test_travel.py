@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from shapely.geometry import box
 
-from signgen.program.travel import LOW_MM, PARK_MM, Travel
+from signgen.program.travel import LOW_MM, OVER_CLAMPS_MM, PARK_MM, Travel
+from signgen.shop.stock import CLAMP_STANDS_MM
 
 BARE = Travel(top_mm=12.0, safe_mm=22.0, bare=box(0, 0, 100, 50))
 
@@ -24,6 +25,7 @@ def test_where_nobody_knows_what_stands_there_it_goes_high() -> None:
 
 
 def test_it_ends_higher_than_it_travels_as_far_as_the_machine_goes() -> None:
-    assert BARE.park_mm == 22 + PARK_MM
+    assert Travel(top_mm=12.0, safe_mm=40.0).park_mm == 40 + PARK_MM
+    assert BARE.park_mm == 12 + CLAMP_STANDS_MM + OVER_CLAMPS_MM
     assert Travel(top_mm=12.0, safe_mm=22.0, most_mm=30.0).park_mm == 30
     assert Travel(top_mm=12.0, safe_mm=22.0, most_mm=20.0).park_mm == 22

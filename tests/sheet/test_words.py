@@ -16,6 +16,7 @@ from signgen.checks import CHECKS
 from signgen.pipeline import gather, make_job, read_sign
 from signgen.sheet import part_after, part_board, part_checks, part_head, part_programs
 from signgen.sheet.job_facts import JobFacts
+from signgen.sheet.nested_page import PIECES_CSS
 from signgen.sheet.preview_html import POLICY, preview_html
 from signgen.sheet.setup_sheet import setup_html
 from signgen.sheet.summary import summary_text
@@ -32,7 +33,10 @@ OTHERS = tuple(language for language in LANGUAGES if language != "en")
 WRITTEN_WITH_WORDS = (
     *sorted(SHEET.glob("part_*.py")),
     *(SHEET / f"{name}.py" for name in ("board_svg", "cutter_svg", "drawing_svg", "preview_html", "setup_sheet")),
-    *(SHEET / f"{name}.py" for name in ("finishes", "summary", "tally", "template", "template_marks")),
+    *(
+        SHEET / f"{name}.py"
+        for name in ("finishes", "summary", "tally", "template", "template_marks", "nested_page", "nested_plan")
+    ),
 )
 SAME_IN_BOTH = {"span.s", "span.min", "span.min_s", "span.h", "span.h_min", "head.about", "zero.height"}
 """Units and signs."""
@@ -94,7 +98,14 @@ def test_no_text_for_readers_stands_in_the_code(path: Path) -> None:
         for node in parent.body
         if isinstance(node, ast.Expr)
     }
-    markup = {"width=device-width, initial-scale=1", "<!doctype html>", '"use strict";', POLICY, STYLE.strip()}
+    markup = {
+        "width=device-width, initial-scale=1",
+        "<!doctype html>",
+        '"use strict";',
+        POLICY,
+        STYLE.strip(),
+        PIECES_CSS.strip(),
+    }
     code = {"signgen explain CODE", "signgen make --from sign.toml"}
     classes = {"two plan", "verdict failed", "dense densest", "ticks across", "plain columns"}
     allowed = code | markup | classes
