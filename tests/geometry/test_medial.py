@@ -130,6 +130,20 @@ def blobs(draw: st.DrawFn) -> Polygon:
 
 @settings(max_examples=40)
 @given(blobs())
+def test_every_convex_corner_over_twenty_degrees_has_a_point_at_zero_depth(shape: Polygon) -> None:
+    points = all_points(axis_of(shape))
+    ring = np.asarray(shapely.orient_polygons(shape).exterior.coords)[:-1]
+    before, after = ring - np.roll(ring, 1, axis=0), np.roll(ring, -1, axis=0) - ring
+    cross = before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0]
+    turn = np.degrees(np.arctan2(cross, np.einsum("ij,ij->i", before, after)))
+    for corner in ring[turn > 20]:
+        away = np.hypot(*(points[:, :2] - corner).T)
+        assert away.min() <= NEAR
+        assert points[away.argmin(), 2] <= NEAR
+
+
+@settings(max_examples=40)
+@given(blobs())
 def test_every_radius_is_the_distance_to_the_outline(shape: Polygon) -> None:
     points = all_points(axis_of(shape))
     away = shapely.distance(shapely.points(points[:, :2]), shape.boundary)

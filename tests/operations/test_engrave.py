@@ -8,6 +8,8 @@ import numpy as np
 import pytest
 import shapely
 import shapely.affinity
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
 from shapely.geometry import Polygon, box
 
 from signgen.drawing.drawing import Groove
@@ -15,12 +17,14 @@ from signgen.errors import CannotMakeError
 from signgen.lettering.faces import open_face
 from signgen.lettering.layout import set_lines
 from signgen.operations.engrave import Engrave
+from signgen.pipeline import prove
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
 from signgen.toolpath.cut import Toolpath
-from tests.carved import as_written, deviation_mm, widths
-from tests.geometry.test_medial import L_SHAPE, PLUS, T_SHAPE
+from tests.asking import spec_of
+from tests.carved import as_written, away_mm, deviation_mm, widths
+from tests.geometry.test_medial import L_SHAPE, PLUS, T_SHAPE, blobs
 
 THICKNESS = 20.0
 CUTTING = CuttingData(
@@ -256,6 +260,53 @@ def test_the_whole_tolerance_holds_from_the_fonts_curves_to_the_written_decimals
     # What lies between two points of the brute force, or of the finer outline, is not seen.
     assert gouge <= tolerance_mm + tolerances.chord_mm / 20
     assert uncut <= tolerance_mm + tolerances.chord_mm / 20 + 0.0005
+
+
+@settings(max_examples=15)
+@given(blobs(), st.floats(15, 140), st.floats(5, 100))
+def test_a_sharper_bit_is_nowhere_less_deep(shape: Polygon, angle: float, more: float) -> None:
+    """Depth is clearance over tan(angle / 2), and the path across the board does not hang on the angle."""
+    sharp, blunt = bit(angle, diameter=200.0), bit(min(angle + more, 150.0), diameter=200.0)
+    small = shapely.affinity.scale(shape, 0.1, 0.1)
+    found = [engraved(small, tool=tool).cuts for tool in (sharp, blunt)]
+    assert len(found[0]) == len(found[1])
+    for one, other in zip(*found, strict=True):
+        assert np.array_equal(one.path.points_mm[:, :2], other.path.points_mm[:, :2])
+        # Above the board nothing is cut.
+        depths = [np.maximum(THICKNESS - cut.path.points_mm[:, 2], 0.0) for cut in (one, other)]
+        assert np.all(depths[0] >= depths[1] - 1e-9)
+
+
+@settings(max_examples=15)
+@given(blobs(), blobs(), st.floats(2, 15))
+def test_shapes_that_touch_are_engraved_as_their_union(one: Polygon, other: Polygon, shift: float) -> None:
+    small = [shapely.affinity.scale(shape, 0.2, 0.2) for shape in (one, shapely.affinity.translate(other, shift, 0.3))]
+    moved = [small[0], shapely.affinity.translate(small[1], shift / 5 - shift, 0.0)]
+    whole = shapely.union_all(moved)
+    assume(whole.geom_type == "Polygon" and shapely.intersects(*moved))
+    apart, together = engraved(*moved), engraved(whole)
+    assert [cut.path.points_mm.tolist() for cut in apart.cuts] == [cut.path.points_mm.tolist() for cut in together.cuts]
+
+
+@pytest.mark.parametrize(("angle", "tip"), [(60, "0"), (60, "0.2"), (90, "0"), (90, "0.2")])
+def test_the_simulated_surface_of_a_whole_sign_is_the_ideal_one(angle: int, tip: str) -> None:
+    """The board as the replayed V-bit program leaves it, cell by cell, against the exact distance to the outline."""
+    spec = spec_of(v_bit=str(angle), v_bit_tip=tip, depth="5", frame="6", frame_width="1.5")
+    facts = prove(spec)
+    board, drawing = facts.boards[0], facts.drawing
+    area = shapely.union_all([groove.area for groove in drawing.grooves])
+    x, y = np.meshgrid(board.x_mm, board.y_mm)
+    near = shapely.contains_xy(area.buffer(0.3), x, y)
+    places = np.column_stack([x[near], y[near]])
+    away = away_mm(places, area) * np.where(shapely.contains_xy(area, *places.T), 1.0, -1.0)
+    slope = spec.v_bit.slope
+    wanted = np.clip(away, 0.0, 5.0 * slope)
+    got = (drawing.thickness_mm - board.z_mm[near]) * slope
+    allowed = spec.tolerances.total_mm + board.cell_mm / 2
+    assert len(places) > 50_000
+    assert (got - wanted).max() <= allowed
+    # A flat tip leaves the bottom of each groove blunt by half its width.
+    assert (wanted - got).max() <= allowed + spec.v_bit.tip_mm / 2
 
 
 def test_there_is_one_plunge_for_each_polygon_of_a_line_of_letters() -> None:
