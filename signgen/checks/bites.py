@@ -35,10 +35,12 @@ APART_MM = 100.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bites:
-    """At n places along a program's feed moves: piece (n,) of its `Way`, z_mm (n,) of the tip, and depth_mm (n,), how
-    far the tip is below what earlier passes (of this program, and the programs before) left at that very place."""
+    """At n places along a program's feed moves: piece (n,) of its `Way`, xy_mm (n, 2), z_mm (n,) of the tip, and
+    depth_mm (n,), how far the tip is below what the tips of earlier passes (of this program, and the programs before)
+    left at that very place."""
 
     piece: IntArray
+    xy_mm: FloatArray
     z_mm: FloatArray
     depth_mm: FloatArray
 
@@ -49,7 +51,7 @@ def bites_of(cuts: Way, tool: Tool, before: HeightMap) -> Bites:
     place, piece, travelled, upright = _places(cuts)
     if not len(piece):
         empty = np.zeros(0)
-        return Bites(piece=piece, z_mm=empty, depth_mm=empty)
+        return Bites(piece=piece, xy_mm=np.zeros((0, 2)), z_mm=empty, depth_mm=empty)
     left = np.minimum(_level_before(before, place), _cut_earlier(place, travelled, TIP_SQUARE_MM))
     if tool.kind == "end-mill":
         size = max(TIP_SQUARE_MM, DISC_SQUARE_RATIO * tool.radius_mm)
@@ -61,7 +63,7 @@ def bites_of(cuts: Way, tool: Tool, before: HeightMap) -> Bites:
     if len(across):
         window = np.minimum(np.arange(len(across))[:, None] + np.arange(STRETCH), len(across) - 1)
         depth[across] = depth[across[window]].min(axis=1)
-    return Bites(piece=owner[piece], z_mm=place[:, 2], depth_mm=depth)
+    return Bites(piece=owner[piece], xy_mm=place[:, :2], z_mm=place[:, 2], depth_mm=depth)
 
 
 def _cut_earlier(place: FloatArray, travelled: FloatArray, size_mm: float) -> FloatArray:

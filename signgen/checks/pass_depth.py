@@ -4,9 +4,13 @@ from __future__ import annotations
 
 import numpy as np
 
+from signgen.checks.bites import APART_MM, LAG_SQUARES, TIP_SQUARE_MM, Bites
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
-from signgen.checks.places import at
+from signgen.checks.places import at, heights_at
+from signgen.checks.way import Way
+from signgen.geometry.distance import FloatArray, IntArray
 from signgen.shop.feeds import stepdown_mm
+from signgen.shop.tools import Tool
 from signgen.tolerances import CHECK_MM
 
 SPARE = 1.1
@@ -15,6 +19,10 @@ SPARE = 1.1
 FAR_TOO_MUCH = 2.0
 """Programs from elsewhere are made with data of their own, which differ by about that much (common practice); up to
 this many times the depth is a warning in them."""
+
+
+MOST_DOUBTS = 2000
+"""Places of a V-bit at which its flank is looked at as well; where there are more, a pass is missing."""
 
 
 class PassDepth:
@@ -40,12 +48,16 @@ Least error seen: a tenth of the depth allowed, in stretches of half a millimetr
             if not len(bites.piece):
                 continue
             most = stepdown_mm(program.tool, case.material)
-            said.append(f"{bites.depth_mm.max():.2f} of {most:.2f} mm in {program.file}")
-            bad = bites.depth_mm > SPARE * most + CHECK_MM
+            depth = bites.depth_mm.copy()
+            if program.tool.kind == "v-bit":
+                doubtful = np.flatnonzero(depth > SPARE * most + CHECK_MM)[:MOST_DOUBTS]
+                depth[doubtful] = _under_flanks(cuts, program.tool, bites, doubtful, case.stock.thickness_mm)
+            said.append(f"{depth.max():.2f} of {most:.2f} mm in {program.file}")
+            bad = depth > SPARE * most + CHECK_MM
             if not bad.any():
                 continue
             k = int(np.argmax(bad))
-            worst = float(bites.depth_mm.max())
+            worst = float(depth.max())
             piece = bites.piece[k]
             place = (float(cuts.end_mm[piece, 0]), float(cuts.end_mm[piece, 1]))
             findings.append(
@@ -60,3 +72,25 @@ Least error seen: a tenth of the depth allowed, in stretches of half a millimetr
                 )
             )
         return verdict(self, findings, f"deepest bite {', '.join(said) or 'none'}")
+
+
+def _under_flanks(cuts: Way, tool: Tool, bites: Bites, chosen: IntArray, top_mm: float) -> FloatArray:
+    """(len(chosen),) the depths of some bites of a V-bit, less what its own flank had cut there before: in rings of a
+    countersink the tip comes down where the wider ring's flank has been. What was cut so little before that the bit
+    was still in the same bite does not count: its flank reaches as far as its tip is deep."""
+    step = cuts.end_mm - cuts.start_mm
+    length = np.hypot(step[:, 0], step[:, 1])
+    lifted = (length == 0) & (step[:, 2] > 0)
+    lifted[1:] |= cuts.motion[1:] > cuts.motion[:-1] + 1
+    gone = np.cumsum(length) + APART_MM * np.cumsum(lifted)
+    depths = bites.depth_mm[chosen].copy()
+    for n, k in enumerate(chosen.tolist()):
+        piece, z, place = bites.piece[k], bites.z_mm[k], bites.xy_mm[k]
+        reach = (top_mm - z) * tool.slope + tool.tip_mm / 2
+        before = int(np.searchsorted(gone, gone[piece] - length[piece] - reach - LAG_SQUARES * TIP_SQUARE_MM, "right"))
+        low = np.minimum(cuts.start_mm[:before, :2], cuts.end_mm[:before, :2]) - tool.radius_mm
+        high = np.maximum(cuts.start_mm[:before, :2], cuts.end_mm[:before, :2]) + tool.radius_mm
+        near = cuts.where(np.flatnonzero(np.all((low <= place) & (place <= high), axis=1)))
+        if len(near):
+            depths[n] = min(depths[n], max(0.0, float(heights_at(near, tool, place).min()) - z))
+    return depths

@@ -64,7 +64,7 @@ def deepest_line(case: Case, x_mm: float, y_mm: float) -> tuple[str, int | None]
         high = np.maximum(cuts.start_mm[:, :2], cuts.end_mm[:, :2]) + reach
         near = cuts.where(np.flatnonzero(np.all((low <= place) & (place <= high), axis=1)))
         if len(near):
-            heights = _heights(near, program.tool, place)
+            heights = heights_at(near, program.tool, place)
             k = int(np.argmin(heights))
             if heights[k] < found[0] - 1e-9:
                 found = (float(heights[k]), program.file, int(near.line[k]))
@@ -88,7 +88,7 @@ def nearest_line(case: Case, x_mm: float, y_mm: float) -> tuple[str, int | None]
     return case.programs[int(pieces.program[k])].file, int(pieces.line[k])
 
 
-def _heights(pieces: Way, tool: Tool, place: FloatArray) -> FloatArray:
+def heights_at(pieces: Way, tool: Tool, place: FloatArray) -> FloatArray:
     """(k,) the height to which each piece cuts at a place, infinite where the cutter does not reach."""
     start, step = pieces.start_mm, pieces.end_mm - pieces.start_mm
     length = np.einsum("ij,ij->i", step[:, :2], step[:, :2])

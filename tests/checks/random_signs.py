@@ -204,11 +204,12 @@ def _holding(rng: Random) -> dict[str, Any]:
 def _finish(rng: Random, asked: dict[str, Any]) -> dict[str, Any]:
     finish, more = asked["finish"], dict[str, Any]()
     if finish == "groove":
-        more |= _sometimes(rng, 2, {"depth": rng.choice(["0.4", "0.8", "1.5", "1.9"])})
+        more |= _sometimes(rng, 2, {"depth": rng.choice(["0.4", "0.6", "0.8", "1"])})
         more |= _sometimes(rng, 3, {"ridge": rng.choice(["0.03", "0.3"])})
     if finish in ("recess", "raised"):
-        more |= _sometimes(rng, 3, {"depth": rng.choice(["0.5", "1", "1.4"])})
-        more |= _sometimes(rng, 3, {"sharp_corners": True})
+        # Corners are sharpened in floors deep enough for a cutter at most twice as thick.
+        deep = {"sharp_corners": True, "depth": rng.choice(["1.6", "1.8"])}
+        more |= deep if rng.randrange(3) == 0 else _sometimes(rng, 2, {"depth": rng.choice(["0.5", "1", "1.4"])})
     if finish == "raised":
         more |= _sometimes(rng, 3, {"panel": _mm(rng, 3, 5)})
     if finish == "through":
@@ -221,7 +222,7 @@ def _finish(rng: Random, asked: dict[str, Any]) -> dict[str, Any]:
 
 def _cutters(rng: Random, asked: dict[str, Any]) -> dict[str, Any]:
     more: dict[str, Any] = {}
-    if asked["finish"] == "groove":
+    if asked["finish"] == "groove" and "countersink" not in asked:
         more |= rng.choice(
             [
                 {},
@@ -233,7 +234,9 @@ def _cutters(rng: Random, asked: dict[str, Any]) -> dict[str, Any]:
                 },
             ]
         )
-    widest = min(float(asked["hole_diameter"] or 9), SCREWS.get(asked.get("screw", ""), 9), 6.35)
+    widest = min(float(asked["hole_diameter"] or 9), SCREWS.get(asked.get("screw", ""), 9), 6.35) - 0.01
+    if asked["border"] == "tag":
+        widest = min(widest, 4.0)
     if asked["finish"] == "groove":
         long_enough = [tool for tool in END_MILLS if _fits(tool, widest, float(asked["thickness"]))]
         kind = rng.randrange(3)
