@@ -166,11 +166,16 @@ def _corners(case: Case, recess: Recess, reach: BaseGeometry) -> list[Finding]:
     the surface lies (s - tip / 2) / tan(angle / 2) deep, down to the floor. Source: check-values section 8."""
     bits = [program.tool for program in case.programs if program.tool.kind == "v-bit"]
     cells = cells_inside(recess.area.difference(reach), case.ideal.grid)
-    if not bits or not len(cells):
-        return [] if bits else [Finding(message=f"{recess.name}: no V-bit sharpens its corners.", remedy=REMEDY)]
-    bit, grid = bits[0], case.ideal.grid
+    grid = case.ideal.grid
     places = grid.centres_mm(cells)
     away = distance_to_segments(places, segments_of(recess.area))
+    if not bits:
+        # What the end mill leaves of an O is the fringe of its curves.
+        has_corners = bool((away > CHECK_MM).any())
+        return [Finding(message=f"{recess.name}: no V-bit sharpens its corners.", remedy=REMEDY)] * has_corners
+    if not len(cells):
+        return []
+    bit = bits[0]
     wanted = np.clip((away - bit.tip_mm / 2) / bit.slope, 0.0, recess.depth_mm)
     depth = case.stock.thickness_mm - case.boards[-1].z_mm.ravel()[cells].astype(np.float64)
     short = wanted - depth

@@ -99,8 +99,7 @@ class Engrave:
             before, last = 2 * stage, 2 * stage + 1
             walls, alone = list(runs), floors.get((i, stage), [])
             if alone:
-                room = shapely.buffer(self._centres(found[i]), self.tolerances.fit_mm)
-                walls, alone = with_detours(walls, alone, room, self.lift_mm)
+                walls, alone = with_detours(walls, alone, self._room(found[i]), self.lift_mm)
             cuts += [self._cut(run, found[i].feature, before) for run in alone]
             cuts += [self._cut(run, found[i].feature, last) for run in walls]
         return Toolpath(operation="engrave", tool=self.tool, cuts=tuple(sorted(cuts, key=lambda cut: cut.stage)))
@@ -145,7 +144,7 @@ class Engrave:
         self, found: Sequence[Shape], levels: Sequence[tuple[float, ...]], roughing: int
     ) -> dict[tuple[int, int], list[ShapeRun]]:
         """The V-bit's share of the flat floors, by shape and stage: at every roughing depth and at the full one."""
-        step = 2 * self.ridge_mm * self.tool.slope + self.tool.tip_mm
+        step = self._step_mm
         wide = [
             i
             for i, shape in enumerate(found)
@@ -181,6 +180,17 @@ class Engrave:
     def _centres(self, shape: Shape) -> Area:
         """Where the bit may stand at the shape's full depth."""
         return area_of(inward(shape.polygon, self._limit_mm(shape), self.tolerances.branch_mm))
+
+    def _room(self, shape: Shape) -> Area:
+        """Where it may go on its way to a floor: not across what the end mill will clear, where all the wood still
+        stands."""
+        room = shapely.buffer(self._centres(shape), self.tolerances.fit_mm)
+        return room if self.cleared is None else area_of(polygons(room.difference(self.cleared.buffer(-self._step_mm))))
+
+    @property
+    def _step_mm(self) -> float:
+        """Between lines of a floor that leave ridges of the height that was asked for."""
+        return 2 * self.ridge_mm * self.tool.slope + self.tool.tip_mm
 
     def _limit_mm(self, shape: Shape) -> float:
         """Half width of the bit at the surface when it is as deep as it may be."""

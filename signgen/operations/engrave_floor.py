@@ -65,7 +65,8 @@ def floor_runs(
     axis = medial_axis(polygon, tolerances)
     for branch in clipped(axis, limit_mm, np.inf).branches:
         lines += _within(branch[:, :2], left)
-    return _chained(lines, centres, limit_mm, lift_mm)
+    ways = centres if cleared is None else centres.difference(cleared.buffer(-step_mm))
+    return _chained(lines, ways, limit_mm, lift_mm)
 
 
 def _rings(centres: BaseGeometry, spacing_mm: float, stray_mm: float) -> list[FloatArray]:
@@ -92,7 +93,7 @@ def _within(line: FloatArray, area: BaseGeometry) -> list[FloatArray]:
     ]
 
 
-def _chained(lines: Sequence[FloatArray], centres: Area, limit_mm: float, lift_mm: float) -> tuple[Run, ...]:
+def _chained(lines: Sequence[FloatArray], centres: BaseGeometry, limit_mm: float, lift_mm: float) -> tuple[Run, ...]:
     """Each line once, the next always the nearest that can be reached across the floor for less than a lift."""
     if not lines:
         return ()

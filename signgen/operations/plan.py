@@ -137,7 +137,7 @@ def _operations(
         )
     sharp = tuple(recess for recess in drawing.recesses if recess.sharp)
     if tool == cutters.v_bit and sharp and cutters.clear:
-        yield SharpenCorners(
+        sharpen = SharpenCorners(
             recesses=sharp,
             mill_radius_mm=cutters.clear.radius_mm,
             tool=tool,
@@ -145,6 +145,9 @@ def _operations(
             thickness_mm=drawing.thickness_mm,
             tolerances=spec.tolerances,
         )
+        # An O has no corners.
+        if sharpen.toolpath().cuts:
+            yield sharpen
     sunk = tuple(hole for hole in drawing.holes if hole.sink)
     if tool == cutters.v_bit and sunk:
         yield SinkHeads(holes=sunk, tool=tool, cutting=cutting, thickness_mm=drawing.thickness_mm)

@@ -2,23 +2,27 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
-from hypothesis import strategies as st
 
 from signgen.checks import judge
-from signgen.errors import AskError, CannotMakeError, CheckFailedError
 from signgen.pipeline import prove
 from signgen.shop.stock import WorkZero
 from tests.asking import spec_of
 from tests.checks.plate import CUT_OUT, DRAWING, ENGRAVE, STOCK, V_BIT, Plate
+from tests.checks.random_signs import outcome_of
 
 GOOD = Plate()
+
+BATCHES, SIGNS_IN_BATCH = 20, 25
+MOST_REFUSED = 6
+"""Of the signs beside those: a fifth. Measured: 4 % of all."""
+SEEDS_APART = 1000
 
 
 def rewritten(text: str, change: Callable[[str, float], str]) -> str:
@@ -94,48 +98,6 @@ def test_a_good_plate_passes(plate: Plate) -> None:
     assert [(result.code, finding.line, finding.message) for result, finding in report.findings()] == []
 
 
-SIGNS = st.fixed_dictionaries(
-    {
-        "text": st.lists(
-            st.sampled_from(
-                ["17", "4", "12B", "No. 8", "Larkspur Lane", "Fern & Co", "The Old Mill", "jolly", "MMXIV", "3/4", "O"]
-            ),
-            min_size=1,
-            max_size=3,
-        ),
-        "size": st.sampled_from(["60x40", "100x60", "150x90", "220x140", "300x90", "300x200", "90x150"]),
-        "thickness": st.sampled_from(["6", "9", "12", "18"]),
-        "material": st.sampled_from(["birch-plywood", "mdf", "hardwood", "acrylic", "hdpe"]),
-        "font": st.sampled_from(["barlow", "overpass", "cinzel", "roboto-slab", "pacifico", "rye", "big-shoulders"]),
-        "holes": st.sampled_from(["none", "corners", "top-pair", "row"]),
-        "hole_diameter": st.sampled_from(["4", "5", "6", "7", "10"]),
-        "inset": st.sampled_from(["8", "12", "16"]),
-    },
-    optional={
-        "corner_radius": st.sampled_from(["3", "8"]),
-        "depth": st.sampled_from(["0.8", "1.5", "3"]),
-        "v_bit": st.sampled_from(["60", "90", "120"]),
-        "v_bit_tip": st.sampled_from(["0.1", "0.3"]),
-        "frame": st.sampled_from(["4", "6"]),
-        "tabs": st.sampled_from(["2", "3", "6"]),
-        "origin": st.just("stock"),
-        "z_zero": st.just("top"),
-        "tolerance": st.sampled_from(["0.005", "0.02"]),
-        "breakthrough": st.sampled_from(["0.1", "0.5"]),
-        "machine": st.just("bench-router"),
-    },
-)
-
-
-def accepted(asked: dict[str, Any]) -> bool:
-    """Whether a sign can be made. Raises: CheckFailedError when it is made and does not pass."""
-    try:
-        prove(spec_of(**{"inset": None, "hole_diameter": None, **asked}))
-    except (AskError, CannotMakeError):
-        return False
-    return True
-
-
 @pytest.mark.parametrize(
     "asked",
     [
@@ -164,6 +126,19 @@ def accepted(asked: dict[str, Any]) -> bool:
             "sharp_corners": True,
             "frame": "4",
             "holes": None,
+        },
+        # an O, which has no corners to sharpen
+        {"text": ["O"], "finish": "recess", "sharp_corners": True, "depth": "1.8"},
+        # a floor in metal: no way across what the end mill clears later; and countersinks in a hard board
+        {"text": ["3/4"], "size": "150x60", "thickness": "9", "material": "brass", "depth": "0.8", "holes": None},
+        {
+            "text": ["17"],
+            "size": "100x60",
+            "material": "hardwood",
+            "screw": "M4",
+            "countersink": True,
+            "hole_diameter": None,
+            "inset": None,
         },
         # tabs whose sides fall: the side after the first tab, and a corner of the edge where a tab would have stood
         {
@@ -199,10 +174,20 @@ def test_signs_as_made_pass(asked: dict[str, Any]) -> None:
 
 
 @pytest.mark.sweep
-@settings(max_examples=500, deadline=None, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
-@given(asked=SIGNS)
-def test_random_signs_pass(asked: dict[str, Any]) -> None:
-    try:
-        assume(accepted(asked))
-    except CheckFailedError as error:
-        pytest.fail(f"{asked}\n{error}")
+@pytest.mark.parametrize("batch", range(BATCHES))
+def test_random_signs_pass(batch: int, record_property: Callable[[str, object], None]) -> None:
+    """500 signs in all, each made and passed; what is refused comes on top, with a reason, and is rare."""
+    made, refused, failed = 0, list[str](), list[str]()
+    for seed in itertools.count(batch * SEEDS_APART):
+        outcome = outcome_of(seed)
+        made += outcome.kind != "refused"
+        if outcome.kind == "refused":
+            assert ": " in outcome.why and outcome.why.endswith(".")
+            refused.append(outcome.why)
+        if outcome.kind == "failed":
+            failed.append(f"seed {seed}: {outcome.why}")
+        if made == SIGNS_IN_BATCH or len(refused) > MOST_REFUSED:
+            break
+    record_property("refused", len(refused))
+    assert not failed, "\n".join(failed)
+    assert made == SIGNS_IN_BATCH, "\n".join(refused)
