@@ -182,7 +182,8 @@ def test_random_signs_pass(batch: int, record_property: Callable[[str, object], 
         outcome = outcome_of(seed)
         made += outcome.kind != "refused"
         if outcome.kind == "refused":
-            assert ": " in outcome.why and outcome.why.endswith(".")
+            assert ": " in outcome.why
+            assert outcome.why.endswith(".")
             refused.append(outcome.why)
         if outcome.kind == "failed":
             failed.append(f"seed {seed}: {outcome.why}")
