@@ -9,7 +9,9 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from signgen.checks import judge
+from shapely.geometry.base import BaseGeometry
+
+from signgen.checks import FROM_BEHIND, both_sides, judge
 from signgen.checks.case import make_case
 from signgen.checks.check import Case, CheckReport, ProgramUnderTest
 from signgen.checks.fixing import screws_at
@@ -19,8 +21,9 @@ from signgen.dialects import DIALECTS, dialect_named
 from signgen.dialects.writing import start_up
 from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
+from signgen.drawing.keyholes import face_down
 from signgen.errors import AskError, CheckFailedError, Problem
-from signgen.operations.plan import Plan, Run, make_plan
+from signgen.operations.plan import Plan, Run, back_plan, make_plan
 from signgen.operations.warnings import run_warnings
 from signgen.program.assemble import assemble
 from signgen.program.blocks import Program
@@ -29,6 +32,9 @@ from signgen.program.heading import ONE_FILE, heading, program_file
 from signgen.program.travel import Travel
 from signgen.program.trial import LIFTED, OUTLINE, lifted_program, outline_program
 from signgen.replay.reader import read_program
+from signgen.replay.sweep import HeightMap
+from signgen.sheet.back_names import PNG, back_names
+from signgen.sheet.back_sheet import back_html
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
 from signgen.sheet.judged import Judged, fixings_of
 from signgen.sheet.preview import preview_png, preview_svg, sign_relief
@@ -44,7 +50,17 @@ from signgen.sheet.template import template_files
 from signgen.sheet.verdict import finding_text
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
-from signgen.shop.stock import Stock, WorkZero, least_stock, must_reach, stock_on_board, work_zero
+from signgen.shop.stock import (
+    Stock,
+    WorkZero,
+    least_stock,
+    must_reach,
+    stock_on_board,
+    turned_over,
+    work_zero,
+    zero_turned_over,
+)
+from signgen.shop.tools import Tool
 from signgen.spec.check_spec import NONE_SAID, FixingSpec
 from signgen.spec.merge import merged
 from signgen.spec.read import read_spec
@@ -109,11 +125,40 @@ def prove(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -> J
     drawing = draw(spec)
     plan = make_plan(drawing, spec)
     tell("prove")
-    return proved(spec, drawing, plan, setup_of(spec, plan))
+    facts = proved(spec, drawing, plan, setup_of(spec, plan))
+    return replace(facts, back=_from_behind(facts))
 
 
-def proved(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> JobFacts:
-    """The verified job of a drawing on a board: a sign's, or that of a whole sheet of signs.
+def _from_behind(facts: JobFacts) -> JobFacts | None:
+    """The verified job of what is cut from the back, before the face; None when nothing is."""
+    spec, drawing = facts.spec, face_down(facts.drawing)
+    plan = back_plan(drawing, spec)
+    if plan is None:
+        return None
+    setup = _turned(facts.stock, facts.least, facts.zero, drawing.width_mm)
+    screws = tuple((-x, y) for x, y in facts.screws_mm)
+    return proved(spec, drawing, plan, setup, face=facts.boards[-1], screws=screws)
+
+
+def _turned(stock: Stock, least: Stock, zero: WorkZero, sign_width_mm: float) -> Setup:
+    """The same board, face down."""
+    return Setup(
+        stock=turned_over(stock, sign_width_mm),
+        least=turned_over(least, sign_width_mm),
+        zero=zero_turned_over(zero, sign_width_mm),
+    )
+
+
+def proved(
+    spec: SignSpec,
+    drawing: Drawing,
+    plan: Plan,
+    setup: Setup,
+    face: HeightMap | None = None,
+    screws: tuple[tuple[float, float], ...] | None = None,
+) -> JobFacts:
+    """The verified job of a drawing on a board: a sign's, or that of a whole sheet of signs. `face`, `screws`: what the
+    programs of the face leave, and where screws are already, for what is cut from the back.
 
     Raises: CannotMakeError; CheckFailedError when a program does not do what was drawn.
     """
@@ -121,9 +166,9 @@ def proved(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> JobFac
     texts = dialect_named(spec.dialect).write(programs, spec.manner)
     case = _case(spec, drawing, plan, setup, texts)
     case = _with_trials(case, _trials(spec, plan, case, programs))
-    screws = _screws(spec, setup, case)
-    case = replace(case, fixings=screws_at(screws, setup.zero))
-    report = judge(case)
+    screws = _screws(spec, setup, case) if screws is None else screws
+    case = replace(case, fixings=screws_at(screws, setup.zero), face=face)
+    report = judge(case) if face is None else judge(case, FROM_BEHIND)
     if not report.passed:
         raise CheckFailedError(failures(report))
     return _facts(spec, plan, programs, setup, case, report, screws)
@@ -138,27 +183,50 @@ def check_folder(folder: Path, fixings: FixingSpec = NONE_SAID) -> Judged:
     spec = read_sign(gather({}, present(folder, "sign.toml")))
     drawing = draw(spec)
     plan = make_plan(drawing, spec)
-    return judged_folder(folder, spec, drawing, plan, setup_of(spec, plan), fixings)
+    setup = setup_of(spec, plan)
+    behind = back_plan(face_down(drawing), spec)
+    others = (*_names(spec, behind), *_trial_names(spec, behind)) if behind else ()
+    judged = judged_folder(folder, spec, drawing, plan, setup, fixings, others)
+    if behind is None:
+        return judged
+    turned = _turned(setup.stock, setup.least, setup.zero, drawing.width_mm)
+    back = _read_case(folder, spec, face_down(drawing), behind, turned, fixings)
+    screws = tuple((-x, y) for x, y in stated_screws(present(folder, REPORT)))
+    back = replace(back, fixings=screws_at(screws, turned.zero), face=judged.case.boards[-1])
+    return replace(judged, report=both_sides(judged.report, judge(back, FROM_BEHIND)))
 
 
 def judged_folder(
-    folder: Path, spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup, fixings: FixingSpec = NONE_SAID
+    folder: Path,
+    spec: SignSpec,
+    drawing: Drawing,
+    plan: Plan,
+    setup: Setup,
+    fixings: FixingSpec = NONE_SAID,
+    others: Sequence[str] = (),
 ) -> Judged:
-    """The programs on disk that belong to a job, judged. Raises: AskError when the folder is not whole."""
-    names = list(dict.fromkeys(_names(spec, plan)))
+    """The programs on disk that belong to a job, judged; `others` belong there too. Raises: AskError when the folder is
+    not whole."""
     problems = [
         Problem(where=str(folder), what=f"{path.name} does not belong to this sign.", remedy="Move it elsewhere.")
         for path in sorted(folder.glob("*.nc"))
-        if path.name not in (*names, *_trial_names(spec, plan))
+        if path.name not in (*_names(spec, plan), *_trial_names(spec, plan), *others)
     ]
     if problems:
         raise AskError(problems)
+    case = _read_case(folder, spec, drawing, plan, setup, fixings)
+    case = replace(case, fixings=fixings_of(fixings, case.zero, stated_screws(present(folder, REPORT))))
+    return Judged(path=str(folder), case=case, report=judge(case))
+
+
+def _read_case(folder: Path, spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup, fixings: FixingSpec) -> Case:
+    """The case that a folder's programs make. Raises: AskError when one is missing."""
+    names = list(dict.fromkeys(_names(spec, plan)))
     texts = [present(folder, name).read_bytes().decode("latin-1") for name in names]
     case = _case(replace(spec, cell_mm=fixings.cell_mm or spec.cell_mm), drawing, plan, setup, texts)
     tried = {name: present(folder, name).read_bytes().decode("latin-1") for name in _trial_names(spec, plan)}
     case = _with_trials(case, tried)
-    case = replace(case, fixings=fixings_of(fixings, case.zero, stated_screws(present(folder, REPORT))))
-    return Judged(path=str(folder), case=case, report=judge(case))
+    return case
 
 
 def present(folder: Path, name: str) -> Path:
@@ -193,8 +261,8 @@ def _case(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup, texts: Seq
 def _names(spec: SignSpec, plan: Plan) -> tuple[str, ...]:
     """The file of each run."""
     if dialect_named(spec.dialect).one_file:
-        return (ONE_FILE,) * len(plan.runs)
-    return tuple(program_file(number, run.tool) for number, run in enumerate(plan.runs, 1))
+        return (f"{plan.prefix}{ONE_FILE}",) * len(plan.runs)
+    return tuple(f"{plan.prefix}{program_file(number, run.tool)}" for number, run in enumerate(plan.runs, 1))
 
 
 def _by_run(plan: Plan, texts: Sequence[str]) -> Sequence[str]:
@@ -205,7 +273,7 @@ def _by_run(plan: Plan, texts: Sequence[str]) -> Sequence[str]:
 def _trial_names(spec: SignSpec, plan: Plan) -> tuple[str, ...]:
     """The files of the programs to try before the cut."""
     lifted = dict.fromkeys(f"{LIFTED}{name}" for name in _names(spec, plan)) if spec.air_cut_mm is not None else ()
-    return (OUTLINE, *lifted)
+    return (f"{plan.prefix}{OUTLINE}", *lifted)
 
 
 def _trials(spec: SignSpec, plan: Plan, case: Case, programs: Sequence[Program]) -> Mapping[str, str]:
@@ -234,8 +302,8 @@ def _with_trials(case: Case, texts: Mapping[str, str]) -> Case:
         ]
     return replace(
         case,
-        outlines=tuple(program for program in tried if program.file == OUTLINE),
-        lifted=tuple(program for program in tried if program.file != OUTLINE),
+        outlines=tuple(program for program in tried if not program.file.startswith(LIFTED)),
+        lifted=tuple(program for program in tried if program.file.startswith(LIFTED)),
     )
 
 
@@ -266,6 +334,7 @@ def _programs(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> Ite
                 stock=setup.stock,
                 material_label=spec.material.label,
                 zero=setup.zero,
+                from_behind=bool(plan.prefix),
             ),
             toolpaths=in_order(_named(run), park),
             cutting=run.cutting,
@@ -276,13 +345,19 @@ def _programs(spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup) -> Ite
                 top_mm=spec.thickness_mm,
                 safe_mm=spec.thickness_mm + spec.clearance_mm,
                 most_mm=spec.machine.travel_mm[2] - spec.breakthrough_mm,
-                bare=drawing.edge.buffer(plan.edge.diameter_mm - run.tool.radius_mm + SAME_PLACE_MM),
+                bare=None if plan.prefix else _bare(drawing, plan, run.tool),
             ),
             top_z_feed_mm_per_min=spec.machine.top_feed_mm_per_min[2],
             park_xy_mm=park,
             number=number,
             grid_mm=grid_mm,
         )
+
+
+def _bare(drawing: Drawing, plan: Plan, tool: Tool) -> BaseGeometry:
+    """Where neither clamps nor screws can stand, for the outside cut runs there."""
+    bare: BaseGeometry = drawing.edge.buffer(plan.edge.diameter_mm - tool.radius_mm + SAME_PLACE_MM)
+    return bare
 
 
 def _named(run: Run) -> list[Toolpath]:
@@ -367,8 +442,19 @@ def _setup_sheet(facts: JobFacts, lit: Relief) -> dict[str, bytes]:
     return html | ({"setup.pdf": setup_pdf(page)} if wanted != "html" else {})
 
 
+def _back_sheet(back: JobFacts) -> dict[str, bytes]:
+    """The same of the board's back."""
+    page = back_html(back)
+    return {
+        name: setup_pdf(page) if name.endswith(".pdf") else page.encode() for name in back_names(back.spec.sheet_format)
+    }
+
+
 def _files(facts: JobFacts) -> Mapping[str, bytes]:
     files = program_files(facts)
+    if facts.back is not None:
+        back = facts.back
+        files = {**program_files(back), **files, **_back_sheet(back), PNG: preview_png(back)}
     lit = sign_relief(facts)
     files |= {
         **_setup_sheet(facts, lit),

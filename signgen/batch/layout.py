@@ -102,7 +102,10 @@ def alike(spec: SignSpec) -> str:
 
 
 def must_fit(spec: SignSpec, how: SheetHow, cutter_mm: float) -> None:
-    """Raises: CannotMakeError when a sign is larger than the room on a sheet."""
+    """Raises: CannotMakeError when a sign is larger than the room on a sheet, or wants it turned over."""
+    if spec.keyholes is not None:
+        what = "Keyholes are cut from the back, and a whole sheet of signs is not turned over."
+        raise CannotMakeError.at("holes", what, "Make the sign by itself, without --sheet, or with other holes.")
     room = how.room_mm(cutter_mm)
     size = (spec.width_mm, spec.height_mm)
     if not fits(size, room, how.may_turn(spec.material)):

@@ -115,7 +115,7 @@ def figures(facts: JobFacts) -> dict[str, Any]:
         "material": facts.spec.material.name,
         "machine": facts.spec.machine.name,
         "board_mm": [rounded(facts.stock.width_mm, 4), rounded(facts.stock.height_mm, 4)],
-        "minutes": rounded(sum(program.minutes for program in facts.programs), 2),
+        "minutes": rounded(sum(program.minutes for program in facts.every_program), 2),
         "programs": programs_told(facts),
     }
 
@@ -129,5 +129,5 @@ def programs_told(facts: JobFacts) -> list[dict[str, Any]]:
             "minutes": rounded(program.minutes, 2),
             "cut_length_mm": rounded(program.cut_length_mm, 1),
         }
-        for program in facts.programs
+        for program in facts.every_program
     ]

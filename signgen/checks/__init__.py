@@ -6,6 +6,9 @@ used again for anything else.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from signgen.checks.check import Case, Check, CheckReport, CheckResult
 from signgen.checks.cutter_reach import CutterReach
 from signgen.checks.depth_limit import DepthLimit
@@ -19,6 +22,7 @@ from signgen.checks.held_round import HeldRound
 from signgen.checks.holes_made import HolesMade
 from signgen.checks.inside_board import InsideBoard
 from signgen.checks.inside_travel import InsideTravel
+from signgen.checks.keyholes_made import KeyholesMade
 from signgen.checks.legal_text import LegalText
 from signgen.checks.letters_made import LettersMade
 from signgen.checks.not_gouged import NotGouged
@@ -34,6 +38,7 @@ from signgen.checks.text_as_ordered import TextAsOrdered
 from signgen.checks.trials_clear import TrialsClear
 from signgen.checks.units_plausible import UnitsPlausible
 from signgen.checks.wood_left import WoodLeft
+from signgen.checks.wood_over_keyholes import WoodOverKeyholes
 from signgen.replay.motion import Replay
 
 READABLE = LegalText()
@@ -69,14 +74,26 @@ CHECKS: tuple[Check, ...] = (
 )
 """In the order in which an operator would ask: can it be read, does it fit, is it safe, is the sign as drawn."""
 
+OF_KEYHOLES: tuple[Check, ...] = (KeyholesMade(), WoodOverKeyholes())
 
-def judge(case: Case) -> CheckReport:
-    """Every check's result, in order. When a text holds refused words, nothing is known about what it makes a machine
-    do: the other checks are then listed as skipped. Without a drawing, those that need one are listed as such that do
-    not apply."""
+_OF_THE_SIGN = frozenset(
+    ["C125", "C108", "C116", "C109", "C126", "C110", "C120", "C111", "C112", "C132", "C131", "C119", "C113", "C115"]
+)
+"""Checks of what the face and the outside get."""
+
+FROM_BEHIND: tuple[Check, ...] = (*(check for check in CHECKS if check.code not in _OF_THE_SIGN), *OF_KEYHOLES)
+"""Of programs that cut a board from its back: those of their manners, and those of what they make."""
+
+EVERY_CHECK: tuple[Check, ...] = (*CHECKS, *OF_KEYHOLES)
+
+
+def judge(case: Case, checks: Sequence[Check] = CHECKS) -> CheckReport:
+    """Every check's result, in order; READABLE is the first. When a text holds refused words, nothing is known about
+    what it makes a machine do: the other checks are then listed as skipped. Without a drawing, those that need one are
+    listed as such that do not apply."""
     results = [READABLE.run(case)]
     readable = bool(case.programs) and all(_is_clear(program.replay, case.drawn) for program in case.programs)
-    for check in CHECKS[1:]:
+    for check in checks[1:]:
         if not case.drawn and check.needs_drawing:
             results.append(_left_out(check, "needs a drawing, and there is none", applies=False))
         elif not readable:
@@ -86,9 +103,33 @@ def judge(case: Case) -> CheckReport:
     return CheckReport(results=tuple(results))
 
 
+def both_sides(face: CheckReport, back: CheckReport) -> CheckReport:
+    """One report of what is cut from both sides of a board: a check that looked at both has what it saw on both. Places
+    on the back are left to the words, for they count from another corner."""
+    found = {result.code: result for result in back.results}
+    unplaced = {
+        code: tuple(replace(finding, place_mm=None) for finding in result.findings) for code, result in found.items()
+    }
+    merged = [
+        replace(
+            result,
+            findings=(*result.findings, *unplaced[result.code]),
+            detail=f"{result.detail}; from behind: {found[result.code].detail}",
+            severity="error" if found[result.code].stops else result.severity,
+            skipped=result.skipped or found[result.code].skipped,
+        )
+        if result.code in found
+        else result
+        for result in face.results
+    ]
+    looked = {result.code for result in face.results}
+    only_back = [replace(each, findings=unplaced[each.code]) for each in back.results if each.code not in looked]
+    return CheckReport(results=(*merged, *only_back))
+
+
 def check_named(word: str) -> Check | None:
     """The check of a code ("C102", in any case) or a name ("rapids_clear")."""
-    return next((check for check in CHECKS if word.upper() == check.code or word.lower() == check.name), None)
+    return next((check for check in EVERY_CHECK if word.upper() == check.code or word.lower() == check.name), None)
 
 
 def _is_clear(replay: Replay, drawn: bool) -> bool:

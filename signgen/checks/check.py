@@ -43,7 +43,8 @@ class Case:
 
     `drawn` is false where nobody has drawn anything, for programs from elsewhere: `drawing` is then a bare board, and
     checks that need more say that they do not apply. `fixings` hold the board down. `outlines` and `lifted` are run
-    before anything is cut, to prove the position.
+    before anything is cut, to prove the position. `face`: in a case of what is cut from behind, what the
+    programs of the face leave of the board, in the coordinates of the face.
     """
 
     drawing: Drawing
@@ -64,6 +65,7 @@ class Case:
     fixings: tuple[Fixing, ...] = ()
     outlines: tuple[ProgramUnderTest, ...] = ()
     lifted: tuple[ProgramUnderTest, ...] = ()
+    face: HeightMap | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -95,9 +95,9 @@ def _dialects(_: Path | None) -> Rows:
 
 
 def _checks(_: Path | None) -> Rows:
-    from signgen.checks import CHECKS
+    from signgen.checks import EVERY_CHECK
 
-    for check in CHECKS:
+    for check in EVERY_CHECK:
         yield check.code, f"{check.name} ({check.severity}): {_first_sentence(check.explanation)}"
 
 

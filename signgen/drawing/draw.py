@@ -13,6 +13,7 @@ from signgen.drawing.drawn_line import drawn_lines
 from signgen.drawing.edge import edge_of
 from signgen.drawing.holding import holding_warnings, tabs_of
 from signgen.drawing.holes import LEAST_WALL_MM, face_area, hole_problems, hole_warnings, holes_of, walls_to_grooves
+from signgen.drawing.keyholes import kept_free, keyhole_problems, keyhole_warnings, keyholes_of, over_problems
 from signgen.drawing.ornament import frame, rules
 from signgen.drawing.panel import made, panel_area, recess_problems, text_inset_mm
 from signgen.drawing.words import lettering_of
@@ -25,12 +26,13 @@ def draw(spec: SignSpec) -> Drawing:
     lacks."""
     edge, edge_warnings = edge_of(spec)
     holes = holes_of(spec)
-    problems = list(hole_problems(spec, edge, holes))
+    keyholes = keyholes_of(spec)
+    problems = [*hole_problems(spec, edge, holes), *keyhole_problems(edge, holes, keyholes)]
     if problems:
         raise CannotMakeError(problems)
     ornament = frame(spec, edge) if spec.frame else ()
     panel = panel_area(spec, edge)
-    lettering, word_warnings = lettering_of(spec, edge, _room(spec, edge, holes))
+    lettering, word_warnings = lettering_of(spec, edge, _room(spec, edge, holes).difference(kept_free(spec, keyholes)))
     drawn = made(spec, lettering, panel)
     lines = (*ornament, *rules(spec, lettering))
     grooves = (*drawn.grooves, *lines)
@@ -38,6 +40,7 @@ def draw(spec: SignSpec) -> Drawing:
     sunk = tuple(recess for recess in drawn.recesses if recess.text)
     problems = [
         *_groove_problems((*grooves, *sunk), edge, holes),
+        *over_problems(spec, keyholes, (*grooves, *drawn.recesses)),
         *recess_problems(drawn, lines, panel, edge, holes),
         *(loose_problems(through, edge, holes, spec.bridges) if through else ()),
     ]
@@ -53,6 +56,7 @@ def draw(spec: SignSpec) -> Drawing:
         grooves=grooves,
         recesses=drawn.recesses,
         raised=drawn.raised,
+        keyholes=keyholes,
         tabs=tabs,
         skin_mm=spec.skin_mm,
         cap_height_mm=lettering.cap_height_mm,
@@ -61,6 +65,7 @@ def draw(spec: SignSpec) -> Drawing:
             *word_warnings,
             *edge_warnings,
             *hole_warnings(spec, edge, holes, grooves),
+            *keyhole_warnings(spec, keyholes),
             *holding_warnings(spec, edge, tabs),
         ),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from shapely.geometry import MultiLineString, MultiPolygon, Polygon
+from shapely.geometry import LineString, MultiLineString, MultiPolygon, Point, Polygon
 
 from signgen.drawing.drawn_line import DrawnLine
 
@@ -56,6 +56,42 @@ class Hole:
     def sink_depth_mm(self) -> float:
         """How deep its countersink meets the hole: (D - d) / 2 / tan(angle / 2); 0 without one."""
         return (self.sink.diameter_mm - self.diameter_mm) / 2 / self.sink.slope if self.sink else 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Keyhole:
+    """A slot for a screw's head, cut from the sign's back: a round entry, and up from it a slot that is wider inside.
+
+    (x, y) is where the screw hangs, `travel_mm` below it the middle of the entry. `entry_mm`, `slot_mm`,
+    `undercut_mm`: diameter and widths. `depth_mm` from the back: that of entry and slot; the undercut ends `free_mm`
+    higher and is `head_mm` high.
+    """
+
+    name: str
+    x_mm: float
+    y_mm: float
+    travel_mm: float
+    entry_mm: float
+    slot_mm: float
+    undercut_mm: float
+    depth_mm: float
+    head_mm: float
+    free_mm: float
+
+    @property
+    def entry_at_mm(self) -> tuple[float, float]:
+        """The middle of the entry."""
+        return self.x_mm, self.y_mm - self.travel_mm
+
+    @property
+    def area(self) -> Polygon:
+        """All that it takes of the board, at whatever depth, seen from above."""
+        way = LineString([self.entry_at_mm, (self.x_mm, self.y_mm)])
+        area = way.buffer(self.undercut_mm / 2, quad_segs=32).union(
+            Point(self.entry_at_mm).buffer(self.entry_mm / 2, quad_segs=32)
+        )
+        assert isinstance(area, Polygon)
+        return area
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -158,6 +194,7 @@ class Drawing:
     skin_mm: float = 0.0
     recesses: tuple[Recess, ...] = ()
     raised: tuple[Raised, ...] = ()
+    keyholes: tuple[Keyhole, ...] = ()
 
     @property
     def letter_texts(self) -> tuple[str, ...]:

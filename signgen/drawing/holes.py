@@ -12,6 +12,7 @@ from shapely.geometry import LineString, Point, Polygon
 
 from signgen.drawing.drawing import Countersink, Groove, Hole, Recess
 from signgen.errors import Problem
+from signgen.holes.keyholes import Keyholes
 from signgen.holes.screws import Head
 from signgen.spec.amounts import LEAST_LEFT_MM
 from signgen.spec.sign_spec import SignSpec
@@ -40,6 +41,8 @@ def holes_of(spec: SignSpec) -> tuple[Hole, ...]:
         Hole(name=name, x_mm=x, y_mm=y, diameter_mm=diameter)
         for name, x, y, diameter in spec.border.eyes(spec.width_mm, spec.height_mm)
     )
+    if isinstance(spec.holes, Keyholes):
+        return eyes
     form, diameter = spec.hole_form, spec.holes.diameter_mm
     sink = seat(form.head, diameter, _bit_angle_deg(spec)) if form.head else None
     span = form.slot_length_mm - diameter if form.slot_length_mm else 0.0

@@ -14,6 +14,7 @@ from signgen.holes.centre import Centre
 from signgen.holes.column import Column
 from signgen.holes.corners import Corners
 from signgen.holes.grid import Grid
+from signgen.holes.keyholes import Keyholes
 from signgen.holes.none import NoHoles
 from signgen.holes.ring import Ring
 from signgen.holes.row import Row
@@ -52,7 +53,7 @@ class HolePattern(Protocol):
 
 
 PATTERNS: tuple[type[HolePattern], ...] = (
-    NoHoles, Corners, TopPair, SidePair, Centre, Row, Column, Grid, Ring, AtPoints,
+    NoHoles, Corners, TopPair, SidePair, Centre, Row, Column, Grid, Ring, AtPoints, Keyholes,
 )  # fmt: skip
 
 

@@ -33,8 +33,8 @@ WOOD_CLEARANCE_IN: dict[int, Fraction] = {
     12: Fraction(7, 32),
     14: Fraction(1, 4),
 }
-"""Usual drill for the shank of a wood screw by ASME B18.6.1. Source: shop drill charts, check-values 6.3. The fractions
-for No. 4 and No. 10 are 0.06 mm tighter than the nominal shank, which wood gives way to."""
+"""Usual drill for the shank of a wood screw by ASME B18.6.1. Source: shop drill charts, check-values 6.3. The
+fractions for No. 4 and No. 10 are 0.06 mm tighter than the nominal shank, which wood gives way to."""
 
 HeadStandard = Literal["iso7046", "iso10642"]
 
@@ -43,8 +43,8 @@ HEAD_STANDARDS: tuple[HeadStandard, ...] = ("iso7046", "iso10642")
 ISO_7046_HEAD_MM: dict[str, float] = {
     "M3": 6.3, "M3.5": 8.2, "M4": 9.4, "M5": 10.4, "M6": 12.6, "M8": 17.3, "M10": 20.0,
 }  # fmt: skip
-"""Theoretical (sharp) greatest head diameter of countersunk screws by ISO 7046-1 and -2 and ISO 2009, 90 degrees. From
-memory, and in keeping with their greatest head heights k (check-values 6.2): d + 2 k."""
+"""Theoretical (sharp) greatest head diameter of countersunk screws by ISO 7046-1 and -2 and ISO 2009, 90 degrees.
+From memory, and in keeping with their greatest head heights k (check-values 6.2): d + 2 k."""
 
 ISO_10642_HEAD_MM: dict[str, float] = {
     "M3": 6.72, "M4": 8.96, "M5": 11.2, "M6": 13.44, "M8": 17.92, "M10": 22.4,
@@ -52,11 +52,18 @@ ISO_10642_HEAD_MM: dict[str, float] = {
 """Theoretical greatest head diameter of hexagon socket countersunk screws, 90 degrees. Source: ISO 10642, as
 reproduced in check-values 6.2."""
 
+ISO_7046_GREATEST_HEAD_MM: dict[str, float] = {"M3": 5.5, "M3.5": 7.3, "M4": 8.4, "M5": 9.3, "M6": 11.3}
+"""Greatest actual head diameter of the same screws. Source: ISO 7046-1 and -2, as reproduced in check-values 6.2. Pan
+heads of ISO 7045 are no wider but for M4 and M5, where it is 8 and 9.5 mm (from memory)."""
+
+WOOD_SHANK_IN = (Fraction(60, 1000), Fraction(13, 1000))
+"""Shank of wood screw No. N: 0.060 + 0.013 N in. Source: ASME B18.6.1, check-values 6.3."""
+
 METRIC_HEAD_DEG = 90.0
 
 WOOD_HEAD_IN: dict[int, float] = {4: 0.225, 6: 0.279, 8: 0.332, 10: 0.385, 12: 0.438, 14: 0.507}
-"""Greatest sharp diameter of flat heads. Source: ASME B18.6.1, as reproduced in check-values 6.3; for No. 14 print has
-0.491 and 0.507: the larger, which no head stands out of."""
+"""Greatest sharp diameter of flat heads. Source: ASME B18.6.1, as reproduced in check-values 6.3; for No. 14 print
+has 0.491 and 0.507: the larger, which no head stands out of."""
 
 WOOD_HEAD_DEG = 82.0
 """80 to 82 degrees by ASME B18.6.1 (from memory, check-values 6.3)."""
@@ -109,3 +116,19 @@ def head_of(screw: str, standard: HeadStandard | None = None) -> Head:
         return Head(diameter_mm=float(Fraction(str(inches)) * _MM_PER_INCH), angle_deg=WOOD_HEAD_DEG)
     clearance_mm(screw)  # says what is wrong with a screw that is in no table
     raise AssertionError(f"{screw} has a hole and no head")
+
+
+def shank_and_head_mm(screw: str) -> tuple[float, float]:
+    """Diameters of the shank and of the head, at their greatest, of a screw 'M4' or '#8' that a sign hangs on.
+
+    Raises: AskError when the tables have no such head.
+    """
+    metric, wood = _METRIC.fullmatch(screw.strip()), _WOOD.fullmatch(screw.strip())
+    if metric and (head := ISO_7046_GREATEST_HEAD_MM.get(f"M{metric[1]}")):
+        return float(metric[1]), head
+    if wood and (inches := WOOD_HEAD_IN.get(int(wood[1]))):
+        first, more = WOOD_SHANK_IN
+        return float((first + more * int(wood[1])) * _MM_PER_INCH), float(Fraction(str(inches)) * _MM_PER_INCH)
+    clearance_mm(screw)  # says what is wrong with a screw that is in no table
+    known = ", ".join([*ISO_7046_GREATEST_HEAD_MM, *(f"#{n}" for n in WOOD_HEAD_IN)])
+    raise AskError.at("screw", f"The tables have no head of {screw}.", f"Choose from: {known}.")

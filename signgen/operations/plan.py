@@ -16,6 +16,7 @@ from signgen.operations.engrave import Engrave
 from signgen.operations.follow_lines import FollowLines
 from signgen.operations.groove_floors import Clearing, clearing_of
 from signgen.operations.holes import BoreHoles
+from signgen.operations.keyholes import OpenKeyholes, UndercutKeyholes
 from signgen.operations.recesses import recess_operations, room_problems, standing_mm2
 from signgen.operations.sense import Sense, sense_of
 from signgen.operations.sharpen import SharpenCorners
@@ -28,6 +29,10 @@ from signgen.toolpath.cut import Toolpath
 
 LEAST_SAID_MM2 = 0.05
 """Less than that in all corners together nobody sees."""
+
+
+BACK = "back-"
+"""How the names of programs begin that cut the board from its back, face down."""
 
 
 class Operation(Protocol):
@@ -63,12 +68,13 @@ class Run:
 class Plan:
     """`edge`: the cutter of the outside cut, which decides how much board the sign needs around it. `remarks`: whole
     sentences about what other cutters would do, and what comes out blunt. `sense`: of the engraving, None where there
-    is none."""
+    is none. `prefix`: of its programs' names."""
 
     runs: tuple[Run, ...]
     edge: Tool
     remarks: tuple[str, ...] = ()
     sense: Sense | None = None
+    prefix: str = ""
 
 
 def make_plan(drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None) -> Plan:
@@ -90,6 +96,23 @@ def make_plan(drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None) 
         remarks=(*(sense.warnings if sense else ()), *clearing.remarks, *_round_corners(drawing, cutters)),
         sense=sense,
     )
+
+
+def back_plan(drawing: Drawing, spec: SignSpec) -> Plan | None:
+    """The runs from behind on the board as it lies face down (`drawing.keyholes.face_down`); None when there are
+    none."""
+    how = spec.keyholes
+    if how is None or not drawing.keyholes:
+        return None
+    kinds = ((how.mill, OpenKeyholes), (how.cutter, UndercutKeyholes))
+    runs = []
+    for tool, operation in kinds:
+        cutting = cutting_data(tool, spec.material, spec.machine)
+        done = operation(
+            keyholes=drawing.keyholes, tool=tool, cutting=cutting, thickness_mm=drawing.thickness_mm
+        )  # fmt: skip
+        runs.append(Run(tool=tool, cutting=cutting, operations=(done,)))
+    return Plan(runs=tuple(runs), edge=how.mill, prefix=BACK)
 
 
 def _round_corners(drawing: Drawing, cutters: Cutters) -> Iterator[str]:

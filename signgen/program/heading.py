@@ -30,10 +30,13 @@ def heading(
     stock: Stock,
     material_label: str,
     zero: WorkZero,
+    from_behind: bool = False,
 ) -> tuple[str, ...]:
     """Names the sign, the program's place in the order, the tool, the board, the datum and Z zero. No date: the same
-    input gives the same bytes."""
-    if zero.x_mm == 0 and zero.y_mm == 0:
+    input gives the same bytes. `from_behind`: the board lies face down, and its places are as seen then."""
+    if from_behind:
+        datum, corner = _datum_from_behind(zero, drawing, stock)
+    elif zero.x_mm == 0 and zero.y_mm == 0:
         datum = (
             f"X0 Y0: bottom-left corner of the finished sign, {stock.sign_x_mm:g} mm right of and "
             f"{stock.sign_y_mm:g} mm above"
@@ -49,6 +52,7 @@ def heading(
         for text in (
             f"{'' if drawing.pieces else 'Sign: '}{' / '.join(lines)}, {drawing.width_mm:g} x {drawing.height_mm:g} mm",
             f"Program {number} of {count}: {', '.join(does)}",
+            "From the back: board face down, turned over like a page, run before the face" if from_behind else "",
             f"Tool: {tool.label}, {tool.shank_mm:g} mm shank",
             f"Board: {stock.width_mm:g} x {stock.height_mm:g} x {stock.thickness_mm:g} mm, {material_label}",
             datum,
@@ -57,4 +61,16 @@ def heading(
             top,
         )
         if text
+    )
+
+
+def _datum_from_behind(zero: WorkZero, drawing: Drawing, stock: Stock) -> tuple[str, str]:
+    """The same corner as for the face, which lies right now; X counts to the left from it, negative."""
+    if zero.x_mm != drawing.width_mm:
+        return "X0 Y0: bottom-right corner of the board as it lies now, the sign at negative X", ""
+    right = stock.width_mm - stock.sign_x_mm - drawing.width_mm
+    return (
+        f"X0 Y0: bottom-right corner of the finished sign as it lies now, {right:g} mm left of and "
+        f"{stock.sign_y_mm:g} mm above",
+        "the board's bottom-right corner, the sign at negative X",
     )

@@ -40,10 +40,11 @@ def rapid_contacts(
     order; the first `most` when given.
 
     A rapid that stays above the board is clear without a look at the map. One that goes straight up leaves by
-    the way that the cutter came, so it is clear too unless the program begins with it.
+    the way that the cutter came, so it is clear too unless the program begins with it, or the cutter is one whose
+    head is wider than its neck and may be under wood.
     """
     top = float(heights.z_mm.max(initial=-np.inf))
-    suspects = _suspects(motions, top - zero.z_mm)
+    suspects = _suspects(motions, top - zero.z_mm, leaves_as_it_came=tool.kind != "keyhole")
     uncut = _deepest(heights.z_mm, heights, motions, suspects, tool, zero, top)
     suspects = suspects[np.isin(suspects, [i for i, contact in uncut.items() if contact.depth_mm > touch_mm])]
     z = heights.z_mm.copy()
@@ -105,7 +106,7 @@ def _as_flat(tool: Tool) -> Tool:
     )
 
 
-def _suspects(motions: Motions, top_mm: float) -> NDArray[np.intp]:
+def _suspects(motions: Motions, top_mm: float, *, leaves_as_it_came: bool) -> NDArray[np.intp]:
     """Rapids that come below the top of the board (program coordinates) other than by going straight up from
     where the cutter was."""
     low = np.minimum(motions.start_mm[:, 2], motions.end_mm[:, 2])
@@ -114,7 +115,8 @@ def _suspects(motions: Motions, top_mm: float) -> NDArray[np.intp]:
     straight_up[:1] = False
     arrived = np.ones(len(motions), bool)
     arrived[1:] = (motions.start_mm[1:] == motions.end_mm[:-1]).all(axis=1)
-    return np.nonzero((motions.kind == RAPID) & (low < top_mm) & ~(straight_up & arrived))[0]
+    clear = straight_up & arrived & leaves_as_it_came
+    return np.nonzero((motions.kind == RAPID) & (low < top_mm) & ~clear)[0]
 
 
 def _deepest(

@@ -85,6 +85,18 @@ def cut(
     return HeightMap(z_mm=z, x0_mm=heights.x0_mm, y0_mm=heights.y0_mm, cell_mm=heights.cell_mm)
 
 
+def undercut(heights: HeightMap, motions: Motions, tool: Tool, zero: WorkZero) -> HeightMap:
+    """Down to where the head of a keyhole cutter takes the wood, seen from below: at each cell the lowest place of
+    its end, and the height of `heights` where its head never comes. From there up `tool.head_mm` are gone for
+    certain.
+    """
+    z = heights.z_mm.copy()
+    chosen = np.nonzero(motions.kind != RAPID)[0]
+    _carve(z, heights, motions, chosen, Profile.of(tool), zero, float(z.max(initial=-math.inf)), None)
+    z.setflags(write=False)
+    return HeightMap(z_mm=z, x0_mm=heights.x0_mm, y0_mm=heights.y0_mm, cell_mm=heights.cell_mm)
+
+
 def carve(
     z: NDArray[np.float32],
     grid: HeightMap,
@@ -100,8 +112,28 @@ def carve(
 
     `compiled`: by the compiled extra, which gives the same result bit for bit; None: where it is installed and worth
     its start.
+
+    A height map shows what can be seen from above: of a keyhole cutter that moves level, what its neck takes. Where
+    it rises or falls its whole head comes through, and takes whatever is over it. `undercut` has what its head takes
+    below.
     """
-    profile = Profile.of(tool)
+    if tool.kind == "keyhole":
+        level = motions.start_mm[chosen, 2] == motions.end_mm[chosen, 2]
+        _carve(z, grid, motions, chosen[level], Profile.flat_of(tool.neck_mm / 2), zero, top_mm, compiled)
+        chosen = chosen[~level]
+    _carve(z, grid, motions, chosen, Profile.of(tool), zero, top_mm, compiled)
+
+
+def _carve(
+    z: NDArray[np.float32],
+    grid: HeightMap,
+    motions: Motions,
+    chosen: NDArray[np.intp],
+    profile: Profile,
+    zero: WorkZero,
+    top_mm: float,
+    compiled: bool | None,
+) -> None:
     for boxes in _boxes(grid, motions, chosen, profile, zero, top_mm):
         if fast.pays(boxes.cells) if compiled is None else compiled:
             every = np.arange(len(boxes.pieces))

@@ -39,11 +39,17 @@ class Profile:
 
     @classmethod
     def of(cls, tool: Tool) -> Profile:
-        """The profile of a tool. Above its cone a V-bit or drill is a cylinder of its diameter."""
+        """The profile of a tool. Above its cone a V-bit or drill is a cylinder of its diameter; of a keyhole cutter
+        it is its head's."""
         if tool.kind in ("v-bit", "drill"):
             tip = min(tool.tip_mm / 2, tool.radius_mm) if tool.kind == "v-bit" else 0.0
             return cls(radius_mm=tool.radius_mm, tip_mm=tip, rise=1 / tool.slope, ball=False)
         return cls(radius_mm=tool.radius_mm, tip_mm=tool.radius_mm, rise=0.0, ball=tool.kind == "ball-nose")
+
+    @classmethod
+    def flat_of(cls, radius_mm: float) -> Profile:
+        """A flat disc."""
+        return cls(radius_mm=radius_mm, tip_mm=radius_mm, rise=0.0, ball=False)
 
     @property
     def flat(self) -> bool:

@@ -137,7 +137,8 @@ def _draw_zero(image: Image.Image, case: Case, px_per_mm: float) -> None:
 
 
 def _draw_marks(image: Image.Image, case: Case, marks: Sequence[Mark], px_per_mm: float) -> None:
-    """A ring about each place, its number beside it; those off the board at the nearest place of the picture's rim."""
+    """A ring about each place, its number beside it; those off the board at the nearest place of the picture's
+    rim."""
     from PIL import ImageDraw, ImageFont
 
     draw = ImageDraw.Draw(image)

@@ -6,7 +6,7 @@ from __future__ import annotations
 from shapely import line_merge
 from shapely.geometry import Polygon, box
 
-from signgen.sheet.drawing_svg import Fit, draw_hole, draw_letters
+from signgen.sheet.drawing_svg import Fit, draw_hole, draw_keyholes, draw_letters
 from signgen.sheet.fastening import Fastening
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.plate import ACCENT, FAINT, INK, SOFT, WOOD, Plate
@@ -72,6 +72,7 @@ def _cut(plate: Plate, facts: JobFacts, fastening: Fastening, fit: Fit) -> None:
     draw_letters(plate, drawing, fit)
     for hole in drawing.holes:
         draw_hole(plate, hole, fit)
+    draw_keyholes(plate, drawing, fit, hidden=not facts.face_down)
     reach = facts.programs[-1].tool.diameter_mm
     for tab in drawing.tabs:
         # outwards is to the right of the counter-clockwise direction
@@ -126,8 +127,13 @@ def _dimensions(
     x, y = left + stock.sign_x_mm * scale, base - stock.sign_y_mm * scale
     for at in (left, left + wide):
         plate.line((at, base + 0.8), (at, base + 9.6), ink=SOFT)
+    x += facts.drawing.width_mm * scale if facts.face_down else 0.0
     plate.line((x, y + 1.6), (x, base + 5.0), 0.12, ACCENT)
-    plate.across(left, x, base + 4.3, words.figure(stock.sign_x_mm), ACCENT)
+    if facts.face_down:
+        right = stock.width_mm - stock.sign_x_mm - facts.drawing.width_mm
+        plate.across(x, left + wide, base + 4.3, words.figure(right), ACCENT)
+    else:
+        plate.across(left, x, base + 4.3, words.figure(stock.sign_x_mm), ACCENT)
     plate.across(left, left + wide, base + 9.0, words.figure(stock.width_mm))
     for at in (ABOVE, base):
         plate.line((left - 0.8, at), (left - 9.6, at), ink=SOFT)

@@ -62,6 +62,9 @@ def _point_mm(tool: Tool) -> float:
 def _outline(tool: Tool, r: float, tip: float, body: float, scale: float) -> list[tuple[float, float]]:
     """The cutting part, from the upper left around its tip: (x from the axis, y on paper)."""
     upper = tip - body
+    if tool.kind == "keyhole":
+        neck, head = tool.neck_mm / 2 * scale, tip - tool.head_mm * scale
+        return [(-neck, upper), (-neck, head), (-r, head), (-r, tip), (r, tip), (r, head), (neck, head), (neck, upper)]
     if tool.kind == "ball-nose":
         turn = [math.pi * i / 24 for i in range(25)]
         return [(-r, upper), *((-r * math.cos(a), tip - r + r * math.sin(a)) for a in turn), (r, upper)]

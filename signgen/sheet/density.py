@@ -58,7 +58,7 @@ def blocks_mm(facts: JobFacts, density: Density, plan_mm: float, board_mm: float
     passed = sum(result.passed for result in facts.checks.results)
     rows = len(facts.checks.results) - (passed - passed // NAMES_IN_A_LINE - 1 if density.brief else 0)
     return (
-        s * HEAD_MM + warned,
+        s * HEAD_MM + warned + (s * LINE_MM * 3 if facts.back else 0.0),
         max(density.plan_mm, plan_mm) + PICTURE_MM + listed,
         max(s * SETTING_UP_MM, board_mm + holding),
         s * BEFORE_MM,

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from shapely.geometry import LineString, Point
+
 from signgen.drawing.drawing import Drawing, Hole
 from signgen.drawing.holes import face_area
 from signgen.sheet.job_facts import JobFacts
@@ -24,6 +26,8 @@ ROW_MM = 3.0
 FINEST_MM = 0.04
 """Detail that the printer would not show is left out of outlines."""
 
+Places = list[tuple[float, float]]
+
 
 class Fit:
     """From sign coordinates to the paper: the sign's lower left corner lies at (x, y), Y turned over."""
@@ -43,15 +47,20 @@ class Fit:
 
 
 def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
-    """The sign with its outer measures and the places of its holes from the lower left corner, to scale, at most 1 : 1.
+    """The sign with its outer measures and the places of its holes from the lower left corner, to scale, at most 1 :
+    1.
 
-    Where holes are so many that their labels do not fit, only the holes are drawn and `plate.complete` is False.
+    On a board that lies face down they are counted from the lower right corner. Where holes are so many that their
+    labels do not fit, only the holes are drawn and `plate.complete` is False.
     """
     drawing = facts.drawing
     words = words_of(facts)
-    columns = _labels(words, sorted({round(hole.x_mm, 2) for hole in drawing.holes}))
+    places = _places(facts)
+    columns = _labels(words, sorted({round(x, 2) for x, _ in places}))
+    if facts.face_down:
+        columns = [(x, words.figure(drawing.width_mm - x, 2)) for x, _ in columns]
     # on paper Y runs down: the greatest Y comes first
-    rows = _labels(words, sorted({round(hole.y_mm, 2) for hole in drawing.holes}, reverse=True))
+    rows = _labels(words, sorted({round(y, 2) for _, y in places}, reverse=True))
     beside = LEADER + _widest(rows) + 0.5
     scale = min((width - LEFT - beside) / drawing.width_mm, (most_height - ABOVE - BELOW) / drawing.height_mm, 1.0)
     wide, high = drawing.width_mm * scale, drawing.height_mm * scale
@@ -70,13 +79,14 @@ def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
     plate.area(fit.area(drawing.edge), fill="#fff", stroke=INK, stroke_width=0.3)
     draw_letters(plate, drawing, fit)
     if across is not None:
-        _columns(plate, drawing, fit, columns, across, turned)
+        _columns(plate, drawing, places, fit, columns, across, turned)
     upright = spread([fit(0, y)[1] for y, _ in rows], ROW_MM, above - ROW_MM / 2, above + high + BELOW - 1)
     if upright is not None:
-        _rows(plate, drawing, fit, rows, upright)
+        _rows(plate, drawing, places, fit, rows, upright)
     plate.complete = across is not None and upright is not None
     for hole in drawing.holes:
         draw_hole(plate, hole, fit)
+    draw_keyholes(plate, drawing, fit, hidden=not facts.face_down)
     base = above + high
     for x in (left, left + wide):
         plate.line((x, base + 0.8), (x, base + 4.8), ink=SOFT)
@@ -109,6 +119,29 @@ def draw_hole(plate: Plate, hole: Hole, fit: Fit) -> None:
     plate.line((x, y - reach), (x, y + reach), 0.1, SOFT)
 
 
+def draw_keyholes(plate: Plate, drawing: Drawing, fit: Fit, *, hidden: bool) -> None:
+    """Keyholes to scale, with a cross where the screw hangs: from behind, or `hidden` behind the face."""
+    dashed = {"stroke_dasharray": "0.9 0.5"}
+    for keyhole in drawing.keyholes:
+        way = LineString([keyhole.entry_at_mm, (keyhole.x_mm, keyhole.y_mm)])
+        opening = way.buffer(keyhole.slot_mm / 2).union(Point(keyhole.entry_at_mm).buffer(keyhole.entry_mm / 2))
+        below = fit.area(way.buffer(keyhole.undercut_mm / 2))
+        fill = "none" if hidden else "#fff"
+        plate.area(fit.area(opening), fill=fill, stroke=INK, stroke_width=0.15, **(dashed if hidden else {}))
+        plate.area(below, fill="none", stroke=INK, stroke_width=0.15, **dashed)
+        x, y = fit(keyhole.x_mm, keyhole.y_mm)
+        plate.line((x - 1.6, y), (x + 1.6, y), 0.1, SOFT)
+        plate.line((x, y - 1.6), (x, y + 1.6), 0.1, SOFT)
+
+
+def _places(facts: JobFacts) -> Places:
+    """What the plan measures: holes, and where screws hang; from behind the entries too."""
+    drawing = facts.drawing
+    places = [(hole.x_mm, hole.y_mm) for hole in drawing.holes]
+    places += [(keyhole.x_mm, keyhole.y_mm) for keyhole in drawing.keyholes]
+    return places + ([keyhole.entry_at_mm for keyhole in drawing.keyholes] if facts.face_down else [])
+
+
 def _labels(words: Words, values: list[float]) -> list[tuple[float, str]]:
     return [(value, words.figure(value, 2)) for value in values]
 
@@ -118,11 +151,12 @@ def _widest(labels: list[tuple[float, str]]) -> float:
 
 
 def _columns(
-    plate: Plate, drawing: Drawing, fit: Fit, labels: list[tuple[float, str]], places: list[float], turned: bool
-) -> None:
+    plate: Plate, drawing: Drawing, marks: Places, fit: Fit, labels: list[tuple[float, str]], places: list[float],
+    turned: bool,
+) -> None:  # fmt: skip
     """Distances from the left edge, above the sign, each with a line from the topmost hole there."""
     for (x_mm, text), place in zip(labels, places, strict=True):
-        top_mm = max(hole.y_mm for hole in drawing.holes if round(hole.x_mm, 2) == x_mm)
+        top_mm = max(y for x, y in marks if round(x, 2) == x_mm)
         x, edge = fit(x_mm, drawing.height_mm)
         plate.line(fit(x_mm, top_mm), (x, edge - 0.8), 0.1, SOFT)
         plate.line((x, edge - 0.8), (place, edge - 2.2), 0.1, SOFT)
@@ -133,10 +167,12 @@ def _columns(
             plate.text(text, place, edge - 3.6)
 
 
-def _rows(plate: Plate, drawing: Drawing, fit: Fit, labels: list[tuple[float, str]], places: list[float]) -> None:
+def _rows(
+    plate: Plate, drawing: Drawing, marks: Places, fit: Fit, labels: list[tuple[float, str]], places: list[float]
+) -> None:
     """Distances from the lower edge, right of the sign, each with a line from the rightmost hole there."""
     for (y_mm, text), place in zip(labels, places, strict=True):
-        last_mm = max(hole.x_mm for hole in drawing.holes if round(hole.y_mm, 2) == y_mm)
+        last_mm = max(x for x, y in marks if round(y, 2) == y_mm)
         edge, y = fit(drawing.width_mm, y_mm)
         plate.line(fit(last_mm, y_mm), (edge + 0.8, y), 0.1, SOFT)
         plate.line((edge + 0.8, y), (edge + 2.2, place), 0.1, SOFT)

@@ -55,7 +55,8 @@ class JobFacts:
     that would do, the same value when no real board was named. `boards[i]`: the stock after program i.
     `screws_mm`: suggested
     places for hold-down screws in program coordinates. `warnings`: whole sentences to read before cutting.
-    `sense`: of the engraving, None where there is none."""
+    `sense`: of the engraving, None where there is none. `back`: the job
+    of what is cut from behind, before the face, its drawing mirrored; None when nothing is."""
 
     name: str
     spec: SignSpec
@@ -72,3 +73,14 @@ class JobFacts:
     outline: ProgramUnderTest | None = None
     lifted: tuple[ProgramUnderTest, ...] = ()
     sense: Sense | None = None
+    back: JobFacts | None = None
+
+    @property
+    def face_down(self) -> bool:
+        """Whether this is the job of a board's back: its zero is the corner that lies right."""
+        return bool(self.drawing.keyholes) and self.zero.x_mm >= self.drawing.width_mm
+
+    @property
+    def every_program(self) -> tuple[ProgramFacts, ...]:
+        """In the order to run them, those from behind first."""
+        return (*(self.back.programs if self.back else ()), *self.programs)

@@ -41,7 +41,8 @@ def swept_outside(
     nut_mm: float | None = None,
     with_entries: bool = False,
 ) -> BaseGeometry:
-    """The sign with everything around it that a cutter touches below `below_mm` over the board's top; sign coordinates.
+    """The sign with everything around it that a cutter touches below `below_mm` over the board's top; sign
+    coordinates.
 
     A cutter counts with its full radius even where only its tip is so low. With `nut_mm`, the nut's diameter,
     it is the nut

@@ -15,7 +15,7 @@ from signgen.sheet.markup import Html, el, item, raw
 from signgen.sheet.nested_plan import nested_plate
 from signgen.sheet.offcut import Leftover, leftover
 from signgen.sheet.part_after import finishing
-from signgen.sheet.part_board import _thickness
+from signgen.sheet.part_board import thickness
 from signgen.sheet.part_cautions import cautions
 from signgen.sheet.part_checks import checks, verdict
 from signgen.sheet.part_checks import files as file_list
@@ -159,7 +159,7 @@ def _board(facts: JobFacts) -> Html:
         "section",
         el("h2", el("i", "1"), words("nested.board")),
         item("board-size", words("board.size"), lies),
-        item("board-thickness", words("board.thickness"), *_thickness(facts)),
+        item("board-thickness", words("board.thickness"), *thickness(facts)),
         id="board",
     )
 

@@ -1,4 +1,5 @@
-"""What is left of a sheet when its signs are cut out: the share that is signs, and the largest piece that is whole."""
+"""What is left of a sheet when its signs are cut out: the share that is signs, and the largest piece that is
+whole."""
 
 from __future__ import annotations
 

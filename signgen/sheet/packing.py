@@ -24,8 +24,8 @@ IntArray = NDArray[np.int64]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Packed:
-    """`text`: the moves in base64. `firsts`: index of each program's first move, its pseudo-move. `moves`, `arcs`: how
-    many there are."""
+    """`text`: the moves in base64. `firsts`: index of each program's first move, its pseudo-move. `moves`, `arcs`:
+    how many there are."""
 
     text: str
     firsts: tuple[int, ...]
@@ -37,8 +37,9 @@ def pack(programs: Sequence[tuple[Motions, FloatArray, float]], zero: WorkZero) 
     """Programs as (motions, seconds (n,) of each, seconds before the first), in the order in which they run.
 
     After inflation the columns follow each other: kind (a byte each), then X, Y and Z of the ends in sign coordinates
-    (times PER_MM), line, time at the end (times PER_S), and for arcs only I and J from start to centre (times PER_MM).
-    Numbers are differences to the one before, folded (0, -1, 1, -2 ... are 0, 1, 2, 3 ...), in four planes of bytes.
+    (times PER_MM), line, time at the end (times PER_S), and for arcs only I and J from start to centre (times
+    PER_MM). Numbers are differences to the one before, folded (0, -1, 1, -2 ... are 0, 1, 2, 3 ...), in four planes
+    of bytes.
     """
     shift = np.array([zero.x_mm, zero.y_mm, zero.z_mm])
     kinds, ends, lines, times, centres, firsts = [], [], [], [], [], []

@@ -21,7 +21,7 @@ def board(facts: JobFacts) -> Html:
         el("h2", el("i", "1"), words("board.heading")),
         item("board-size", words("board.size"), _size(facts, words)),
         item("board-way", words("board.way"), _way_round(facts, words)),
-        item("board-thickness", words("board.thickness"), *_thickness(facts)),
+        item("board-thickness", words("board.thickness"), *thickness(facts)),
         *_grooves(facts, words),
         id="board",
     )
@@ -70,7 +70,7 @@ def _way_round(facts: JobFacts, words: Words) -> str:
     return text + (words("board.grain") if facts.spec.material.grain else "")
 
 
-def _thickness(facts: JobFacts) -> list[Part]:
+def thickness(facts: JobFacts) -> list[Part]:
     """Boxes for four readings, and what a difference does."""
     words = words_of(facts)
     readings = [el("span", el("u"), words(f"board.corner.{corner}"), cls="reading") for corner in CORNERS]
@@ -99,7 +99,10 @@ def _grooves(facts: JobFacts, words: Words) -> list[Part]:
 
 
 def _if_zero_below(facts: JobFacts, words: Words) -> str:
-    """The depth of grooves follows the board's thickness; their width by twice the tangent of half the bit's angle."""
+    """The depth of grooves follows the board's thickness; their width by twice the tangent of half the bit's
+    angle."""
+    if facts.face_down:
+        return words("board.below.keyholes", slight=words.mm(SLIGHT_MM))
     bit = facts.spec.v_bit
     wider = ""
     if facts.drawing.grooves:
@@ -116,5 +119,7 @@ def _if_zero_below(facts: JobFacts, words: Words) -> str:
 
 
 def _if_zero_on_top(facts: JobFacts, words: Words) -> str:
+    if facts.face_down:
+        return words("board.on_top.keyholes", slight=words.mm(SLIGHT_MM))
     deep = words.mm(facts.spec.breakthrough_mm, 2)
     return words("board.on_top", deep=deep, thickness=words.mm(facts.drawing.thickness_mm, 2))

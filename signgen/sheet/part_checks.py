@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from signgen.checks.check import CheckResult
+from signgen.sheet.back_names import PNG, back_names
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.markup import Html, Part, el, joined
 from signgen.sheet.tally import verdict_words
@@ -99,6 +100,10 @@ def files(facts: JobFacts) -> Html:
     named += [(names, key) for names, key in FILES]
     if facts.spec.steps:
         named.append((("steps.png",), "files.steps"))
+    if facts.back is not None:
+        named.append((tuple(program.file for program in facts.back.programs), "files.programs.back"))
+        back = back_names(facts.spec.sheet_format)
+        named.append(((*back, PNG), "files.back"))
     if facts.spec.template != NO_TEMPLATE:
         named.append((template_names(facts), "files.template"))
     named.append((("report.json",), "files.report"))

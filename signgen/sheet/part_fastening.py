@@ -14,10 +14,11 @@ from signgen.shop.stock import CLAMP_STANDS_MM, GAP_MM, SCREW_HEAD_MM
 def holding(facts: JobFacts, fastening: Fastening) -> Html:
     words = words_of(facts)
     deep = facts.spec.breakthrough_mm
+    flat = words("hold.flat.back") if facts.face_down else words("hold.flat", deep=words.mm(deep, 2))
     return el(
         "section",
         el("h2", el("i", "3"), words("hold.heading")),
-        item("spoilboard", words("hold.spoilboard"), words("hold.flat", deep=words.mm(deep, 2)), tick=True),
+        item("spoilboard", words("hold.spoilboard"), flat, tick=True),
         item("under", words("hold.under"), words("hold.metal", deep=words.mm(deep + 1))),
         _screws(facts, words),
         item("clamps", words("hold.clamps"), _clamps(facts, fastening, words)),
@@ -53,4 +54,6 @@ def _clamps(facts: JobFacts, fastening: Fastening, words: Words) -> str:
         text = words("hold.clamps.none", far=far, room=room)
         if not facts.screws_mm:
             text += words("hold.clamps.tape")
+    if facts.face_down:
+        return text + words("hold.travel.high", over=words.mm(facts.spec.clearance_mm))
     return text + words("hold.travel", low=words.mm(LOW_MM), over=words.mm(facts.spec.clearance_mm))

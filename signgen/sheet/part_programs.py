@@ -150,6 +150,8 @@ def _right(facts: JobFacts, words: Words, program: ProgramFacts, outcome: Outcom
         signs.append(words("run.right.skin", skin=words.mm(facts.drawing.skin_mm)))
     if outcome.cut_out:
         signs += _held(facts, words)
+    if facts.face_down:
+        signs.append(words("run.right.undercut" if program.tool.kind == "keyhole" else "run.right.opened"))
     return (words.listed(tuple(signs)) or words("run.right.ended")) + "."
 
 

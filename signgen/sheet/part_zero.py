@@ -27,6 +27,10 @@ def zero(facts: JobFacts) -> Html:
 def _across(facts: JobFacts, words: Words) -> str:
     stock = facts.stock
     key = "zero.sign" if facts.spec.origin == "sign" else "zero.stock"
+    if facts.face_down:
+        right = words.mm(stock.width_mm - stock.sign_x_mm - facts.drawing.width_mm)
+        point = _point(facts.programs[0].tool, words)
+        return words(f"back.{key}", point=point, x=right, y=words.mm(stock.sign_y_mm))
     point = _point(facts.programs[0].tool, words)
     return words(key, point=point, x=words.mm(stock.sign_x_mm), y=words.mm(stock.sign_y_mm))
 

@@ -109,8 +109,8 @@ class Plate:
         self, text: str, x: float, y: float, anchor: Anchor = "middle", *, turned: bool = False, ink: str = INK,
         size: float = TEXT_MM, bold: bool = False, halo: bool = False,
     ) -> None:  # fmt: skip
-        """The text on its baseline at (x, y); `turned` reads from below upwards, the baseline then at x; `halo` clears
-        the lines around it."""
+        """The text on its baseline at (x, y); `turned` reads from below upwards, the baseline then at x; `halo`
+        clears the lines around it."""
         style: dict[str, Any] = {"font_weight": "bold"} if bold else {}
         if turned:
             style["transform"] = f"rotate(-90 {figure(x, 2)} {figure(y, 2)})"
@@ -149,7 +149,8 @@ class Plate:
         )
 
     def across(self, x0: float, x1: float, y: float, text: str, ink: str = SOFT) -> None:
-        """A dimension from x0 to x1 at height y, its text over the line, or beyond x1 when there is no room between."""
+        """A dimension from x0 to x1 at height y, its text over the line, or beyond x1 when there is no room
+        between."""
         self._measure((x0, y), (x1, y), (1.0, 0.0), text, ink)
         if x1 - x0 >= text_width(text) + CLEAR:
             self.text(text, (x0 + x1) / 2, y - 0.7)
@@ -157,8 +158,8 @@ class Plate:
             self.text(text, x1 + OUTSIDE + 0.6, y + 0.9, "start")
 
     def upright(self, y0: float, y1: float, x: float, text: str, ink: str = SOFT) -> None:
-        """A dimension from y0 down to y1 at x, its text beside the line reading upwards; above y0 when the line is too
-        short and there is room."""
+        """A dimension from y0 down to y1 at x, its text beside the line reading upwards; above y0 when the line is
+        too short and there is room."""
         self._measure((x, y0), (x, y1), (0.0, 1.0), text, ink)
         above = y0 - OUTSIDE - 0.6
         if y1 - y0 >= text_width(text) + CLEAR or above < text_width(text):

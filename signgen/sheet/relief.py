@@ -23,7 +23,8 @@ AMBIENT = np.float32(0.46)
 SINK = np.float32(0.16)
 """How much darker the deepest place is than the face: the sky that a groove's bottom sees is narrower."""
 FRESH_MM = 0.12
-"""Depth from which a place shows the fresh cut only; shallower ones show the face through, as a light scratch does."""
+"""Depth from which a place shows the fresh cut only; shallower ones show the face through, as a light scratch
+does."""
 OVERSAMPLE = 3
 """Rows and columns in a pixel when an outline is drawn, so that its edge comes out soft."""
 
@@ -50,14 +51,16 @@ def relief(
 ) -> Relief:
     """The part of a board inside the sign's bounding rectangle (0, 0) to `size_mm`, lit.
 
-    The outside is cut away along `edge`, for the tabs are cut by hand; whatever else is missing is missing in the map.
+    The outside is cut away along `edge`, for the tabs are cut by hand; whatever else is missing is missing in the
+    map.
     """
     w = max(1, round(size_mm[0] * px_per_mm))
     h = max(1, round(size_mm[1] * px_per_mm))
     through = board.z_mm <= 0.0
     pitch = np.float32(size_mm[0] / w)
     z = _resampled(np.where(through, np.float32(thickness_mm), board.z_mm), board, size_mm, (w, h)).copy()
-    # a pixel on the edge is half of the sign and half of the groove around it, or of a tab: the sign's own top goes on
+    # a pixel on the edge is half of the sign and half of the groove around it, or of a tab: the sign's own top goes
+    # on
     rim = edge.buffer(-1.2 * max(board.cell_mm, float(pitch)))
     z[edge_mask(rim, size_mm, (w, h)) < 255] = thickness_mm
     depth = np.clip(thickness_mm - z, 0.0, None)

@@ -92,6 +92,7 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
         "legibility": legibility_report(drawing),
         "warnings": list(facts.warnings),
         **_template(facts),
+        **_back(facts),
         **({"pieces": [_piece(piece) for piece in facts.pieces]} if facts.pieces else {}),
         "files": list(files),
     }  # fmt: skip
@@ -131,6 +132,38 @@ def _air_cut(facts: JobFacts) -> dict[str, Any] | None:
         return None
     files = dict.fromkeys(program.file for program in facts.lifted)
     return {"lifted_mm": rounded(facts.spec.air_cut_mm, MM), "files": list(files)}
+
+
+def _back(facts: JobFacts) -> dict[str, Any]:
+    """What is cut from behind before the face: keyholes in sign coordinates, and the programs in their own."""
+    back = facts.back
+    if back is None:
+        return {}
+    return {
+        "keyholes": [
+            {
+                "name": keyhole.name,
+                "x_mm": rounded(keyhole.x_mm, MM),
+                "y_mm": rounded(keyhole.y_mm, MM),
+                "travel_mm": rounded(keyhole.travel_mm, MM),
+                "entry_mm": rounded(keyhole.entry_mm, MM),
+                "slot_mm": rounded(keyhole.slot_mm, MM),
+                "undercut_mm": rounded(keyhole.undercut_mm, MM),
+                "undercut_height_mm": rounded(keyhole.head_mm, MM),
+                "depth_mm": rounded(keyhole.depth_mm, MM),
+            }
+            for keyhole in facts.drawing.keyholes
+        ],
+        "back": {
+            "programs": [_program(program) for program in back.programs],
+            "outline": _outline(back),
+            "air_cut": _air_cut(back),
+            "minutes": rounded(sum(program.minutes for program in back.programs), MINUTES),
+            "checks": [_check(result) for result in back.checks.results],
+            "screws_mm": [[rounded(x, MM), rounded(y, MM)] for x, y in back.screws_mm],
+            "warnings": list(back.warnings),
+        },
+    }
 
 
 def _template(facts: JobFacts) -> dict[str, Any]:

@@ -43,7 +43,8 @@ def suggest_screws(
     """Middles of the screws in program coordinates, counter-clockwise from the lower left; () where there is no room
     on two opposite sides of the sign, for a board that is held on one side only turns.
 
-    A head of SCREW_HEAD_MM at each place clears every cutter's path by GAP_MM and has SCREW_EDGE_MM of wood beyond it.
+    A head of SCREW_HEAD_MM at each place clears every cutter's path by GAP_MM and has SCREW_EDGE_MM of wood beyond
+    it.
     """
     keep_out = screw_keep_out(drawing, zero, cutters, collet_series)
     wanted = _around([_on_tenths(place, zero) for place in _wanted(drawing, stock, keep_out)])

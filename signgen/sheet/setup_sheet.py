@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from importlib.resources import files
 
+from signgen.sheet.back_sheet import before_the_face
 from signgen.sheet.board_svg import board_plate
 from signgen.sheet.density import DENSITIES, Density, blocks_mm, sides
 from signgen.sheet.drawing_svg import sign_plate
@@ -39,7 +40,8 @@ def setup_html(facts: JobFacts, lit: Relief | None = None) -> str:
     style = files("signgen.sheet").joinpath("sheet.css").read_text("utf-8")
     page_1 = el(
         "div",
-        head(facts), warnings(facts), bring(facts), pictures(facts, preview_jpeg(facts, lit), plan),
+        head(facts), before_the_face(facts), warnings(facts), bring(facts),
+        pictures(facts, preview_jpeg(facts, lit), plan),
         el(
             "div",
             el("div", board(facts), zero(facts)),

@@ -6,6 +6,7 @@ import textwrap
 import unicodedata
 from pathlib import Path
 
+from signgen.sheet.back_names import BACK
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.numbers import rounded
 from signgen.sheet.tally import verdict_words
@@ -27,15 +28,15 @@ def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
     rows += _row("", f"{size}, {made}")
     rows += _row(words("summary.board"), _board(facts, words))
     rows += _programs(facts, words)
-    total = words.span(sum(program.minutes for program in facts.programs))
+    total = words.span(sum(program.minutes for program in facts.every_program))
     rows += _row(words("summary.time"), words("summary.cutting", span=total))
     rows += _row(words("summary.checks"), _cut(verdict_words(facts.checks, words), 3 * (COLUMNS - LABEL)))
     if facts.warnings:
         first = words.said(facts.warnings[0]) or facts.warnings[0]
         more = words("summary.more", count=len(facts.warnings) - 1) if len(facts.warnings) > 1 else ""
         rows += _row(words("summary.warning"), _cut(_one_line(first), 150) + more)
-    name = "setup.pdf" if facts.spec.sheet_format == "pdf" else "setup.html"
-    sheet = _one_line(str(Path(out_dir) / name))
+    kind = "pdf" if facts.spec.sheet_format == "pdf" else "html"
+    sheet = _one_line(str(Path(out_dir) / f"{BACK if facts.back else 'setup'}.{kind}"))
     rows += _row(words("summary.next"), words("summary.open" if facts.checks.passed else "summary.do_not", file=sheet))
     return "\n".join(rows[:ROWS])
 
@@ -53,11 +54,11 @@ def _board(facts: JobFacts, words: Words) -> str:
 
 def _programs(facts: JobFacts, words: Words) -> list[str]:
     rows: list[str] = []
-    for number, program in enumerate(facts.programs[:MOST_PROGRAMS]):
+    for number, program in enumerate(facts.every_program[:MOST_PROGRAMS]):
         time = words.span(rounded(program.minutes, 4))
         text = f"{program.file}  {words.tool(program.tool)}, {time}"
         rows += _row("" if number else words("summary.programs"), _cut(text, COLUMNS - LABEL))
-    hidden = len(facts.programs) - MOST_PROGRAMS
+    hidden = len(facts.every_program) - MOST_PROGRAMS
     return rows + (_row("", words("summary.hidden", count=hidden)) if hidden > 0 else [])
 
 

@@ -26,8 +26,8 @@ class Deepest:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProgramSurvey:
     """One cutter's work. `tip` is where its tip goes, in program coordinates; `cut` the part of the board that its
-    whole width meets (board coordinates), None when it cuts nothing; `feeds` and `plunges` mm/min in the board, across
-    and straight down; `minutes` None where the text could not be read throughout."""
+    whole width meets (board coordinates), None when it cuts nothing; `feeds` and `plunges` mm/min in the board,
+    across and straight down; `minutes` None where the text could not be read throughout."""
 
     file: str
     number: int

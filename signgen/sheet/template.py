@@ -9,7 +9,7 @@ from signgen.drawing.drawing import Drawing
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.markup import Html, el, raw
 from signgen.sheet.plate import INK, SOFT, Plate, text_width
-from signgen.sheet.template_marks import Paper, draw_marks
+from signgen.sheet.template_marks import Paper, draw_marks, screws
 from signgen.sheet.words import Words, words_in
 from signgen.spec.keys import NO_TEMPLATE
 from signgen.spec.paper import AROUND_MM, BAR_MM, EDGE_MM, STRIP_MM, Tiling, tiling
@@ -92,6 +92,8 @@ def _sign(spec: SignSpec) -> str:
 
 def _about(drawing: Drawing, words: Words) -> str:
     size = words.size(drawing.width_mm, drawing.height_mm)
+    if drawing.keyholes:
+        return words.count("template.screws", len(screws(drawing)), size=size)
     return words("template.about", size=size, holes=words.hole_noun(drawing.holes), count=len(drawing.holes))
 
 
@@ -135,14 +137,14 @@ def _seams(plate: Plate, drawing: Drawing, tiles: Tiling, column: int, row: int,
         if i in (column - 1, column):
             plate.line(paper(x, y0), paper(x, y1), 0.15, SOFT, stroke_dasharray="3 2")
             for k in (0, 1):
-                y = _free(x, y0, y1, k, [(hole.x_mm, hole.y_mm) for hole in drawing.holes])
+                y = _free(x, y0, y1, k, [(hole.x_mm, hole.y_mm) for hole in screws(drawing)])
                 _mark(plate, paper(x, y), 1 + 2 * ((tiles.up - 1 - row) * len(upright) + i) + 1 - k)
     first = 2 * len(upright) * tiles.up
     for i, y in enumerate(level):
         if i in (row - 1, row):
             plate.line(paper(x0, y), paper(x1, y), 0.15, SOFT, stroke_dasharray="3 2")
             for k in (0, 1):
-                x = _free(y, x0, x1, k, [(hole.y_mm, hole.x_mm) for hole in drawing.holes])
+                x = _free(y, x0, x1, k, [(hole.y_mm, hole.x_mm) for hole in screws(drawing)])
                 _mark(plate, paper(x, y), first + 1 + 2 * ((len(level) - 1 - i) * tiles.across + column) + k)
 
 

@@ -38,7 +38,7 @@ class Paper:
 
 def draw_marks(plate: Plate, drawing: Drawing, words: Words, paper: Paper, window: Box) -> None:
     """Everything that lies in the window, cut off at its edge; the figures of a hole only where its middle is."""
-    from shapely.geometry import LineString, box
+    from shapely.geometry import LineString, Point, box
 
     clip = box(*window)
 
@@ -47,7 +47,8 @@ def draw_marks(plate: Plate, drawing: Drawing, words: Words, paper: Paper, windo
 
     for outline in drawing.outlines:
         line(list(outline.exterior.coords), 0.35)
-    level = max(hole.y_mm for hole in drawing.holes)
+    places = [(hole.x_mm, hole.y_mm) for hole in screws(drawing)]
+    level = max(y for _, y in places)
     plumb = drawing.width_mm / 2
     line([(-BEYOND_MM, level), (drawing.width_mm + BEYOND_MM, level)], 0.2, ACCENT, stroke_dasharray="6 1.5 1 1.5")
     line([(plumb, -BEYOND_MM), (plumb, drawing.height_mm + BEYOND_MM)], 0.2, SOFT, stroke_dasharray="6 1.5 1 1.5")
@@ -59,10 +60,25 @@ def draw_marks(plate: Plate, drawing: Drawing, words: Words, paper: Paper, windo
             far = r + CROSS_MM if (x, y) == (hole.x_mm, hole.y_mm) else r / 2
             line([(x - far, y), (x + far, y)], 0.12)
             line([(x, y - far), (x, y + far)], 0.12)
-    for hole in drawing.holes:
+    for keyhole in drawing.keyholes:
+        x, y = keyhole.x_mm, keyhole.y_mm
+        line([(x - CROSS_MM, y), (x + CROSS_MM, y)], 0.12)
+        line([(x, y - CROSS_MM), (x, y + CROSS_MM)], 0.12)
+        line(list(Point(x, y).buffer(keyhole.slot_mm / 2, quad_segs=32).exterior.coords), 0.3)
+        line(list(keyhole.area.exterior.coords), 0.15, SOFT, stroke_dasharray="1.5 1")
+    for hole in screws(drawing):
         if window[0] <= hole.x_mm <= window[2] and window[1] <= hole.y_mm <= window[3]:
             _hole_words(plate, hole, drawing, words, paper, window)
-    _line_words(plate, drawing, words, paper, window, level)
+    _line_words(plate, drawing, words, paper, window, places, level)
+
+
+def screws(drawing: Drawing) -> tuple[Hole, ...]:
+    """All that a screw comes to: holes, and keyholes as if their slots' widths were holes where the screws hang."""
+    hung = tuple(
+        Hole(name=keyhole.name, x_mm=keyhole.x_mm, y_mm=keyhole.y_mm, diameter_mm=keyhole.slot_mm)
+        for keyhole in drawing.keyholes
+    )
+    return (*drawing.holes, *hung)
 
 
 def _lines(plate: Plate, found: BaseGeometry, paper: Paper, width: float, ink: str, style: dict[str, Any]) -> None:
@@ -79,7 +95,8 @@ def _lines(plate: Plate, found: BaseGeometry, paper: Paper, width: float, ink: s
 def _hole_words(plate: Plate, hole: Hole, drawing: Drawing, words: Words, paper: Paper, window: Box) -> None:
     """A hole's size and the place of its middle from the sign's lower left corner, towards the sign's middle, or
     on its other side where the window ends before they do."""
-    size = words.hole_sizes([hole], "⌀ ")
+    hung = any(keyhole.name == hole.name for keyhole in drawing.keyholes)
+    size = words("template.screw") if hung else words.hole_sizes([hole], "⌀ ")
     rows = [size, f"{words.figure(hole.x_mm, 2)} / {words.figure(hole.y_mm, 2)}"]
     along = abs(hole.ends_mm[1][0] - hole.ends_mm[0][0]) / 2
     reach = hole.diameter_mm / 2 + along + 1.5
@@ -97,13 +114,19 @@ def _hole_words(plate: Plate, hole: Hole, drawing: Drawing, words: Words, paper:
 
 
 def _line_words(
-    plate: Plate, drawing: Drawing, words: Words, paper: Paper, window: Box, level: float
-) -> None:  # fmt: skip
+    plate: Plate,
+    drawing: Drawing,
+    words: Words,
+    paper: Paper,
+    window: Box,
+    places: list[tuple[float, float]],
+    level: float,
+) -> None:
     """What the level line is, with the distance between its outer holes to check a pasted template by; which way is
     up. In the middle of what the window shows of the sign."""
     x = (max(window[0], 0.0) + min(window[2], drawing.width_mm)) / 2
     top = min(window[3] - OVERLAP_MM, drawing.height_mm)
-    row = sorted(hole.x_mm for hole in drawing.holes if abs(hole.y_mm - level) < SAME_MM)
+    row = sorted(px for px, py in places if abs(py - level) < SAME_MM)
     apart = words.mm(row[-1] - row[0], 2)
     said = words("template.level.apart", apart=apart) if len(row) > 1 else words("template.level")
     if window[1] <= level <= window[3]:

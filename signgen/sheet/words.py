@@ -116,7 +116,8 @@ class Words:
         return self.listed(tuple(self.count(key, n) for key, n in counts if n))
 
     def hole_sizes(self, holes: Sequence[Hole], mark: str = "") -> str:
-        """Every size once, in millimetres: '7', '6.6 × 12' for slots, '5.5 sunk to 10.4'; the mark before diameters."""
+        """Every size once, in millimetres: '7', '6.6 × 12' for slots, '5.5 sunk to 10.4'; the mark before
+        diameters."""
         rows = sorted(holes, key=lambda hole: (hole.diameter_mm, hole.span_mm))
         return self.listed(tuple(dict.fromkeys(self._hole_size(hole, mark) for hole in rows)))
 
@@ -128,7 +129,8 @@ class Words:
         return f"{mark}{across}{sunk}"
 
     def cap_heights(self, drawing: Drawing) -> str:
-        """The height of the capitals in millimetres, '22.2', or of the smallest and the largest line, '15.4 to 60'."""
+        """The height of the capitals in millimetres, '22.2', or of the smallest and the largest line, '15.4 to
+        60'."""
         least = self.figure(drawing.cap_height_mm)
         most = self.figure(max((line.cap_height_mm for line in drawing.lines), default=drawing.cap_height_mm))
         return least if least == most else self("range", least=least, most=most)

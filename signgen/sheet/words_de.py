@@ -20,6 +20,7 @@ WORDS = {
     "tool.end-mill": "Schaftfräser{cut} {size} mm",
     "tool.ball-nose": "Kugelfräser{cut} {size} mm",
     "tool.drill": "Bohrer{cut} {size} mm",
+    "tool.keyhole": "Schlüssellochfräser {size} mm",
     "tool.cut.down-cut": " mit Linksdrall",
     "tool.cut.compression": " mit Gegendrall",
     "tool.cut.straight": " mit geraden Schneiden",
@@ -290,10 +291,52 @@ WORDS = {
     "files.picture": "das Bild, maßstäblich",
     "files.steps": "die Schritte in Bildern",
     "files.moves": "alle Wege zum Ansehen",
+    "files.programs.back": "die Programme der Rückseite, zuerst",
+    "files.back": "deren Blatt und Bild",
     "files.template": "die Bohrschablone",
     "files.report": "alle Zahlen für andere Programme",
     "files.sign": "was bestellt war:",
     "files.again": "macht dasselbe noch einmal.",
+    # setup-back.html
+    "hold.flat.back": "Flach, glatt und abgesaugt: ein Span unter dem Brett kippt es und drückt sich in die "
+    "Schauseite. Hier wird nichts durchgefräst.",
+    "hold.travel.high": " Zwischen den Schnitten fährt der Fräser {over} über dem Brett.",
+    "board.below.keyholes": "Z-Null liegt unter dem Brett, das Holz vor der Schauseite bleibt also wie geplant; wo "
+    "das Brett {slight} dicker ist, werden Schlüssellöcher {slight} tiefer.",
+    "board.on_top.keyholes": "Z-Null liegt auf dem Brett, Schlüssellöcher werden also so tief wie geplant; wo das "
+    "Brett {slight} dünner ist, bleibt {slight} weniger Holz vor der Schauseite.",
+    "back.title": "Einrichtblatt, Rückseite: {sign}",
+    "back.heading": "{sign}: zuerst die Rückseite",
+    "back.alt": "Die Rückseite des Schilds: {sign}",
+    "back.picture": "Die Rückseite, wie sie jetzt liegt, nach dem nachgestellten Schnitt gezeichnet.",
+    "back.measures": "Einführloch {entry}, Schlitz {slot}, innen {undercut} breit (gestrichelt), {travel} vom "
+    "Einführloch zur Schraube, {depth} tief; {shoulder} Holz tragen jede Schraube. Orte von der Ecke unten rechts "
+    "des Schilds.",
+    "back.way": "Umgedreht",
+    "back.lay": "Das Brett mit der schöneren Fläche nach unten auflegen, seine Seite von {width} von links nach "
+    "rechts (X), die von {height} von vorn nach hinten (Y). Das Schild liegt dann {right} von der rechten und "
+    "{front} von der vorderen Kante.",
+    "back.marks": "Zwei Kanten",
+    "back.stops": "Die rechte und die vordere Kante, die gerade und im rechten Winkel sein müssen, mit Bleistift "
+    "anzeichnen und an Anschläge schieben. Wird das Brett wie eine Buchseite gewendet, liegt die angezeichnete "
+    "Seitenkante links, und die vordere bleibt vorn: von diesen beiden Kanten aus messen beide Aufspannungen.",
+    "back.zero.sign": "X0 Y0 ist die Ecke des Schilds, die jetzt vorn rechts liegt. Auf dem Brett eine Linie {x} von "
+    "der rechten und eine {y} von der vorderen Kante ziehen. {point} über ihre Kreuzung bringen und X und Y auf 0 "
+    "setzen. Die Programme laufen bei negativem X.",
+    "back.zero.stock": "X0 Y0 ist die vordere rechte Ecke des Bretts. {point} über diese Ecke bringen und X und Y "
+    "auf 0 setzen. Das Schild beginnt {x} weiter links und {y} weiter hinten. Die Programme laufen bei negativem X.",
+    "back.then.clear": "Wenn die Spindel steht, den Kopf wegfahren und absaugen, auch in den Schlitzen.",
+    "back.then.try": "Eine Schraube der Sorte probieren, die dort hängen wird: ihr Kopf geht am Einführloch hinein und "
+    "gleitet ohne Kraft bis ans Ende.",
+    "back.then.turn": "Das Brett wie eine Buchseite wenden: die angezeichnete Seitenkante liegt jetzt links, die "
+    "vordere bleibt vorn. Beide wieder an ihre Anschläge; Schrauben kommen in dieselben Löcher.",
+    "back.then.face": "Mit setup.html weitermachen. Dort X, Y und Z neu setzen: Null ist dieselbe Ecke des Schilds, "
+    "die jetzt vorn links liegt.",
+    "back.first": "Zuerst die Rückseite:",
+    "back.before": "dieses Schild hängt an Schlüssellöchern. Vor allem hier erst {file} ganz abarbeiten; dann das "
+    "Brett wie eine Buchseite wenden, seine zwei angezeichneten Kanten wieder an die Anschläge.",
+    "run.right.opened": "jedes Schlüsselloch offen ist, Einführloch und Schlitz gleich tief",
+    "run.right.undercut": "ein Schraubenkopf vom Einführloch bis ans Ende des Schlitzes gleitet und dort gehalten wird",
     # template.html and template.svg
     "template.title": "Bohrschablone: {sign}",
     "template.about": "{size}, von vorn gesehen, {count} {holes}",
@@ -305,6 +348,9 @@ WORDS = {
     "anzeichnen. Vor dem Bohren sicherstellen, dass dort weder Leitung noch Rohr liegt; Bohrer nach Dübel und "
     "Schraube.",
     "template.bar": "muss {bar} messen",
+    "template.screw": "Schraube",
+    "template.screws.one": "{size}, von vorn gesehen, {count} Schraube zum Aufhängen",
+    "template.screws.many": "{size}, von vorn gesehen, {count} Schrauben zum Aufhängen",
     "template.level": "waagerecht",
     "template.level.apart": "waagerecht; {apart} zwischen den äußeren Löchern",
     "template.up": "↑ diese Seite oben",
@@ -450,6 +496,8 @@ NAMES = {
     "check skin_holds": "Haut hält",
     "check nothing_loose": "nichts lose",
     "check programs_in_order": "Reihenfolge",
+    "check keyholes_made": "Schlüssellöcher da",
+    "check wood_over_keyholes": "Holz über Schlüssellöchern",
     "check wood_left": "Holz unter den Rillen",
     "check trials_clear": "Probeläufe frei",
 }
@@ -485,6 +533,16 @@ PHRASES = (
     (r"mills (\d+) slots of ([\d.]+) x ([\d.]+) mm", "fräst {0} Langlöcher von {1} x {2} mm"),
     (r"sinks 1 screw head of ([\d.]+) mm", "senkt 1 Schraubenkopf von {0} mm"),
     (r"sinks (\d+) screw heads of ([\d.]+) mm", "senkt {0} Schraubenköpfe von {1} mm"),
+    (r"opens 1 keyhole, entry ([\d.]+) mm, slot ([\d.]+) mm, ([\d.]+) mm deep",
+     "öffnet 1 Schlüsselloch, Einführloch {0} mm, Schlitz {1} mm, {2} mm tief"),
+    (r"opens (\d+) keyholes, entry ([\d.]+) mm, slot ([\d.]+) mm, ([\d.]+) mm deep",
+     "öffnet {0} Schlüssellöcher, Einführloch {1} mm, Schlitz {2} mm, {3} mm tief"),
+    (r"undercuts 1 keyhole to ([\d.]+) mm", "unterschneidet 1 Schlüsselloch auf {0} mm"),
+    (r"undercuts (\d+) keyholes to ([\d.]+) mm", "unterschneidet {0} Schlüssellöcher auf {1} mm"),
+    (r"Only ([\d.]+) mm of wood carry the screws' heads in the keyholes; ([\d.]+) mm are usual\. Hang nothing heavy on "
+     r"them\.",
+     "Nur {0} mm Holz tragen die Schraubenköpfe in den Schlüssellöchern; üblich sind {1} mm. Nichts Schweres daran "
+     "hängen."),
     (r"cuts the sign out", "trennt das Schild heraus"),
     (r"cuts the sign out, leaving 1 tabs", "trennt das Schild heraus bis auf 1 Steg"),
     (r"cuts the sign out, leaving (\d+) tabs", "trennt das Schild heraus bis auf {0} Stege"),

@@ -20,6 +20,7 @@ WORDS = {
     "tool.end-mill": "{size} mm {cut}end mill",
     "tool.ball-nose": "{size} mm {cut}ball nose",
     "tool.drill": "{size} mm {cut}drill",
+    "tool.keyhole": "{size} mm keyhole cutter",
     "tool.cut.down-cut": "down-cut ",
     "tool.cut.compression": "compression ",
     "tool.cut.straight": "straight ",
@@ -281,10 +282,50 @@ WORDS = {
     "files.picture": "the picture, to scale",
     "files.steps": "the steps in pictures",
     "files.moves": "every move to watch",
+    "files.programs.back": "the programs of the back, run first",
+    "files.back": "their sheet and picture",
     "files.template": "the drilling template",
     "files.report": "all figures for other programs",
     "files.sign": "what was asked for:",
     "files.again": "makes the same again.",
+    # setup-back.html
+    "hold.flat.back": "Flat, smooth and swept clean: a chip under the board tilts it, and marks the face. Nothing is "
+    "cut through here.",
+    "hold.travel.high": " Between cuts the cutter travels {over} over the board.",
+    "board.below.keyholes": "Z zero lies under the board, so the wood before the face stays as planned; where the "
+    "board is {slight} thicker, keyholes get {slight} deeper.",
+    "board.on_top.keyholes": "Z zero lies on the board, so keyholes get as deep as planned; where the board is "
+    "{slight} thinner, {slight} less wood stays before the face.",
+    "back.title": "Setup sheet, back: {sign}",
+    "back.heading": "{sign}: the back first",
+    "back.alt": "The back of the sign: {sign}",
+    "back.picture": "The back, as it lies now, drawn from the simulated cut.",
+    "back.measures": "Entry {entry}, slot {slot}, inside {undercut} wide (dashed), {travel} from entry to screw, "
+    "{depth} deep; {shoulder} of wood carry each screw. Places from the lower right corner of the sign.",
+    "back.way": "Face down",
+    "back.lay": "Lay the board with its better face down and its side of {width} from left to right (X), its side of "
+    "{height} from front to back (Y). The sign will lie {right} from the right edge and {front} from the front edge.",
+    "back.marks": "Two edges",
+    "back.stops": "Pencil a mark on the right and on the front edge, which must be straight and square to each "
+    "other, and push them against stops. When the board is turned over like a page the marked side edge lies left, "
+    "and the front one stays in front: both set-ups are measured from these two edges.",
+    "back.zero.sign": "X0 Y0 is the corner of the sign that lies front right now. On the board draw a line {x} from "
+    "the right edge and one {y} from the front edge. Bring {point} over their crossing and set X and Y to 0. The "
+    "programs run at negative X.",
+    "back.zero.stock": "X0 Y0 is the front right corner of the board. Bring {point} over that corner and set X and Y "
+    "to 0. The sign begins {x} to the left and {y} further back. The programs run at negative X.",
+    "back.then.clear": "When the spindle stands still, move the head clear and vacuum, in the slots too.",
+    "back.then.try": "Try a screw of the kind that will hang there: its head goes in at the entry and slides to the "
+    "end without force.",
+    "back.then.turn": "Turn the board over like a page, about an upright line: the marked side edge now lies left, the "
+    "front one stays in front. Both against their stops again; screws go into the same holes.",
+    "back.then.face": "Go on with setup.html. Set X, Y and Z anew there: zero is the same corner of the sign, which "
+    "lies front left now.",
+    "back.first": "The back first:",
+    "back.before": "this sign hangs on keyholes. Do all of {file} before anything here; then turn the board over "
+    "like a page, its two marked edges against the stops again.",
+    "run.right.opened": "each keyhole is open, entry and slot as deep as each other",
+    "run.right.undercut": "a screw's head slides from the entry to the end of the slot and is held there",
     # template.html and template.svg
     "template.title": "Drilling template: {sign}",
     "template.about": "{size}, seen from the front, {count} {holes}",
@@ -295,6 +336,9 @@ WORDS = {
     "template.wall": "Tape it to the wall with its dash-dotted line level, and mark the middles through the paper. "
     "Before you drill, make sure that no pipe or cable runs there; drill as plug and screw want it.",
     "template.bar": "must measure {bar}",
+    "template.screw": "screw",
+    "template.screws.one": "{size}, seen from the front, {count} screw to hang it on",
+    "template.screws.many": "{size}, seen from the front, {count} screws to hang it on",
     "template.level": "level",
     "template.level.apart": "level; {apart} between the outer holes",
     "template.up": "↑ this side up",

@@ -54,8 +54,8 @@ allows twice the chip load (common practice)."""
 
 
 def thinning(width_mm: float, diameter_mm: float) -> float:
-    """How much faster a cut of less than half the cutter's width may feed so that the chip at its thickest is as thick
-    as in a slot: 1 / (2 sqrt(a (1 - a))), a = width over diameter; 1 from half on.
+    """How much faster a cut of less than half the cutter's width may feed so that the chip at its thickest is as
+    thick as in a slot: 1 / (2 sqrt(a (1 - a))), a = width over diameter; 1 from half on.
 
     Source: check-values section 5.1 (geometry): h = 2 fz sqrt(a (1 - a)).
 
@@ -75,9 +75,11 @@ def thin_feed_mm_per_min(tool: Tool, data: CuttingData, machine: Machine, width_
 
 
 def chip_load_mm(tool: Tool, material: Material) -> float:
-    """Feed per tooth: the material's ratio times the diameter; of a V-bit, times the mean diameter of one pass (common
-    practice: its cone is widest at the top and a point at the bottom, and the mean stands for both), but never so thin
-    that it rubs."""
+    """Feed per tooth: the material's ratio times the diameter; of a V-bit, times the mean diameter of one pass
+    (common practice: its cone is widest at the top and a point at the bottom, and the mean stands for both), but
+    never so thin that it rubs. A keyhole cutter is no stronger than its neck, whose diameter counts."""
+    if tool.kind == "keyhole":
+        return material.chip_load_ratio * tool.neck_mm
     if tool.kind != "v-bit":
         return material.chip_load_ratio * tool.diameter_mm
     depth = min(material.v_step_mm, tool.reach_mm)
@@ -86,7 +88,10 @@ def chip_load_mm(tool: Tool, material: Material) -> float:
 
 
 def stepdown_mm(tool: Tool, material: Material) -> float:
-    """Greatest depth of one pass: of a V-bit the material's own figure, of a drill a peck; never beyond its reach."""
+    """Greatest depth of one pass: of a V-bit the material's own figure, of a drill a peck, of a keyhole cutter the
+    height of its head; never beyond its reach."""
+    if tool.kind == "keyhole":
+        return tool.head_mm
     if tool.kind == "v-bit":
         return min(material.v_step_mm, tool.reach_mm)
     ratio = material.peck_ratio if tool.kind == "drill" else material.stepdown_ratio

@@ -21,7 +21,7 @@ _CHIP = Limits(least=0, greatest=2, open_below=True)
 _POWER = Limits(least=0, greatest=50_000, open_below=True)
 _SECONDS = Limits(least=0, greatest=120)
 _WARM_UP = Limits(least=0, greatest=1800)
-_KINDS: tuple[ToolKind, ...] = ("v-bit", "end-mill", "ball-nose", "drill")
+_KINDS: tuple[ToolKind, ...] = ("v-bit", "end-mill", "ball-nose", "drill", "keyhole")
 
 
 def tool_of(name: str, row: Row) -> Tool | None:
@@ -32,8 +32,10 @@ def tool_of(name: str, row: Row) -> Tool | None:
     pointed = kind in ("v-bit", "drill")
     angle = row.angle("angle", V_BIT_ANGLES if kind == "v-bit" else _DRILL_ANGLES) if pointed else None
     tip = row.length("tip", NOT_NEGATIVE, 0.0) if kind == "v-bit" else 0.0
+    neck = row.length("neck", POSITIVE) if kind == "keyhole" else 0.0
+    head = row.length("head-height", POSITIVE) if kind == "keyhole" else 0.0
     if kind is None:
-        row.leave("angle", "tip", "cut")
+        row.leave("angle", "tip", "cut", "neck", "head-height")
     plunges, named = row.flag("can-plunge", True), row.flag("only-when-named", False)
     cut = row.choice("cut", EDGE_CUTS, "unknown") if kind == "end-mill" else None
     metal = row.choice("metal", TOOL_METALS, "carbide")
@@ -44,16 +46,22 @@ def tool_of(name: str, row: Row) -> Tool | None:
     if length is not None and stickout is not None and stickout < length:
         what = f"{stickout:g} mm is less than the cutting length of {length:g} mm."
         row.add("stick-out", what, "Measure from the collet to the tip.")
+    if diameter is not None and neck is not None and neck >= diameter:
+        row.add("neck", f"{neck:g} mm is no less than the head's {diameter:g} mm.", "Give the neck above the head.")
+    if length is not None and head is not None and head >= length:
+        what = f"{head:g} mm is no less than the cutting length of {length:g} mm."
+        row.add("head-height", what, "Give the head alone; the cutting length goes from its end up to the shank.")
     good = row.finish()
     if kind is None or diameter is None or shank is None or length is None or stickout is None or flutes is None:
         return None
-    if tip is None or plunges is None or source is None or not good:
+    if neck is None or head is None or tip is None or plunges is None or source is None or not good:
         return None
     return Tool(
         name=name, kind=next(each for each in _KINDS if each == kind), diameter_mm=diameter, shank_mm=shank,
         cutting_length_mm=length, flutes=flutes, angle_deg=angle, tip_mm=tip, stickout_mm=stickout,
         can_plunge=plunges, cut=next((each for each in EDGE_CUTS if each == cut), None),
-        metal=next((each for each in TOOL_METALS if each == metal), "carbide"), only_named=bool(named), source=source,
+        metal=next((each for each in TOOL_METALS if each == metal), "carbide"), only_named=bool(named), neck_mm=neck,
+        head_mm=head, source=source,
     )  # fmt: skip
 
 

@@ -52,8 +52,8 @@ SCREW_EDGE_MM = 3.0
 """Wood between a screw's head and the board's edge, so that the board does not split (common practice)."""
 
 LEAD_MM = 0.5
-"""How far beside the edge's way the cutter comes on to it and leaves it: clear of the wall, and no more than a thin cut
-into the waste (common practice)."""
+"""How far beside the edge's way the cutter comes on to it and leaves it: clear of the wall, and no more than a thin
+cut into the waste (common practice)."""
 
 LEAST_RIM_MM = 2.0
 """Wood beyond the outside cut on a board that is clamped or taped and takes no screws."""
@@ -136,3 +136,20 @@ def work_zero(stock: Stock, *, on_board: bool, at_top: bool) -> WorkZero:
         y_mm=-stock.sign_y_mm if on_board else 0.0,
         z_mm=stock.thickness_mm if at_top else 0.0,
     )
+
+
+def turned_over(stock: Stock, sign_width_mm: float) -> Stock:
+    """The board turned over about an upright line, as a page is: what lay left lies right, front stays front."""
+    return Stock(
+        width_mm=stock.width_mm,
+        height_mm=stock.height_mm,
+        thickness_mm=stock.thickness_mm,
+        sign_x_mm=stock.width_mm - stock.sign_x_mm - sign_width_mm,
+        sign_y_mm=stock.sign_y_mm,
+    )
+
+
+def zero_turned_over(zero: WorkZero, sign_width_mm: float) -> WorkZero:
+    """The same corner of the sign or the board as zero, seen from behind: programs then count X to the left,
+    negative."""
+    return WorkZero(x_mm=sign_width_mm - zero.x_mm, y_mm=zero.y_mm, z_mm=zero.z_mm)

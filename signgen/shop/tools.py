@@ -8,7 +8,7 @@ from typing import Literal
 
 from signgen.units import Limits
 
-ToolKind = Literal["v-bit", "end-mill", "ball-nose", "drill"]
+ToolKind = Literal["v-bit", "end-mill", "ball-nose", "drill", "keyhole"]
 
 EdgeCut = Literal["up-cut", "down-cut", "compression", "straight"]
 """Which way an end mill's edges throw chips: up and out, down into the slot, up at the tip and down above it so that
@@ -30,7 +30,9 @@ practice)."""
 class Tool:
     """One cutter. Every length positive; `angle_deg` is the full angle of a V-bit's cone or a drill's point, None for
     the rest; `tip_mm` the diameter of a V-bit's flat tip; `cutting_length_mm` how far its edges reach above the tip.
-    `cut` is an end mill's, None where nobody said; one that is `only_named` the planner never takes by itself.
+    `cut` is an end mill's, None where nobody said; one that is `only_named` the planner never takes by itself. A
+    keyhole cutter is a head of its diameter, `head_mm` high, on a neck of diameter `neck_mm`; both are 0 for the
+    rest.
     """
 
     name: str
@@ -46,6 +48,8 @@ class Tool:
     cut: EdgeCut | None = None
     metal: ToolMetal = "carbide"
     only_named: bool = False
+    neck_mm: float = 0.0
+    head_mm: float = 0.0
     source: str
 
     @property
@@ -54,7 +58,8 @@ class Tool:
         size = f"{self.diameter_mm:.6g} mm"
         if self.kind != "v-bit":
             special = f"{self.cut} " if self.cut and self.cut != "up-cut" else ""
-            return f"{size} {special}{self.kind.replace('-', ' ')}"
+            name = "keyhole cutter" if self.kind == "keyhole" else self.kind.replace("-", " ")
+            return f"{size} {special}{name}"
         flat = f", {self.tip_mm:.6g} mm flat tip" if self.tip_mm else ""
         return f"{self.angle_deg:.6g} degree V-bit, {size}{flat}"
 

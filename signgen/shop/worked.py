@@ -46,6 +46,12 @@ def worked(
 
 def _chip(tool: Tool, material: Material) -> Iterator[Step]:
     chip = chip_load_mm(tool, material)
+    if tool.kind == "keyhole":
+        yield Step(
+            name="Feed per tooth", working=f"{material.chip_load_ratio:g} x {tool.neck_mm:g}", value=chip,
+            result=f"{chip:.4g} mm", why="the material's ratio times the neck's diameter: it is the weakest part",
+        )  # fmt: skip
+        return
     if tool.kind != "v-bit":
         yield Step(
             name="Feed per tooth", working=f"{material.chip_load_ratio:g} x {tool.diameter_mm:g}", value=chip,
@@ -108,6 +114,12 @@ def _milled(tool: Tool, material: Material, machine: Machine, data: CuttingData)
         yield Step(
             name="Depth of a pass", working=f"{material.v_step_mm:g}", value=material.v_step_mm,
             result=f"{data.stepdown_mm:g} mm", why="no deeper than its cone",
+        )  # fmt: skip
+        return
+    if tool.kind == "keyhole":
+        yield Step(
+            name="Depth of a pass", working=f"{tool.head_mm:g}", value=tool.head_mm,
+            result=f"{data.stepdown_mm:g} mm", why="the height of its head, in a slot that is milled open before",
         )  # fmt: skip
         return
     yield Step(

@@ -45,6 +45,10 @@ TERMS: tuple[Term, ...] = (
         A short bridge left at the bottom of the outside cut that keeps the sign in the board until the end. Cut the
         tabs with a knife or a saw when the spindle stands still, and sand what is left. Without tabs, tape or screws
         must hold the piece, or the cutter will catch it when it comes free."""),
+    _term("keyhole", "keyhole slot", """
+        A slot in a sign's back that is wider inside than at the surface, with a round entry at its lower end: the sign
+        is pushed over a screw's head there and let down on it. It is cut with a keyhole cutter, a head on a thin
+        neck, which must come out at the entry alone."""),
     _term("climb", "climb milling, down milling", """
         Cutting so that the edges come down into the wood from the uncut side: with the usual spindle the wood that
         stays lies to the right of the way. It leaves a cleaner edge on a machine without play."""),

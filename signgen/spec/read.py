@@ -19,6 +19,7 @@ from signgen.spec.control import dialect_of, manner_of
 from signgen.spec.cutters import named_end_mill, named_v_bit
 from signgen.spec.depths import letter_depth_of
 from signgen.spec.finish import Finish, bridges_of, finish_of, panel_of, sharp_of
+from signgen.spec.keyholes import keyholes_of
 from signgen.spec.line_finish import finishes_of, with_finishes
 from signgen.spec.lines import text_of
 from signgen.spec.machine_fit import must_fit_collet, must_fit_height, must_fit_travel
@@ -51,6 +52,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     border, frame = border_of(a, size), frame_of(a, size)
     holes = holes_of(a, size, border)
     hole_form = form_of(a, holes)
+    keyholes = keyholes_of(a, holes, shop, machine, thickness, end_mill)
     margin = margin_of(a, size, frame)
     finish, rule_width = finish_of(a), a.number("rule-width")
     depth = letter_depth_of(a, finish, thickness, v_bit)
@@ -91,6 +93,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         border=_had(border),
         holes=_had(holes),
         hole_form=_had(hole_form),
+        keyholes=keyholes,
         finish=_had(finish),
         panel=panel,
         sharp_corners=sharp,

@@ -15,6 +15,7 @@ from signgen.errors import AskError, CannotMakeError
 from signgen.holes import PATTERNS, HolePattern, pattern_named
 from signgen.holes.common import INSET, SCREW, inset_of
 from signgen.holes.form import HoleForm
+from signgen.holes.keyholes import Keyholes
 from signgen.option import Option
 from signgen.spec.asked import Asked
 from signgen.spec.keys import BORDER_KEYS, FORM_KEYS, HOLE_KEYS, KEY_BY_NAME
@@ -131,6 +132,11 @@ def form_of(a: Asked, holes: HolePattern | None) -> HoleForm | None:
     values = _read_all(a, FORM_KEYS)
     if holes is None or values is None:
         return None
+    if isinstance(holes, Keyholes):
+        for option in given:
+            if values[option.name] is not False:
+                a.wrong(option.name, "Keyholes are not through the board.", "Leave it out, or give holes as another.")
+        return HoleForm()
     if holes.diameter_mm == 0:
         for option in given:
             if values[option.name] is not False:

@@ -86,7 +86,7 @@ _LEFT_OPEN = {
 """What stands in a comment where the key is left out."""
 
 _NEVER_WRITTEN = ("screw", "screw-fit", "screw-head")
-"""The resolved file has the diameters that the screw needs."""
+"""The resolved file has the diameters that the screw needs, but for keyholes, which are of a screw."""
 
 
 def load_sign_file(path: Path) -> dict[str, object]:
@@ -127,7 +127,7 @@ def dump_sign_file(spec: SignSpec) -> str:
     out = ["# A sign for signgen: `signgen make --from` this file makes it again. Lengths are millimetres."]
     group = ""
     for key in KEYS:
-        if key.name in _NEVER_WRITTEN or (key.name not in values and key.name not in _LEFT_OPEN):
+        if key.name not in values and (key.name in _NEVER_WRITTEN or key.name not in _LEFT_OPEN):
             continue
         if key.group != group:
             group = key.group

@@ -13,6 +13,7 @@ from signgen.shop.materials import Machine, Material
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
 from signgen.spec.finish import BridgeSpec, Finish, PanelSpec
+from signgen.spec.keyholes import KeyholeSpec
 from signgen.tolerances import Tolerances
 
 Align = Literal["left", "centre", "right"]
@@ -54,12 +55,12 @@ class LineSpec:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TextSpec:
-    """Lines of lettering and how they are set. `font` is a catalogue name or a path, `font_axes` settings of a variable
-    font by their tags. `cap_height_mm` and `digit_height_mm` None: as large as fits, as `fit` says.
+    """Lines of lettering and how they are set. `font` is a catalogue name or a path, `font_axes` settings of a
+    variable font by their tags. `cap_height_mm` and `digit_height_mm` None: as large as fits, as `fit` says.
 
     `line_spacing` is baseline to baseline over cap height; `letter_spacing_mm` is added between letters.
-    `font_fallback`: characters that the font lacks come from the catalogue. `wrap_mm`: lines that are wider are broken.
-    `own_lines`: every line as set, when they differ in more than words.
+    `font_fallback`: characters that the font lacks come from the catalogue. `wrap_mm`: lines that are wider are
+    broken. `own_lines`: every line as set, when they differ in more than words.
     """
 
     lines: tuple[str, ...]
@@ -122,11 +123,11 @@ class FrameSpec:
 class SignSpec:
     """Millimetres throughout. `depth_mm` is the greatest depth of letters. `end_mill` None: the planner chooses; a
     Tool here was named by the user and is kept to. `board_mm` None: the least board. `skin_mm`: what stays under the
-    outside cut instead of tabs, 0 for nothing. `finish_mm`: what the last pass takes off edge and bores, 0 for no such
-    pass; `climb`: the way round them. `clamp_height_mm` None: nobody said.
-    `cell_mm` None: chosen by the board and the letters.
-    `air_cut_mm`: how much programs for the air are lifted, None for no such programs. `template`: the drilling
-    template's paper (`paper.PAPERS_MM`), "none" for no template."""
+    outside cut instead of tabs, 0 for nothing. `finish_mm`: what the last pass takes off edge and bores, 0 for no
+    such pass; `climb`: the way round them. `clamp_height_mm` None: nobody said. `cell_mm` None: chosen by the board
+    and the letters. `air_cut_mm`: how much programs for the air are lifted, None for no such programs. `template`:
+    the drilling template's paper (`paper.PAPERS_MM`), "none" for no template. `keyholes`: how they are cut, where
+    `holes` are keyholes."""
 
     width_mm: float
     height_mm: float
@@ -165,6 +166,7 @@ class SignSpec:
     sheet_format: Literal["html", "pdf", "both"] = "html"
     steps: bool = False
     paint: str | None = None
+    keyholes: KeyholeSpec | None = None
     panel: PanelSpec | None = None
     sharp_corners: bool = False
     bridges: BridgeSpec | None = None

@@ -27,7 +27,8 @@ def test_holes_lie_on_the_sign_and_bear_unique_names(pattern, width, height, dia
     for _, x, y in centres:
         assert diameter / 2 < x < width - diameter / 2
         assert diameter / 2 < y < height - diameter / 2
-    assert (holes.diameter_mm == diameter) == bool(centres)
+    if pattern.name != "keyholes":  # which are as wide as their screw wants
+        assert (holes.diameter_mm == diameter) == bool(centres)
 
 
 @pytest.mark.parametrize("pattern", PATTERNS, ids=lambda pattern: pattern.name)

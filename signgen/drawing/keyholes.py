@@ -1,0 +1,147 @@
+"""The keyholes of a sign, whether the board has room for them, and the sign as it lies face down."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+import numpy as np
+import shapely
+from shapely import affinity
+from shapely.geometry import Polygon
+from shapely.geometry.base import BaseGeometry
+from shapely.geometry.polygon import orient
+
+from signgen.drawing.drawing import Drawing, Groove, Hole, Keyhole, Recess
+from signgen.drawing.holes import face_area
+from signgen.errors import Problem
+from signgen.holes.keyholes import Keyholes
+from signgen.spec.keyholes import FREE_MM, SHOULDER_MM
+from signgen.spec.sign_spec import SignSpec
+from signgen.units import plain
+
+LEAST_BESIDE_MM = 2.0
+"""Wood beside a keyhole, towards the edge, a hole or another keyhole: it carries the sign (common practice)."""
+
+LEAST_OVER_MM = 1.5
+"""Wood between a keyhole and what is cut into the face over it: two set-ups meet there (common practice)."""
+
+STEP_MM = 0.4
+"""Distance between the places at which grooves are measured over a keyhole."""
+
+
+def keyholes_of(spec: SignSpec) -> tuple[Keyhole, ...]:
+    """The keyholes asked for, in sign coordinates, seen from the front as everything else."""
+    cut = spec.keyholes
+    if cut is None:
+        return ()
+    travel = spec.holes.travel_mm if isinstance(spec.holes, Keyholes) else 0.0
+    return tuple(
+        Keyhole(
+            name=f"keyhole {name}",
+            x_mm=x,
+            y_mm=y,
+            travel_mm=travel,
+            entry_mm=cut.entry_mm,
+            slot_mm=cut.slot_mm,
+            undercut_mm=cut.cutter.diameter_mm,
+            depth_mm=cut.depth_mm,
+            head_mm=cut.cutter.head_mm,
+            free_mm=FREE_MM,
+        )
+        for name, x, y in spec.holes.centres(spec.width_mm, spec.height_mm)
+    )
+
+
+def keyhole_problems(
+    edge: Polygon, holes: Sequence[Hole], keyholes: Sequence[Keyhole]
+) -> Iterator[Problem]:  # fmt: skip
+    """Keyholes that run over the edge, or into a hole or another keyhole."""
+    inside = edge.buffer(-LEAST_BESIDE_MM)
+    for number, keyhole in enumerate(keyholes):
+        if not inside.contains(keyhole.area):
+            hangs = f"{keyhole.name} (with its screw at {plain(keyhole.x_mm)}, {plain(keyhole.y_mm)})"
+            yield Problem(
+                where="holes",
+                what=f"{hangs} does not lie inside the sign with {LEAST_BESIDE_MM:g} mm of wood around it.",
+                remedy="Use another inset, a shorter keyhole-travel or a smaller screw.",
+            )
+        others = [(hole.name, face_area(hole)) for hole in holes]
+        others += [(other.name, other.area) for other in keyholes[number + 1 :]]
+        for name, area in others:
+            if shapely.distance(keyhole.area, area) < LEAST_BESIDE_MM:
+                yield Problem(
+                    where="holes",
+                    what=f"{keyhole.name} and {name} run into each other, or leave less than {LEAST_BESIDE_MM:g} mm.",
+                    remedy="Use fewer keyholes, or another inset.",
+                )
+
+
+def over_problems(spec: SignSpec, keyholes: Sequence[Keyhole], carved: Sequence[Groove | Recess]) -> Iterator[Problem]:
+    """What is cut into the face so deep over a keyhole that too little wood is left between them."""
+    for keyhole in keyholes:
+        around = keyhole.area.buffer(LEAST_OVER_MM)
+        for each in carved:
+            left = spec.thickness_mm - keyhole.depth_mm - _deepest_mm(each, around)
+            if left < LEAST_OVER_MM - 1e-9 and shapely.intersects(each.area, around):
+                yield Problem(
+                    where="depth",
+                    what=f"{each.name} and {keyhole.name} leave {max(0.0, left):.2f} mm of wood between them; "
+                    f"{LEAST_OVER_MM:g} mm is the least.",
+                    remedy="Engrave less deep (depth), move the keyholes (inset), or use a thicker board.",
+                )
+
+
+def keyhole_warnings(spec: SignSpec, keyholes: Sequence[Keyhole]) -> Iterator[str]:
+    cut = spec.keyholes
+    if keyholes and cut is not None and cut.shoulder_mm < SHOULDER_MM - 1e-6:
+        yield (
+            f"Only {cut.shoulder_mm:.1f} mm of wood carry the screws' heads in the keyholes; {SHOULDER_MM:g} mm are "
+            "usual. Hang nothing heavy on them."
+        )
+
+
+def kept_free(spec: SignSpec, keyholes: Sequence[Keyhole]) -> BaseGeometry:
+    """Where no letter should lie: over keyholes, when both together are too deep for the board."""
+    if spec.keyholes is None or spec.thickness_mm - spec.keyholes.depth_mm - spec.depth_mm >= LEAST_OVER_MM:
+        return Polygon()
+    boxes = [shapely.box(*keyhole.area.buffer(LEAST_OVER_MM + STEP_MM).bounds) for keyhole in keyholes]
+    free: BaseGeometry = shapely.union_all(boxes)
+    return free
+
+
+def _deepest_mm(carved: Groove | Recess, around: BaseGeometry) -> float:
+    """How deep something is cut within an area, at the deepest of places STEP_MM apart; 0 where it is not."""
+    common = carved.area.intersection(around)
+    if common.is_empty:
+        return 0.0
+    if isinstance(carved, Recess):
+        return carved.depth_mm
+    x0, y0, x1, y1 = common.bounds
+    xs, ys = np.meshgrid(np.arange(x0, x1 + STEP_MM, STEP_MM), np.arange(y0, y1 + STEP_MM, STEP_MM))
+    places = shapely.points(np.column_stack([xs.ravel(), ys.ravel()]))
+    places = places[shapely.contains(common, places)]
+    if not len(places):
+        return 0.0
+    away = float(shapely.distance(carved.area.boundary, places).max()) + STEP_MM
+    slope = np.tan(np.radians(carved.angle_deg) / 2)
+    return float(min(away / slope, carved.max_depth_mm))
+
+
+def face_down(drawing: Drawing) -> Drawing:
+    """The sign turned over about its upright middle line, as a page is: its edge and keyholes, mirrored, and nothing
+    of what its face gets. Z 0 is then its face."""
+    width = drawing.width_mm
+    edge = affinity.affine_transform(drawing.edge, [-1, 0, 0, 1, width, 0])
+    assert isinstance(edge, Polygon)
+    return Drawing(
+        width_mm=width,
+        height_mm=drawing.height_mm,
+        thickness_mm=drawing.thickness_mm,
+        edge=orient(edge),
+        holes=(),
+        grooves=(),
+        tabs=(),
+        cap_height_mm=0.0,
+        keyholes=tuple(replace(keyhole, x_mm=width - keyhole.x_mm) for keyhole in drawing.keyholes),
+    )

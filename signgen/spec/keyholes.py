@@ -1,0 +1,149 @@
+"""Keyholes as they are cut: the cutters, the widths and the depth, from the screw, the shop and the board."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from signgen.holes import HolePattern
+from signgen.holes.keyholes import KEYHOLE_DEPTH, Keyholes
+from signgen.shop.collets import collet_for
+from signgen.shop.materials import Machine
+from signgen.shop.shop import Shop
+from signgen.shop.tools import STOUTEST_MM, Tool
+from signgen.spec.asked import Asked
+from signgen.units import plain
+
+ROOM_MM = 0.5
+"""The cutter's head, and the entry, over the screw's head; the entry over the cutter's (practice: 0.5 to 1 mm,
+check-values 6.4 K2)."""
+SLOT_ROOM_MM = 0.4
+"""The slot over the screw's shank (practice: 0.3 to 0.5 mm, check-values 6.4 K2)."""
+NECK_ROOM_MM = 0.2
+"""The slot over the cutter's neck, so that the neck does not rub in what the end mill has opened (common
+practice)."""
+LEAST_BEARING_MM = 0.75
+"""Of wood under the screw's head on each side of the slot: less pulls out (common practice)."""
+SHOULDER_MM = 4.8
+"""Wood between the undercut and the sign's back, which carries the sign: 3/16 in. Source: check-values 6.4 K1."""
+LEAST_SHOULDER_MM = 3.0
+"""Less is refused (common practice)."""
+FREE_MM = 0.2
+"""How much deeper the end mill goes than the keyhole cutter, whose end then turns free: not all of them cut there."""
+LEAST_FACE_MM, LEAST_FACE_RATIO = 2.0, 0.2
+"""Wood left between a keyhole and the face (common practice)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeyholeSpec:
+    """`mill` opens entry and slot, `depth_mm` deep from the back; then `cutter` goes in at the entry and cuts the
+    undercut, FREE_MM less deep."""
+
+    cutter: Tool
+    mill: Tool
+    entry_mm: float
+    slot_mm: float
+    depth_mm: float
+
+    @property
+    def shoulder_mm(self) -> float:
+        """Wood between undercut and back."""
+        return self.depth_mm - FREE_MM - self.cutter.head_mm
+
+
+def keyholes_of(
+    a: Asked,
+    holes: HolePattern | None,
+    shop: Shop,
+    machine: Machine | None,
+    thickness_mm: float | None,
+    named: Tool | None,
+) -> KeyholeSpec | None:
+    """How the keyholes asked for are cut; None when none were, or there is a problem. `named`: the end mill that the
+    user named, which is kept to."""
+    if not isinstance(holes, Keyholes) or thickness_mm is None or machine is None:
+        return None
+    cutter = _cutter(a, holes, shop, machine)
+    if cutter is None:
+        return None
+    slot = round(max(holes.shank_mm + SLOT_ROOM_MM, cutter.neck_mm + NECK_ROOM_MM), 2)
+    entry = round(max(holes.head_mm, cutter.diameter_mm) + ROOM_MM, 2)
+    depth = _depth(a, holes, cutter, thickness_mm)
+    if depth is None:
+        return None
+    mill = _mill(a, shop, machine, named, slot, depth)
+    if mill is None:
+        return None
+    return KeyholeSpec(cutter=cutter, mill=mill, entry_mm=entry, slot_mm=slot, depth_mm=depth)
+
+
+def _cutter(a: Asked, holes: Keyholes, shop: Shop, machine: Machine) -> Tool | None:
+    """The smallest keyhole cutter whose undercut takes the head, with a neck that leaves the head wood to bear on."""
+    series = machine.collet_series
+    cutters = [tool for tool in shop.tools if tool.kind == "keyhole" and collet_for(tool.shank_mm, series)]
+    wide = [tool for tool in cutters if tool.diameter_mm >= holes.head_mm + ROOM_MM]
+    fit = [
+        tool
+        for tool in wide
+        if holes.head_mm - max(holes.shank_mm + SLOT_ROOM_MM, tool.neck_mm + NECK_ROOM_MM) >= 2 * LEAST_BEARING_MM
+    ]
+    if fit:
+        return min(fit, key=lambda tool: (tool.diameter_mm, tool.name))
+    head = f"the head of {holes.screw} ({holes.head_mm:.2f} mm)"
+    if not cutters:
+        a.cannot("holes", "The shop has no keyhole cutter.", 'Add one to the shop file (kind = "keyhole").')
+    elif not wide:
+        widest = max(tool.diameter_mm for tool in cutters)
+        what = f"No keyhole cutter in the shop is wide enough for {head}; the widest cuts {plain(widest)} mm."
+        a.cannot("screw", what, "Use a smaller screw, or add a cutter to the shop file.")
+    else:
+        what = f"Every keyhole cutter in the shop has too thick a neck for {head}: it would slip through."
+        a.cannot("screw", what, "Use a larger screw, or add a cutter to the shop file.")
+    return None
+
+
+def _depth(a: Asked, holes: Keyholes, cutter: Tool, thickness_mm: float) -> float | None:
+    """The depth given, or as deep as the usual shoulder wants and the board allows."""
+    own = cutter.head_mm + FREE_MM
+    face = max(LEAST_FACE_MM, LEAST_FACE_RATIO * thickness_mm)
+    most = math.floor(min(thickness_mm - face, cutter.reach_mm + FREE_MM) * 100 + 1e-6) / 100
+    least = round(own + LEAST_SHOULDER_MM, 2)
+    if most < least:
+        what = (
+            f"A board of {plain(thickness_mm)} mm is too thin for keyholes: they are {plain(least)} mm deep at the "
+            f"least, and {plain(face)} mm must stay before the face."
+        )
+        a.cannot("thickness", what, "Use a thicker board, a smaller screw, or holes.")
+        return None
+    if holes.depth_mm is None:
+        return min(round(own + SHOULDER_MM, 2), most)
+    if not least <= holes.depth_mm <= most:
+        what = f"{plain(holes.depth_mm)} mm does not do with the {cutter.label} in this board."
+        a.cannot(KEYHOLE_DEPTH.name, what, f"Use {plain(least)} to {plain(most)} mm.")
+        return None
+    return holes.depth_mm
+
+
+def _mill(a: Asked, shop: Shop, machine: Machine, named: Tool | None, slot_mm: float, depth_mm: float) -> Tool | None:
+    """The stoutest end mill that goes into the slot and is long enough."""
+    keyholes = f"keyholes whose slot is {plain(slot_mm)} mm wide and {plain(depth_mm)} mm deep"
+    if named is not None:
+        if named.diameter_mm <= slot_mm and named.cutting_length_mm >= depth_mm:
+            return named
+        size = f"{plain(named.diameter_mm)} mm end mill, {plain(named.cutting_length_mm)} mm long,"
+        what = f"A {size} does not open {keyholes}."
+        a.cannot("end-mill", what, "Name a thinner or longer one, or leave end-mill out.")
+        return None
+    mills = [
+        tool
+        for tool in shop.tools
+        if tool.kind == "end-mill"
+        and not tool.only_named
+        and tool.diameter_mm <= min(slot_mm, STOUTEST_MM)
+        and tool.cutting_length_mm >= depth_mm
+        and collet_for(tool.shank_mm, machine.collet_series)
+    ]
+    if not mills:
+        a.cannot("holes", f"No end mill in the shop opens {keyholes}.", "Add a thinner or longer one to the shop file.")
+        return None
+    return max(mills, key=lambda tool: (tool.diameter_mm, tool.can_plunge))
