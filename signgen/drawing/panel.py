@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -96,6 +97,14 @@ def _recess(name: str, area: Polygon | MultiPolygon, depth_mm: float, sharp: boo
     return Recess(name=name, text="", area=area_of(polygons(area)), depth_mm=depth_mm, sharp=sharp)
 
 
+def _other_insets(hole: Hole, edge: Polygon) -> str:
+    """Panel insets with which a hole lies in the panel or on the rim."""
+    away = float(shapely.distance(edge.boundary, Point(hole.x_mm, hole.y_mm)))
+    need = (hole.diameter_mm + hole.span_mm) / 2 + LEAST_WALL_MM
+    less, more = math.floor(10 * (away - need) + 1e-6) / 10, math.ceil(10 * (away + need) - 1e-6) / 10
+    return f"panel {less:g} or less, or {more:g} or more" if less >= 1 else f"panel {more:g} or more"
+
+
 def recess_problems(
     drawn: Made, grooves: Sequence[Groove], panel: Polygon | None, edge: Polygon, holes: tuple[Hole, ...]
 ) -> Iterator[Problem]:
@@ -123,7 +132,7 @@ def recess_problems(
                 yield Problem(
                     where="panel",
                     what=f"The panel's wall runs through {hole.name} or close by.",
-                    remedy="Move the hole (inset), or use another panel inset.",
+                    remedy=f"Use {_other_insets(hole, edge)}, or move the hole (inset).",
                 )
     for hole in holes:
         for letter in drawn.raised:
