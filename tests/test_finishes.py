@@ -318,7 +318,7 @@ WAYS: tuple[dict[str, Any], ...] = (
     {"finish": "groove"},
     {"finish": "recess"},
     {"finish": "recess", "sharp_corners": "true"},
-    {"finish": "recess", "panel": "10", "panel_depth": "1.5", "depth": "2"},
+    {"finish": "recess", "panel": "9", "panel_depth": "1.5", "depth": "2"},
     {"finish": "raised"},
     {"finish": "raised", "sharp_corners": "true"},
     {"finish": "stroke"},

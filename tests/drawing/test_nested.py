@@ -9,7 +9,7 @@ from shapely import affinity
 from shapely.geometry import MultiPolygon, Point, Polygon, box
 
 from signgen.drawing.draw import draw
-from signgen.drawing.drawing import Countersink, Drawing, Groove, Hole, Tab
+from signgen.drawing.drawing import Countersink, Drawing, Groove, Hole, Raised, Recess, Tab
 from signgen.drawing.nested import MOVED, Placement, nested
 from tests.asking import spec_of
 
@@ -95,6 +95,15 @@ def test_names_are_unique_on_the_sheet(sign: Drawing) -> None:
     assert len(names) == len(set(names)) == 2 * len((*sign.holes, *sign.grooves, *sign.tabs))
 
 
+def test_the_lines_of_strokes_go_with_their_letters() -> None:
+    sign = draw(spec_of(text=["7"], finish="stroke", font="hershey-sans"))
+    turned = Placement(name="2", x_mm=300, y_mm=10, turned=True)
+    for groove in nested([(sign, at(0, 0)), (sign, turned)]).grooves:
+        assert groove.lines is not None
+        pen = groove.lines.buffer(groove.limit_radius_mm, quad_segs=64)
+        assert pen.symmetric_difference(groove.area).area < 0.002 * groove.area.area
+
+
 def test_signs_of_different_thickness_are_refused(sign: Drawing) -> None:
     with pytest.raises(ValueError, match="one thickness"):
         nested([(sign, at(0, 0)), (replace(sign, thickness_mm=9), at(200, 0, name="2"))])
@@ -106,7 +115,9 @@ def test_signs_of_different_thickness_are_refused(sign: Drawing) -> None:
     ("kind", "known"),
     [
         (Hole, {"name", "x_mm", "y_mm", "diameter_mm", "span_mm", "angle_deg", "sink"}),
-        (Groove, {"name", "text", "area", "angle_deg", "tip_mm", "max_depth_mm"}),
+        (Groove, {"name", "text", "area", "angle_deg", "tip_mm", "max_depth_mm", "lines"}),
+        (Recess, {"name", "text", "area", "depth_mm", "sharp"}),
+        (Raised, {"name", "text", "area"}),
         (
             Tab,
             {"name", "x_mm", "y_mm", "along_x", "along_y", "width_mm", "height_mm", "outline", "foot_mm"},
