@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 import shapely
@@ -66,9 +67,7 @@ class CutOut:
     def toolpath(self) -> Toolpath:
         """One cut, from the top to the last pass. Raises: CannotMakeError when the tabs leave no path between
         them."""
-        path, feeds = strung(list(self._pieces()))
-        cut = Cut(path=path, feeds_mm_per_min=feeds, feature="edge", stage=FREEING_STAGE)
-        return Toolpath(operation="edge", tool=self.tool, cuts=(cut,))
+        return _toolpath(self)
 
     @property
     def _bottom_mm(self) -> float:
@@ -82,7 +81,7 @@ class CutOut:
             feed=self.cutting.feed_mm_per_min,
         )
 
-    def _pieces(self) -> Pieces:
+    def pieces(self) -> Pieces:
         """Connected pieces of the path, each with its feed."""
         loop = self._loop(self.finish_mm)
         gaps = self._gaps(loop)
@@ -197,6 +196,15 @@ class CutOut:
         """Whether the cutter stays off the sign: beside a narrow notch it may not."""
         away = shapely.distance(self.edge, LineString(lead.points_mm[:, :2]))
         return bool(away >= self.tool.radius_mm - self.tolerances.total_mm)
+
+
+@lru_cache(maxsize=64)
+def _toolpath(cut_out: CutOut) -> Toolpath:
+    """Signs of one size differ in their texts, not in their edges: those of a batch are made once."""
+    path, feeds = strung(list(cut_out.pieces()))
+    feeds.setflags(write=False)
+    cut = Cut(path=path, feeds_mm_per_min=feeds, feature="edge", stage=FREEING_STAGE)
+    return Toolpath(operation="edge", tool=cut_out.tool, cuts=(cut,))
 
 
 def _on_to(loop: Loop, gap: Gap, s: float, z: float, rates: Rates) -> Pieces:

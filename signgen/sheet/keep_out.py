@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -80,14 +81,22 @@ def _width_mm(tool: Tool, lines: FloatArray, limit: float) -> float:
 
 def _brushed(ways: FloatArray, radius: float) -> BaseGeometry:
     """The area within `radius` of (k, 2, 2) straight ways; passes one below the other are one way from above."""
-    from shapely import buffer, linestrings, union_all
-
     keys = np.rint(ways.reshape(-1, 4) * 1000).astype(np.int64)
     _, first = np.unique(keys, axis=0, return_index=True)
+    return _widened(ways[np.sort(first)].tobytes(), radius)
+
+
+@lru_cache(maxsize=16)
+def _widened(ways: bytes, radius: float) -> BaseGeometry:
+    """The same of ways that are all different; several drawings of a sheet ask for it, and all signs of a batch that
+    have the same edge."""
+    from shapely import buffer, linestrings, union_all
+
     # a circle becomes a polygon inside it: widened so that it lies outside
     wide = radius / math.cos(math.pi / (4 * QUAD_SEGS))
+    lines = linestrings(np.frombuffer(ways).reshape(-1, 2, 2))
     # Widened one by one and joined: widening all of them as one takes time by the square of their number.
-    widened: BaseGeometry = union_all(buffer(linestrings(ways[np.sort(first)]), wide, quad_segs=QUAD_SEGS))
+    widened: BaseGeometry = union_all(buffer(lines, wide, quad_segs=QUAD_SEGS))
     return widened
 
 
