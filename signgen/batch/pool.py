@@ -38,6 +38,9 @@ MOST_STILLBORN = 3
 POLL_S = 1.0
 """How often the pool looks at its clock when nothing happens."""
 
+GARBAGE_EVERY = 20_000
+"""Objects made between two looks for garbage: a row makes some ten thousand that live as long as it does."""
+
 _ENVIRONMENT = {
     # Workers share the cores already.
     "OMP_NUM_THREADS": "1",
@@ -241,6 +244,7 @@ def _serve(pipe: Connection, work: Callable[[T], R], memory_mb: int) -> None:
     threading.Thread(target=_end_with_parent, daemon=True).start()
     _limit_memory(memory_mb)
     gc.freeze()  # what the imports left need never be looked through for garbage
+    gc.set_threshold(GARBAGE_EVERY)
     pipe.send((_READY, None))
     while True:
         try:

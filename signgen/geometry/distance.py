@@ -167,7 +167,7 @@ class _Pencils:
         length = np.hypot(dx, dy)
         safe = np.where(length > 0, length, 1.0)
         dx = np.where(length > 0, dx, 1.0)  # a segment of no length still needs a direction
-        self.column = np.stack([segments[:, 0], segments[:, 1], dx / safe, dy / safe, length], axis=1)
+        self.column = np.stack([segments[:, 0], segments[:, 1], dx / safe, dy / safe, length])
         self.flare: FloatArray | None = None
         if radii is not None:
             point = length == 0
@@ -181,12 +181,17 @@ class _Pencils:
 
     def distance(self, x: FloatArray, y: FloatArray, which: IntArray) -> FloatArray:
         """Distance of point i from segment which[i], less the disc's radius there."""
-        ax, ay, ux, uy, length = self.column[which].T
-        x, y = x - ax, y - ay
-        along, across = x * ux + y * uy, x * uy - y * ux
+        column = self.column
+        along, across = x - column[0].take(which), y - column[1].take(which)
+        ux, uy = column[2].take(which), column[3].take(which)
+        along, across = along * ux + across * uy, along * uy - across * ux
+        length = column[4].take(which)
         if self.flare is None:
             along -= np.minimum(np.maximum(along, 0.0), length)
-            return np.asarray(np.sqrt(across * across + along * along))
+            along *= along
+            across *= across
+            across += along
+            return np.asarray(np.sqrt(across, out=across))
         start, grow, lead = self.flare[which].T
         # d/ds (sqrt((along - s)^2 + across^2) - start - grow s) = 0 where s = along + |across| grow / sqrt(1 -
         # grow^2).

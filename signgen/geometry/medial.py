@@ -66,6 +66,7 @@ def medial_axis(polygon: Polygon, tolerances: Tolerances) -> MedialAxis:
     return _axis_of_rings(rings, tolerances).moved(*corner)
 
 
+@lru_cache(maxsize=256)
 def grid_rings(polygon: Polygon) -> tuple[tuple[float, float], tuple[bytes, ...]]:
     """The polygon's lower left corner, and its rings relative to that in grid units (int64 bytes, inside on
     the left).

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from shapely.geometry import LineString, Point
@@ -39,11 +40,17 @@ class Fit:
         return self.x + x_mm * self.scale, self.y - y_mm * self.scale
 
     def area(self, shape: BaseGeometry) -> BaseGeometry:
-        from shapely.affinity import affine_transform
+        return _on_paper(shape, self.x, self.y, self.scale)
 
-        placed = affine_transform(shape, [self.scale, 0, 0, -self.scale, self.x, self.y])
-        simple: BaseGeometry = placed.simplify(FINEST_MM)
-        return simple
+
+@lru_cache(maxsize=256)
+def _on_paper(shape: BaseGeometry, x: float, y: float, scale: float) -> BaseGeometry:
+    """Plans are drawn anew until a sheet's density is found, most of them at the same place."""
+    from shapely.affinity import affine_transform
+
+    placed = affine_transform(shape, [scale, 0, 0, -scale, x, y])
+    simple: BaseGeometry = placed.simplify(FINEST_MM)
+    return simple
 
 
 def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Literal
 
 from signgen.sheet.numbers import figure
@@ -188,6 +189,7 @@ def _p(point: _Point) -> _Point:
     return round(float(point[0]), 3) + 0.0, round(float(point[1]), 3) + 0.0
 
 
+@lru_cache(maxsize=256)
 def area_path(shape: BaseGeometry, places: int = 2) -> str:
     """Path data of every ring of an area, with that many decimals; '' when it is empty."""
     words = []
