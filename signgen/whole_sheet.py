@@ -6,7 +6,7 @@ A sheet's folder holds `sheet.json` in place of a sign file: what was asked for 
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -57,13 +57,15 @@ class PieceAsked:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetAsked:
     """The `number`th of `count` sheets. `hole_sizes`: of all signs that are cut in the same setting-up, on this sheet
-    or another, for all sheets are cut with the same cutters."""
+    or another, for all sheets are cut with the same cutters; `clear_with`: the end mills that could clear the recesses
+    of all of them, by name."""
 
     number: int
     count: int
     size_mm: tuple[float, float]
     pieces: tuple[PieceAsked, ...]
     hole_sizes: tuple[HoleSize, ...]
+    clear_with: tuple[str, ...] = ()
 
     @property
     def title(self) -> str:
@@ -74,7 +76,7 @@ class SheetAsked:
 
 def make_sheet(asked: SheetAsked, shop_of: ShopOf = load_shop) -> Job:
     """Every file of a sheet's job, verified. Raises: as `make_job`; CheckFailedError for the sheet as a whole."""
-    spec, drawing, plan, setup = _laid(asked, shop_of)
+    spec, drawing, plan, setup = laid_out(asked, shop_of)
     facts = replace(proved(spec, drawing, plan, setup), pieces=tuple(_pieces(asked, drawing)))
     files = program_files(facts)
     lit = sign_relief(facts)
@@ -113,12 +115,15 @@ def check_sheet(folder: Path, fixings: FixingSpec = NONE_SAID) -> Judged:
 
     Raises: AskError when the folder is not whole.
     """
-    spec, drawing, plan, setup = _laid(load_sheet(present(folder, SHEET)), load_shop)
+    spec, drawing, plan, setup = laid_out(load_sheet(present(folder, SHEET)), load_shop)
     return judged_folder(folder, spec, drawing, plan, setup, fixings)
 
 
-def cutters_of(spec: SignSpec, drawing: Drawing, hole_sizes: Iterable[HoleSize]) -> Cutters:
-    """The cutters for signs like this one with holes of all these sizes; each hole is called by its size.
+def cutters_of(
+    spec: SignSpec, drawing: Drawing, hole_sizes: Iterable[HoleSize], clear_with: Sequence[str] = ()
+) -> Cutters:
+    """The cutters for signs like this one with holes of all these sizes, and recesses that one of `clear_with` is to
+    clear; each hole is called by its size.
 
     Raises: CannotMakeError.
     """
@@ -126,7 +131,7 @@ def cutters_of(spec: SignSpec, drawing: Drawing, hole_sizes: Iterable[HoleSize])
         Hole(name=f"{size}", x_mm=0.0, y_mm=0.0, diameter_mm=size[0], span_mm=1.0 if size[1] else 0.0)
         for size in hole_sizes
     )
-    return choose_cutters(replace(drawing, holes=holes), spec)
+    return choose_cutters(replace(drawing, holes=holes), spec, clear_with or None)
 
 
 def size_of(hole: Hole) -> HoleSize:
@@ -134,7 +139,7 @@ def size_of(hole: Hole) -> HoleSize:
     return hole.diameter_mm, hole.span_mm > 0
 
 
-def _laid(asked: SheetAsked, shop_of: ShopOf) -> tuple[SignSpec, Drawing, Plan, Setup]:
+def laid_out(asked: SheetAsked, shop_of: ShopOf) -> tuple[SignSpec, Drawing, Plan, Setup]:
     """The sheet's drawing and how it is cut; the spec is that of its first sign but for its size and name."""
     drawn: dict[str, tuple[SignSpec, Drawing]] = {}
     signs: list[tuple[Drawing, Placement]] = []
@@ -147,7 +152,7 @@ def _laid(asked: SheetAsked, shop_of: ShopOf) -> tuple[SignSpec, Drawing, Plan, 
         signs.append((drawn[key][1], place))
     drawing = nested(signs)
     first, pattern = next(iter(drawn.values()))
-    cutters = cutters_of(first, replace(pattern, recesses=drawing.recesses), asked.hole_sizes)
+    cutters = cutters_of(first, replace(pattern, recesses=drawing.recesses), asked.hole_sizes, asked.clear_with)
     by_size = dict(cutters.holes)
     cutters = replace(cutters, holes=tuple((hole.name, by_size[f"{size_of(hole)}"]) for hole in drawing.holes))
     spec = replace(
@@ -199,6 +204,7 @@ def dump_sheet(asked: SheetAsked) -> bytes:
         "count": asked.count,
         "size_mm": list(asked.size_mm),
         "hole_sizes": [list(size) for size in asked.hole_sizes],
+        "clear_with": list(asked.clear_with),
         "pieces": [
             {
                 "name": piece.name,
@@ -226,6 +232,7 @@ def load_sheet(path: Path) -> SheetAsked:
             count=int(told["count"]),
             size_mm=(float(told["size_mm"][0]), float(told["size_mm"][1])),
             hole_sizes=tuple((float(diameter), bool(slot)) for diameter, slot in told["hole_sizes"]),
+            clear_with=tuple(str(name) for name in told.get("clear_with", [])),
             pieces=tuple(
                 PieceAsked(
                     name=str(piece["name"]),

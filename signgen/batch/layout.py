@@ -118,12 +118,16 @@ def must_fit(spec: SignSpec, how: SheetHow, cutter_mm: float) -> None:
         raise CannotMakeError.at("size", what, "Make it smaller, or use a larger sheet.")
 
 
-def sheet_figures(spec: SignSpec, holes: Sequence[HoleSize], tabs: int, area_mm2: float) -> dict[str, Any]:
-    """What laying out needs to know of a row that was proved."""
+def sheet_figures(
+    spec: SignSpec, holes: Sequence[HoleSize], clear_with: Sequence[str], tabs: int, area_mm2: float
+) -> dict[str, Any]:
+    """What laying out needs to know of a row that was proved. `clear_with`: the end mills that could clear its
+    recesses."""
     return {
         "alike": alike(spec),
         "size_mm": [spec.width_mm, spec.height_mm],
         "holes": sorted({(size[0], bool(size[1])) for size in holes}),
+        "clear_with": list(clear_with),
         "tabs": tabs,
         "area_mm2": area_mm2,
     }
@@ -148,11 +152,27 @@ def lay_out(made: Sequence[Outcome], asked: Mapping[int, Mapping[str, object]], 
     if sum(outcome.copies for outcome in made) > MOST_SIGNS:
         what = f"{sum(outcome.copies for outcome in made):,} signs are too many to lay out at once."
         raise AskError.at("sheet", what, f"Split the list: {MOST_SIGNS:,} signs at most.")
-    groups: dict[str, list[Outcome]] = {}
-    for outcome in made:
-        groups.setdefault(outcome.figures["sheet"]["alike"], []).append(outcome)
-    laid = [_group(outcomes, asked, how) for outcomes in groups.values()]
+    laid = [_group(outcomes, clear_with, asked, how) for outcomes, clear_with in _grouped(made)]
     return tuple(_numbered(laid))
+
+
+def _grouped(made: Sequence[Outcome]) -> Iterator[tuple[list[Outcome], tuple[str, ...]]]:
+    """Rows that one setting-up cuts, with the end mills that could clear the recesses of all of them."""
+    groups: dict[str, list[tuple[list[Outcome], list[str]]]] = {}
+    for outcome in made:
+        figures = outcome.figures["sheet"]
+        own = figures["clear_with"]
+        known = groups.setdefault(figures["alike"], [])
+        for outcomes, names in known:
+            shared = [name for name in names if name in own]
+            if bool(shared) == bool(names or own):
+                outcomes.append(outcome)
+                names[:] = shared
+                break
+        else:
+            known.append(([outcome], list(own)))
+    for known in groups.values():
+        yield from ((outcomes, tuple(names)) for outcomes, names in known)
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,17 +181,20 @@ class _Pile:
 
     pieces: list[list[PieceAsked]]
     hole_sizes: tuple[HoleSize, ...]
+    clear_with: tuple[str, ...]
     size_mm: Size
     gap_mm: float
     holds: int
     holds_size_mm: Size
 
 
-def _group(outcomes: Sequence[Outcome], asked: Mapping[int, Mapping[str, object]], how: SheetHow) -> _Pile:
+def _group(
+    outcomes: Sequence[Outcome], clear_with: tuple[str, ...], asked: Mapping[int, Mapping[str, object]], how: SheetHow
+) -> _Pile:
     spec = read_sign(asked[outcomes[0].row], shop_of)
     told = [outcome.figures["sheet"] for outcome in outcomes]
     hole_sizes = tuple(sorted({(float(size[0]), bool(size[1])) for figures in told for size in figures["holes"]}))
-    cutter = cutters_of(spec, draw(spec), hole_sizes).edge.diameter_mm
+    cutter = cutters_of(spec, draw(spec), hole_sizes, clear_with).edge.diameter_mm
     how.must_reach(spec.machine, cutter)
     gap = how.gap_for(cutter, max(figures["tabs"] for figures in told))
     room, turn = how.room_mm(cutter), how.may_turn(spec.material)
@@ -193,6 +216,7 @@ def _group(outcomes: Sequence[Outcome], asked: Mapping[int, Mapping[str, object]
     return _Pile(
         pieces=[list(_named(pile, asked)) for pile in piles],
         hole_sizes=hole_sizes,
+        clear_with=clear_with,
         size_mm=how.size_mm,
         gap_mm=gap,
         holds=_capacity(usual, room, gap, turn),
@@ -222,6 +246,7 @@ def _numbered(piles: Sequence[_Pile]) -> Iterator[Group]:
                     size_mm=pile.size_mm,
                     pieces=tuple(pieces),
                     hole_sizes=pile.hole_sizes,
+                    clear_with=pile.clear_with,
                 )
             )
         yield Group(sheets=tuple(sheets), gap_mm=pile.gap_mm, holds=pile.holds, holds_size_mm=pile.holds_size_mm)

@@ -13,6 +13,7 @@ from signgen.batch.recipe import Task
 from signgen.batch.shop import shop_of
 from signgen.errors import SignGenError
 from signgen.files import place_folder
+from signgen.operations.choose import may_clear
 from signgen.pipeline import Job, make_job, prove, read_sign
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.numbers import rounded
@@ -65,7 +66,11 @@ def prove_row(task: Task, how: SheetHow) -> Made:
         return failed(task.row, error, "", task.copies), {}
     drawing = facts.drawing
     told = sheet_figures(
-        facts.spec, [size_of(hole) for hole in drawing.holes], len(drawing.tabs), rounded(drawing.edge.area, 2)
+        facts.spec,
+        [size_of(hole) for hole in drawing.holes],
+        [tool.name for tool in may_clear(drawing, facts.spec)],
+        len(drawing.tabs),
+        rounded(drawing.edge.area, 2),
     )
     return Outcome(row=task.row, copies=task.copies, figures={**figures(facts), "sheet": told}), {}
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from signgen.drawing.drawing import Drawing, Hole
@@ -28,8 +29,9 @@ class Cutters:
     clear: Tool | None = None
 
 
-def choose_cutters(drawing: Drawing, spec: SignSpec) -> Cutters:
-    """Fewest cutters first, then the stoutest for the edge, then the stoutest for the holes.
+def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str] | None = None) -> Cutters:
+    """Fewest cutters first, then the stoutest for the edge, then the stoutest for the holes. `clear_with`: the names of
+    the end mills that may clear recesses; None: all in the shop.
 
     Raises: CannotMakeError when a named cutter, or every cutter in the shop, is too thick or too short for something.
     """
@@ -67,7 +69,7 @@ def choose_cutters(drawing: Drawing, spec: SignSpec) -> Cutters:
         for hole in drawing.holes
         if not makers[_size(hole)]
     ]
-    in_recesses = clearers(drawing, spec, [tool for tool in offered if tool.diameter_mm <= STOUTEST_MM])
+    in_recesses = [tool for tool in may_clear(drawing, spec) if clear_with is None or tool.name in clear_with]
     if drawing.recesses and not in_recesses:
         problems += room_problems(drawing, spec, None)
     if problems:
@@ -89,6 +91,12 @@ def choose_cutters(drawing: Drawing, spec: SignSpec) -> Cutters:
         holes=tuple((hole.name, by_size[_size(hole)]) for hole in drawing.holes),
         clear=clear,
     )
+
+
+def may_clear(drawing: Drawing, spec: SignSpec) -> list[Tool]:
+    """The end mills of the shop that could clear all recesses; [] when there are none."""
+    offered = [tool for tool in spec.shop.tools if not tool.only_named and tool.diameter_mm <= STOUTEST_MM]
+    return clearers(drawing, spec, [spec.end_mill] if spec.end_mill else offered)
 
 
 def _size(hole: Hole) -> tuple[float, bool]:

@@ -12,10 +12,14 @@ from hypothesis import strategies as st
 from shapely.geometry import box
 
 from signgen.batch.asked_sheet import read_sheet
-from signgen.batch.layout import FREE, Group, SheetHow, alike, lay_out, must_fit, sheet_figures
+from signgen.batch.layout import FREE, STRIP_MM, Group, SheetHow, alike, lay_out, must_fit, sheet_figures
 from signgen.batch.outcome import Outcome
+from signgen.drawing.draw import draw
 from signgen.errors import AskError, CannotMakeError
+from signgen.operations.choose import may_clear
+from signgen.shop.load import load_shop
 from signgen.spec.sign_spec import SignSpec
+from signgen.whole_sheet import cutters_of, laid_out
 from tests.asking import spec_of
 
 BASE: dict[str, object] = {"text": ["A"], "thickness": 9, "cap-height": 8, "origin": "stock"}
@@ -27,8 +31,12 @@ def row(number: int, size: str, copies: int = 1, **more: Any) -> tuple[Outcome, 
     """A row as it was proved, and what it asks for."""
     asked = {**BASE, "size": size, **{name.replace("_", "-"): value for name, value in more.items()}}
     spec = spec_of(**{"holes": None, "hole-diameter": None, "inset": None, **asked})
-    told = sheet_figures(spec, [], spec.tabs.count, spec.width_mm * spec.height_mm)
+    told = sheet_figures(spec, [], _clearers(spec), spec.tabs.count, spec.width_mm * spec.height_mm)
     return Outcome(row=number, copies=copies, figures={"sheet": told}), asked
+
+
+def _clearers(spec: SignSpec) -> list[str]:
+    return [tool.name for tool in may_clear(draw(spec), spec)] if spec.finish == "recess" else []
 
 
 def laid(rows: list[tuple[Outcome, dict[str, object]]], how: SheetHow) -> tuple[Group, ...]:
@@ -95,6 +103,30 @@ def test_signs_that_differ_in_looks_alone_share_a_sheet() -> None:
         row(5, "60x40", border="rounded", corner_radius=5), row(6, "60x40", holes="corners", hole_diameter=4, inset=6),
     ]  # fmt: skip
     assert len(laid(rows, SheetHow(size_mm=(380, 330)))) == 1
+
+
+def test_all_sheets_of_a_group_are_cut_with_the_cutters_that_the_gap_is_for() -> None:
+    """Narrow letters take a thin end mill, which then is the edge's too; wide ones alone would take a stout one."""
+    rows = [
+        row(2, "150x70", finish="recess", thickness=6, cap_height=30, text=["ab"], depth=2),
+        row(3, "150x70", finish="recess", thickness=6, cap_height=45, text=["III"], depth=2, copies=4),
+    ]
+    how = SheetHow(size_mm=(380, 220))
+    alone = [cutters_of(spec, draw(spec), ()).edge for spec in (spec_of(**asked) for _, asked in rows)]
+    assert alone[0] != alone[1]
+    (group,) = laid(rows, how)
+    assert [sorted({piece.row for piece in sheet.pieces}) for sheet in group.sheets] == [[2, 3], [3]]
+    edges = {laid_out(sheet, load_shop)[2].edge for sheet in group.sheets}
+    assert edges == {alone[0]}
+    assert group.gap_mm == 2 * alone[0].diameter_mm + STRIP_MM
+
+
+def test_rows_that_no_cutter_could_clear_together_go_on_different_sheets() -> None:
+    rows = [row(number, "150x70") for number in (2, 3, 4)]
+    for (outcome, _), names in zip(rows, (["a"], ["b"], ["a", "c"]), strict=True):
+        outcome.figures["sheet"]["clear_with"] = names
+    groups = laid(rows, SheetHow(size_mm=(380, 330)))
+    assert [[piece.row for piece in group.sheets[0].pieces] for group in groups] == [[2, 4], [3]]
 
 
 def test_more_signs_than_fit_take_more_sheets() -> None:
