@@ -48,8 +48,9 @@ CLAMP_STANDS_MM = 30.0
 HEAD_STANDS_MM = 2.0
 """How far a head may stand over the board without being met; it should sit flush or below (common practice)."""
 
-SCREW_EDGE_MM = 3.0
-"""Wood between a screw's head and the board's edge, so that the board does not split (common practice)."""
+SCREW_EDGE_MM = 2.5
+"""Wood between a screw's head and the board's edge, so that the board, drilled before, does not split (common
+practice)."""
 
 LEAD_MM = 0.5
 """How far beside the edge's way the cutter comes on to it and leaves it: clear of the wall, and no more than a thin
@@ -60,8 +61,8 @@ LEAST_RIM_MM = 2.0
 
 
 def least_margin_mm(cutter_diameter_mm: float) -> float:
-    """Board wanted around the sign on every side: the cut, a gap, a screw's head and wood beyond it."""
-    return cutter_diameter_mm + GAP_MM + SCREW_HEAD_MM + SCREW_EDGE_MM
+    """Board wanted around the sign on every side: the cut with its way in, a gap, a screw's head and wood beyond it."""
+    return cutter_diameter_mm + LEAD_MM + GAP_MM + SCREW_HEAD_MM + SCREW_EDGE_MM
 
 
 def least_stock(width_mm: float, height_mm: float, thickness_mm: float, cutter_diameter_mm: float) -> Stock:
