@@ -40,26 +40,21 @@ def swept_outside(
     below_mm: float,
     *,
     nut_mm: float | None = None,
-    with_entries: bool = False,
 ) -> BaseGeometry:
     """The sign with everything around it that a cutter touches below `below_mm` over the board's top; sign
     coordinates.
 
     A cutter counts with its full radius even where only its tip is so low. With `nut_mm`, the nut's diameter,
     it is the nut
-    that is asked for instead: where it comes lower than that, `stickout_mm` above the tip. `with_entries`: see
-    `entries`.
+    that is asked for instead: where it comes lower than that, `stickout_mm` above the tip.
     """
     from shapely.ops import unary_union
 
     limit = drawing.thickness_mm + below_mm
     swept: BaseGeometry = drawing.edge
     inner: list[tuple[FloatArray, float]] = []
-    for (tool, replay), entry in zip(cutters, entries(cutters), strict=True):
-        lines = tip_lines(replay.motions)
-        if with_entries:
-            lines = np.concatenate([lines, entry])
-        lines = lines + np.array([zero.x_mm, zero.y_mm, zero.z_mm])
+    for tool, replay in cutters:
+        lines = tip_lines(replay.motions) + np.array([zero.x_mm, zero.y_mm, zero.z_mm])
         lift = 0.0 if nut_mm is None else tool.stickout_mm
         radius = (_width_mm(tool, lines, limit) if nut_mm is None else nut_mm) / 2 + CHORD_MM
         low = lines[np.min(lines[:, :, 2], axis=1) + lift < limit, :, :2]
@@ -113,21 +108,6 @@ def tip_lines(motions: Motions) -> FloatArray:
     number = np.arange(len(which)) - np.repeat(np.cumsum(counts) - counts, counts)
     ends = [frame.points_mm(which, (number + k) / counts[which]) for k in (0, 1)]
     return np.concatenate([lines, np.stack(ends, axis=1)])
-
-
-def entries(cutters: Cutters) -> list[FloatArray]:
-    """For each program (1, 2, 3): the way from where the head stands to where it first goes, at the height of
-    that move. It
-    stands over X0 Y0 before the first program, where it was set, and where it was left before the others."""
-    ways = []
-    stands = np.zeros(3)
-    for _, replay in cutters:
-        motions = replay.motions
-        known = np.flatnonzero(motions.start_known.all(axis=1))
-        first = motions.start_mm[known[0]] if len(known) else stands
-        ways.append(np.array([[[*stands[:2], first[2]], first]]))
-        stands = motions.end_mm[-1] if len(motions) else stands
-    return ways
 
 
 def _apart(flat: FloatArray, drawing: Drawing) -> tuple[FloatArray, FloatArray]:

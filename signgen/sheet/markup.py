@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import html
+import re
 from typing import Final
 
 
@@ -35,6 +36,15 @@ def el(tag: str, *parts: Part, **attributes: str | int | None) -> Html:
 def joined(*parts: Part) -> Html:
     """The parts side by side, without an element around them."""
     return Html("".join(part if isinstance(part, Html) else html.escape(part, quote=False) for part in parts if part))
+
+
+def unparted(page: str) -> str:
+    """The page with its figures never parted from their per cent signs at a line's end.
+
+    >>> unparted("80 % of 12 boards") == "80\\N{NO-BREAK SPACE}% of 12 boards"
+    True
+    """
+    return re.sub(r"(?<=\d) (?=%)", "\N{NO-BREAK SPACE}", page)
 
 
 def item(name: str, label: str, *parts: Part, tick: bool = False) -> Html:

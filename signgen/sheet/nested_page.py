@@ -10,8 +10,8 @@ from shapely.geometry import box
 
 from signgen.sheet.fastening import Fastening
 from signgen.sheet.job_facts import JobFacts
-from signgen.sheet.keep_out import entries, tip_lines
-from signgen.sheet.markup import Html, el, item, raw
+from signgen.sheet.keep_out import tip_lines
+from signgen.sheet.markup import Html, el, item, raw, unparted
 from signgen.sheet.nested_plan import nested_plate
 from signgen.sheet.offcut import Leftover, leftover
 from signgen.sheet.part_after import finishing
@@ -60,7 +60,7 @@ def nested_html(facts: JobFacts, lit: Relief | None = None) -> str:
         el("figure", picture, el("figcaption", words("nested.picture")), id="picture"),
         programs(facts),
         el("div", while_cutting(facts), finishing(facts), cls="two"),
-        cautions(facts), checks(facts), file_list(facts),
+        cautions(facts), checks(facts, brief=True), file_list(facts),
         cls="page",
     )  # fmt: skip
     document = el(
@@ -72,17 +72,18 @@ def nested_html(facts: JobFacts, lit: Relief | None = None) -> str:
             el("title", words.html("head.title", sign=title)),
             el("style", raw(style)),
         ),
-        el("body", el("main", page_1, page_2)),
+        el("body", el("main", page_1, page_2, cls="dense")),
         lang=words.language,
     )
-    return f"<!doctype html>\n{document}\n"
+    return unparted(f"<!doctype html>\n{document}\n")
 
 
 def nested_fastening(facts: JobFacts) -> Fastening:
     """What cutters sweep, and where clamps may stand: outside everything that the nut passes over low.
 
     The nut's way is taken as the rectangle round all signs, wider by the cutter and the nut, which is a little more
-    than it is; ways that leave it, from where the head comes in to where it goes out, are added as they are.
+    than it is; ways that leave it are added as they are. The head starts over the signs, as the sheet asks, and goes
+    out over clamps.
     """
     drawing, stock = facts.drawing, facts.stock
     nut = NUT_DIAMETER_MM[facts.spec.machine.collet_series] / 2
@@ -92,8 +93,8 @@ def nested_fastening(facts: JobFacts) -> Fastening:
     cutters = [(program.tool, program.replay) for program in facts.programs]
     shift = np.array([facts.zero.x_mm, facts.zero.y_mm, facts.zero.z_mm])
     line = field
-    for (tool, replay), entry in zip(cutters, entries(cutters), strict=True):
-        ways = np.concatenate([tip_lines(replay.motions), entry]) + shift
+    for tool, replay in cutters:
+        ways = tip_lines(replay.motions) + shift
         low = ways[ways[:, :, 2].min(axis=1) < drawing.thickness_mm + CLAMP_STANDS_MM, :, :2]
         beyond = (low < field.bounds[:2]) | (low > field.bounds[2:])
         outside = low[beyond.any(axis=(1, 2))]

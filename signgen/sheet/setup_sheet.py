@@ -10,7 +10,7 @@ from signgen.sheet.density import DENSITIES, Density, blocks_mm, sides
 from signgen.sheet.drawing_svg import sign_plate
 from signgen.sheet.fastening import Fastening, fastening_of
 from signgen.sheet.job_facts import JobFacts
-from signgen.sheet.markup import el, raw
+from signgen.sheet.markup import el, raw, unparted
 from signgen.sheet.part_after import finishing
 from signgen.sheet.part_board import board
 from signgen.sheet.part_cautions import cautions
@@ -69,7 +69,7 @@ def setup_html(facts: JobFacts, lit: Relief | None = None) -> str:
         el("body", el("main", page_1, page_2, cls=density.css)),
         lang=words.language,
     )
-    return f"<!doctype html>\n{document}\n"
+    return unparted(f"<!doctype html>\n{document}\n")
 
 
 def _set(facts: JobFacts, fastening: Fastening) -> tuple[Density, Plate, Plate]:

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from signgen.replay.motion import ARC_CCW, ARC_CW
 from signgen.sheet.job_facts import JobFacts
-from signgen.sheet.keep_out import CHORD_MM, entries, swept_outside, tip_lines
+from signgen.sheet.keep_out import CHORD_MM, swept_outside, tip_lines
 
 Make = Callable[..., JobFacts]
 
@@ -65,13 +65,6 @@ def test_nothing_far_from_a_cutter_is_claimed(facts: JobFacts) -> None:
     assert not swept.contains(shapely.Point(-6.1, -6.1))
 
 
-def test_travel_counts_only_where_it_is_asked_for(facts: JobFacts) -> None:
-    low = swept_outside(facts.drawing, facts.zero, cutters(facts), 2.0)  # type: ignore[arg-type]
-    high = swept_outside(facts.drawing, facts.zero, cutters(facts), 30.0, with_entries=True)  # type: ignore[arg-type]
-    assert low.difference(high).area < 0.01
-    assert high.area > low.area
-
-
 def test_the_nut_sweeps_wider_once_the_stick_out_is_short(facts: JobFacts) -> None:
     long = cutters(facts)
     short = [(replace(tool, stickout_mm=12.0), replay) for tool, replay in long]  # type: ignore[type-var]
@@ -96,13 +89,6 @@ def test_a_shank_that_comes_low_sweeps_wider_than_its_cutter(facts: JobFacts) ->
     )
     assert high.bounds == pytest.approx((-6, -6, 206, 126), abs=2 * CHORD_MM)
     assert low.bounds == pytest.approx((-8, -8, 208, 128), abs=2 * CHORD_MM)
-
-
-def test_the_head_comes_in_from_the_datum_and_then_from_where_it_was_left(facts: JobFacts) -> None:
-    first, second = (way[0] for way in entries(cutters(facts)))  # type: ignore[arg-type]
-    assert first[0, :2].tolist() == [0, 0]
-    left = facts.programs[0].replay.motions.end_mm[-1]
-    assert second[0, :2].tolist() == left[:2].tolist()
 
 
 @settings(max_examples=40, deadline=None)

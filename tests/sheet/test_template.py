@@ -144,7 +144,7 @@ def test_the_folder_gets_it_only_when_asked() -> None:
     assert '<html lang="de">' in page
     assert "size: 279.4mm 215.9mm" in page
     assert "Bohrschablone: 17 / Larkspur Lane" in page
-    assert "template.html mit 100 % drucken" in files["setup.html"].decode()
+    assert "template.html mit 100\u00a0% drucken" in files["setup.html"].decode()
     assert b'"sheets_across": 1' in files["report.json"]
     assert "template.html" not in make_job(spec_of()).files
 
