@@ -425,6 +425,7 @@ def _facts(
         screws_mm=screws_mm,
         warnings=(*case.drawing.warnings, *plan.remarks, *run_warnings(plan.runs, spec.material, spec.machine)),
         sense=plan.sense,
+        compared=plan.compared,
     )
 
 

@@ -25,13 +25,26 @@ WORTH_SAYING_MIN = 2.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Compared:
+    """How long the flat floors of grooves take, with the V-bit's share: by the cutter chosen (`tool`, None when the
+    V-bit does it alone), and `others`, thickest first: each end mill of the shop that is deep enough, with minutes that
+    include fitting it where the job has no other use for it."""
+
+    tool: Tool | None
+    minutes: float
+    others: tuple[tuple[Tool, float], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Clearing:
     """What one end mill clears of the grooves' floors, an operation for each depth; `cleared` is what the V-bit need
-    not do. `remarks`: whole sentences about other cutters."""
+    not do. `remarks`: whole sentences about other cutters. `compared`: the time it takes beside that of other cutters;
+    None when there is no floor."""
 
     operations: tuple[ClearFloor, ...] = ()
     cleared: Area | None = None
     remarks: tuple[str, ...] = ()
+    compared: Compared | None = None
 
 
 def clearing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Clearing:
@@ -46,15 +59,26 @@ def clearing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Clearing:
     is_worth_it = chosen is not None and chosen.best.reached_mm2 > 0 and chosen.best.total_minutes < alone
     minutes = chosen.best.total_minutes if chosen is not None and is_worth_it else alone
     remarks: tuple[str, ...] = ()
+    overall = _choice(floors, spec.shop.tools, used, spec)
+    tool = chosen.best.tool if chosen is not None and is_worth_it else None
+    compared = Compared(
+        tool=tool,
+        minutes=minutes,
+        others=tuple(
+            (option.tool, option.total_minutes)
+            for option in (overall.options if overall else ())
+            if option.tool != tool
+        ),
+    )
     if spec.end_mill is None:
-        remarks = _remarks(_choice(floors, spec.shop.tools, used, spec), minutes)
+        remarks = _remarks(overall, minutes)
     elif not is_worth_it and chosen is not None and not chosen.best.reached_mm2:
         remarks = (
             f"The {spec.end_mill.diameter_mm:g} mm end mill reaches none of the letters' flat floors: the V-bit clears "
             f"them, line by line, in about {alone:.0f} min.",
         )
     if chosen is None or not is_worth_it:
-        return Clearing(remarks=remarks)
+        return Clearing(remarks=remarks, compared=compared)
     operations = tuple(
         ClearFloor(
             floors=own,
@@ -72,6 +96,7 @@ def clearing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Clearing:
         operations=tuple(operation for operation in operations if not operation.reached().is_empty),
         cleared=area_of(tuple(parts)),
         remarks=remarks,
+        compared=compared,
     )
 
 

@@ -14,7 +14,7 @@ from signgen.operations.countersinks import SinkHeads
 from signgen.operations.edge import CutOut
 from signgen.operations.engrave import Engrave
 from signgen.operations.follow_lines import FollowLines
-from signgen.operations.groove_floors import Clearing, clearing_of
+from signgen.operations.groove_floors import Clearing, Compared, clearing_of
 from signgen.operations.holes import BoreHoles
 from signgen.operations.keyholes import OpenKeyholes, UndercutKeyholes
 from signgen.operations.recesses import recess_operations, room_problems, standing_mm2
@@ -74,6 +74,7 @@ class Plan:
     edge: Tool
     remarks: tuple[str, ...] = ()
     sense: Sense | None = None
+    compared: Compared | None = None
     prefix: str = ""
 
 
@@ -95,6 +96,7 @@ def make_plan(drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None) 
         edge=cutters.edge,
         remarks=(*(sense.warnings if sense else ()), *clearing.remarks, *_round_corners(drawing, cutters)),
         sense=sense,
+        compared=clearing.compared,
     )
 
 

@@ -9,7 +9,7 @@ from signgen.operations.sense import Sense, Spot
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.numbers import rounded
 
-MM = 4
+MM, MINUTES = 4, 1
 SLIGHT_MM = 0.1
 """The error by which the sheet and the report show what an error does: what a calliper reads with care."""
 
@@ -34,6 +34,7 @@ def engraving_report(facts: JobFacts) -> dict[str, Any] | None:
             "deeper_mm": rounded(deeper, MM),
             "wider_mm": rounded(deeper * sense.wider_ratio, MM),
         },
+        "floors": _floors(facts),
         "measure_first": {
             "thickness_at": ["front left", "front right", "back left", "back right"],
             "trial_groove": {
@@ -42,6 +43,26 @@ def engraving_report(facts: JobFacts) -> dict[str, Any] | None:
                 "in": "scrap of the same board",
             },
         },
+    }
+
+
+def _floors(facts: JobFacts) -> dict[str, Any] | None:
+    """How long clearing the flat floors takes, and what another end mill would save (less than 0: cost)."""
+    compared = facts.compared
+    if compared is None:
+        return None
+    return {
+        "cleared_by": (compared.tool or facts.spec.v_bit).name,
+        "minutes": rounded(compared.minutes, MINUTES),
+        "other_cutters": [
+            {
+                "name": tool.name,
+                "diameter_mm": rounded(tool.diameter_mm, MM),
+                "minutes": rounded(minutes, MINUTES),
+                "saves_minutes": rounded(compared.minutes - minutes, MINUTES),
+            }
+            for tool, minutes in compared.others
+        ],
     }
 
 

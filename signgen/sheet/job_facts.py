@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from signgen.checks.check import CheckReport, ProgramUnderTest
 from signgen.drawing.drawing import Drawing
+from signgen.operations.groove_floors import Compared
 from signgen.operations.sense import Sense
 from signgen.program.estimate import OperationTime
 from signgen.replay.motion import Replay
@@ -55,8 +56,8 @@ class JobFacts:
     that would do, the same value when no real board was named. `boards[i]`: the stock after program i.
     `screws_mm`: suggested
     places for hold-down screws in program coordinates. `warnings`: whole sentences to read before cutting.
-    `sense`: of the engraving, None where there is none. `back`: the job
-    of what is cut from behind, before the face, its drawing mirrored; None when nothing is."""
+    `sense`: of the engraving, None where there is none. `compared`: what other cutters would take for its flat floors.
+    `back`: the job of what is cut from behind, before the face, its drawing mirrored; None when nothing is."""
 
     name: str
     spec: SignSpec
@@ -73,6 +74,7 @@ class JobFacts:
     outline: ProgramUnderTest | None = None
     lifted: tuple[ProgramUnderTest, ...] = ()
     sense: Sense | None = None
+    compared: Compared | None = None
     back: JobFacts | None = None
 
     @property

@@ -13,6 +13,7 @@ from signgen.operations.engrave import Engrave
 from signgen.operations.groove_floors import clearing_of, groove_floors
 from signgen.operations.plan import make_plan
 from signgen.pipeline import prove
+from signgen.sheet.report import report
 from tests.asking import spec_of
 
 WIDE: dict[str, Any] = {"text": ["I"], "cap_height": "80", "depth": "1"}
@@ -72,3 +73,32 @@ def test_a_cutter_that_the_job_lacks_is_named_when_it_saves_minutes() -> None:
     remarks = clearing_of(drawing, choose_cutters(drawing, spec), spec).remarks
     assert len(remarks) == 1
     assert "would clear the letters' flat floors in about" in remarks[0]
+
+
+def test_other_cutters_are_compared_with_the_one_that_clears() -> None:
+    spec = spec_of(**WIDE)
+    compared = make_plan(draw(spec), spec).compared
+    assert compared is not None
+    assert compared.tool is not None
+    assert compared.tool.name not in {tool.name for tool, _ in compared.others}
+    sizes = [tool.diameter_mm for tool, _ in compared.others]
+    assert sizes == sorted(sizes, reverse=True)
+    assert min(sizes) < compared.tool.diameter_mm
+    # One that the job does not use costs a change (3 min, common practice) before it cuts anything.
+    assert all(minutes > 3.0 for tool, minutes in compared.others if tool.diameter_mm < compared.tool.diameter_mm)
+
+
+def test_a_smaller_cutter_that_pays_saves_what_the_remark_says() -> None:
+    spec = spec_of(text=["HUTS"], cap_height="40", depth="1", ridge="0.02")
+    clearing = clearing_of(draw(spec), choose_cutters(draw(spec), spec), spec)
+    assert clearing.compared is not None
+    best = min(minutes for _, minutes in clearing.compared.others)
+    assert f"in about {best:.0f} min instead of {clearing.compared.minutes:.0f}" in clearing.remarks[0]
+
+
+def test_the_report_says_what_other_cutters_would_save_or_cost() -> None:
+    told = report(prove(spec_of(**WIDE)))["engraving"]["floors"]
+    assert told["minutes"] > 0
+    for other in told["other_cutters"]:
+        assert abs(told["minutes"] - other["minutes"] - other["saves_minutes"]) <= 0.1001
+    assert report(prove(spec_of()))["engraving"]["floors"] is None
