@@ -29,6 +29,9 @@ CONVEX_RATIO = 1e-9
 INNER_STEP_MM = 4.0
 """Moves up to this long that start and end deep inside the sign stay inside it, whatever its shape."""
 
+OVER_MM = 1.0
+"""Shank and nut keep at least this far above what stands beside them."""
+
 QUAD_SEGS = 12
 """Straight pieces of a quarter circle: 0.2 % too wide at the most, 0.03 mm for a nut."""
 
@@ -57,7 +60,7 @@ def swept_outside(
         lines = tip_lines(replay.motions) + np.array([zero.x_mm, zero.y_mm, zero.z_mm])
         lift = 0.0 if nut_mm is None else tool.stickout_mm
         radius = (_width_mm(tool, lines, limit) if nut_mm is None else nut_mm) / 2 + CHORD_MM
-        low = lines[np.min(lines[:, :, 2], axis=1) + lift < limit, :, :2]
+        low = lines[np.min(lines[:, :, 2], axis=1) + lift < limit + (OVER_MM if lift else 0.0), :, :2]
         outside, inside = _apart(low, drawing)
         swept = unary_union([swept, _brushed(outside, radius)])
         inner.append((inside, radius))
@@ -70,7 +73,7 @@ def swept_outside(
 
 def _width_mm(tool: Tool, lines: FloatArray, limit: float) -> float:
     """Of the cutter, or of its shank where that is thicker and comes below the limit."""
-    shank_is_low = bool((lines[:, :, 2] + tool.cutting_length_mm < limit).any())
+    shank_is_low = bool((lines[:, :, 2] + tool.cutting_length_mm < limit + OVER_MM).any())
     return max(tool.diameter_mm, tool.shank_mm) if shank_is_low else tool.diameter_mm
 
 
