@@ -309,7 +309,7 @@ def _with_trials(case: Case, texts: Mapping[str, str]) -> Case:
 
 def setup_of(spec: SignSpec, plan: Plan) -> Setup:
     """Raises: CannotMakeError when the board or the machine is too small."""
-    cutter = plan.edge.diameter_mm
+    cutter = plan.around_mm
     must_reach((spec.width_mm, spec.height_mm), cutter, spec.machine.travel_mm[:2])
     least = least_stock(spec.width_mm, spec.height_mm, spec.thickness_mm, cutter)
     stock = stock_on_board(least, spec.board_mm, cutter) if spec.board_mm else least

@@ -16,6 +16,7 @@ from signgen.batch.shop import shop_of
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, CannotMakeError
 from signgen.geometry.rectangles import Size, fits, nest
+from signgen.operations.bevel import bevel_beyond_mm
 from signgen.pipeline import read_sign
 from signgen.shop.materials import Machine, Material
 from signgen.shop.stock import around_mm
@@ -38,7 +39,7 @@ MOST_SIGNS = 20_000
 FREE = frozenset(
     {
         "width_mm", "height_mm", "text", "border", "holes", "hole_form", "depth_mm", "tabs", "frame", "rule_width_mm",
-        "board_mm", "shop",
+        "ornament", "board_mm", "shop",
     }
 )  # fmt: skip
 """What may differ between signs of one sheet; everything else of a spec must be the same."""
@@ -194,7 +195,10 @@ def _group(
     spec = read_sign(asked[outcomes[0].row], shop_of)
     told = [outcome.figures["sheet"] for outcome in outcomes]
     hole_sizes = tuple(sorted({(float(size[0]), bool(size[1])) for figures in told for size in figures["holes"]}))
-    cutter = cutters_of(spec, draw(spec), hole_sizes, clear_with).edge.diameter_mm
+    drawing = draw(spec)
+    cutter = cutters_of(spec, drawing, hole_sizes, clear_with).edge.diameter_mm
+    if drawing.chamfer:
+        cutter = max(cutter, bevel_beyond_mm(drawing.chamfer, spec.v_bit))
     how.must_reach(spec.machine, cutter)
     gap = how.gap_for(cutter, max(figures["tabs"] for figures in told))
     room, turn = how.room_mm(cutter), how.may_turn(spec.material)

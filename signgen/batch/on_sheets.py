@@ -40,7 +40,7 @@ def must_suit_sheets(table: Table, recipe: Recipe, how: SheetHow) -> None:
         try:
             spec = read_sign(recipe.task(record).asked, shop_of)
             drawing = draw(spec)
-            cutter = make_plan(drawing, spec).edge.diameter_mm
+            cutter = make_plan(drawing, spec).around_mm
         except SignGenError:
             continue  # the row will fail by itself
         how.must_reach(spec.machine, cutter)

@@ -85,7 +85,7 @@ class Recipe:
 
     def _cell(self, key: str, cell: str) -> str:
         text = cell.strip()
-        if key == "font":
+        if key in ("font", "ornament-font"):
             return resolved_font(text, self.folder)
         return resolved(text, self.folder) if key == "shop" else text
 

@@ -12,6 +12,7 @@ from dataclasses import replace
 from signgen.checks.check import Case, Check, CheckReport, CheckResult
 from signgen.checks.cutter_reach import CutterReach
 from signgen.checks.depth_limit import DepthLimit
+from signgen.checks.edge_bevelled import EdgeBevelled
 from signgen.checks.edge_size import EdgeSize
 from signgen.checks.feeds_sane import FeedsSane
 from signgen.checks.fixings_clear import FixingsClear
@@ -64,6 +65,7 @@ CHECKS: tuple[Check, ...] = (
     HolesMade(),
     HeadsSeated(),
     EdgeSize(),
+    EdgeBevelled(),
     TabsHold(),
     HeldRound(),
     SkinHolds(),

@@ -16,7 +16,7 @@ from signgen.checks.check import Case, ProgramUnderTest
 from signgen.checks.ideal import ideal_board, kerf_allowed_mm
 from signgen.checks.parts import parts_of
 from signgen.checks.way import CHORD_MM, COARSE_CHORD_MM, way_of
-from signgen.drawing.drawing import Drawing
+from signgen.drawing.drawing import BEVEL_BELOW_MM, Drawing
 from signgen.errors import AskError
 from signgen.geometry.raster import Grid
 from signgen.replay.extras import without_extras
@@ -91,6 +91,7 @@ def make_case(
         for (_, _, tool), cutting in zip(programs, cuts, strict=True)
         if len(cutting) and cutting.low_z_mm.min() <= drawing.skin_mm + CHECK_MM
     ]
+    kerf_mm = max(kerf_allowed_mm(max(through), finish_mm) if through else 0.0, _bevel_mm(drawing, programs))
     return Case(
         drawing=drawing,
         stock=stock,
@@ -102,12 +103,21 @@ def make_case(
         cuts=tuple(cuts),
         rapids=tuple(rapids),
         bites=tuple(bites),
-        ideal=ideal_board(drawing, grid_of(left), kerf_allowed_mm(max(through), finish_mm) if through else 0.0),
+        ideal=ideal_board(drawing, grid_of(left), kerf_mm),
         breakthrough_mm=breakthrough_mm,
         tolerance_mm=tolerance_mm,
         ridge_mm=ridge_mm,
         drawn=drawn,
     )
+
+
+def _bevel_mm(drawing: Drawing, programs: Sequence[tuple[str, str, Tool]]) -> float:
+    """How far outside the edge a V-bit may cut that bevels it: as far as inside, and its tip goes a little deeper and
+    may be flat."""
+    tips = [tool.tip_mm for _, _, tool in programs if tool.kind == "v-bit"]
+    if drawing.chamfer is None or not tips:
+        return 0.0
+    return drawing.chamfer.width_mm + max(tips) + 2 * BEVEL_BELOW_MM * drawing.chamfer.slope
 
 
 def bare_board(stock: Stock) -> Drawing:

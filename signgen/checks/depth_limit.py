@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+import numpy as np
+import shapely
+
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
-from signgen.checks.way import joined
+from signgen.checks.way import Way, joined
+from signgen.drawing.drawing import BEVEL_BELOW_MM
+from signgen.geometry.distance import FloatArray
 from signgen.shop.tools import Tool
+from signgen.tolerances import CHECK_MM
 
 SLACK_MM = 0.002
 """For decimals of the program."""
@@ -19,7 +25,8 @@ class DepthLimit:
     explanation = """\
 No tip may go further below the board than the break-through allowed for through cuts (and, of a drill, its point,
 which leads its full width), for under the spoilboard is the machine's table; and no V-bit deeper than the greatest
-depth drawn for letters, ornament and countersinks.
+depth drawn for letters, ornament and countersinks, nor outside an edge that it bevels more than 0.2 mm below the
+bevel.
 
 A failure often means that Z zero was taken at the wrong face: the programs say in their first lines where it lies.
 
@@ -42,15 +49,21 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
             k = int(pieces.low_z_mm.argmin())
             low = float(pieces.low_z_mm[k])
             lows.append(f"{low:.3f} mm in {program.file}")
-            end = pieces.end_mm[k] if pieces.end_mm[k, 2] <= pieces.start_mm[k, 2] else pieces.start_mm[k]
-            place = (float(end[0]), float(end[1]))
             message = ""
             floor = -case.breakthrough_mm - tool.point_length_mm
             if low < floor - SLACK_MM:
-                message = f"The tip goes to {-low:.3f} mm below the board at {at(*place)}; {-floor:.3g} mm is allowed."
-            elif case.drawn and tool.kind == "v-bit" and top - low > deepest + _floor_slack_mm(case, tool):
-                message = f"The V-bit goes {top - low:.3f} mm deep at {at(*place)}; the drawing allows {deepest:g} mm."
+                message = f"The tip goes to {-low:.3f} mm below the board at {{}}; {-floor:.3g} mm is allowed."
+            elif case.drawn and tool.kind == "v-bit":
+                allowed = _allowed_mm(case, pieces, deepest)
+                over = top - pieces.low_z_mm - allowed
+                k = int(over.argmax())
+                if over[k] > _floor_slack_mm(case, tool):
+                    deep = top - pieces.low_z_mm[k]
+                    message = f"The V-bit goes {deep:.3f} mm deep at {{}}; the drawing allows {allowed[k]:g} mm."
             if message:
+                end = pieces.end_mm[k] if pieces.end_mm[k, 2] <= pieces.start_mm[k, 2] else pieces.start_mm[k]
+                place = (float(end[0]), float(end[1]))
+                message = message.format(at(*place))
                 findings.append(
                     Finding(
                         message=message,
@@ -63,6 +76,18 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
         return verdict(
             self, findings, f"lowest point: {', '.join(lows) or 'none'}; allowed down to {-case.breakthrough_mm:g} mm"
         )
+
+
+def _allowed_mm(case: Case, pieces: Way, deepest_mm: float) -> FloatArray:
+    """(k,) how deep the V-bit may go along each piece: outside an edge that it bevels, a little below the bevel."""
+    allowed = np.full(len(pieces), deepest_mm)
+    chamfer = case.drawing.chamfer
+    if chamfer:
+        within = case.drawing.edge.buffer(-CHECK_MM)
+        shapely.prepare(within)
+        ends = [shapely.contains_xy(within, end[:, 0], end[:, 1]) for end in (pieces.start_mm, pieces.end_mm)]
+        allowed[~ends[0] & ~ends[1]] = chamfer.depth_mm + BEVEL_BELOW_MM
+    return allowed
 
 
 def _floor_slack_mm(case: Case, tool: Tool) -> float:

@@ -18,6 +18,9 @@ STEP_MM = 1.0
 FAR_MM = 2.0
 """A rim farther than this from a place has not been meant to cut there."""
 
+FOOT_MM = 0.01
+"""How far above the end of a bevel the V-bit is looked at, whose tip may end just there."""
+
 BLOCK = 2048
 """Places compared at once."""
 
@@ -47,7 +50,16 @@ Least error seen: 0.05 mm in shape, 0.002 mm in depth."""
     def run(self, case: Case) -> CheckResult:
         rings = [shapely.segmentize(outline.exterior, STEP_MM) for outline in case.drawing.outlines]
         places = np.concatenate([shapely.get_coordinates(ring)[:-1] for ring in rings])
-        near, near_line = _nearest(case, places, case.stock.thickness_mm - 1e-6, case.stock.thickness_mm)
+        top = case.stock.thickness_mm
+        if case.drawing.chamfer is None:
+            near, near_line = _nearest(case, places, top - 1e-6, top)
+        else:
+            # The V-bit is on the bevel above the upright edge: what it does there is C134's matter.
+            foot = top - case.drawing.chamfer.depth_mm + FOOT_MM
+            near, near_line = _nearest(case, places, top - 1e-6, top, v_bits=False)
+            bevel, bevel_line = _nearest(case, places, foot, foot, v_bits=True)
+            near_line = [b if v < n else a for a, b, n, v in zip(near_line, bevel_line, near, bevel, strict=True)]
+            near = np.minimum(near, bevel)
         bottom = case.drawing.skin_mm + CHECK_MM if case.drawing.skin_mm else THROUGH_MM
         through, _ = _nearest(case, places, bottom, bottom)
         beside = np.zeros(len(places), dtype=np.bool_)
@@ -80,13 +92,15 @@ Least error seen: 0.05 mm in shape, 0.002 mm in depth."""
 
 
 def _nearest(
-    case: Case, places: FloatArray, below_mm: float, at_mm: float
+    case: Case, places: FloatArray, below_mm: float, at_mm: float, v_bits: bool | None = None
 ) -> tuple[FloatArray, list[tuple[str, int] | None]]:
     """(n,) distance of places from the rim, at a height, of any cutter while its tip is at or below another; with the
-    file and line of the nearest."""
+    file and line of the nearest. `v_bits`: of V-bits alone, or of all others alone."""
     best = np.full(len(places), np.inf)
     where: list[tuple[str, int] | None] = [None] * len(places)
     for program, cuts in zip(case.programs, case.cuts, strict=True):
+        if v_bits is not None and (program.tool.kind == "v-bit") is not v_bits:
+            continue
         low = _outer(case, cuts.below(below_mm), program.tool.radius_mm + FAR_MM)
         if not len(low) or not len(places):
             continue

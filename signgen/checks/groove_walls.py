@@ -13,6 +13,7 @@ from signgen.checks.places import at, feature_at, nearest_line, worst_apart
 from signgen.checks.way import Way, joined
 from signgen.drawing.drawing import Groove
 from signgen.geometry.distance import FloatArray, IntArray, distance_to_segments, nearest_segment, segments_of
+from signgen.tolerances import CHECK_MM
 
 STEP_MM = 0.25
 """Places looked at along the tip's way and along the outlines: between two of them a distance changes evenly but for
@@ -111,11 +112,16 @@ def _too_wide(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[l
 
 
 def _elsewhere(case: Case, tip: FloatArray) -> NDArray[np.bool_]:
-    """(n,) which places lie within the rim of a countersink at the board's top, or in a recess."""
+    """(n,) which places lie within the rim of a countersink at the board's top, in a recess, or on or
+    outside an edge that is bevelled."""
     found = np.zeros(len(tip), dtype=np.bool_)
     for hole in case.drawing.holes:
         if hole.sink:
             found |= np.hypot(tip[:, 0] - hole.x_mm, tip[:, 1] - hole.y_mm) < hole.face_radius_mm
+    if case.drawing.chamfer:
+        # The bevel's rounds run on the edge or outside it; they are C134's matter.
+        within = case.drawing.edge.buffer(-CHECK_MM)
+        found |= ~shapely.contains_xy(within, tip[:, 0], tip[:, 1])
     for recess in case.drawing.recesses:
         # A bit that cleans a corner comes up on the outline itself, whose walls C126 measures.
         found |= shapely.contains_xy(recess.area.buffer(case.tolerance_mm), tip[:, 0], tip[:, 1])

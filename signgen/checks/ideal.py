@@ -17,7 +17,8 @@ from signgen.tolerances import CHECK_MM
 
 WASTE, KERF, BODY, HOLE, GROOVE, RIM, RECESS = range(7)
 """What a cell may be: board beyond the cutter's way round the edge, that way itself, the sign's untouched face, a
-hole, a groove, or so near to an upright wall (or on a countersink) that only the exact checks can tell; or a recess."""
+hole, a groove, or so near to an upright wall (or on a countersink or a bevel) that only the exact checks can tell; or
+a recess."""
 
 CORNER_RATIO, LEAD_ROOM_MM = 1.25, 0.6
 """How far outside the edge a cutter may reach: in its diameters, where it turns a square corner on a square path (which
@@ -60,7 +61,8 @@ def ideal_board(drawing: Drawing, grid: Grid, kerf_mm: float) -> Ideal:
     if kerf_mm > 0:
         fill(zone, _grown(edge, kerf_mm), grid, KERF)
     fill(zone, edge.buffer(CHECK_MM), grid, RIM)
-    fill(zone, edge.buffer(-CHECK_MM, join_style="mitre"), grid, BODY)
+    bevel = drawing.chamfer.width_mm if drawing.chamfer else 0.0
+    fill(zone, edge.buffer(-CHECK_MM - bevel, join_style="mitre"), grid, BODY)
     for recess in drawing.recesses:
         fill(zone, recess.area.buffer(CHECK_MM), grid, RIM)
         fill(zone, recess.area.buffer(-CHECK_MM), grid, RECESS)

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from shapely.geometry import Polygon, box
+import shapely
+from shapely.geometry import MultiPolygon, Polygon, box
 from shapely.geometry.base import BaseGeometry
 
+from signgen.drawing.bevel import chamfer_of
 from signgen.drawing.bridges import loose_problems
+from signgen.drawing.corners import ornament_problems, ornaments
 from signgen.drawing.drawing import Drawing, Groove, Hole, Recess
 from signgen.drawing.drawn_line import drawn_lines
 from signgen.drawing.edge import edge_of
@@ -15,10 +18,14 @@ from signgen.drawing.holding import holding_warnings, tabs_of
 from signgen.drawing.holes import LEAST_WALL_MM, face_area, hole_problems, hole_warnings, holes_of, walls_to_grooves
 from signgen.drawing.keyholes import kept_free, keyhole_problems, keyhole_warnings, keyholes_of, over_problems
 from signgen.drawing.ornament import frame, rules
-from signgen.drawing.panel import made, panel_area, recess_problems, text_inset_mm
+from signgen.drawing.panel import made, panel_area, recess_problems, text_inset_mm, where_asked
 from signgen.drawing.words import lettering_of
 from signgen.errors import CannotMakeError, Problem
+from signgen.geometry.offsets import area_of, inward
 from signgen.spec.sign_spec import SignSpec
+
+ORNAMENT_GAP_RATIO = 0.03
+"""From an ornament to letters, over the shorter side (common practice of layout)."""
 
 
 def draw(spec: SignSpec) -> Drawing:
@@ -30,19 +37,24 @@ def draw(spec: SignSpec) -> Drawing:
     problems = [*hole_problems(spec, edge, holes), *keyhole_problems(edge, holes, keyholes)]
     if problems:
         raise CannotMakeError(problems)
-    ornament = frame(spec, edge) if spec.frame else ()
+    lines: tuple[Groove, ...] = frame(spec, edge)
     panel = panel_area(spec, edge)
-    lettering, word_warnings = lettering_of(spec, edge, _room(spec, edge, holes).difference(kept_free(spec, keyholes)))
-    drawn = made(spec, lettering, panel)
-    lines = (*ornament, *rules(spec, lettering))
+    chamfer = chamfer_of(spec, edge, panel, holes)
+    corners = ornaments(spec, edge)
+    in_corners = [area for _, area in corners]
+    room = _room(spec, edge, holes, in_corners).difference(kept_free(spec, keyholes))
+    lettering, word_warnings = lettering_of(spec, edge, room)
+    drawn = made(spec, lettering, panel, corners)
+    lines = (*lines, *rules(spec, lettering))
     grooves = (*drawn.grooves, *lines)
     through = tuple(recess for recess in drawn.recesses if recess.depth_mm >= spec.thickness_mm)
     sunk = tuple(recess for recess in drawn.recesses if recess.text)
     problems = [
-        *_groove_problems((*grooves, *sunk), edge, holes),
+        *_groove_problems(spec, (*grooves, *sunk), edge, holes),
         *over_problems(spec, keyholes, (*grooves, *drawn.recesses)),
         *recess_problems(drawn, lines, panel, edge, holes),
         *(loose_problems(through, edge, holes, spec.bridges) if through else ()),
+        *ornament_problems(corners, [*grooves, *drawn.raised], edge, holes),
     ]
     if problems:
         raise CannotMakeError(problems)
@@ -57,6 +69,7 @@ def draw(spec: SignSpec) -> Drawing:
         recesses=drawn.recesses,
         raised=drawn.raised,
         keyholes=keyholes,
+        chamfer=chamfer,
         tabs=tabs,
         skin_mm=spec.skin_mm,
         cap_height_mm=lettering.cap_height_mm,
@@ -71,34 +84,50 @@ def draw(spec: SignSpec) -> Drawing:
     )
 
 
-def _room(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> BaseGeometry:
-    """Where letters may lie: the margin away from the edge, inside the frame's line, and clear of every hole."""
+def _room(
+    spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...], corners: Sequence[Polygon | MultiPolygon]
+) -> BaseGeometry:
+    """Where letters may lie: the margin away from the edge, inside the frame's lines and the bevel, and clear of every
+    hole and ornament."""
     inset = max(spec.text.margin_mm, text_inset_mm(spec))
     if spec.frame:
-        inset = max(inset, spec.frame.inset_mm + spec.frame.width_mm / 2 + LEAST_WALL_MM)
-    room: BaseGeometry = edge.buffer(-inset)
+        inset = max(inset, spec.frame.reach_mm + LEAST_WALL_MM)
+    if spec.chamfer_mm:
+        inset = max(inset, spec.chamfer_mm + LEAST_WALL_MM)
+    room: BaseGeometry = area_of(inward(edge, inset, spec.tolerances.chord_mm))
     for hole in holes:
         x0, y0, x1, y1 = face_area(hole).bounds
         away = min(spec.text.margin_mm, hole.diameter_mm)
         room = room.difference(box(x0 - away, y0 - away, x1 + away, y1 + away))
+    for area in corners:
+        x0, y0, x1, y1 = area.bounds
+        away = ORNAMENT_GAP_RATIO * min(spec.width_mm, spec.height_mm)
+        room = room.difference(box(x0 - away, y0 - away, x1 + away, y1 + away))
     return room
 
 
-def _groove_problems(grooves: tuple[Groove | Recess, ...], edge: Polygon, holes: tuple[Hole, ...]) -> Iterator[Problem]:
-    inside = edge.buffer(-LEAST_WALL_MM)
+def _groove_problems(
+    spec: SignSpec, grooves: tuple[Groove | Recess, ...], edge: Polygon, holes: tuple[Hole, ...]
+) -> Iterator[Problem]:
+    inside = area_of(inward(edge, spec.chamfer_mm + LEAST_WALL_MM, spec.tolerances.chord_mm))
     near = walls_to_grooves(holes, grooves) < LEAST_WALL_MM
+    bound = "bevelled edge" if spec.chamfer_mm else "edge"
     for number, carved in enumerate(grooves):
-        where = "cap-height" if carved.text else "frame"
-        if not inside.contains(carved.area):
+        where, smaller = where_asked(carved), "Use a larger inset, or a narrower line."
+        if carved.text:
+            smaller = "Use a smaller height, a larger sign or less text; without cap-height the text is made to fit."
+        if not shapely.covers(inside, carved.area):
             yield Problem(
                 where=where,
-                what=f"{carved.name} lies outside the sign or within {LEAST_WALL_MM:g} mm of its edge.",
-                remedy="Use a smaller height, a larger sign or less text; without cap-height the text is made to fit.",
+                what=f"{carved.name} lies outside the sign or within {LEAST_WALL_MM:g} mm of its {bound}.",
+                remedy=smaller,
             )
         for hole, close in zip(holes, near[:, number], strict=True):
-            if close:
+            if close and where != "ornament":
                 yield Problem(
                     where=where,
                     what=f"{carved.name} comes closer than {LEAST_WALL_MM:g} mm to {hole.name}.",
-                    remedy="Move the hole (inset), or use smaller letters.",
+                    remedy="Move the hole (inset), or use smaller letters."
+                    if carved.text
+                    else "Move the hole (inset), or the line.",
                 )

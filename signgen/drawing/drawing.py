@@ -169,6 +169,30 @@ class Tab:
     foot_mm: float = 0.0
 
 
+BEVEL_BELOW_MM = 0.2
+"""How far below a bevel the tip may go, outside the sign: so that the bevel is cut by the flank alone, and not by the
+tip, which is never quite sharp (common practice)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chamfer:
+    """A bevel of the face's edge all round: `width_mm` of it on the face, falling evenly outwards as steeply as the
+    V-bit of that full angle cuts. At distance s inside the edge it lies (width - s) / tan(angle / 2) below the face."""
+
+    width_mm: float
+    angle_deg: float
+
+    @property
+    def slope(self) -> float:
+        """How much wider it gets with each millimetre of depth: tan(angle / 2)."""
+        return math.tan(math.radians(self.angle_deg) / 2)
+
+    @property
+    def depth_mm(self) -> float:
+        """How far below the face the upright edge begins. Source: check-values section 8."""
+        return self.width_mm / self.slope
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drawing:
     """Everything that the finished sign has. Nothing overlaps a hole or crosses the edge; names are unique.
@@ -195,6 +219,7 @@ class Drawing:
     recesses: tuple[Recess, ...] = ()
     raised: tuple[Raised, ...] = ()
     keyholes: tuple[Keyhole, ...] = ()
+    chamfer: Chamfer | None = None
 
     @property
     def letter_texts(self) -> tuple[str, ...]:

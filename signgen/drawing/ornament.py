@@ -12,25 +12,29 @@ from signgen.drawing.grooves import groove
 from signgen.errors import CannotMakeError
 from signgen.geometry.offsets import inward, polygons
 from signgen.lettering.layout import Lettering
-from signgen.spec.sign_spec import FrameSpec, SignSpec
+from signgen.spec.sign_spec import SignSpec
 
 
 def frame(spec: SignSpec, edge: Polygon) -> tuple[Groove, ...]:
-    """The frame's groove: a band of the asked width, its middle at the asked distance inside the edge. Raises:
-    CannotMakeError."""
-    asked: FrameSpec | None = spec.frame
+    """The grooves of the frame's lines: bands of the asked width, their middles at their distances inside the edge.
+    Raises: CannotMakeError."""
+    asked = spec.frame
     if asked is None:
         return ()
-    outer = inward(edge, asked.inset_mm - asked.width_mm / 2, spec.tolerances.chord_mm)
-    inner = inward(edge, asked.inset_mm + asked.width_mm / 2, spec.tolerances.chord_mm)
-    if len(outer) != 1 or len(inner) != 1:
-        raise CannotMakeError.at(
-            "frame",
-            f"A frame {asked.inset_mm:g} mm inside the edge does not go round this sign.",
-            "Use a smaller inset.",
-        )
-    band = polygons(outer[0].difference(inner[0]))
-    return tuple(groove(spec, "frame", "", area) for area in band)
+    found: list[Groove] = []
+    for number, inset in enumerate(asked.insets_mm, 1):
+        outer = inward(edge, inset - asked.width_mm / 2, spec.tolerances.chord_mm)
+        inner = inward(edge, inset + asked.width_mm / 2, spec.tolerances.chord_mm)
+        if len(outer) != 1 or len(inner) != 1:
+            line = "A frame" if asked.lines == 1 else f"Line {number} of the frame,"
+            raise CannotMakeError.at(
+                "frame",
+                f"{line} {inset:g} mm inside the edge does not go round this sign.",
+                "Use a smaller inset." if number == 1 else "Use fewer frame-lines, or a smaller inset.",
+            )
+        name = "frame" if asked.lines == 1 else f"frame line {number}"
+        found += [groove(spec, name, "", area) for area in polygons(outer[0].difference(inner[0]))]
+    return tuple(found)
 
 
 def rules(spec: SignSpec, lettering: Lettering) -> Iterator[Groove]:

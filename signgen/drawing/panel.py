@@ -17,9 +17,8 @@ from signgen.errors import CannotMakeError, Problem
 from signgen.geometry.offsets import area_of, inward, outward, polygons
 from signgen.lettering.layout import Letter, Lettering
 from signgen.spec.sign_spec import SignSpec
-
-LETTER_GAP_MM, LETTER_GAP_RATIO = 4.0, 0.04
-"""From a panel's wall to the letters in it, and over the shorter side: a cutter must pass (common practice)."""
+from signgen.spec.trim import WALL_GAP_MM, WALL_GAP_RATIO
+from signgen.tolerances import CHECK_MM
 
 LEAST_PANEL_MM = 6.35
 """Narrower than the thickest cutter that is chosen unasked, a panel is a groove."""
@@ -54,14 +53,43 @@ def panel_area(spec: SignSpec, edge: Polygon) -> Polygon | None:
 
 
 def text_inset_mm(spec: SignSpec) -> float:
-    """How far inside the edge letters may begin so that a cutter passes between them and the panel's wall."""
+    """How far inside the edge letters may begin so that a cutter passes between them and the panel's wall, or its
+    rim."""
     if spec.panel is None:
         return 0.0
-    return spec.panel.inset_mm + max(LETTER_GAP_MM, LETTER_GAP_RATIO * min(spec.width_mm, spec.height_mm))
+    wall = spec.panel.inset_mm + (spec.rim.reach_mm if spec.rim else 0.0)
+    return wall + max(WALL_GAP_MM, WALL_GAP_RATIO * min(spec.width_mm, spec.height_mm))
 
 
-def made(spec: SignSpec, lettering: Lettering, panel: Polygon | None) -> Made:
-    """Every letter by the finish of its line, and the panel."""
+def rim_area(spec: SignSpec, panel: Polygon | None) -> Polygon | None:
+    """The line that stands in the panel, None when there is none. Raises: CannotMakeError when it has no room."""
+    asked = spec.rim
+    if asked is None or panel is None:
+        return None
+    outer = inward(panel, asked.inset_mm, spec.tolerances.chord_mm)
+    inner = inward(panel, asked.reach_mm, spec.tolerances.chord_mm)
+    if len(outer) != 1 or len(inner) != 1 or not inward(inner[0], LEAST_PANEL_MM / 2, spec.tolerances.chord_mm):
+        raise CannotMakeError.at(
+            "rim",
+            f"A rim {asked.width_mm:g} mm wide, {asked.inset_mm:g} mm inside the panel, does not go round this sign.",
+            "Use a narrower rim or a smaller rim-inset.",
+        )
+    return Polygon(outer[0].exterior, [inner[0].exterior])
+
+
+def made(
+    spec: SignSpec,
+    lettering: Lettering,
+    panel: Polygon | None,
+    ornaments: Sequence[tuple[str, Polygon | MultiPolygon]] = (),
+) -> Made:
+    """Every letter by the finish of its line, and the panel with what stands in it. Ornaments are grooves, but where
+    letters are raised they stand as well."""
+    rim, stand = rim_area(spec, panel), spec.finish == "raised"
+    standing = [Raised(name="rim", text="", area=rim)] if rim else []
+    standing += [Raised(name=name, text="", area=area) for name, area in ornaments if stand]
+    if panel is not None and standing:
+        panel = panel.difference(shapely.union_all([each.area for each in standing]))
     ground = () if panel is None or spec.panel is None else (panel, spec.panel.depth_mm)
     grooves, sunk, raised = [], [], []
     for letter in lettering.letters:
@@ -81,12 +109,13 @@ def made(spec: SignSpec, lettering: Lettering, panel: Polygon | None) -> Made:
                 sunk.append(with_bridges(whole, bridges.count, bridges.width_mm) if bridges else whole)
     recesses = tuple(sunk)
     if raised and ground:
-        standing = shapely.union_all([letter.area for letter in raised])
-        recesses = (_recess("ground", ground[0].difference(standing), ground[1], spec.sharp_corners), *recesses)
+        letters = shapely.union_all([letter.area for letter in raised])
+        recesses = (_recess("ground", ground[0].difference(letters), ground[1], spec.sharp_corners), *recesses)
     elif ground:
         # Where letters are sunk deeper the panel's floor is cut as well: in one piece it is quicker.
         recesses = (_recess("panel", ground[0], ground[1], sharp=False), *recesses)
-    return Made(grooves=tuple(grooves), recesses=recesses, raised=tuple(raised))
+    grooves += [groove(spec, name, "", area) for name, area in ornaments if not stand]
+    return Made(grooves=tuple(grooves), recesses=recesses, raised=(*raised, *standing))
 
 
 def _sunk(letter: Letter, name: str, depth_mm: float, sharp: bool) -> Recess:
@@ -110,12 +139,12 @@ def recess_problems(
 ) -> Iterator[Problem]:
     """Letters outside the panel or the sign, and what a recess runs into."""
     if panel is not None:
-        inside = panel.buffer(-LEAST_WALL_MM)
+        inside = area_of(inward(panel, LEAST_WALL_MM, CHECK_MM))
         letters: list[Raised | Recess] = [*drawn.raised, *(recess for recess in drawn.recesses if recess.text)]
         for letter in letters:
-            if not inside.contains(letter.area):
+            if not shapely.covers(inside, letter.area):
                 yield Problem(
-                    where="cap-height",
+                    where=where_asked(letter),
                     what=f"{letter.name} does not lie inside the panel with {LEAST_WALL_MM:g} mm around it.",
                     remedy="Use a smaller height, less text, or a smaller panel inset.",
                 )
@@ -138,7 +167,7 @@ def recess_problems(
         for letter in drawn.raised:
             if shapely.distance(letter.area, face_area(hole)) < LEAST_WALL_MM:
                 yield Problem(
-                    where="cap-height",
+                    where=where_asked(letter),
                     what=f"{letter.name} comes closer than {LEAST_WALL_MM:g} mm to {hole.name}.",
                     remedy="Move the hole (inset), or use smaller letters.",
                 )
@@ -146,8 +175,15 @@ def recess_problems(
         for recess in drawn.recesses:
             if shapely.distance(recess.area, carved.area) < LEAST_WALL_MM:
                 yield Problem(
-                    where="frame" if carved.name == "frame" else "rule-width",
+                    where=where_asked(carved),
                     what=f"{carved.name} runs into {recess.name}.",
                     remedy="Leave it out, or place it on the rim.",
                 )
                 break
+
+
+def where_asked(part: Groove | Recess | Raised) -> str:
+    """The option that a part of the drawing comes from."""
+    if part.text:
+        return "cap-height"
+    return next((key for key in ("frame", "ornament", "rim", "panel") if part.name.startswith(key)), "rule-width")

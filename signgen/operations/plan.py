@@ -9,6 +9,7 @@ from typing import Protocol
 from signgen.drawing.drawing import Drawing
 from signgen.errors import CannotMakeError
 from signgen.operations.apart import CutApart
+from signgen.operations.bevel import BevelEdge, bevel_beyond_mm
 from signgen.operations.choose import Cutters, choose_cutters
 from signgen.operations.countersinks import SinkHeads
 from signgen.operations.edge import CutOut
@@ -76,6 +77,12 @@ class Plan:
     sense: Sense | None = None
     compared: Compared | None = None
     prefix: str = ""
+    bevel_beyond_mm: float = 0.0
+
+    @property
+    def around_mm(self) -> float:
+        """How far outside the edge the board is cut: by the outside cut, or by the V-bit that bevels the edge."""
+        return max(self.edge.diameter_mm, self.bevel_beyond_mm)
 
 
 def make_plan(drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None) -> Plan:
@@ -97,6 +104,7 @@ def make_plan(drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None) 
         remarks=(*(sense.warnings if sense else ()), *clearing.remarks, *_round_corners(drawing, cutters)),
         sense=sense,
         compared=clearing.compared,
+        bevel_beyond_mm=bevel_beyond_mm(drawing.chamfer, cutters.v_bit) if drawing.chamfer else 0.0,
     )
 
 
@@ -176,6 +184,16 @@ def _operations(
     sunk = tuple(hole for hole in drawing.holes if hole.sink)
     if tool == cutters.v_bit and sunk:
         yield SinkHeads(holes=sunk, tool=tool, cutting=cutting, thickness_mm=drawing.thickness_mm)
+    if tool == cutters.v_bit and drawing.chamfer:
+        yield BevelEdge(
+            outlines=drawing.outlines,
+            chamfer=drawing.chamfer,
+            tool=tool,
+            cutting=cutting,
+            thickness_mm=drawing.thickness_mm,
+            tolerances=spec.tolerances,
+            climb=spec.climb,
+        )
     yield from (operation for operation in clearing.operations if operation.tool == tool)
     if tool == cutters.clear:
         yield from recess_operations(drawing, spec, tool, cutting)

@@ -9,6 +9,7 @@ from shapely.geometry import LineString, Point
 
 from signgen.drawing.drawing import Drawing, Hole
 from signgen.drawing.holes import face_area
+from signgen.geometry.offsets import inward
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.plate import INK, SOFT, TEXT_MM, Plate, spread, text_width
 from signgen.sheet.words import Words, words_of
@@ -105,6 +106,10 @@ def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
 
 
 def draw_letters(plate: Plate, drawing: Drawing, fit: Fit) -> None:
+    if drawing.chamfer:
+        for outline in drawing.outlines:
+            for face in inward(outline, drawing.chamfer.width_mm, FINEST_MM):
+                plate.area(fit.area(face), fill="none", stroke=SOFT, stroke_width=0.15)
     for recess in drawing.recesses:
         plate.area(fit.area(recess.area), fill=LETTER_FILL, stroke=SOFT, stroke_width=0.08)
     for groove in drawing.grooves:

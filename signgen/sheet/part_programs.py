@@ -140,6 +140,8 @@ def _right(facts: JobFacts, words: Words, program: ProgramFacts, outcome: Outcom
         signs.append(words("run.right.corners"))
     elif outcome.floor_mm > 0 and program.tool.kind == "end-mill" and not outcome.engraved_mm:
         signs.append(words("run.right.flat", depth=words.mm(outcome.floor_mm)))
+    if program.tool.kind == "v-bit" and facts.drawing.chamfer:
+        signs.append(words("run.right.bevel"))
     if outcome.letters_through:
         signs.append(words("run.right.through"))
     if outcome.holes:

@@ -14,7 +14,7 @@ from signgen.program.estimate import OperationTime
 from signgen.replay.measure import extents
 from signgen.replay.motion import Motions
 from signgen.sheet.engraving import engraving_report
-from signgen.sheet.finishes import floors_report
+from signgen.sheet.finishes import floors_report, trim_report
 from signgen.sheet.job_facts import JobFacts, PieceFacts, ProgramFacts
 from signgen.sheet.legibility import legibility_report, lettering_report
 from signgen.sheet.numbers import rounded
@@ -63,6 +63,7 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
             ],
             "finish": spec.finish,
             "floors": floors_report(facts),
+            "trim": trim_report(spec),
             "bridges": spec.bridges.count if spec.bridges else 0,
             "holes": [
                 _hole(hole) for hole in drawing.holes

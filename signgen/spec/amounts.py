@@ -1,4 +1,4 @@
-"""Depth, margin, frame, tabs and board: numbers whose defaults and limits follow from others."""
+"""Depth, margin, tabs and board: numbers whose defaults and limits follow from others."""
 
 from __future__ import annotations
 
@@ -6,7 +6,8 @@ import math
 
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
-from signgen.spec.sign_spec import FrameSpec, TabSpec
+from signgen.spec.sign_spec import TabSpec
+from signgen.spec.trim import FrameSpec
 from signgen.units import plain
 
 Size = tuple[float, float]
@@ -19,7 +20,6 @@ LEAST_LEFT_RATIO = 0.2
 MARGIN_RATIO = 0.08
 FRAME_GAP_RATIO = 0.04
 """From the edge, and from a frame's line, to the letters, over the shorter side (common practice of layout)."""
-FRAME_WIDTH_MM = 2.0
 MOST_SKIN_RATIO = 0.25
 """Of the thickness: more would not be a skin."""
 CLEARANCE_MM, OVER_CLAMPS_MM, LEAST_OVER_CLAMPS_MM = 10.0, 5.0, 2.0
@@ -31,27 +31,6 @@ TAB_HEIGHT_MM = 1.5
 """A quarter to a third of thin stock, 0.5 to 1.5 mm in wood: common practice, check-values section 10."""
 
 
-def frame_of(a: Asked, size_mm: Size | None) -> FrameSpec | None:
-    """The frame asked for; None when there is none, or a problem."""
-    if not a.has("frame"):
-        if a.has("frame-width"):
-            a.wrong("frame-width", "There is no frame for it.", "Give frame too, or leave it out.")
-        return None
-    inset = a.number("frame")
-    width = a.number("frame-width") if a.has("frame-width") else FRAME_WIDTH_MM
-    if inset is None or width is None:
-        return None
-    if inset <= width / 2:
-        what = f"A line of {plain(width)} mm with its middle {plain(inset)} mm inside runs over the edge."
-        a.wrong("frame", what, f"Use more than {plain(width / 2)} mm.")
-        return None
-    if size_mm and inset + width / 2 >= min(size_mm) / 2:
-        what = f"{plain(inset)} mm leaves no room inside a sign {plain(size_mm[0])} x {plain(size_mm[1])} mm."
-        a.wrong("frame", what, f"Use less than {plain(max(0.0, min(size_mm) / 2 - width / 2))} mm.")
-        return None
-    return FrameSpec(inset_mm=inset, width_mm=width)
-
-
 def margin_of(a: Asked, size_mm: Size | None, frame: FrameSpec | None) -> float | None:
     """The margin given, or in proportion to the sign and clear of the frame."""
     given = a.number("margin")
@@ -59,7 +38,7 @@ def margin_of(a: Asked, size_mm: Size | None, frame: FrameSpec | None) -> float 
         return None
     shorter = min(size_mm)
     if given is None:
-        clear_of_frame = frame.inset_mm + frame.width_mm / 2 + FRAME_GAP_RATIO * shorter if frame else 0.0
+        clear_of_frame = frame.reach_mm + FRAME_GAP_RATIO * shorter if frame else 0.0
         most = 0.45 * shorter  # something must be left for the letters; whether they fit is for the drawing to say
         return _down(min(max(MARGIN_RATIO * shorter, clear_of_frame), most))
     if 2 * given >= shorter:

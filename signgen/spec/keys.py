@@ -15,6 +15,7 @@ from signgen.holes.form import FORM_OPTIONS
 from signgen.option import Option
 from signgen.shop.tools import V_BIT_ANGLES
 from signgen.spec.lettering_keys import LETTERING, LINE
+from signgen.spec.trim_keys import TRIM
 from signgen.tolerances import DEFAULT_TOLERANCE_MM
 from signgen.units import NOT_NEGATIVE, Limits
 
@@ -125,20 +126,7 @@ _ENGRAVING = (
         help="Height of the ridges that the V-bit may leave where it clears a flat floor.",
         limits=Limits(least=0.005, greatest=2),
     ),
-    Option(
-        name="frame", kind="length", metavar="LENGTH", group="Engraving",
-        help="Engrave a line all round, with its middle this far inside the edge.", otherwise="no frame",
-    ),
-    Option(
-        name="frame-width", kind="length", metavar="LENGTH", group="Engraving",
-        help="Width of the frame's line at the surface.", otherwise="2 mm",
-        limits=Limits(least=0.1, greatest=200),
-    ),
-    Option(
-        name="rule-width", kind="length", metavar="LENGTH", group="Engraving",
-        help="Engrave a rule of this width between lines of text.", otherwise="no rule",
-        limits=Limits(least=0.1, greatest=200),
-    ),
+    *TRIM,
     Option(
         name="tolerance", kind="length", metavar="LENGTH", group="Engraving", default=DEFAULT_TOLERANCE_MM,
         help="How far an engraved wall may lie from the letter's outline.", limits=Limits(least=0.001, greatest=0.5),

@@ -33,6 +33,7 @@ _RIVALS = {
     "tab-spacing": ("tabs", "onion-skin"),
     "onion-skin": ("tabs", "tab-spacing"),
     "clamp-height": ("clearance",),
+    "ornament": ("ornament-font",),
     "machine": ("dialect", "line-numbers", "percent-lines", "program-end", "extraction", "warm-up"),
 }
 """A key given on the command line says anew what these keys of the file said."""

@@ -13,7 +13,7 @@ from signgen.option import pick
 from signgen.shop.materials import Machine, Material
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
-from signgen.spec.amounts import air_cut_of, board_of, clearance_of, frame_of, margin_of, skin_of, tabs_of
+from signgen.spec.amounts import air_cut_of, board_of, clearance_of, margin_of, skin_of, tabs_of
 from signgen.spec.asked import Asked
 from signgen.spec.control import dialect_of, manner_of
 from signgen.spec.cutters import named_end_mill, named_v_bit
@@ -27,6 +27,7 @@ from signgen.spec.paint import paint_rgb
 from signgen.spec.paper import template_of
 from signgen.spec.shape import border_of, form_of, holes_of, size_of
 from signgen.spec.sign_spec import SignSpec, TextSpec
+from signgen.spec.trim import chamfer_of, clear_of_lines_mm, frame_of, ornament_of, rim_of
 from signgen.tolerances import Tolerances
 
 
@@ -71,6 +72,10 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     if paint is not None:
         a.attempt(lambda: paint_rgb(paint, "paint"))
     a.value("steps")
+    rim = rim_of(a, size, panel, finish)
+    clear = clear_of_lines_mm(size, finish, frame, panel, rim)
+    ornament = ornament_of(a, size, clear, text.font if text else None, finish)
+    chamfer = chamfer_of(a, thickness, v_bit, skin or (tabs.height_mm if tabs and tabs.count else 0.0), size)
     origin, z_zero = a.text("origin"), a.text("z-zero")
     dialect, manner = dialect_of(a, machine, dialects), manner_of(a, machine)
     for path in ("shop", "out"):  # read by whoever opens them; here only that they are texts
@@ -98,6 +103,9 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         panel=panel,
         sharp_corners=sharp,
         bridges=bridges,
+        ornament=ornament,
+        rim=rim,
+        chamfer_mm=chamfer,
         depth_mm=_had(depth),
         v_bit=_had(v_bit),
         end_mill=end_mill,

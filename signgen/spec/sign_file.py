@@ -64,6 +64,15 @@ _LEFT_OPEN = {
     "board": "the least that will do",
     "frame": "none",
     "frame-width": "no frame",
+    "frame-lines": "no frame",
+    "frame-gap": "no frame",
+    "ornament": "none",
+    "ornament-font": "no ornament",
+    "ornament-size": "no ornament",
+    "ornament-inset": "no ornament",
+    "rim": "none",
+    "rim-inset": "no rim",
+    "edge-chamfer": "none",
     "rule-width": "none",
     "panel": "none",
     "bridges": "none",
@@ -116,8 +125,9 @@ def load_sign_file(path: Path) -> dict[str, object]:
         keys["border"] = resolved_border(border.strip(), folder)
     tables = keys.get(LINE.name)
     for table in (keys, *(tables if isinstance(tables, list) else ())):
-        if isinstance(table, dict) and isinstance(font := table.get("font"), str):
-            table["font"] = resolved_font(font.strip(), folder)
+        for key in ("font", "ornament-font"):
+            if isinstance(table, dict) and isinstance(font := table.get(key), str):
+                table[key] = resolved_font(font.strip(), folder)
     return keys
 
 
@@ -144,7 +154,7 @@ def dump_sign_file(spec: SignSpec) -> str:
 
 def asked_of(spec: SignSpec) -> dict[str, object]:
     """What would have to be asked for, every default written out, to get an equal spec from the same shop file."""
-    bit, mill, frame = spec.v_bit, spec.end_mill, spec.frame
+    bit, mill, frame, ornament = spec.v_bit, spec.end_mill, spec.frame, spec.ornament
     by_name = mill is not None and named_end_mill(spec.shop, mill.diameter_mm, mill.cutting_length_mm) != mill
     values: dict[str, object] = {
         **asked_of_text(spec.text),
@@ -192,6 +202,15 @@ def asked_of(spec: SignSpec) -> dict[str, object]:
         "panel-radius": spec.panel.radius_mm if spec.panel else None,
         "frame": frame.inset_mm if frame else None,
         "frame-width": frame.width_mm if frame else None,
+        "frame-lines": frame.lines if frame else None,
+        "frame-gap": frame.gap_mm if frame else None,
+        "ornament": ornament.text if ornament else None,
+        "ornament-font": ornament.font if ornament else None,
+        "ornament-size": ornament.size_mm if ornament else None,
+        "ornament-inset": ornament.inset_mm if ornament else None,
+        "rim": spec.rim.width_mm if spec.rim else None,
+        "rim-inset": spec.rim.inset_mm if spec.rim else None,
+        "edge-chamfer": spec.chamfer_mm or None,
         "end-mill": mill.diameter_mm if mill and not by_name else None,
         "end-mill-length": mill.cutting_length_mm if mill and not by_name else None,
         "end-mill-name": mill.name if mill and by_name else None,

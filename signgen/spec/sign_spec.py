@@ -14,6 +14,7 @@ from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
 from signgen.spec.finish import BridgeSpec, Finish, PanelSpec
 from signgen.spec.keyholes import KeyholeSpec
+from signgen.spec.trim import FrameSpec, OrnamentSpec, RimSpec
 from signgen.tolerances import Tolerances
 
 Align = Literal["left", "centre", "right"]
@@ -112,14 +113,6 @@ class TabSpec:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FrameSpec:
-    """A line engraved at a distance inside the edge. None in SignSpec when not asked for."""
-
-    inset_mm: float
-    width_mm: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class SignSpec:
     """Millimetres throughout. `depth_mm` is the greatest depth of letters. `end_mill` None: the planner chooses; a
     Tool here was named by the user and is kept to. `board_mm` None: the least board. `skin_mm`: what stays under the
@@ -127,7 +120,7 @@ class SignSpec:
     such pass; `climb`: the way round them. `clamp_height_mm` None: nobody said. `cell_mm` None: chosen by the board
     and the letters. `air_cut_mm`: how much programs for the air are lifted, None for no such programs. `template`:
     the drilling template's paper (`paper.PAPERS_MM`), "none" for no template. `keyholes`: how they are cut, where
-    `holes` are keyholes."""
+    `holes` are keyholes. `chamfer_mm`: how wide the bevel round the face is, 0 for none."""
 
     width_mm: float
     height_mm: float
@@ -170,6 +163,9 @@ class SignSpec:
     panel: PanelSpec | None = None
     sharp_corners: bool = False
     bridges: BridgeSpec | None = None
+    ornament: OrnamentSpec | None = None
+    rim: RimSpec | None = None
+    chamfer_mm: float = 0.0
 
     def finish_of(self, line: LineSpec) -> Finish:
         """How a line's letters are made."""

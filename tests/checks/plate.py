@@ -13,7 +13,7 @@ from shapely.geometry import box
 from signgen.checks.case import make_case
 from signgen.checks.check import Case
 from signgen.checks.fixing import Fixing
-from signgen.drawing.drawing import Countersink, Drawing, Groove, Hole, Recess, Tab
+from signgen.drawing.drawing import Chamfer, Countersink, Drawing, Groove, Hole, Recess, Tab
 from signgen.shop.materials import Machine, Material
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
@@ -283,3 +283,19 @@ RECESSED = replace(
     cut_out=CUT_OUT.replace(_bore(), _sunk() + _bore()),
 )
 """The plate with a flat floor of 14 x 8 mm, 2 mm deep, whose corners stay round."""
+
+BEVELLED = replace(
+    Plate(),
+    drawing=replace(DRAWING, chamfer=Chamfer(width_mm=2, angle_deg=90)),
+    engrave=edited(
+        ENGRAVE,
+        (
+            (
+                18,
+                "G0 Z14\nG0 X0 Y20\nG0 Z10\nG1 Z9 F300\nG1 X0 Y40 Z7 F400\nG1 X60 Y40 F800\nG1 X60 Y0\nG1 X0 Y0\n"
+                "G1 X0 Y40\nG0 Z14",
+            ),
+        ),
+    ),
+)
+"""The plate with its edge bevelled by 2 mm: the tip goes along the edge itself, 2 mm deep."""

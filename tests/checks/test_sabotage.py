@@ -15,6 +15,7 @@ from signgen.checks.fixing import clamps_at, screws_at
 from signgen.drawing.drawing import Drawing, Tab
 from signgen.drawing.drawn_line import DrawnLine
 from tests.checks.plate import (
+    BEVELLED,
     CUT_OUT,
     DRAWING,
     END_MILL,
@@ -435,6 +436,30 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
         (),
     ),
     ("a floor left out", replace(RECESSED, cut_out=CUT_OUT), "C126", ()),
+    # The bevelled edge.
+    ("a bevel left out", replace(BEVELLED, engrave=ENGRAVE), "C134", ()),
+    ("a bevel 0.1 too wide", BEVELLED.engraving((22, "G1 X0 Y40 Z6.9 F400")), "C134", ()),
+    ("a bevel 0.1 too narrow", BEVELLED.engraving((22, "G1 X0 Y40 Z7.1 F400")), "C134", ()),
+    ("a bevel that is not all round", BEVELLED.engraving((26, None)), "C134", ()),
+    (
+        "a bevel 0.1 further in on one side",
+        replace(BEVELLED, engrave=BEVELLED.engrave.replace("X60", "X59.9")),
+        "C134",
+        (),
+    ),
+    (
+        "a bevel by a bit that goes too deep",
+        BEVELLED.engraving(
+            (20, "G0 X-0.5 Y20"),
+            (22, "G1 X-0.5 Y40.5 Z6.5 F400"),
+            (23, "G1 X60.5 Y40.5 F800"),
+            (24, "G1 X60.5 Y-0.5"),
+            (25, "G1 X-0.5 Y-0.5"),
+            (26, "G1 X-0.5 Y40.5"),
+        ),
+        "C107",
+        (),
+    ),
     # Order.
     ("the programs in the wrong order", replace(GOOD, order=(1, 0)), "C113", (9, 10)),
     ("the files named in the wrong order", replace(GOOD, files=("2-v-bit-90.nc", "1-end-mill-6.nc")), "C113", ()),
@@ -444,8 +469,17 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
 
 @pytest.mark.parametrize(
     "plate",
-    [GOOD, SUNK, SLOTTED, RECESSED, LETTERED, replace(LETTERED, drawing=with_lines(LETTERED.drawing, "D I")), SKINNED],
-    ids=["plate", "countersunk", "slotted", "recessed", "lettered", "as ordered", "skinned"],
+    [
+        GOOD,
+        SUNK,
+        BEVELLED,
+        SLOTTED,
+        RECESSED,
+        LETTERED,
+        replace(LETTERED, drawing=with_lines(LETTERED.drawing, "D I")),
+        SKINNED,
+    ],
+    ids=["plate", "countersunk", "bevelled", "slotted", "recessed", "lettered", "as ordered", "skinned"],
 )
 def test_the_good_plate_passes_every_check(plate: Plate) -> None:
     report = judge(plate.case())

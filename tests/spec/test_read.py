@@ -10,7 +10,8 @@ from signgen.errors import AskError, CannotMakeError
 from signgen.holes.corners import Corners
 from signgen.holes.none import NoHoles
 from signgen.spec.read import read_spec
-from signgen.spec.sign_spec import FrameSpec, TabSpec
+from signgen.spec.sign_spec import TabSpec
+from signgen.spec.trim import FrameSpec
 
 
 def problems_of(error, asked, shop):

@@ -36,7 +36,7 @@ OPTIONAL = {
     "v-bit-tip": mm(0, 1), "end-mill": st.sampled_from([6, 3.175, "1/4in", 4, 9.5]), "tabs": st.integers(0, 9),
     "tab-width": mm(1, 20), "tab-height": mm(0.2, 3), "breakthrough": mm(0, 2), "board": st.just("700x700"),
     "origin": st.sampled_from(["sign", "stock"]), "z-zero": st.sampled_from(["bottom", "top"]), "clearance": mm(1, 30),
-    "frame": mm(2, 20),
+    "frame": mm(2, 20), "ornament": st.sampled_from(["*", "é"]), "edge-chamfer": mm(0.2, 2),
 }  # fmt: skip
 HOLES = st.one_of(
     st.just({}),

@@ -1,0 +1,97 @@
+"""The bevelled edge: the V-bit round the outside of the sign, before anything cuts it free."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+from shapely.geometry import Polygon
+
+from signgen.drawing.drawing import BEVEL_BELOW_MM, Chamfer
+from signgen.geometry.arcs import fit_ring
+from signgen.geometry.offsets import outward
+from signgen.geometry.paths import Path
+from signgen.shop.materials import CuttingData
+from signgen.shop.tools import Tool
+from signgen.tolerances import Tolerances
+from signgen.toolpath.cut import Cut, Toolpath, strung
+from signgen.toolpath.loop import Loop
+from signgen.toolpath.passes import levels
+
+STAGE = 20
+"""After letters and countersinks: a board that the edge has been bevelled of is not touched again by this cutter."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BevelEdge:
+    """The bevel of one sign's edge, or of every sign's on a sheet: the flank of the V-bit lies on it in the last round,
+    and earlier ones go round on the same way less deep, each down a ramp and then the whole way.
+
+    At depth D the flank is D tan(A / 2) + tip / 2 wide at the face. For a bevel w wide the middle runs that much less w
+    outside the edge. Source: check-values section 8.
+    """
+
+    outlines: tuple[Polygon, ...]
+    chamfer: Chamfer
+    tool: Tool
+    cutting: CuttingData
+    thickness_mm: float
+    tolerances: Tolerances
+    climb: bool = True
+
+    @property
+    def does(self) -> str:
+        return f"bevels the edge by {self.chamfer.width_mm:.3g} mm"
+
+    @property
+    def depth_mm(self) -> float:
+        """Of the tip."""
+        return bevel_depth_mm(self.chamfer, self.tool)
+
+    def toolpath(self) -> Toolpath:
+        """One cut for each outline."""
+        cuts = []
+        for number, outline in enumerate(self.outlines, 1):
+            path, feeds = strung(list(self._rounds(outline)))
+            name = "bevel" if len(self.outlines) == 1 else f"bevel {number}"
+            cuts.append(Cut(path=path, feeds_mm_per_min=feeds, feature=name, stage=STAGE))
+        return Toolpath(operation="bevel", tool=self.tool, cuts=tuple(cuts))
+
+    def _rounds(self, outline: Polygon) -> Iterator[tuple[Path, float]]:
+        loop = self._loop(outline)
+        slope = math.tan(math.radians(self.cutting.entry_deg))
+        s, z = self._quiet_place(loop), self.thickness_mm
+        for level in levels(self.thickness_mm, self.thickness_mm - self.depth_mm, self.cutting.stepdown_mm):
+            down = s + (z - level) / slope
+            yield loop.walk([(s, z), (down, level)]), self.cutting.ramp_mm_per_min
+            yield loop.walk([(down, level), (down + loop.length_mm, level)]), self.cutting.feed_mm_per_min
+            s, z = down + loop.length_mm, level
+
+    def _loop(self, outline: Polygon) -> Loop:
+        beyond = middle_outside_mm(self.chamfer, self.tool)
+        (ring,) = outward(outline, beyond, self.tolerances.chord_mm)
+        points = np.asarray(ring.exterior.coords)[:: -1 if self.climb else 1, :2]
+        return Loop.of(fit_ring(np.column_stack([points, np.zeros(len(points))]), self.tolerances.fit_mm))
+
+    def _quiet_place(self, loop: Loop) -> float:
+        """The middle of the longest straight or bend, where a beginning shows least."""
+        lengths = np.diff(loop.ends_mm)
+        longest = int(np.argmax(np.round(lengths, 6)))
+        return float(loop.ends_mm[longest] + lengths[longest] / 2)
+
+
+def bevel_depth_mm(chamfer: Chamfer, tool: Tool) -> float:
+    """How deep the tip goes: a little below the bevel, as far as its cone reaches."""
+    return min(chamfer.depth_mm + BEVEL_BELOW_MM, max(tool.reach_mm, chamfer.depth_mm))
+
+
+def middle_outside_mm(chamfer: Chamfer, tool: Tool) -> float:
+    """How far outside the edge the bit's middle goes round."""
+    return max(0.0, tool.radius_at_depth_mm(bevel_depth_mm(chamfer, tool)) - chamfer.width_mm)
+
+
+def bevel_beyond_mm(chamfer: Chamfer, tool: Tool) -> float:
+    """How far outside the edge the bit cuts at the face."""
+    return middle_outside_mm(chamfer, tool) + tool.radius_at_depth_mm(bevel_depth_mm(chamfer, tool))
