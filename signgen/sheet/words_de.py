@@ -497,6 +497,7 @@ NAMES = {
     "check recesses_made": "Vertiefungen da",
     "check heads_seated": "Schraubenköpfe sitzen",
     "check edge_size": "Außenmaß",
+    "check edge_bevelled": "Kante gefast",
     "check tabs_hold": "Stege halten",
     "check held_round": "ringsum gehalten",
     "check skin_holds": "Haut hält",
