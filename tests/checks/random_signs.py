@@ -137,6 +137,9 @@ def _holes(rng: Random, thickness_mm: float, is_raised: bool) -> dict[str, Any]:
         asked["holes"] = f"at:{_mm(rng, 18, 20)},{_mm(rng, 18, 22)};{_mm(rng, 40, 42)},{_mm(rng, 18, 22)}"
     if pattern == "grid":
         asked["holes"] = "grid:2x2"
+    if pattern == "keyholes":
+        # They have a size of their own, and go deep into the back.
+        return asked if thickness_mm >= 12 else {"holes": "none"}
     form = rng.randrange(6)
     if form < 3:
         asked["hole_diameter"] = rng.choice(["4", "4.5", "5", "6", "7"])
