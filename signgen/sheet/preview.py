@@ -26,8 +26,8 @@ if TYPE_CHECKING:
     from PIL import Image
     from shapely.geometry import MultiPolygon, Polygon
 
-PIXELS = 950_000
-"""Size of the picture: about 1200 x 790 for a common sign, drawn in a tenth of a second."""
+PIXELS = 640_000
+"""Size of the picture: about 1000 x 640 for a common sign, drawn in a fifteenth of a second."""
 LEAST_PX, MOST_PX = 1000, 1600
 SHADOW_SHARE = 0.035
 """Margin around the sign, as a share of its longer side, where the shadow falls."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -91,7 +92,9 @@ def edge_mask(edge: Polygon | MultiPolygon, size_mm: tuple[float, float], size_p
     scale = np.array([w * OVERSAMPLE / size_mm[0], -h * OVERSAMPLE / size_mm[1]])
     draw = ImageDraw.Draw(image)
     parts = [part for part in getattr(edge, "geoms", [edge]) if not part.is_empty]
-    rings = [(part.exterior, 255) for part in parts] + [(ring, 0) for part in parts for ring in part.interiors]
+    # a part may stand in another's hole, as letters stand in a frame: the wider is drawn first
+    parts.sort(key=lambda part: -math.prod(np.subtract(part.bounds[2:], part.bounds[:2])))
+    rings = [(ring, ink) for part in parts for ring, ink in ((part.exterior, 255), *((r, 0) for r in part.interiors))]
     for ring, ink in rings:
         points = np.asarray(ring.coords)[:, :2] * scale + np.array([0.0, h * OVERSAMPLE])
         # Pillow fills the pixels that the outline runs over, so the outline goes through pixel centres

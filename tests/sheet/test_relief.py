@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from shapely.geometry import Polygon, box
+from shapely.geometry import MultiPolygon, Polygon, box
 
 from signgen.replay.sweep import HeightMap
 from signgen.sheet.grain import mottle, wood
@@ -86,6 +86,13 @@ def test_the_mask_has_the_outlines_area() -> None:
     outline = Polygon([(5, 5), (35, 8), (30, 33), (9, 30)])
     mask = edge_mask(outline, (40, 40), (400, 400)).astype(float) / 255
     assert mask.sum() / 100 == pytest.approx(outline.area, rel=0.002)
+
+
+def test_what_stands_in_the_hole_of_a_frame_is_in_the_mask() -> None:
+    letter, frame = box(15, 15, 25, 25), box(2, 2, 38, 38).difference(box(5, 5, 35, 35))
+    for parts in ([letter, frame], [frame, letter]):
+        mask = edge_mask(MultiPolygon(parts), (40, 40), (400, 400)).astype(float) / 255
+        assert mask.sum() / 100 == pytest.approx(letter.area + frame.area, rel=0.005)
 
 
 @pytest.mark.parametrize("texture", [wood, mottle])
