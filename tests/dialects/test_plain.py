@@ -80,7 +80,7 @@ def test_a_small_program_in_full() -> None:
         "G1 Z12 F500",
         "G1 X5 Z11.5 F2000",
         "G1 Y8",
-        "G0 Z37",
+        "G0 Z43",
         "G0 X0 Y160",
         "M5",
         "M2",

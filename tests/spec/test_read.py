@@ -106,7 +106,7 @@ def test_the_name_of_a_cutter_in_place_of_a_diameter_is_shown_the_way(house_numb
 
 def test_a_frame_pushes_the_letters_in(house_number, shop):
     spec = read_spec(house_number | {"frame": "8"}, shop)
-    assert spec.frame == FrameSpec(inset_mm=8, width_mm=2)
+    assert spec.frame == FrameSpec(inset_mm=8, width_mm=2, gap_mm=2)
     assert spec.text.margin_mm == pytest.approx(8 + 1 + 0.04 * 140)
     assert read_spec(house_number | {"frame": "8", "margin": "3"}, shop).text.margin_mm == 3
 
