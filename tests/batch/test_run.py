@@ -160,14 +160,17 @@ def test_a_killed_worker_costs_nothing(listed: Path, whole: Path, tmp_path: Path
 
 @pytest.mark.sweep
 def test_an_interrupt_says_how_to_go_on(listed: Path, whole: Path, tmp_path: Path) -> None:
+    def heard() -> None:  # tests that run in the background inherit that Ctrl-C is not for them
+        signal.signal(signal.SIGINT, signal.SIG_DFL)
+
     out = tmp_path / "out"
-    owner = started(listed, *SIGN, "--out", out, "--workers", "2", start_new_session=True)
+    owner = started(listed, *SIGN, "--out", out, "--workers", "2", start_new_session=True, preexec_fn=heard)
     while lines_in_ledger(out) < 1:
         assert owner.poll() is None
         time.sleep(0.01)
     os.killpg(owner.pid, signal.SIGINT)  # what Ctrl-C does: workers get it too
     _, errors = owner.communicate()
-    assert owner.returncode == 130
+    assert owner.returncode == 130, errors
     assert errors.splitlines()[-1] == f"Stopped. {GO_ON}"
     assert "Traceback" not in errors
     assert batch(listed, *SIGN, "--out", out, "--resume").exception is None
