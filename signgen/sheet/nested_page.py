@@ -37,6 +37,7 @@ PIECES_CSS = """
 #pieces li { break-inside: avoid; margin: 0 0 .5mm; overflow-wrap: anywhere; }
 #pieces b { display: inline-block; min-width: 6mm; }
 #pieces small { color: var(--soft); }
+#picture img { max-height: 32mm; }
 """
 
 
@@ -72,7 +73,7 @@ def nested_html(facts: JobFacts, lit: Relief | None = None) -> str:
             el("title", words.html("head.title", sign=title)),
             el("style", raw(style)),
         ),
-        el("body", el("main", page_1, page_2, cls="dense")),
+        el("body", el("main", page_1, page_2, cls="dense densest")),
         lang=words.language,
     )
     return unparted(f"<!doctype html>\n{document}\n")

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
 from signgen.pipeline import Job
 from signgen.whole_sheet import PieceAsked, SheetAsked, make_sheet
+from tests.sheet.test_print import CHROMIUM, printed
 from tests.sheet.test_setup_sheet import read
 
 SIGN = {"size": "60x30", "thickness": "6", "font": "atkinson", "holes": "none", "material": "mdf"}
@@ -63,3 +65,20 @@ def test_one_signs_own_words_are_never_translated(english: Job) -> None:
         english.facts.spec, language="de", text=replace(english.facts.spec.text, lines=("Sheet 1 of 3: 1 sign",))
     )
     assert title(replace(english.facts, spec=spec, pieces=())) == "Sheet 1 of 3: 1 sign"
+
+
+@pytest.mark.skipif(CHROMIUM is None, reason="chromium is not installed")
+@pytest.mark.parametrize("paper", ["A4", "letter"])
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_a_sheet_of_four_signs_prints_on_two_sides(language: str, paper: str, tmp_path: Path) -> None:
+    sign = {**SIGN, "size": "160x50", "holes": "side-pair", "language": language}
+    pieces = tuple(
+        PieceAsked(name=str(n), row=n + 1, asked={**sign, "text": [text]}, x_mm=x, y_mm=y, turned=False)
+        for n, (text, x, y) in enumerate(
+            [("Store", 19, 80), ("Stage", 190, 80), ("Kitchen", 19, 19), ("Meeting Room", 190, 19)], 1
+        )
+    )
+    job = make_sheet(SheetAsked(number=1, count=1, size_mm=(400.0, 300.0), pieces=pieces, hole_sizes=((5.0, False),)))
+    page = job.files["setup.html"].decode()
+    assert "@page { " in page
+    assert printed(tmp_path, page.replace("@page { ", f"@page {{ size: {paper}; ")) == 2
