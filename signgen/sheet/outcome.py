@@ -73,7 +73,7 @@ def _before(board: HeightMap | None, drawing: Drawing, points: np.ndarray) -> np
 
 
 def _cut_into(areas: Sequence[BaseGeometry], drawing: Drawing, before: HeightMap | None, after: HeightMap) -> float:
-    """Deepest fresh place within the areas' bounds that is not a hole right through."""
+    """Deepest fresh place within the areas that is not a hole right through."""
     deepest = 0.0
     for area in areas:
         low_x, low_y, high_x, high_y = area.bounds
@@ -82,7 +82,12 @@ def _cut_into(areas: Sequence[BaseGeometry], drawing: Drawing, before: HeightMap
         now = after.z_mm[rows, columns]
         then = np.float32(drawing.thickness_mm) if before is None else before.z_mm[rows, columns]
         depth = np.where((then - now > SEEN_MM) & (now > 0), drawing.thickness_mm - now, 0.0)
-        deepest = max(deepest, float(depth.max(initial=0.0)))
+        row, column = np.nonzero(depth > deepest)
+        x = after.x0_mm + (columns.start + column) * after.cell_mm
+        y = after.y0_mm + (rows.start + row) * after.cell_mm
+        # a frame has all the sign within its bounds, and on a round one the cut outside too
+        within = shapely.contains_xy(area, x, y)
+        deepest = max(deepest, float(depth[row, column][within].max(initial=0.0)))
     return deepest
 
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from shapely.geometry import MultiPolygon, box
 
 from signgen.replay.sweep import HeightMap
 from signgen.sheet.job_facts import JobFacts
@@ -43,3 +44,11 @@ def test_a_sign_without_holes_or_letters_has_none(make_facts: Callable[..., JobF
     facts = make_facts(holes=(), cell=2.0)
     bare = replace(facts, drawing=replace(facts.drawing, grooves=()))
     assert all(outcome.holes == () and outcome.engraved_mm == 0 for outcome in outcomes(bare))
+
+
+def test_what_is_cut_beside_a_wide_groove_is_not_cut_into_it(facts: JobFacts) -> None:
+    # like a frame that goes round all the sign: tabs stand within its bounds, but not on it
+    width, height = facts.drawing.width_mm, facts.drawing.height_mm
+    ends = MultiPolygon([box(-3, -3, -2, -2), box(width + 2, height + 2, width + 3, height + 3)])
+    wide = replace(facts.drawing.grooves[0], area=ends)
+    assert outcomes(replace(facts, drawing=replace(facts.drawing, grooves=(wide,))))[1].engraved_mm == 0
