@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Sequence
 
 from signgen.drawing.drawing import Drawing
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
+
+LINE_WIDTH = 96
+"""Longer comments go on in the next one: the writer cuts what is over 100, for some controls cut it at less."""
 
 
 def program_file(number: int, tool: Tool) -> str:
@@ -48,7 +52,7 @@ def heading(
     z_zero = "Z0: bottom of the board, which is the top of the spoilboard" if at_bottom else "Z0: top of the board"
     top = f"The board's top is at Z{stock.thickness_mm - zero.z_mm:g}"
     return tuple(
-        text
+        line
         for text in (
             f"{'' if drawing.pieces else 'Sign: '}{' / '.join(lines)}, {drawing.width_mm:g} x {drawing.height_mm:g} mm",
             f"Program {number} of {count}: {', '.join(does)}",
@@ -60,7 +64,7 @@ def heading(
             z_zero,
             top,
         )
-        if text
+        for line in textwrap.wrap(text, LINE_WIDTH)
     )
 
 
