@@ -50,7 +50,7 @@ class Cluster(Generic[T]):
         try:
             self._dask: Any = importlib.import_module("distributed")
         except ImportError:
-            remedy = "Install it with pip install '.[cluster]' in signgen's folder, or leave --scheduler out."
+            remedy = "Install it with pip install 'signgen[cluster]', or leave --scheduler out."
             raise AskError.at("scheduler", "dask.distributed is not installed.", remedy) from None
         try:
             self._client: Any = self._dask.Client(address, timeout=CONNECT_S)
