@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 from typing import ClassVar, Self
 
+from msgspec import Struct
+from msgspec.structs import replace
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Problem:
+
+class Problem(Struct, frozen=True, kw_only=True):
     """One thing that is wrong.
 
     `where` is the word that the user typed (an option without its dashes, a key of the sign file, a file and

@@ -7,8 +7,9 @@ the one table from which the command line is built and the sign file is read. Im
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.units import GREATEST_COUNT, POSITIVE, Limits, angle_deg, count, length_mm, number, size_mm
@@ -25,8 +26,7 @@ _LONGEST_LINE = 200
 _MOST_LINES = 40
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Option:
+class Option(Struct, frozen=True, kw_only=True):
     """A word to type, what may follow it and what it means.
 
     `default` is written as a user would write it and goes through the same reader; where the default depends

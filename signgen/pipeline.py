@@ -6,9 +6,10 @@ spec -> drawing -> operations -> toolpaths -> programs -> text -> replay -> chec
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from pathlib import Path
 
+from msgspec import Struct
+from msgspec.structs import replace
 from shapely.geometry.base import BaseGeometry
 
 from signgen.checks import FROM_BEHIND, both_sides, judge
@@ -77,16 +78,14 @@ REPORT = "report.json"
 """Names every file of the job; a folder that holds it is complete."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Job:
+class Job(Struct, frozen=True, kw_only=True):
     """A finished, verified job and every file that belongs into its folder, by name."""
 
     facts: JobFacts
     files: Mapping[str, bytes]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Setup:
+class Setup(Struct, frozen=True, kw_only=True):
     """The board, the least board that would do, and the programs' zero on it."""
 
     stock: Stock

@@ -26,7 +26,7 @@ segments and a quarter more blocks.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 GRID_MM = 1e-5
 """Snap grid of the segment Voronoi diagram: a tenth of the last written decimal."""
@@ -49,8 +49,7 @@ CORNER_DEG = 20.0
 """A turn sharper than this is a corner of the design, never smoothed into an arc."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tolerances:
+class Tolerances(Struct, frozen=True, kw_only=True):
     """The shares of one job's tolerance `total_mm`; see the module's text for the sum."""
 
     total_mm: float = DEFAULT_TOLERANCE_MM

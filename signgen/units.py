@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from signgen.errors import AskError
 
@@ -36,8 +37,7 @@ _LONGEST_TEXT = 80
 _EXAMPLES = "Write millimetres, or a number with its unit: 12, 12mm, 3.5in, 3 1/2 in."
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Limits:
+class Limits(Struct, frozen=True, kw_only=True):
     """What a number may be: from `least` to `greatest`; `open_below` leaves `least` itself out."""
 
     least: float

@@ -7,9 +7,11 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing, Hole
@@ -41,8 +43,7 @@ HoleSize = tuple[float, bool]
 ShopOf = Callable[[Path | None], Shop]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PieceAsked:
+class PieceAsked(Struct, frozen=True, kw_only=True):
     """A sign and its place: (x, y) from the sheet's bottom-left corner to that of the sign's bounds as it lies,
     `turned` by a quarter to the left. `name`: its number on the plan; `row`: of the list that it comes from."""
 
@@ -54,8 +55,7 @@ class PieceAsked:
     turned: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SheetAsked:
+class SheetAsked(Struct, frozen=True, kw_only=True):
     """The `number`th of `count` sheets. `hole_sizes`: of all signs that are cut in the same setting-up, on this sheet
     or another, for all sheets are cut with the same cutters; `clear_with`: the end mills that could clear the recesses
     of all of them, by name."""

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from typing import Any
 
 import numpy as np
 import pytest
 import shapely
+from msgspec.structs import replace
 from shapely import affinity
 
 from signgen.checks import judge

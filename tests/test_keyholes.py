@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import json
 import re
-from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
 import pytest
 from click.testing import CliRunner
+from msgspec.structs import replace
 from shapely.geometry import Point, Polygon
 
 from signgen.checks import EVERY_CHECK

@@ -11,10 +11,11 @@ import contextlib
 import importlib
 import time
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
 from typing import Any, Generic, TypeVar
+
+from msgspec import Struct
 
 from signgen import __version__
 from signgen.batch.outcome import Outcome
@@ -32,8 +33,7 @@ POLL_S = 1.0
 """How often the clock is looked at when nothing comes."""
 
 
-@dataclass(slots=True)
-class _Sent(Generic[T]):
+class _Sent(Generic[T], Struct):
     """An item at the cluster; it is given up at `deadline`."""
 
     item: T

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 from types import TracebackType
 from typing import Protocol, TypeVar
+
+from msgspec import Struct
 
 from signgen.batch.outcome import Outcome
 from signgen.batch.pool import Done, Limits, Pool
@@ -16,8 +17,7 @@ from signgen.batch.work import Made, make_and_place
 T = TypeVar("T")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Means:
+class Means(Struct, frozen=True, kw_only=True):
     """How many processes at once, or the address of a cluster's `scheduler`; and what one row may take."""
 
     workers: int

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, fields
 from typing import Any
+
+from msgspec import Struct
 
 from signgen.batch.outcome import Outcome
 from signgen.batch.shop import shop_of
@@ -45,8 +46,7 @@ FREE = frozenset(
 """What may differ between signs of one sheet; everything else of a spec must be the same."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SheetHow:
+class SheetHow(Struct, frozen=True, kw_only=True):
     """What was asked about sheets. `gap_mm` None: as little as will do. `turn`: signs may be turned by a quarter;
     `keep_grain`: not those of a material with a grain."""
 
@@ -97,7 +97,7 @@ class SheetHow:
 
 def alike(spec: SignSpec) -> str:
     """What must be the same for signs to share a sheet, as a digest."""
-    told = [(field.name, repr(getattr(spec, field.name))) for field in fields(spec) if field.name not in FREE]
+    told = [(name, repr(getattr(spec, name))) for name in spec.__struct_fields__ if name not in FREE]
     told.append(("shop", repr(spec.shop.user_file)))
     return hashlib.sha256(repr(sorted(told)).encode()).hexdigest()[:16]
 
@@ -134,8 +134,7 @@ def sheet_figures(
     }
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Group:
+class Group(Struct, frozen=True, kw_only=True):
     """Rows that share sheets; `gap_mm` between their signs and `holds`: how many of the most frequent size go on an
     empty sheet."""
 
@@ -176,8 +175,7 @@ def _grouped(made: Sequence[Outcome]) -> Iterator[tuple[list[Outcome], tuple[str
         yield from ((outcomes, tuple(names)) for outcomes, names in known)
 
 
-@dataclass(frozen=True, slots=True)
-class _Pile:
+class _Pile(Struct, frozen=True):
     """A group before its sheets have numbers."""
 
     pieces: list[list[PieceAsked]]

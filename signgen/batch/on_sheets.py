@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import replace
 from itertools import islice
 from pathlib import Path
+
+from msgspec.structs import replace
 
 from signgen.batch.crew import Means, crew
 from signgen.batch.layout import Group, SheetHow, digest_of, folder_of, lay_out

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import Any
+
+from msgspec import Struct, field
 
 from signgen.errors import Problem, SignGenError
 
@@ -13,8 +14,7 @@ LOST = 70
 """Exit code of a row whose worker hung, crashed or ran out of memory: nothing that `signgen make` ends with."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Outcome:
+class Outcome(Struct, frozen=True, kw_only=True):
     """A row's sign made or not, or a sheet's: then `sheet` is its number, and `row` 0.
 
     `figures` are what the batch's report tells of what was made, plain values; `problems` what kept it from being made,

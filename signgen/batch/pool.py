@@ -15,11 +15,12 @@ import threading
 import time
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from multiprocessing.connection import Connection, wait
 from multiprocessing.context import SpawnProcess
 from types import TracebackType
 from typing import Any, Generic, TypeVar
+
+from msgspec import Struct
 
 from signgen.errors import CannotMakeError
 
@@ -53,16 +54,14 @@ _ENVIRONMENT = {
 }
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Limits:
+class Limits(Struct, frozen=True, kw_only=True):
     """What an item may take: seconds, and megabytes more than an idle worker (where the system can limit that)."""
 
     time_s: float
     memory_mb: int
 
 
-@dataclass(frozen=True, slots=True)
-class Done(Generic[T, R]):
+class Done(Struct, Generic[T, R], frozen=True):
     """An item and its result; `lost` says why there is none, in a sentence."""
 
     item: T

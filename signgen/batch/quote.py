@@ -10,16 +10,16 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
 from typing import Any
+
+from msgspec import Struct, field
 
 from signgen.batch.guard import guarded
 from signgen.batch.outcome import Outcome
 from signgen.shop.prices import Price, Prices
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cost:
+class Cost(Struct, frozen=True, kw_only=True):
     """In the prices' currency, not rounded."""
 
     board: float = 0.0
@@ -39,8 +39,7 @@ class Cost:
         return Cost(board=self.board * board, machine=self.machine * machine, wear=self.wear * wear)
 
 
-@dataclass(slots=True)
-class Quote:
+class Quote(Struct):
     """The sum, which grows with the rows that it is told of. `not_priced` names what has no price and is not in it;
     `invented`: a price that ships with signgen was used."""
 

@@ -9,8 +9,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from signgen.batch.records import Record
 from signgen.batch.table import Table, column_key
@@ -37,8 +39,7 @@ _CELL_KEYS = KEY_BY_NAME.keys() - {LINE.name}
 _PLACE = re.compile(r"\{\{|\}\}|\{([^{}]*)\}|[{}]")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Task:
+class Task(Struct, frozen=True, kw_only=True):
     """One row's sign: what to ask for, and the name of its folder below the batch's own, safe on every system and
     unlike any other row's, since it starts with the row's number."""
 
@@ -48,8 +49,7 @@ class Task:
     copies: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Recipe:
+class Recipe(Struct, frozen=True, kw_only=True):
     """`base` are the keys that stand for every row, placeholders in them; `keys` the column of each key that has one,
     `places` the column of each placeholder. `folder`: where paths in cells are seen from."""
 

@@ -9,8 +9,9 @@ from __future__ import annotations
 import csv
 from collections import deque
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import TextIO
+
+from msgspec import Struct
 
 from signgen.errors import Problem
 
@@ -23,8 +24,7 @@ MOST_LINES = 1000
 QUOTE_ADVICE = "Close the text with a quote; write a quote inside a quoted text twice."
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Record:
+class Record(Struct, frozen=True, kw_only=True):
     """`row` counts records as a spreadsheet does: the first is 1, empty ones count. `line`: of the file, from 1.
     `problem`: what keeps the record from being read; `cells` then has what could be made out of its first line."""
 

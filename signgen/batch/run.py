@@ -6,10 +6,12 @@ import hashlib
 import json
 import os
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
 from functools import partial
 from itertools import islice
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from signgen import __version__
 from signgen.batch.crew import Means, crew
@@ -35,8 +37,7 @@ MOST_FAILURES_TOLD = 20
 GO_ON = "What is done stays; the same command with --resume goes on from there."
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class How:
+class How(Struct, frozen=True, kw_only=True):
     """How a batch is worked off. But for `sheet`, nothing of it changes what comes out. `sheet` None: each sign has a
     board and a folder of its own."""
 
@@ -46,8 +47,7 @@ class How:
     quote: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Finished:
+class Finished(Struct, frozen=True, kw_only=True):
     """A batch with a line in its ledger for every row. `failures`: the first of the rows that failed; `groups` of
     sheets, () without; `quote` None when none was asked for."""
 

@@ -11,8 +11,9 @@ import hashlib
 import io
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from signgen.batch.guard import unguarded
 from signgen.batch.records import LONGEST_RECORD, Record, records
@@ -31,8 +32,7 @@ _HEAD = 64
 _BLOCK = 1 << 20
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Table:
+class Table(Struct, frozen=True, kw_only=True):
     """A list that can be read from its first character to its last.
 
     `columns` are the names as they stand in the header, trimmed; `count` the rows that hold something; `digest` the

@@ -3,31 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
 from typing import Any
+
+from msgspec import Struct, field
 
 from signgen.batch.outcome import Outcome
 from signgen.sheet.numbers import rounded
 
 
-@dataclass(slots=True)
-class Board:
+class Board(Struct):
     """Boards of one material and thickness."""
 
     count: int = 0
     area_mm2: float = 0.0
 
 
-@dataclass(slots=True)
-class Wear:
+class Wear(Struct):
     """How long and how far a cutter runs."""
 
     minutes: float = 0.0
     cut_length_mm: float = 0.0
 
 
-@dataclass(slots=True)
-class Totals:
+class Totals(Struct):
     """Sums over the rows, each as often as it has copies, or over the sheets that hold them."""
 
     made: int = 0

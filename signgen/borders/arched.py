@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import NoEyes, arc, given, must_fit, ring
@@ -22,8 +21,7 @@ ARCH_RISE = Option(
 _DEFAULT_RATIO = 0.25
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Arched(NoEyes):
+class Arched(NoEyes, frozen=True, kw_only=True):
     rise_mm: float
 
     name: ClassVar[str] = "arched"

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import POINT_LENGTH, NoEyes, Point, given, must_fit, ring
@@ -29,8 +28,7 @@ _BARB_RATIO = 0.4
 """Of the height: a shaft of a fifth of it must stay."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Arrow(NoEyes):
+class Arrow(NoEyes, frozen=True, kw_only=True):
     to: str
     point_mm: float
     barb_mm: float

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from signgen.borders.common import Point
 
@@ -13,8 +14,7 @@ Kind = Literal["line", "quadratic", "cubic", "ellipse"]
 Map = Callable[[Point], Point]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Segment:
+class Segment(Struct, frozen=True, kw_only=True):
     """One piece of a chain; it starts where the last one ended.
 
     `points` of a line: its end; of a Bezier curve: control points and end; of an ellipse's arc: its end, the centre,
@@ -32,8 +32,7 @@ class Segment:
         return self.points[0] if self.kind == "ellipse" else self.points[-1]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chain:
+class Chain(Struct, frozen=True, kw_only=True):
     """A closed chain. Curves keep their exact form under any affine map."""
 
     start: Point

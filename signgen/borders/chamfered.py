@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import CORNER_CUT, NoEyes, given, must_fit, ring
@@ -16,8 +15,7 @@ _DEFAULT_RATIO = 0.12
 """Of the shorter side: a little more than a round corner, for a cut looks smaller (common practice)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chamfered(NoEyes):
+class Chamfered(NoEyes, frozen=True, kw_only=True):
     cut_mm: float
 
     name: ClassVar[str] = "chamfered"

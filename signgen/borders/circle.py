@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import SAME_MM, NoEyes, arc, ring
@@ -15,8 +14,7 @@ if TYPE_CHECKING:
     from shapely.geometry import Polygon
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Circle(NoEyes):
+class Circle(NoEyes, frozen=True, kw_only=True):
     name: ClassVar[str] = "circle"
     summary: ClassVar[str] = "A disc, for signs as wide as high."
     options: ClassVar[tuple[Option, ...]] = ()

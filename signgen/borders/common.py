@@ -9,6 +9,8 @@ import math
 from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
+
 from signgen.errors import CannotMakeError
 from signgen.option import Option
 from signgen.units import plain
@@ -34,10 +36,8 @@ SAME_MM = 1e-7
 """Points closer than this are one: far below what is cut, far above the noise of sines."""
 
 
-class NoEyes:
+class NoEyes(Struct, frozen=True):
     """A border that brings no holes of its own."""
-
-    __slots__ = ()
 
     def eyes(self, width_mm: float, height_mm: float) -> tuple[Eye, ...]:
         return ()

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import NoEyes, given, must_fit, ring
@@ -22,8 +21,7 @@ _DEFAULT_RATIO = 0.5
 _GREATEST_RATIO = 0.4
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Gable(NoEyes):
+class Gable(NoEyes, frozen=True, kw_only=True):
     roof_mm: float
 
     name: ClassVar[str] = "gable"

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import POINT_LENGTH, NoEyes, given, must_fit, ring
@@ -17,8 +16,7 @@ _GREATEST_RATIO = 0.25
 """Of the length, for the default: a regular hexagon's own proportion, and never more than that unasked."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Hexagon(NoEyes):
+class Hexagon(NoEyes, frozen=True, kw_only=True):
     point_mm: float
 
     name: ClassVar[str] = "hexagon"

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import NoEyes, ring
@@ -14,8 +13,7 @@ if TYPE_CHECKING:
     from shapely.geometry import Polygon
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Octagon(NoEyes):
+class Octagon(NoEyes, frozen=True, kw_only=True):
     name: ClassVar[str] = "octagon"
     summary: ClassVar[str] = "Eight sides, all angles equal; regular on a square."
     options: ClassVar[tuple[Option, ...]] = ()

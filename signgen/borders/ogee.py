@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import CORNER_CUT, NoEyes, Point, arc, given, must_fit, ring
@@ -17,8 +16,7 @@ _GREATEST_RATIO = 0.45
 """Of the shorter side: what stays between two corners would be a spike, not a side."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ogee(NoEyes):
+class Ogee(NoEyes, frozen=True, kw_only=True):
     cut_mm: float
 
     name: ClassVar[str] = "ogee"

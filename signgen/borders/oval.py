@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import NoEyes, arc, ring
@@ -13,8 +12,7 @@ if TYPE_CHECKING:
     from shapely.geometry import Polygon
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Oval(NoEyes):
+class Oval(NoEyes, frozen=True, kw_only=True):
     name: ClassVar[str] = "oval"
     summary: ClassVar[str] = "An ellipse as wide and as high as the sign."
     options: ClassVar[tuple[Option, ...]] = ()

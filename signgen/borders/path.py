@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING, ClassVar
 
@@ -30,8 +29,7 @@ _BOUNDS_RATIO = 1e-6
 """Chord for the own size, over it: far below what can be measured."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PathOutline(NoEyes):
+class PathOutline(NoEyes, frozen=True, kw_only=True):
     """`chain` at its own size with the lower left corner of its bounds at (0, 0); `file` in absolute form."""
 
     file: str

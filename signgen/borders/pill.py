@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import NoEyes
@@ -14,8 +13,7 @@ if TYPE_CHECKING:
     from shapely.geometry import Polygon
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pill(NoEyes):
+class Pill(NoEyes, frozen=True, kw_only=True):
     name: ClassVar[str] = "pill"
     summary: ClassVar[str] = "Two straight sides between half circles."
     options: ClassVar[tuple[Option, ...]] = ()

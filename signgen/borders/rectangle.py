@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import NoEyes
@@ -13,8 +12,7 @@ if TYPE_CHECKING:
     from shapely.geometry import Polygon
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rectangle(NoEyes):
+class Rectangle(NoEyes, frozen=True, kw_only=True):
     name: ClassVar[str] = "rectangle"
     summary: ClassVar[str] = "Straight sides, sharp corners."
     options: ClassVar[tuple[Option, ...]] = ()

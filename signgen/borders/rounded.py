@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import NoEyes
@@ -28,8 +27,7 @@ _DEFAULT_RATIO = 0.1
 """Of the shorter side: round enough to be seen, small enough to leave the corner holes their wood (common practice)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rounded(NoEyes):
+class Rounded(NoEyes, frozen=True, kw_only=True):
     radius_mm: float
 
     name: ClassVar[str] = "rounded"

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import NoEyes, arc, given, must_fit, ring
@@ -18,8 +17,7 @@ _GREATEST_RATIO = 0.45
 """Of the shorter side: what stays between two bites would be a spike, not a side."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Scalloped(NoEyes):
+class Scalloped(NoEyes, frozen=True, kw_only=True):
     radius_mm: float
 
     name: ClassVar[str] = "scalloped"

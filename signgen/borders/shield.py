@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import SAME_MM, NoEyes, arc, given, ring
@@ -25,8 +24,7 @@ _SLENDER_RATIO = 0.75
 """Height over width of the pointed part that a wide shield is squeezed from: rounder than this it has no point."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shield(NoEyes):
+class Shield(NoEyes, frozen=True, kw_only=True):
     side_mm: float
 
     name: ClassVar[str] = "shield"

@@ -9,9 +9,10 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
 from pathlib import Path
 from xml.parsers import expat
+
+from msgspec import Struct
 
 from signgen.errors import AskError
 
@@ -43,8 +44,7 @@ _MOVED = re.compile(r"(?<![-\w])(?:transform|translate|rotate|scale)\s*:", re.IG
 _NUMBER = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?", re.ASCII)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SvgPath:
+class SvgPath(Struct, frozen=True, kw_only=True):
     """Path data, where it stands, and the matrix from its numbers to millimetres (Y still down)."""
 
     data: str

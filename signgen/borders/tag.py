@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
+
+from msgspec import Struct
 
 from signgen.borders.common import CORNER_CUT, Eye, given, must_fit, ring
 from signgen.option import Option
@@ -30,8 +31,7 @@ _INSET_RATIO = 2.0
 """As with other holes: common practice, check-values section 12."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tag:
+class Tag(Struct, frozen=True, kw_only=True):
     cut_mm: float
     eye_diameter_mm: float
     eye_inset_mm: float

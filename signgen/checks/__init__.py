@@ -7,7 +7,8 @@ used again for anything else.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from signgen.checks.check import Case, Check, CheckReport, CheckResult
 from signgen.checks.cutter_reach import CutterReach

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.checks.way import Way
@@ -33,8 +32,7 @@ APART_MM = 100.0
 """What a rapid or a lift counts for: after it nothing is the same bite."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Bites:
+class Bites(Struct, frozen=True, kw_only=True):
     """At n places along a program's feed moves: piece (n,) of its `Way`, xy_mm (n, 2), z_mm (n,) of the tip, and
     depth_mm (n,), how far the tip is below what the tips of earlier passes (of this program, and the programs before)
     left at that very place."""

@@ -6,9 +6,9 @@ import math
 import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from itertools import groupby
 
+from msgspec.structs import replace
 from shapely.geometry import box
 
 from signgen.checks.bites import bites_of

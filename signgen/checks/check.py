@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Literal, Protocol
+
+from msgspec import Struct
 
 from signgen.checks.bites import Bites
 from signgen.checks.fixing import Fixing
@@ -20,8 +21,7 @@ from signgen.shop.tools import Tool
 Severity = Literal["error", "warning"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ProgramUnderTest:
+class ProgramUnderTest(Struct, frozen=True, kw_only=True):
     """One program's text as it stands on disk (or is about to), with the tool that the sheet tells the operator to
     fit. Where a file is meant for several `cutters`, each has its own part of the replay, and the text is all of it."""
 
@@ -32,8 +32,7 @@ class ProgramUnderTest:
     cutters: int = 1
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Case:
+class Case(Struct, frozen=True, kw_only=True):
     """Everything that a check may know; made by `checks.case.make_case`.
 
     `boards[i]` is what the feed moves of programs 0 to i leave of the stock (sign coordinates; rapids cut nothing
@@ -68,8 +67,7 @@ class Case:
     face: HeightMap | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Finding:
+class Finding(Struct, frozen=True, kw_only=True):
     """What a check saw: where (file, line, place in sign coordinates), what, and what to do. `warns`: nothing that
     must stop the program, although the check is one that can."""
 
@@ -81,8 +79,7 @@ class Finding:
     warns: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CheckResult:
+class CheckResult(Struct, frozen=True, kw_only=True):
     """`detail` says what was compared and how closely, in figures, whether it passed or not. A check that could not be
     run is `skipped`, and has not passed; its `detail` says why. One that does not apply to the case (`applies` is
     false) has neither passed nor failed."""
@@ -142,8 +139,7 @@ def verdict(check: Check, findings: Sequence[Finding], detail: str) -> CheckResu
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CheckReport:
+class CheckReport(Struct, frozen=True, kw_only=True):
     """Every check that ran, in order."""
 
     results: tuple[CheckResult, ...]

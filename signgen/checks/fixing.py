@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from msgspec import Struct
 from shapely.geometry import Point, Polygon, box
 
 from signgen.shop.stock import HEAD_STANDS_MM, SCREW_HEAD_MM, WorkZero
@@ -13,8 +13,7 @@ Place = tuple[float, float]
 Rectangle = tuple[float, float, float, float]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fixing:
+class Fixing(Struct, frozen=True, kw_only=True):
     """`area` in sign coordinates; `stands_mm` over the board's top."""
 
     name: str

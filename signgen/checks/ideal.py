@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 from shapely.geometry import LineString, MultiPolygon, Point, Polygon
 from shapely.geometry.base import BaseGeometry
@@ -28,8 +28,7 @@ TAB_SIDE_MM = 0.2
 """How much narrower than drawn a tab's cells are taken; the exact check measures the width."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ideal:
+class Ideal(Struct, frozen=True, kw_only=True):
     """zone (ny nx,) uint8 by flat index. groove_cell (k,) flat indices of cells in grooves, groove_of (k,) which
     groove, and two surfaces between which each must lie, as depths: with a flat tip the corner of two walls is blunt,
     which a cell cannot follow. hole_cell (h,) and hole_of likewise; tab_cell, tab_of: where each tab must stand.

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import numpy as np
+from msgspec.structs import replace
 from numpy.typing import NDArray
 
 from signgen.replay.motion import RAPID, Motions, Replay
@@ -53,4 +52,4 @@ def _stretch_of(motions: Motions) -> NDArray[np.intp]:
 
 
 def _some(motions: Motions, chosen: NDArray[np.intp]) -> Motions:
-    return Motions(**{name: getattr(motions, name)[chosen] for name in motions.__slots__})
+    return Motions(**{name: getattr(motions, name)[chosen] for name in motions.__struct_fields__})

@@ -5,9 +5,9 @@ from __future__ import annotations
 import unicodedata
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 from shapely.geometry import MultiPolygon, Polygon
 
@@ -44,16 +44,14 @@ Mask = NDArray[np.bool_]
 REMEDY = "Make the programs again; look whether they belong to this sign."
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shape:
+class Shape(Struct, frozen=True, kw_only=True):
     """Cells of something, cropped to its bounds: mask (h, w), and its text where it is a letter."""
 
     text: str
     mask: Mask
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Letter:
+class Letter(Struct, frozen=True, kw_only=True):
     """A letter of the drawing: the cells by which it is judged, the share of them that is as it should be (cut, or of a
     raised letter standing), and the share that makes it whole."""
 

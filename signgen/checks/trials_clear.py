@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 import numpy as np
+from msgspec.structs import replace
 
 from signgen.checks.check import Case, Check, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.feeds_sane import FeedsSane

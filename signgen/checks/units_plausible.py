@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.way import Way
@@ -63,8 +63,7 @@ Least error seen: nothing small; a factor of 25.4, or a zero at another corner o
         return verdict(self, findings, f"feeds, as the program counts: {'; '.join(said) or 'none'}")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Numbers:
+class _Numbers(Struct, frozen=True, kw_only=True):
     """Where feed moves go (sign coordinates): lowest and highest Z; low and high (2,) of what is cut, or of all feeds
     when nothing is; whether anything is cut."""
 

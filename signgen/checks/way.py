@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields
 
 import numpy as np
 import shapely
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.replay.measure import arc_frame
@@ -25,8 +25,7 @@ COARSE_CHORD_MM = 0.002
 """The same for cutters that are measured to 0.05 mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Way:
+class Way(Struct, frozen=True, kw_only=True):
     """k straight pieces in the order of execution. start_mm, end_mm (k, 3); motion (k,): index of the motion that a
     piece is part of; line (k,): its line in the program; program (k,): index of the program."""
 
@@ -37,8 +36,8 @@ class Way:
     program: NDArray[np.intp]
 
     def __post_init__(self) -> None:
-        for field in fields(self):
-            getattr(self, field.name).setflags(write=False)
+        for name in self.__struct_fields__:
+            getattr(self, name).setflags(write=False)
 
     def __len__(self) -> int:
         return len(self.motion)

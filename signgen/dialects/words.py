@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import unicodedata
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 COMMENT_WIDTH = 100
 """Characters of a comment; the standard's line holds 256, people's screens less."""
@@ -12,8 +13,7 @@ ROUNDING = 1e-6
 """Feeds are rounded down, so that no limit is passed; this much of the last decimal is noise."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Unit:
+class Unit(Struct, frozen=True, kw_only=True):
     """A unit of length as a program writes it: its code, its millimetres, and the decimals of places and of feeds."""
 
     code: str

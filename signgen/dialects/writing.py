@@ -6,10 +6,10 @@ Source for the words and their order: NIST IR 6556 (check-values section 1).
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
+from msgspec import Struct
 
 from signgen.dialects.words import MILLIMETRES, Unit, comment, decimal
 from signgen.geometry.paths import CCW, CW, LINE
@@ -32,8 +32,7 @@ def as_they_are(program: Program) -> Program:
     return program
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Writing:
+class Writing(Struct, frozen=True, kw_only=True):
     """Every line states its motion word, so that a reader may start anywhere; axis words stand where they change.
 
     `simplify` replaces what the controller does not know, before anything is written. `cycles`: drilled holes are

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from functools import lru_cache
 
+from msgspec import Struct
+from msgspec.structs import replace
 from shapely.geometry.base import BaseGeometry
 
 from signgen.errors import AskError, CannotMakeError, Problem
@@ -32,8 +33,7 @@ FINE_MM, FINER_MM = 0.01, 0.001
 to the second, for many letters multiply what is lost."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AskedLines:
+class AskedLines(Struct, frozen=True, kw_only=True):
     """The lines of a text with their faces open. `heights_mm`: of each, None where it is fitted."""
 
     text: TextSpec

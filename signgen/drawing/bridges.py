@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 import numpy as np
 import shapely
+from msgspec.structs import replace
 from shapely.geometry import LineString, MultiPolygon, Point, Polygon
 
 from signgen.drawing.drawing import Hole, Recess

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
+from msgspec import Struct
 from shapely.geometry import LineString, MultiLineString, MultiPolygon, Point, Polygon
 
 from signgen.drawing.drawn_line import DrawnLine
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Countersink:
+class Countersink(Struct, frozen=True, kw_only=True):
     """A cone at the top of a round hole, so that a screw's head lies flush: its diameter at the surface and its full
     angle. It ends where it meets the hole."""
 
@@ -24,8 +23,7 @@ class Countersink:
         return math.tan(math.radians(self.angle_deg) / 2)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Hole:
+class Hole(Struct, frozen=True, kw_only=True):
     """A hole right through the board: round, or a slot with round ends.
 
     (x, y) is its middle, `diameter_mm` how wide it is. `span_mm`: from the middle of one end's circle to the other's,
@@ -58,8 +56,7 @@ class Hole:
         return (self.sink.diameter_mm - self.diameter_mm) / 2 / self.sink.slope if self.sink else 0.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Keyhole:
+class Keyhole(Struct, frozen=True, kw_only=True):
     """A slot for a screw's head, cut from the sign's back: a round entry, and up from it a slot that is wider inside.
 
     (x, y) is where the screw hangs, `travel_mm` below it the middle of the entry. `entry_mm`, `slot_mm`,
@@ -94,8 +91,7 @@ class Keyhole:
         return area
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Groove:
+class Groove(Struct, frozen=True, kw_only=True):
     """An area engraved with sloping walls that fall from its outline at the cutter's angle.
 
     The surface at a point inside, at distance s from the outline, lies min(s / tan(angle/2), max_depth) below the
@@ -122,8 +118,7 @@ class Groove:
         return self.max_depth_mm * math.tan(math.radians(self.angle_deg) / 2) + self.tip_mm / 2
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Recess:
+class Recess(Struct, frozen=True, kw_only=True):
     """A flat floor with upright walls, cut by an end mill: a letter sunk into the face, or the ground of a panel.
 
     Everything within `area` lies `depth_mm` below the board's top, but for inner corners and narrow places where a
@@ -139,8 +134,7 @@ class Recess:
     sharp: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Raised:
+class Raised(Struct, frozen=True, kw_only=True):
     """A letter that stands: what a recess round it leaves of the face."""
 
     name: str
@@ -148,8 +142,7 @@ class Raised:
     area: Polygon | MultiPolygon
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tab:
+class Tab(Struct, frozen=True, kw_only=True):
     """A bridge that holds the sign in the board: `width_mm` along the edge and `height_mm` up from the stock's
     bottom.
 
@@ -174,8 +167,7 @@ BEVEL_BELOW_MM = 0.2
 tip, which is never quite sharp (common practice)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chamfer:
+class Chamfer(Struct, frozen=True, kw_only=True):
     """A bevel of the face's edge all round: `width_mm` of it on the face, falling evenly outwards as steeply as the
     V-bit of that full angle cuts. At distance s inside the edge it lies (width - s) / tan(angle / 2) below the face."""
 
@@ -193,8 +185,7 @@ class Chamfer:
         return self.width_mm / self.slope
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Drawing:
+class Drawing(Struct, frozen=True, kw_only=True):
     """Everything that the finished sign has. Nothing overlaps a hole or crosses the edge; names are unique.
 
     `skin_mm`: what stays of the board under the outside cut, 0 where it goes through but for tabs.

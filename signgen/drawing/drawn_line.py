@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import statistics
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 import shapely
+from msgspec import Struct
 
 from signgen.lettering.faces import Face
 from signgen.lettering.layout import Letter, Lettering, Placed
@@ -14,8 +14,7 @@ from signgen.lettering.outlines import glyph_bounds_em
 from signgen.lettering.shaping import shape
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Circle:
+class Circle(Struct, frozen=True, kw_only=True):
     """What carries the feet of a line that is not straight."""
 
     x_mm: float
@@ -24,8 +23,7 @@ class Circle:
     side: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawnLine:
+class DrawnLine(Struct, frozen=True, kw_only=True):
     """One line as drawn; a long text that was broken is several. Figures that the face or the text does not give are
     None.
 

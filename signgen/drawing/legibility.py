@@ -5,7 +5,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.drawing.drawn_line import DrawnLine
 from signgen.shop.legibility import DistanceRule, NumberRule, Proportion, RangeRule, reading_rules
@@ -18,8 +19,7 @@ _HOUSE_NUMBER = re.compile(
 """A number that stands alone or before the name of a street: 17, 17A, No. 17, 17-19, 17 Larkspur Lane."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Proportioned:
+class Proportioned(Struct, frozen=True, kw_only=True):
     """A proportion of a line beside what a rule gives for it."""
 
     rule: RangeRule
@@ -30,8 +30,7 @@ class Proportioned:
         return self.rule.least <= self.ratio <= self.rule.most
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reading:
+class Reading(Struct, frozen=True, kw_only=True):
     """How one line reads: the distance in metres by each rule, from the nearest to the furthest."""
 
     line: DrawnLine
@@ -39,8 +38,7 @@ class Reading:
     proportions: tuple[Proportioned, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HouseNumber:
+class HouseNumber(Struct, frozen=True, kw_only=True):
     """A line that looks like a house number, and what rules ask for in places that have them."""
 
     line: DrawnLine

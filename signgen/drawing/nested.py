@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields, replace
 
+from msgspec import Struct
+from msgspec.structs import replace
 from shapely import affinity
 from shapely.geometry import MultiPolygon, Polygon
 from shapely.geometry.polygon import orient
@@ -29,11 +30,10 @@ MOVED = frozenset(
 )
 """Fields of a drawing that nesting makes anew. All others must be the same for every sign on the sheet."""
 
-ALIKE = tuple(sorted(field.name for field in fields(Drawing) if field.name not in MOVED))
+ALIKE = tuple(sorted(name for name in Drawing.__struct_fields__ if name not in MOVED))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Placement:
+class Placement(Struct, frozen=True, kw_only=True):
     """Where the bottom-left corner of a sign's bounding rectangle comes to lie; `turned`: by a quarter to the left
     first, so that its top looks to the left. `name` is unique on the sheet: '12'."""
 
@@ -98,8 +98,7 @@ def _placed(drawing: Drawing, place: Placement, outline: int) -> Drawing:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Way:
+class _Way(Struct, frozen=True):
     """From a sign's own coordinates to the sheet's: (x, y) goes to (x + a, y + b), or turned to (h - y + a, x + b)."""
 
     place: Placement

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 import shapely
+from msgspec import Struct
 from shapely.geometry import MultiPolygon, Point, Polygon
 
 from signgen.drawing.bridges import with_bridges
@@ -24,8 +24,7 @@ LEAST_PANEL_MM = 6.35
 """Narrower than the thickest cutter that is chosen unasked, a panel is a groove."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Made:
+class Made(Struct, frozen=True, kw_only=True):
     """The letters and the panel as features of a drawing."""
 
     grooves: tuple[Groove, ...] = ()

@@ -10,10 +10,10 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 
 import numpy as np
 import shapely
+from msgspec import Struct, field
 from shapely.geometry import LineString, Point, Polygon
 
 from signgen.geometry.arcs import fit_all
@@ -61,8 +61,7 @@ DOT_RATIO = 0.4
 """Radius of the little circle that stands for a dot, over that of the dot."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CentreLines:
+class CentreLines(Struct, frozen=True, kw_only=True):
     """`lines`: (k, 2) each, closed where the ends agree. `half_widths_mm`: of the strokes along the arms, evenly
     sampled; empty for a dot."""
 
@@ -70,16 +69,14 @@ class CentreLines:
     half_widths_mm: FloatArray
 
 
-@dataclass(slots=True)
-class _Arm:
+class _Arm(Struct):
     """Rows (k, 3) x, y, r from node `ends[0]` to node `ends[1]`, evenly spaced."""
 
     rows: FloatArray
     ends: list[int]
 
 
-@dataclass(slots=True)
-class _Fork:
+class _Fork(Struct):
     """Where arms end at one place: (place, direction towards the fork) of each."""
 
     arms: list[tuple[FloatArray, FloatArray]] = field(default_factory=list)

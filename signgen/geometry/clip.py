@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
 import numpy as np
+from msgspec import Struct, field
 
 from signgen.geometry.medial import MedialAxis
 from signgen.geometry.paths import FloatArray
@@ -12,8 +11,7 @@ from signgen.geometry.paths import FloatArray
 Pair = tuple[int, int]
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """Branches (k, 3) of x, y, clearance, between nodes (n, 3): branch i runs from node ends[i][0] to node
     ends[i][1]. `lone` are nodes without a branch: dots."""
 
@@ -23,8 +21,7 @@ class Part:
     lone: tuple[int, ...]
 
 
-@dataclass(slots=True)
-class _Growing:
+class _Growing(Struct):
     nodes: list[FloatArray]
     branches: list[FloatArray] = field(default_factory=list)
     ends: list[Pair] = field(default_factory=list)

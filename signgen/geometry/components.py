@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.geometry.distance import IntArray
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Runs:
+class Runs(Struct, frozen=True, kw_only=True):
     """A mask's cells in runs along its rows, with the piece that each belongs to: start, stop (k,) flat indices (stop
     is the one after the last cell) and piece (k,) numbered 0 to count - 1 in the order of their first cells."""
 

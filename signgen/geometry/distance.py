@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 import shapely
+from msgspec import Struct
 from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
@@ -99,8 +98,7 @@ def _keep_nearer(best: FloatArray, best_which: IntArray, away: FloatArray, candi
     best_which[nearer] = candidate[nearer]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Level:
+class _Level(Struct, frozen=True, kw_only=True):
     """Buckets of one size: low, high (b, 2) bound what is in each, centre (b, 2) and reach (b,) are the disc around
     that; owner: in which bucket each point (or each bucket of the next finer level) lies."""
 
@@ -148,8 +146,7 @@ def _gathered(low: FloatArray, high: FloatArray, owner: IntArray, count: int) ->
     return _Level(low=low, high=high, centre=(low + high) / 2, reach=reach, owner=owner)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Lists:
+class _Lists(Struct, frozen=True, kw_only=True):
     """For bucket i the candidates [start[i] : start[i] + count[i]]."""
 
     start: IntArray

@@ -20,9 +20,9 @@ all, between the chain's points too.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.geometry.arcs import MAX_RADIUS_MM, MIN_RADIUS_MM
@@ -35,8 +35,7 @@ _NOISE_MM = 1e-9
 _FIRST_STEP = 4
 
 
-@dataclass(frozen=True, slots=True)
-class Stretch:
+class Stretch(Struct, frozen=True):
     """A chain (n, 3) of x, y, w. `above_mm` and `below_mm`: how far the path may lie on either side of it (in
     |XY| + w above, in w below). `tip_mm`: at points of this w or less the path never ends below the chain, for a disc
     that runs out early by e there leaves e / sin(a / 2) of a corner of angle a. `most_mm`: w is no more anywhere on the
@@ -49,8 +48,7 @@ class Stretch:
     most_mm: float = np.inf
 
 
-@dataclass(frozen=True, slots=True)
-class _Segments:
+class _Segments(Struct, frozen=True):
     """m lines and arcs of one stretch: through (m + 1, 3) points, bulge (m,) tan(sweep / 4), low, high (m,)
     their intervals of offsets, sharp (m + 1,) where the offset may not be less than 0."""
 

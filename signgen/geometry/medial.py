@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import cast
 
 import numpy as np
 import shapely
+from msgspec import Struct
 from numpy.typing import NDArray
 from shapely.geometry import MultiPolygon, Polygon
 
@@ -22,8 +22,7 @@ _TURNS_DEG = (0.0, 0.37, -1.13, 2.71, 11.3)
 """How far the polygon is turned before each attempt at its diagram: the first good one counts."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MedialAxis:
+class MedialAxis(Struct, frozen=True, kw_only=True):
     """Where discs that touch the outline at least twice have their centres: a graph.
 
     nodes_mm (n, 3): x, y and clearance r of its nodes (ends, forks, and one point of each loop that has

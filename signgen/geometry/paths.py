@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import ArrayLike, NDArray
 
 FloatArray = NDArray[np.float64]
@@ -19,8 +19,7 @@ def frozen(array: NDArray[np.generic]) -> NDArray[np.generic]:
     return array
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Path:
+class Path(Struct, frozen=True, kw_only=True):
     """n segments through n + 1 points. A path of one point and no segment is a place to plunge.
 
     points_mm: (n + 1, 3) x, y, z of the cutter's tip. kinds: (n,) LINE, CW or CCW. centres_mm: (n, 2), the

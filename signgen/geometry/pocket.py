@@ -15,9 +15,9 @@ remaining wood lies on the right: climb milling.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import shapely
+from msgspec import Struct
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
@@ -36,8 +36,7 @@ LOOSEST_MM = 0.02
 """How far rings that make no wall may stray: more would show as unevenness in the cutter's load, not on the sign."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chain:
+class Chain(Struct, frozen=True, kw_only=True):
     """Part of a run: (k, 2) points, k >= 2. `is_wall`: a closed lap along a finished wall. `is_loose`: a lap away from
     walls, which the path may stray from by the pocket's `loose_mm`; walls, and ways between laps, may pass close to
     wood that stays.
@@ -48,8 +47,7 @@ class Chain:
     is_loose: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PocketRun:
+class PocketRun(Struct, frozen=True, kw_only=True):
     """One stay of the cutter in the work, in the plane.
 
     Each chain starts where the last one ends. Unless the run starts `in_the_clear`, where an earlier run of the same
@@ -63,8 +61,7 @@ class PocketRun:
     in_the_clear: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pocket:
+class Pocket(Struct, frozen=True, kw_only=True):
     """`pieces`: for each connected piece of the area where the cutter's centre may be, its runs in order. Paths may
     stray from loose chains by `loose_mm`.
 

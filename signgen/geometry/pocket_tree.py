@@ -8,10 +8,10 @@ of a channel, an island in it) are linked across.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
 
 import numpy as np
 import shapely
+from msgspec import Struct, field
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
@@ -26,8 +26,7 @@ _SLACK_MM = 1e-6
 """By how much a link may leave the area: noise of the arithmetic, for its ends lie on the outline."""
 
 
-@dataclass(slots=True)
-class Node:
+class Node(Struct):
     """One polygon of one level: its rings (shell first) by their number, and the polygons of the next level in it."""
 
     polygon: Polygon
@@ -37,8 +36,7 @@ class Node:
     children: list[int] = field(default_factory=list)
 
 
-@dataclass(frozen=True, slots=True)
-class Link:
+class Link(Struct, frozen=True):
     """A straight way from one ring to another."""
 
     ring: int
@@ -47,8 +45,7 @@ class Link:
     other_place: Place
 
 
-@dataclass(slots=True)
-class RingTree:
+class RingTree(Struct):
     """Rings, and for each the links that leave it; links never close a circle.
 
     `free`: where the cutter's centre may be; `room_mm`: how far from its outline all rings but the walls are.

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import math
 from collections import deque
-from dataclasses import dataclass, field
 
 import numpy as np
 import shapely
+from msgspec import Struct, field
 
 from signgen.geometry.paths import FloatArray
 from signgen.geometry.pocket_tree import Link, RingTree
@@ -23,8 +23,7 @@ _STRAIGHT_TRIES = 8
 """Nearest ready rings that are tried for a straight way before the tree is followed."""
 
 
-@dataclass(slots=True)
-class Run:
+class Run(Struct):
     """A run while it grows: where the cutter goes down, whether in cleared floor, and its chains so far.
 
     A chain is (k, 2) points, and the level of the ring that it goes round, or None for a way between rings; each starts

@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from signgen.geometry.distance import FloatArray, IntArray, segments_of
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Grid:
+class Grid(Struct, frozen=True, kw_only=True):
     """Cells nx by ny; the centre of cell (i, j) lies at (x0 + i cell, y0 + j cell). Arrays over it are (ny, nx)."""
 
     nx: int

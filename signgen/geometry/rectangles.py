@@ -10,7 +10,8 @@ from __future__ import annotations
 import math
 import random
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 Size = tuple[float, float]
 Free = tuple[float, float, float, float]
@@ -26,8 +27,7 @@ EFFORT, MOST_TRIES = 60_000, 400
 """Small changes tried: so many that a list of fifty and one of five hundred take about the same time."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Placed:
+class Placed(Struct, frozen=True, kw_only=True):
     """Where a rectangle lies: `sheet` from 0; (x, y) its bottom-left corner on the sheet's usable area; `turned` by a
     quarter, so that its height lies along X."""
 
@@ -80,8 +80,7 @@ def least_sheets(sizes_mm: Sequence[Size], sheet_mm: Size, gap_mm: float) -> int
     return math.ceil(area / ((sheet_mm[0] + gap_mm) * (sheet_mm[1] + gap_mm)) - 1e-9)
 
 
-@dataclass(frozen=True, slots=True)
-class _Laid:
+class _Laid(Struct, frozen=True):
     """A layout, and how good it is: fewer sheets first, then as little as possible used of the last, in area and in
     bounds, so that the offcut is large and whole."""
 

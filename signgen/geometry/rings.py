@@ -5,9 +5,9 @@ from __future__ import annotations
 import heapq
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import ArrayLike
 
 from signgen.geometry.paths import FloatArray
@@ -16,8 +16,7 @@ _AT_POINT = 1e-12
 """A stretch shorter than this part of an edge is no stretch."""
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Struct, frozen=True):
     """A point on a ring: on edge `edge`, at `share` in [0, 1) of it."""
 
     edge: int
@@ -30,8 +29,7 @@ class Place:
         return self.x_mm, self.y_mm
 
 
-@dataclass(frozen=True, slots=True)
-class Ring:
+class Ring(Struct, frozen=True, kw_only=True):
     """A closed chain of straight edges, walked in the order of its points.
 
     points_mm: (n + 1, 2), the last equal to the first, no two neighbours equal. `level`: 0 for a wall, more for rings
@@ -40,18 +38,10 @@ class Ring:
 
     points_mm: FloatArray
     level: int
-    _step: FloatArray = field(init=False, repr=False)
-    _square: FloatArray = field(init=False, repr=False)
-    _gone: FloatArray = field(init=False, repr=False)
-    box: tuple[float, float, float, float] = field(init=False)
-
-    def __post_init__(self) -> None:
-        step = np.diff(self.points_mm, axis=0)
-        square = np.einsum("ij,ij->i", step, step)
-        object.__setattr__(self, "_step", step)
-        object.__setattr__(self, "_square", square)
-        object.__setattr__(self, "_gone", np.concatenate([[0.0], np.cumsum(np.sqrt(square))]))
-        object.__setattr__(self, "box", (*self.points_mm.min(axis=0).tolist(), *self.points_mm.max(axis=0).tolist()))
+    _step: FloatArray
+    _square: FloatArray
+    _gone: FloatArray
+    box: tuple[float, float, float, float]
 
     @classmethod
     def of(cls, coordinates: ArrayLike, level: int) -> Ring:
@@ -61,7 +51,16 @@ class Ring:
         keep[1:] = np.any(points[1:] != points[:-1], axis=1)
         points = points[keep]
         points.setflags(write=False)
-        return cls(points, level)
+        step = np.diff(points, axis=0)
+        square = np.einsum("ij,ij->i", step, step)
+        return cls(
+            points_mm=points,
+            level=level,
+            _step=step,
+            _square=square,
+            _gone=np.concatenate([[0.0], np.cumsum(np.sqrt(square))]),
+            box=(*points.min(axis=0).tolist(), *points.max(axis=0).tolist()),
+        )
 
     @property
     def length_mm(self) -> float:

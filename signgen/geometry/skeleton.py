@@ -3,9 +3,8 @@ two sites."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 
 from signgen.geometry.paths import FloatArray
 from signgen.geometry.voronoi import IntArray, segment_voronoi
@@ -15,8 +14,7 @@ class OpenDiagramError(ArithmeticError):
     """The diagram has a defect: its inner edges do not form the axis of the polygon."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Skeleton:
+class Skeleton(Struct, frozen=True, kw_only=True):
     """The medial axis as it comes out of the diagram: n nodes and e edges, in the unit of the input.
 
     nodes (n, 3): x, y and the clearance r. ends (e, 2) rows of `nodes`. focus (e, 2) the point site of an

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import gc
-from dataclasses import dataclass
 from itertools import chain
 from operator import attrgetter
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.geometry.paths import FloatArray
@@ -19,8 +19,7 @@ _START_POINT, _END_POINT = 1, 2
 """Boost.Polygon's source categories of a cell whose site is an end of a segment; the rest are segments."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Diagram:
+class Diagram(Struct, frozen=True, kw_only=True):
     """The diagram of m segments between n points, one row for each edge (Boost's half edges in pairs).
 
     vertices (v, 2), in the unit of the input. starts, ends (e,): rows of `vertices`, -1 at infinity. left,

@@ -5,17 +5,16 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 
 from signgen.geometry.clip import Part
 from signgen.geometry.paths import FloatArray
 from signgen.geometry.trace import trace
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(Struct, frozen=True):
     """A stretch (k, 3) of a run; `again` when it runs where a piece before it has run already."""
 
     points: FloatArray
@@ -25,8 +24,7 @@ class Piece:
 Run = tuple[Piece, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Ring:
+class Ring(Struct, frozen=True):
     """A closed chain (k, 3), its first point repeated at the end, to be walked in its own direction. `stops`
     are (row, node): the rows of it where nodes of the branches lie, ascending."""
 

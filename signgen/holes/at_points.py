@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from itertools import combinations
 from typing import ClassVar
+
+from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.holes.common import SIZE_OPTIONS, diameter_of
@@ -16,8 +17,7 @@ from signgen.units import plain, points_mm
 _MOST = 200
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AtPoints:
+class AtPoints(Struct, frozen=True, kw_only=True):
     """Holes at points of the sign, measured from its bottom-left corner."""
 
     diameter_mm: float

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import ClassVar
+
+from msgspec import Struct
 
 from signgen.holes.common import SIZE_OPTIONS, diameter_of
 from signgen.option import Option
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Centre:
+class Centre(Struct, frozen=True, kw_only=True):
     diameter_mm: float
 
     name: ClassVar[str] = "centre"

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import ClassVar
+
+from msgspec import Struct
 
 from signgen.holes.common import HOLE_COUNT, INSET, SIZE_OPTIONS, count_of, diameter_of, inset_of, pitch_of, spread
 from signgen.option import Option
@@ -17,8 +18,7 @@ COLUMN_PLACE = Option(
 _DEFAULT_COUNT = 3
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Column:
+class Column(Struct, frozen=True, kw_only=True):
     """`count` holes at even distances, the outer ones `inset_mm` from bottom and top; a single one half way up."""
 
     diameter_mm: float

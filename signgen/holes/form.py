@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.holes.common import SCREW
@@ -42,8 +43,7 @@ FORM_OPTIONS = (SLOT_LENGTH, SLOT_ANGLE, COUNTERSINK, SCREW_HEAD, HEAD_DIAMETER,
 _USUAL_HEAD_DEG = 90.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HoleForm:
+class HoleForm(Struct, frozen=True, kw_only=True):
     """`slot_length_mm` over all, None for round holes; `head` None when it is not sunk."""
 
     slot_length_mm: float | None = None

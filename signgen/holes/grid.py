@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import ClassVar
+
+from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.holes.common import INSET, SIZE_OPTIONS, diameter_of, inset_of, pitch_of, spread
@@ -15,8 +16,7 @@ _MOST = 200
 _COUNTS = re.compile(r"\s*(\d{1,4})\s*[xX×]\s*(\d{1,4})\s*", re.ASCII)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Grid:
+class Grid(Struct, frozen=True, kw_only=True):
     """`columns` x `rows` holes at even distances, the outer ones `inset_mm` from their edges; a single column or row
     in the middle."""
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import ClassVar
+
+from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.holes.common import HOLE_COUNT, INSET, SCREW, count_of, must_not_cross, pitch_of, spread
@@ -34,8 +35,7 @@ USUAL_INSET_MM = 25.0
 _DEFAULT_COUNT = 2
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Keyholes:
+class Keyholes(Struct, frozen=True, kw_only=True):
     """Slots in the back, one beside the other. A screw hangs in the upper end of each, which is `inset_mm` below the
     top; the outer ones are as far from the sides. `depth_mm` None: what the cutter and the board want.
 

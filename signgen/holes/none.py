@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import ClassVar
+
+from msgspec import Struct
 
 from signgen.option import Option
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NoHoles:
+class NoHoles(Struct, frozen=True, kw_only=True):
     name: ClassVar[str] = "none"
     summary: ClassVar[str] = "No holes."
     options: ClassVar[tuple[Option, ...]] = ()

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import ClassVar
+
+from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.holes.common import HOLE_COUNT, INSET, SIZE_OPTIONS, count_of, diameter_of, inset_of
@@ -26,8 +27,7 @@ _DEFAULT_COUNT = 4
 _DEFAULT_START_DEG = 90.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ring:
+class Ring(Struct, frozen=True, kw_only=True):
     """`count` holes at even angles, anticlockwise, the first at `start_deg` from the direction of X."""
 
     diameter_mm: float

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import ClassVar
+
+from msgspec import Struct
 
 from signgen.holes.common import HOLE_COUNT, INSET, SIZE_OPTIONS, count_of, diameter_of, inset_of, pitch_of, spread
 from signgen.option import Option
@@ -17,8 +18,7 @@ ROW_HEIGHT = Option(
 _DEFAULT_COUNT = 3
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Row:
+class Row(Struct, frozen=True, kw_only=True):
     """`count` holes at even distances, the outer ones `inset_mm` from the sides; a single one in the middle."""
 
     diameter_mm: float

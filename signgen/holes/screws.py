@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
+
+from msgspec import Struct
 
 from signgen.errors import AskError
 
@@ -89,8 +90,7 @@ def clearance_mm(screw: str, fit: Fit | None = None) -> float:
     raise AskError.at("screw", f"There is no screw '{screw}' in the tables.", f"Choose from: {known}.")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Head:
+class Head(Struct, frozen=True, kw_only=True):
     """A countersunk head: the diameter of its cone where it is widest, as if its edge were sharp, and the cone's full
     angle."""
 

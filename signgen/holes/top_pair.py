@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import ClassVar
+
+from msgspec import Struct
 
 from signgen.holes.common import INSET, SIZE_OPTIONS, diameter_of, inset_of, must_not_cross
 from signgen.option import Option
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TopPair:
+class TopPair(Struct, frozen=True, kw_only=True):
     """Two holes, each `inset_mm` from the top and from its side."""
 
     diameter_mm: float

@@ -10,11 +10,11 @@ from __future__ import annotations
 
 import itertools
 import math
-from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
 import shapely
+from msgspec import Struct
 from shapely.affinity import translate
 
 from signgen.geometry.offsets import Area
@@ -39,8 +39,7 @@ HEADLINE_RATIO = 0.9
 """Middle of the headline over the height of such a letter."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Carried:
+class Carried(Struct, frozen=True, kw_only=True):
     """A line on its circle, whose middle is (0, 0). Of each of its n glyphs that show:
 
     `points_mm` (n, 2) where the middle of its letter's room touches the circle; `turns_rad` (n,) how far it is turned

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.lettering.bidi_classes import INITIATORS, resolve_classes
 
@@ -21,8 +22,7 @@ _RIGHT_TO_LEFT = ("R", "AL", "AN", "RLE", "RLO", "RLI")
 _UNASSIGNED = ((0x0590, 0x05FF, "R"), (0x0600, 0x07BF, "AL"), (0x0860, 0x08FF, "AL"), (0xFB1D, 0xFB4F, "R"))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BidiRun:
+class BidiRun(Struct, frozen=True, kw_only=True):
     """Characters start to end (exclusive) of one direction; at an odd level they read right to left."""
 
     start: int

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.geometry.paths import FloatArray
 from signgen.lettering.arcs import Carried, carried
 from signgen.lettering.measure import Box, LineMeasure
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Placed:
+class Placed(Struct, frozen=True, kw_only=True):
     """A line in its block. (x, y): where its text starts on its baseline, or the middle of its circle. `baseline_mm`:
     height of its baseline, on a circle that of the text's middle.
 

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import importlib
 import tomllib
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CatalogueFace:
+
+class CatalogueFace(Struct, frozen=True, kw_only=True):
     """One face of the catalogue; `name` is what a user types, the paths are absolute.
 
     `reserved_name`: the licence reserves the font's name, so its file must stay as it is. `scripts` are those

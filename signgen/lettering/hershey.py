@@ -10,9 +10,10 @@ Y 9 at the baseline up to Y -12, that is 21 units high.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
+
+from msgspec import Struct
 
 from signgen.errors import AskError
 
@@ -25,8 +26,7 @@ MOST_BYTES = 1_000_000
 Point = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StrokeGlyph:
+class StrokeGlyph(Struct, frozen=True, kw_only=True):
     """Lines with Y up from the baseline and X from the left side of the glyph's box, in units; capitals are 21."""
 
     advance: float

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
+from msgspec import Struct
+from msgspec.structs import replace
 from shapely.affinity import translate
 
 from signgen.errors import AskError
@@ -26,8 +27,7 @@ __all__ = [
 ]  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lettering:
+class Lettering(Struct, frozen=True, kw_only=True):
     """A block of letters. `rows` are its lines as they stand, in the order in which they were asked for.
 
     `cap_height_mm` is that of the smallest line, `ink_bounds_mm` is (x0, y0, x1, y1).

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
+from msgspec import Struct
+from msgspec.structs import replace
 from shapely.geometry import MultiLineString
 
 from signgen.geometry.offsets import Area, area_of, polygons, quad_segs
@@ -16,8 +17,7 @@ from signgen.lettering.areas import GRID_PER_MM, grid_areas, on_grid, placed
 from signgen.lettering.block import Placed
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Letter:
+class Letter(Struct, frozen=True, kw_only=True):
     """One letter, or several that touch (joined script, tight spacing), as the area to cut.
 
     `name` is unique in its lettering: "line 1 letter 2", "line 1 letters 2-5". `text` holds the characters that it

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from signgen.lettering.faces import Face
 
@@ -11,8 +12,7 @@ Align = Literal["left", "centre", "right"]
 Side = Literal["above", "below", "ring"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Arc:
+class Arc(Struct, frozen=True, kw_only=True):
     """A circle that carries the baseline of a line.
 
     `side`: letters stand on the circle's top and read clockwise (`above`), stand in its bottom with their heads towards
@@ -26,8 +26,7 @@ class Arc:
     about_sign: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class Line(Struct, frozen=True, kw_only=True):
     """A line to be set, at a height that is given beside it.
 
     `line_spacing`: from the baseline before to this one, over the cap height; between lines of unlike heights, the room

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
+from msgspec import Struct
 
 from signgen.errors import AskError, Problem
 from signgen.geometry.paths import FloatArray
@@ -24,8 +24,7 @@ __all__ = ["Align", "Box", "LineMeasure", "ink_of", "measure_line", "measure_lin
 Box = tuple[float, float, float, float]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LineMeasure:
+class LineMeasure(Struct, frozen=True, kw_only=True):
     """What a line would take up at any size, known without its outlines.
 
     Of each of its n glyphs that show, `inked`, read-only: `x_em`, `y_em` (n, 2) ink from and to, y up from the

@@ -5,11 +5,11 @@ HarfBuzz hands out the curves of TrueType, CFF and variable fonts alike, composi
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.errors import AskError, SignGenError
@@ -24,8 +24,7 @@ FARTHEST_EM = 50.0
 LINE, QUADRATIC, CUBIC = 1, 2, 3
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class GlyphCurves:
+class GlyphCurves(Struct, frozen=True, kw_only=True):
     """The n segments of a glyph's contours, in em, read-only.
 
     kinds: (n,) LINE, QUADRATIC or CUBIC, the number of control points after the first. controls: (n, 4, 2); unused

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 
 import uharfbuzz
+from msgspec import Struct
 
 from signgen.errors import AskError, Problem
 from signgen.lettering import bidi
@@ -28,8 +28,7 @@ LANGUAGE = "und"
 """Undetermined. HarfBuzz would otherwise take the language of the computer, and the same text would differ there."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ShapedGlyph:
+class ShapedGlyph(Struct, frozen=True, kw_only=True):
     """One glyph: its origin (x, y) from the line's start on the baseline, in em of the line's face, without letter
     spacing.
 
@@ -50,8 +49,7 @@ class ShapedGlyph:
     gaps: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ShapedLine:
+class ShapedLine(Struct, frozen=True, kw_only=True):
     """Glyphs from left to right; `advance_em` is the line's whole advance, `gaps` all its places of letter spacing."""
 
     text: str
@@ -60,8 +58,7 @@ class ShapedLine:
     gaps: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Run:
+class _Run(Struct, frozen=True, kw_only=True):
     start: int
     end: int
     right_to_left: bool

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from signgen.operations.edge import CutOut
 from signgen.shop.tools import Tool
 from signgen.toolpath.cut import FREEING_STAGE, Toolpath
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CutApart:
+class CutApart(Struct, frozen=True, kw_only=True):
     """The outside cuts of several pieces with one end mill, from the middle of the sheet outwards: what is still to be
     cut then hangs together with the sheet's rim, where it is held. `cuts` are named by `pieces`."""
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from shapely.geometry import Polygon
 
 from signgen.drawing.drawing import BEVEL_BELOW_MM, Chamfer
@@ -24,8 +24,7 @@ STAGE = 20
 """After letters and countersinks: a board that the edge has been bevelled of is not touched again by this cutter."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BevelEdge:
+class BevelEdge(Struct, frozen=True, kw_only=True):
     """The bevel of one sign's edge, or of every sign's on a sheet: the flank of the V-bit lies on it in the last round,
     and earlier ones go round on the same way less deep, each down a ramp and then the whole way.
 

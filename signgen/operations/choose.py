@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Collection
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.drawing.drawing import Drawing, Hole
 from signgen.errors import CannotMakeError, Problem
@@ -18,8 +19,7 @@ EDGE_DEPTH_RATIO = 3.0
 chips do not get out (common practice). In a hole it is held all round by its helix and may go deeper."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cutters:
+class Cutters(Struct, frozen=True, kw_only=True):
     """The V-bit, the end mill for the edge (and for floors), and who makes each hole, by the hole's name. `clear`: the
     end mill for recesses, None when there are none."""
 

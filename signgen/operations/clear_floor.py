@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from shapely.geometry import Polygon
 
 from signgen.geometry.arcs import fit_all
@@ -45,16 +45,14 @@ LOOSE_CORNER_DEG = 45.0
 """A turn that rings away from walls may round off, within what they may stray."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Floor:
+class Floor(Struct, frozen=True, kw_only=True):
     """A flat floor: everything within `area` lies at one depth. Floors do not overlap."""
 
     name: str
     area: Area
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ClearFloor:
+class ClearFloor(Struct, frozen=True, kw_only=True):
     """Floors of one depth with one end mill, as far as it reaches; `allowance_mm` is left at walls until the last lap.
     `rank` orders the floors of several depths that one cutter clears; `through`: they are cut right through the board.
 

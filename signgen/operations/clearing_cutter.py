@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.geometry.offsets import inward, outward
 from signgen.operations.clear_floor import Floor
@@ -21,8 +22,7 @@ ESTIMATE_TOLERANCE_MM = 0.05
 """For areas and times that are rounded to minutes anyway."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ClearingOption:
+class ClearingOption(Struct, frozen=True, kw_only=True):
     """What one cutter would do: `minutes` with the change of cutter if it needs one, `rest_minutes` the V-bit's work on
     the `left_mm2` that it does not reach."""
 
@@ -38,8 +38,7 @@ class ClearingOption:
         return self.minutes + self.rest_minutes
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ClearingChoice:
+class ClearingChoice(Struct, frozen=True, kw_only=True):
     """The quickest option, and all that were looked at, thickest cutter first."""
 
     best: ClearingOption

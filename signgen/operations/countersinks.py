@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 
 from signgen.drawing.drawing import Countersink, Hole
 from signgen.geometry.paths import CCW, FloatArray, Path, joined
@@ -22,8 +22,7 @@ BITE_RATIO = 0.5
 deep."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SinkHeads:
+class SinkHeads(Struct, frozen=True, kw_only=True):
     """Countersinks with one V-bit of their angle: rings of falling radius and growing depth, its flank on the cone's
     wall throughout, so that the head may be wider than the bit. The wood inside the last ring is the hole's."""
 

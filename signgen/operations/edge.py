@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
 import shapely
+from msgspec import Struct
 from shapely.geometry import LineString, Polygon
 
 from signgen.drawing.drawing import Tab
@@ -32,8 +32,7 @@ OVERLAP_MM = 2.0
 Pieces = Iterator[tuple[Path, float]]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CutOut:
+class CutOut(Struct, frozen=True, kw_only=True):
     """The outside cut with one end mill. Climb milling goes clockwise seen from above, the sign on the right of travel;
     `climb` False goes the other way round.
 

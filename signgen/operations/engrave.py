@@ -5,10 +5,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
+from msgspec import Struct
 from shapely.geometry import Polygon
 
 from signgen.drawing.drawing import Groove
@@ -35,8 +35,7 @@ ALLOWANCE_MM = 0.2
 """
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shape:
+class Shape(Struct, frozen=True, kw_only=True):
     """Areas of grooves that touch, as one polygon, under the names of all of them."""
 
     names: tuple[str, ...]
@@ -48,8 +47,7 @@ class Shape:
         return " ".join(self.names)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Engrave:
+class Engrave(Struct, frozen=True, kw_only=True):
     """Grooves cut by one V-bit.
 
     `ridge_mm`: how high the ridges may stand that the V-bit leaves on a flat floor; `cleared`: the part of

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import groupby
 
 import numpy as np
+from msgspec import Struct
 
 from signgen.geometry.loose_fit import Stretch, fit_counts, fit_loosely
 from signgen.geometry.paths import FloatArray, Path
@@ -17,8 +17,7 @@ RETURN_MM = 0.6
 straight moves (more saves next to nothing), and little beside the depth of most grooves."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Leeway:
+class Leeway(Struct, frozen=True, kw_only=True):
     """How far a path may go too wide (in half widths, or across the board) and how far it may stay short of what it
     follows; `most_mm`: the half width that it never exceeds. Where it comes up to the half width `tip_mm` it does not
     come up before."""

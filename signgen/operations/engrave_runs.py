@@ -5,9 +5,9 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from shapely.geometry import Polygon
 
 from signgen.geometry.clip import Part, clipped
@@ -22,8 +22,7 @@ from signgen.tolerances import GRID_MM, Tolerances
 _KEPT = 1024
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Recipe:
+class Recipe(Struct, frozen=True, kw_only=True):
     """What to walk in an area, in half widths of the bit at the surface, mm.
 
     Where the axis is wider than `least_mm`, up to `limit_mm`, the half width at the greatest depth; beyond
@@ -46,8 +45,7 @@ class Recipe:
         return Leeway(deeper_mm=self.deeper_mm, short_mm=self.fit_mm, most_mm=self.cap_mm, tip_mm=tip)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ShapeRun:
+class ShapeRun(Struct, frozen=True, kw_only=True):
     """A run whose third coordinate is the half width w; `either_way` when no wall in it has a direction to
     keep to."""
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
+from msgspec import Struct
 
 from signgen.drawing.drawing import Groove
 from signgen.geometry.arcs import fit_all
@@ -20,8 +20,7 @@ FIRST_STAGE = 1000
 """After engraving, which the same bit does; a stage for each pass."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FollowLines:
+class FollowLines(Struct, frozen=True, kw_only=True):
     """Strokes by one V-bit: straight down, along the line as lines and arcs, and up."""
 
     strokes: tuple[Groove, ...]

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.drawing.drawing import Drawing
 from signgen.geometry.offsets import Area, area_of, polygons
@@ -24,8 +25,7 @@ WORTH_SAYING_MIN = 2.0
 """A cutter that the job does not use is worth a remark when it would save at least this."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Compared:
+class Compared(Struct, frozen=True, kw_only=True):
     """How long the flat floors of grooves take, with the V-bit's share: by the cutter chosen (`tool`, None when the
     V-bit does it alone), and `others`, thickest first: each end mill of the shop that is deep enough, with minutes that
     include fitting it where the job has no other use for it."""
@@ -35,8 +35,7 @@ class Compared:
     others: tuple[tuple[Tool, float], ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Clearing:
+class Clearing(Struct, frozen=True, kw_only=True):
     """What one end mill clears of the grooves' floors, an operation for each depth; `cleared` is what the V-bit need
     not do. `remarks`: whole sentences about other cutters. `compared`: the time it takes beside that of other cutters;
     None when there is no floor."""

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.drawing.drawing import Hole
@@ -44,8 +44,7 @@ def fits(hole_diameter_mm: float, tool: Tool) -> bool:
     return tool.can_plunge or hole_diameter_mm - tool.diameter_mm >= 2 * LEAST_HELIX_MM
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoreHoles:
+class BoreHoles(Struct, frozen=True, kw_only=True):
     """Holes with one cutter. The helix turns counter-clockwise going down, which is climb milling inside a hole
     (`climb` False turns it round), and ends with a full circle at the bottom; then the cutter leaves the wall on an
     arc and lifts from the middle.

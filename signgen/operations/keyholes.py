@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 
 from signgen.drawing.drawing import Hole, Keyhole
 from signgen.geometry.paths import polyline
@@ -15,8 +14,7 @@ from signgen.shop.tools import Tool
 from signgen.toolpath.cut import Cut, Toolpath
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OpenKeyholes:
+class OpenKeyholes(Struct, frozen=True, kw_only=True):
     """Entries bored and slots milled with an end mill, both to the keyholes' depth, so that the keyhole cutter need
     neither plunge nor cut with its neck."""
 
@@ -58,8 +56,7 @@ class OpenKeyholes:
         return Toolpath(operation="keyholes opened", tool=self.tool, cuts=tuple(cuts))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class UndercutKeyholes:
+class UndercutKeyholes(Struct, frozen=True, kw_only=True):
     """Each undercut in one go: straight down in the open entry, along the slot to where the screw hangs, back along
     the same line, and up in the entry, the only place where the head comes out."""
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Protocol
+
+from msgspec import Struct
 
 from signgen.drawing.drawing import Drawing
 from signgen.errors import CannotMakeError
@@ -48,8 +49,7 @@ class Operation(Protocol):
     def toolpath(self) -> Toolpath: ...
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Run:
+class Run(Struct, frozen=True, kw_only=True):
     """Everything that one cutter does before the next is fitted: one program."""
 
     tool: Tool
@@ -65,8 +65,7 @@ class Run:
         return tuple(operation.toolpath() for operation in self.operations)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Plan:
+class Plan(Struct, frozen=True, kw_only=True):
     """`edge`: the cutter of the outside cut, which decides how much board the sign needs around it. `remarks`: whole
     sentences about what other cutters would do, and what comes out blunt. `sense`: of the engraving, None where there
     is none. `prefix`: of its programs' names."""

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
+from msgspec import Struct
 
 from signgen.drawing.drawing import Drawing, Groove
 from signgen.geometry.medial import medial_axis
@@ -19,8 +19,7 @@ MOST_NAMED = 12
 """So many letters a warning names; a reader who sees that many knows what to do."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Spot:
+class Spot(Struct, frozen=True, kw_only=True):
     """A measure, where in the sign it is taken, and the groove that it belongs to."""
 
     value_mm: float
@@ -29,8 +28,7 @@ class Spot:
     groove: Groove
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sense:
+class Sense(Struct, frozen=True, kw_only=True):
     """`deepest`: how far the bit's tip goes down. `narrowest`, `widest`: of the strokes of the letters (of the lines
     where there are no letters), their ends left out.
 
@@ -47,8 +45,7 @@ class Sense:
     warnings: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class _Found:
+class _Found(Struct, frozen=True):
     """A shape, the grooves that it is made of, the points (k, 3) of its strokes and its widest place (3,)."""
 
     shape: Shape

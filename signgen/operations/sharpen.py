@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 
 from signgen.drawing.drawing import Recess
 from signgen.geometry.clip import clipped
@@ -23,8 +23,7 @@ LIFT_MM = 40.0
 """Walking that costs as long as lifting out, moving on and plunging again (common practice)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SharpenCorners:
+class SharpenCorners(Struct, frozen=True, kw_only=True):
     """The medial axis of recesses, as far as they are narrower than the end mill, at the depth that the walls allow.
 
     A place that no disc of the end mill's radius sweeps lies in a disc that touches the wall and is smaller: its

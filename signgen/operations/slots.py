@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 
 from signgen.drawing.drawing import Hole
 from signgen.geometry.paths import CCW, LINE, FloatArray, Path, joined, polyline
@@ -18,8 +18,7 @@ from signgen.toolpath.loop import Loop
 from signgen.toolpath.passes import levels
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MillSlots:
+class MillSlots(Struct, frozen=True, kw_only=True):
     """Slots with one end mill. It ramps down along the slot, never steeper than the material's entry angle and never
     more than a stepdown at once, counter-clockwise (climb milling inside), goes right round at the bottom, and lifts
     clear of the wall."""

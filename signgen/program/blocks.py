@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.geometry.paths import FloatArray
@@ -22,8 +21,7 @@ TRAVEL, ENTRY, CUTTING = 0, 1, 2
 """What a move is for: getting somewhere through the air, getting down into the work, cutting."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Moves:
+class Moves(Struct, frozen=True, kw_only=True):
     """n moves. kinds (n,); ends_mm (n, 3) where each ends, in program coordinates; centres_mm (n, 2), NaN unless an
     arc; feeds_mm_per_min (n,), 0 for rapids. The first move goes straight up to the safe height from wherever the
     cutter is, the second across to its X and Y: where the first starts is unknown, so its X and Y are those of the
@@ -38,8 +36,7 @@ class Moves:
         return len(self.kinds)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Drilled:
+class Drilled(Struct, frozen=True, kw_only=True):
     """A hole that is drilled by the moves `first` to `last` (indices, both among them), in program coordinates.
 
     From `clear_mm` above the board down to `bottom_mm` in pecks of `peck_mm`, out to `clear_mm` after each; the last
@@ -60,8 +57,7 @@ class Drilled:
         return self.clear_mm - self.bottom_mm <= self.peck_mm + WRITTEN_MM / 2
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Program:
+class Program(Struct, frozen=True, kw_only=True):
     """One tool's program, the `number`th of its job. `heading` lines become comments at its top; `notes` maps a move's
     index to the comment before it. `grid_mm` is the step of its numbers, on which every place lies.
 

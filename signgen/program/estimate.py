@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 
 from signgen.geometry.paths import CCW, CW, FloatArray
 from signgen.program.blocks import CUTTING, ENTRY, RAPID, TRAVEL, Moves, Program
@@ -13,8 +12,7 @@ from signgen.shop.materials import Machine
 TINY = 1e-9
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Estimate:
+class Estimate(Struct, frozen=True, kw_only=True):
     """Minutes in all, without the operator's time; lengths of cutting and of rapid travel."""
 
     minutes: float
@@ -40,8 +38,7 @@ def estimate(moves: Moves, machine: Machine, start_mm: tuple[float, float, float
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OperationTime:
+class OperationTime(Struct, frozen=True, kw_only=True):
     """What one operation takes of a program's time: cutting, getting down into the work, and travelling to it."""
 
     does: str

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 import shapely
+from msgspec import Struct
 from shapely.geometry import LineString
 from shapely.geometry.base import BaseGeometry
 
@@ -24,8 +24,7 @@ OVER_CLAMPS_MM = 1.0
 Place = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Travel:
+class Travel(Struct, frozen=True, kw_only=True):
     """Heights in sign coordinates. `safe_mm` is over clamps and screws; `bare`: where none can be, since an outside
     cut runs round it (None: they may be anywhere); `most_mm` as high as the machine goes."""
 

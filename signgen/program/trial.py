@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import numpy as np
+from msgspec.structs import replace
 
 from signgen.geometry.paths import LINE
 from signgen.program.blocks import RAPID, TRAVEL, Moves, Program

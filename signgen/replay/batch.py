@@ -7,9 +7,8 @@ there is only one place where a fault is worded.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.replay.arcs import greatest_mismatch_mm
@@ -43,8 +42,7 @@ _KIND, _COLUMN = _classes()
 _POWERS = 10.0 ** np.arange(_LONGEST_NUMBER + 1)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Table:
+class Table(Struct, frozen=True, kw_only=True):
     """Numbers of a chunk's lines: values (n, 8) in the order of `_COLUMNS`, NaN where a line lacks the word;
     plain (n,) whether the line is an ordinary one (values mean something only there)."""
 

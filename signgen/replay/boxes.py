@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.replay.motion import FloatArray
@@ -23,8 +23,7 @@ _STILL_MM = 1e-6
 """A move shorter than this across the board goes straight up or down."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Boxes:
+class Boxes(Struct, frozen=True, kw_only=True):
     """n pieces, each with its box of cells: first (n, 2) the column and row where it begins, size (n, 2) its width and
     height; level (n,) whether the piece neither rises nor falls, or goes straight up or down."""
 

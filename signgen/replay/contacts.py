@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.replay.motion import RAPID, Motions
@@ -17,8 +16,7 @@ TOUCH_MM = 0.005
 that up to some thousandths of a millimetre of wood that is not there."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Contact:
+class Contact(Struct, frozen=True, kw_only=True):
     """A motion (its index) whose cutter goes `depth_mm` below what is left, at worst at `place_mm` (a cell's
     centre, sign coordinates)."""
 

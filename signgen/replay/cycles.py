@@ -7,8 +7,9 @@ stands upright on the plane in force; "Z" below is that axis.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from signgen.replay.arcs import PLANE_AXES
 from signgen.replay.codes import code_name
@@ -30,8 +31,7 @@ _DEPTH_SLACK_MM = 1e-9
 _NEEDS_SPINDLE = frozenset((840, 860, 870, 880))
 
 
-@dataclass(slots=True)
-class Sticky:
+class Sticky(Struct):
     """What a cycle leaves for the next line: its numbers as written, and the height at which the series
     began."""
 

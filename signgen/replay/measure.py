@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.replay.motion import ARC_CCW, ARC_CW, RAPID, FloatArray, Motions
@@ -32,8 +32,7 @@ def arc_sweep_rad(p: tuple[float, float], q: tuple[float, float], clockwise: boo
     return -turned if clockwise else turned
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ArcFrame:
+class ArcFrame(Struct, frozen=True, kw_only=True):
     """The arcs among some motions, each in its own plane's axes (first turns towards second,
     counter-clockwise).
 
@@ -111,8 +110,7 @@ def lengths_mm(motions: Motions) -> FloatArray:
     return lengths
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Extent:
+class Extent(Struct, frozen=True, kw_only=True):
     """Least and greatest of each axis, mm."""
 
     x_mm: tuple[float, float]

@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 FloatArray = NDArray[np.float64]
 RAPID, FEED, ARC_CW, ARC_CCW = 0, 1, 2, 3
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Motions:
+class Motions(Struct, frozen=True, kw_only=True):
     """n motions in the order of execution, always in millimetres, in program coordinates.
 
     kind (n,) uint8; start_mm, end_mm (n, 3); centre_mm (n, 2): centre in the arc's plane, NaN for straight
@@ -43,15 +41,14 @@ class Motions:
     start_known: NDArray[np.bool_]
 
     def __post_init__(self) -> None:
-        for name in self.__slots__:
+        for name in self.__struct_fields__:
             getattr(self, name).setflags(write=False)
 
     def __len__(self) -> int:
         return len(self.kind)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fault:
+class Fault(Struct, frozen=True, kw_only=True):
     """Something in the text that the published rules refuse: the line (1-based), the words that caused it,
     and why."""
 
@@ -60,8 +57,7 @@ class Fault:
     message: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Replay:
+class Replay(Struct, frozen=True, kw_only=True):
     """A program read back. `faults` empty means that the text is legal throughout; after the first fault the
     reader goes on with the next line where it can, so motions are then only an indication.
 

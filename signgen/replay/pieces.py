@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.replay.measure import arc_frame
@@ -18,8 +18,7 @@ MOST_CHORDS = 4096
 _MOTIONS_AT_ONCE = 16384
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pieces:
+class Pieces(Struct, frozen=True, kw_only=True):
     """n straight moves of a cutter's tip: start_mm, end_mm (n, 3), and owner (n,), the motion that each is
     part of."""
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.replay import fast, swept
@@ -24,8 +24,7 @@ _CELLS_AT_ONCE = 1 << 17
 """Of one batch: few enough for its arrays to stay in the processor's cache."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HeightMap:
+class HeightMap(Struct, frozen=True, kw_only=True):
     """Heights z_mm (ny, nx) float32 of what is left of the board, at the cell centres x0 + i cell, y0 + j
     cell (sign coordinates).
 
@@ -149,8 +148,7 @@ def _carve(
                 np.minimum(here, block, out=here)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Swaths:
+class Swaths(Struct, frozen=True, kw_only=True):
     """n boxes of one size: z_mm (n, h, w) how low a piece of a motion cuts (infinite where it does not); row,
     column (n,) of the grid where each box begins; owner (n,) the motion."""
 

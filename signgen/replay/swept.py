@@ -11,9 +11,9 @@ Source: geometry.md section 6; derived by setting the derivative to 0.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.shop.tools import Tool
@@ -26,8 +26,7 @@ STEEP_RATIO = np.float32(1e-6)
 same."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Profile:
+class Profile(Struct, frozen=True, kw_only=True):
     """The underside of a cutter: a flat disc of radius `tip_mm`, from its rim a cone rising by `rise` for
     each millimetre, up to the radius. A flat end mill is all tip. `ball` instead: a hemisphere of that
     radius."""
@@ -80,8 +79,7 @@ class Profile:
         return np.multiply(r2, np.float32(self.rise), out=r2)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Moves:
+class Moves(Struct, frozen=True, kw_only=True):
     """n straight moves as columns (n, 1, 1): direction in the plane, length, height of the start and rise m."""
 
     tx: Block

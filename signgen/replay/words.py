@@ -6,7 +6,8 @@ Source: NIST IR 6556, section 3.3 and Appendix E, as restated in check-values.md
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from signgen.replay.codes import G_GROUPS, M_GROUPS, code_name
 from signgen.replay.expressions import GREATEST_VALUE, Parameters, integer, parameter_index, real_value
@@ -21,8 +22,7 @@ _FOREIGN = re.compile(r"[^\t\x20-\x7e]")
 _WHITE = str.maketrans("", "", " \t")
 
 
-@dataclass(slots=True)
-class Line:
+class Line(Struct):
     """The words of one line. `values` has every letter but G and M; `g` codes times ten (G59.1 is 591);
     `spelled` how each word was written, by letter or by code ("X", "G2"); `settings` the parameters that the
     line sets."""

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import io
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
+from msgspec.structs import replace
 from shapely.affinity import translate
 from shapely.geometry import box
 
@@ -29,8 +30,7 @@ RING_PX, LINE_PX, TEXT_PX = 16, 4, 20
 INCH_MM = 25.4
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Mark:
+class Mark(Struct, frozen=True, kw_only=True):
     """A finding's place, in board coordinates from the board's bottom left corner, and its number in the report."""
 
     number: int

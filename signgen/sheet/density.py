@@ -6,7 +6,8 @@ The heights here were measured in print on Letter, the shorter paper; A4 has 18 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.sheet.job_facts import JobFacts, ProgramFacts
 from signgen.sheet.legibility import reading_note
@@ -27,8 +28,7 @@ TEMPLATE_LINES = 4
 BEFORE_MM, CARD_MM, CUTTING_MM, CAUTIONS_MM, CHECKS_MM, CHECK_MM, FILES_MM = 29.0, 28.5, 47.0, 40.0, 13.0, 3.2, 9.5
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Density:
+class Density(Struct, frozen=True, kw_only=True):
     """`css`: class of the page; `scale` of the text's height; greatest heights of the plans.
     `brief`: of checks that passed only the names are printed; what they compared is in the report."""
 

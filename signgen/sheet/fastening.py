@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.keep_out import swept_outside
@@ -17,8 +18,7 @@ CLAMP_GRIP_MM = 8.0
 """Less board than this under a clamp's toe does not hold (common practice)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fastening:
+class Fastening(Struct, frozen=True, kw_only=True):
     """Areas in sign coordinates. `swept`: the sign and all that cutters take around it. `clamp_line`: outline without
     bays around every place where a cutter or the nut passes lower than CLAMP_STANDS_MM, on its way out too.
     `from_sign_mm`: how far the nut reaches outside the sign while it cuts. `clamp_room_mm`: the widest strip of board

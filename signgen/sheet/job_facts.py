@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from signgen.checks.check import CheckReport, ProgramUnderTest
 from signgen.drawing.drawing import Drawing
@@ -17,8 +17,7 @@ from signgen.shop.tools import Tool
 from signgen.spec.sign_spec import SignSpec
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ProgramFacts:
+class ProgramFacts(Struct, frozen=True, kw_only=True):
     """One program: its file name, text, what it does in plain words ('engraves the letters'), and its estimates, also
     for each operation. Where all cutters' programs are in one file, each of them has that file and its text."""
 
@@ -34,8 +33,7 @@ class ProgramFacts:
     times: tuple[OperationTime, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PieceFacts:
+class PieceFacts(Struct, frozen=True, kw_only=True):
     """One sign of a whole sheet: its number on the plan, its lines, the row of the list that it comes from, and the
     corner and size of its bounds as it lies, in sign coordinates; `turned` by a quarter to the left."""
 
@@ -49,8 +47,7 @@ class PieceFacts:
     turned: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class JobFacts:
+class JobFacts(Struct, frozen=True, kw_only=True):
     """A finished, verified job. `stock`: the board that lies there (the real one when the user named it);
     `least`: the least board
     that would do, the same value when no real board was named. `boards[i]`: the stock after program i.

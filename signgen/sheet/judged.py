@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.checks.check import Case, CheckReport
 from signgen.checks.fixing import Fixing, clamps_at, screws_at
@@ -12,8 +13,7 @@ from signgen.shop.stock import WorkZero
 from signgen.spec.check_spec import FixingSpec
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Judged:
+class Judged(Struct, frozen=True, kw_only=True):
     """`path` is what the user named; `survey` what programs from elsewhere do, None for a folder that `make` wrote,
     whose setup sheet says it."""
 

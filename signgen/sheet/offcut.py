@@ -3,14 +3,13 @@ whole."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from signgen.drawing.drawing import Drawing
 from signgen.shop.stock import Stock
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Leftover:
+class Leftover(Struct, frozen=True, kw_only=True):
     """`used_ratio`: the signs' area over the sheet's. `offcut_mm`: width and height of the larger strip that no cut
     touches, beside the signs or behind them, as wide or as high as the sheet; `beside`: which one it is."""
 

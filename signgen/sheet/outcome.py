@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
+from msgspec import Struct
 from shapely.geometry.base import BaseGeometry
 
 from signgen.drawing.drawing import Drawing, Hole
@@ -19,8 +19,7 @@ BESIDE_MM = 0.6
 """How far outside the edge a place is looked at to see whether the outside is cut."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Outcome:
+class Outcome(Struct, frozen=True, kw_only=True):
     """`engraved_mm`: the deepest place cut into grooves that does not go through, 0 for none; `floor_mm`: the same of
     recesses. `letters_through`: whether letters went through. `holes`: those that went through in this program.
     `cut_out`: whether the outside went through."""

@@ -5,9 +5,9 @@ from __future__ import annotations
 import base64
 import zlib
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.replay.motion import ARC_CCW, ARC_CW, FEED, FloatArray, Motions
@@ -22,8 +22,7 @@ DEFLATE_LEVEL = 6
 IntArray = NDArray[np.int64]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Packed:
+class Packed(Struct, frozen=True, kw_only=True):
     """`text`: the moves in base64. `firsts`: index of each program's first move, its pseudo-move. `moves`, `arcs`:
     how many there are."""
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from signgen.dialects import dialect_named
 from signgen.sheet.cutter_svg import cutter_plate

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Literal
+
+from msgspec import Struct
 
 from signgen.sheet.numbers import figure
 
@@ -35,8 +36,7 @@ _Point = tuple[float, float]
 Anchor = Literal["start", "middle", "end"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Label:
+class Label(Struct, frozen=True, kw_only=True):
     """A text as placed, with the box that it surely stays in: (left, top, right, bottom)."""
 
     text: str

@@ -6,11 +6,11 @@ import base64
 import io
 import math
 from collections.abc import Sequence
-from dataclasses import replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import numpy as np
+from msgspec.structs import replace
 from numpy.typing import NDArray
 
 from signgen.drawing.drawing import Drawing, Hole, Recess

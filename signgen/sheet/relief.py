@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 from shapely.geometry import MultiPolygon, Polygon
 
@@ -30,8 +30,7 @@ OVERSAMPLE = 3
 """Rows and columns in a pixel when an outline is drawn, so that its edge comes out soft."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Relief:
+class Relief(Struct, frozen=True, kw_only=True, eq=False):
     """`rgb` (h, w, 3), row 0 at the top (greatest Y), the sign's bounding rectangle exactly; `solid` (h, w):
     255 where the finished sign is, 0 outside its edge and where a cutter went through; `inside` (h, w): the same
     with its holes filled; `px_per_mm`."""

@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
 from itertools import chain
 from typing import TYPE_CHECKING
+
+from msgspec import Struct, field
 
 from signgen.lettering.catalogue import CatalogueFace
 from signgen.lettering.faces import Face, open_face
@@ -57,8 +58,7 @@ PHRASES = {
 }
 
 
-@dataclass(slots=True)
-class _Card:
+class _Card(Struct):
     """Marks in millimetres, Y down, in the order in which they cover each other."""
 
     areas: list[tuple[BaseGeometry, str]] = field(default_factory=list)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import io
 from collections.abc import Callable
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
+from msgspec.structs import replace
 from shapely.geometry import box
 
 from signgen.lettering.catalogue import catalogue

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.replay.measure import Extent
 from signgen.sheet.numbers import figure, span
@@ -14,8 +15,7 @@ from signgen.shop.tools import Tool
 Range = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Deepest:
+class Deepest(Struct, frozen=True, kw_only=True):
     """How far below the board's top a tip goes at a feed, the line and the place (board coordinates)."""
 
     depth_mm: float
@@ -23,8 +23,7 @@ class Deepest:
     place_mm: tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ProgramSurvey:
+class ProgramSurvey(Struct, frozen=True, kw_only=True):
     """One cutter's work. `tip` is where its tip goes, in program coordinates; `cut` the part of the board that its
     whole width meets (board coordinates), None when it cuts nothing; `feeds` and `plunges` mm/min in the board,
     across and straight down; `minutes` None where the text could not be read throughout."""
@@ -48,8 +47,7 @@ class ProgramSurvey:
     removed_cm3: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Survey:
+class Survey(Struct, frozen=True, kw_only=True):
     """`way_mm`: how far the tip goes along each axis over all programs. `left_mm`: the thinnest wood left where the
     board was cut and not cut through, None when there is none. `through_mm2`: area that was cut through."""
 

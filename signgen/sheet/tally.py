@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from signgen.checks.check import CheckReport
 from signgen.sheet.words import Words
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tally:
+class Tally(Struct, frozen=True, kw_only=True):
     """Of the checks that apply (`ran`): how many failed, could not be made, or found something that only warns.
     `left_out` do not apply."""
 

@@ -6,8 +6,9 @@ import importlib
 import re
 import string
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
+
+from msgspec import Struct
 
 from signgen.drawing.drawing import Drawing, Hole
 from signgen.sheet.job_facts import JobFacts
@@ -17,8 +18,7 @@ from signgen.shop.tools import Tool
 from signgen.spec.keys import LANGUAGES
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Words:
+class Words(Struct, frozen=True, kw_only=True):
     """One language's table of messages: `{name}` in a message stands for a value. `comma`: decimals follow a comma.
     `names` and `phrases` are for what other parts of the program call things and say in English."""
 

@@ -7,8 +7,9 @@ check-values section 7. Collapse: 1 mm a collet in sizes 16 and larger (from mem
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from signgen.errors import CannotMakeError
 from signgen.shop.tools import Tool
@@ -18,8 +19,7 @@ LEAST_GRIP_RATIO = 0.7
 """Share of the collet's length that must grip the shank: common practice (check-values has two thirds of the bore)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Series:
+class Series(Struct, frozen=True, kw_only=True):
     """A nominal size of the standard: what it can hold, how far one collet closes, how long its collets are."""
 
     least_mm: float
@@ -43,8 +43,7 @@ NUT_DIAMETER_MM = {11: 19.0, 16: 28.0, 20: 34.0, 25: 42.0, 32: 50.0, 40: 63.0}
 larger kind)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Collet:
+class Collet(Struct, frozen=True, kw_only=True):
     """A collet of one size: holds shanks from `lower_mm` to `upper_mm`, never thicker ones."""
 
     series: int

@@ -7,10 +7,11 @@ from __future__ import annotations
 
 import math
 import tomllib
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import Any, Literal
+
+from msgspec import Struct
 
 from signgen.units import Limits, length_mm
 
@@ -23,8 +24,7 @@ _FAR = Limits(least=0, greatest=1e6)
 Proportion = Literal["stroke", "width", "gap", "line"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DistanceRule:
+class DistanceRule(Struct, frozen=True, kw_only=True):
     """From the height of a letter to the distance at which it reads. `chart`: pairs of (inches, feet), ascending; one
     pair stands for a mere ratio."""
 
@@ -47,8 +47,7 @@ class DistanceRule:
         return feet * FOOT_M
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RangeRule:
+class RangeRule(Struct, frozen=True, kw_only=True):
     """What a proportion over the letter's height should be."""
 
     rule: str
@@ -59,8 +58,7 @@ class RangeRule:
     certainty: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NumberRule:
+class NumberRule(Struct, frozen=True, kw_only=True):
     """What is asked of a house number somewhere. `steps`: (distance in metres up to which, height); None: beyond."""
 
     rule: str
@@ -72,8 +70,7 @@ class NumberRule:
     certainty: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rules:
+class Rules(Struct, frozen=True, kw_only=True):
     distances: tuple[DistanceRule, ...]
     ranges: tuple[RangeRule, ...]
     house_numbers: tuple[NumberRule, ...]

@@ -3,8 +3,9 @@ spindle."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 Extraction = Literal["none", "m7", "m8"]
 ProgramEnd = Literal["m2", "m30"]
@@ -12,8 +13,7 @@ EXTRACTIONS: tuple[Extraction, ...] = ("none", "m7", "m8")
 PROGRAM_ENDS: tuple[ProgramEnd, ...] = ("m2", "m30")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Manner:
+class Manner(Struct, frozen=True, kw_only=True):
     """`extraction`: the word that switches the dust extractor on, M7 or M8, off again with M9. `warm_up_s`: how long
     the spindle runs up to speed in steps before the first program of the job cuts; 0 for not at all."""
 

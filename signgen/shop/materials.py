@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from signgen.shop.manner import USUAL, Manner
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Material:
+class Material(Struct, frozen=True, kw_only=True):
     """One kind of board. The ratios are to the cutter's diameter; `chip_load_ratio` is feed per tooth over diameter.
 
     `v_step_mm` is the greatest depth that a V-bit takes at once; `entry_deg` the steepest ramp of a cutter going
@@ -39,8 +38,7 @@ class Material:
     most_chip_ratio: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Machine:
+class Machine(Struct, frozen=True, kw_only=True):
     """A router's limits. Travel is the room for the cutter's centre, from one end of each axis to the other. `dialect`
     and `manner`: how its control wants programs unless the sign says otherwise."""
 
@@ -61,8 +59,7 @@ class Machine:
     spindle_power_w: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CuttingData:
+class CuttingData(Struct, frozen=True, kw_only=True):
     """How one cutter runs in one material on one machine (made by `shop.feeds.cutting_data`).
 
     `stepdown_mm` is the depth of a pass, of a drill's peck for a drill; `ramp_mm_per_min` goes along the ramp.

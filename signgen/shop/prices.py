@@ -6,9 +6,10 @@ The figures that ship are invented, so that a quote can be shown; `Price.invente
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
+
+from msgspec import Struct
 
 from signgen.errors import Problem, ShopError
 from signgen.option import did_you_mean, word
@@ -22,16 +23,14 @@ _LIFE_M = Limits(least=0, greatest=1_000_000, open_below=True)
 _KINDS = ("material", "machine", "tool")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Price:
+class Price(Struct, frozen=True, kw_only=True):
     """What a unit costs: a cubic millimetre of board, a minute of a machine, a millimetre of a cutter's way."""
 
     each: float
     invented: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Prices:
+class Prices(Struct, frozen=True, kw_only=True):
     """By the names of materials, machines and tools; a name that is not there has no price."""
 
     currency: str

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from signgen.shop.materials import Machine, Material
 from signgen.shop.tools import Tool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shop:
+class Shop(Struct, frozen=True, kw_only=True):
     """Cutters, materials and machines; names are unique in each, every number positive and sourced. Order is
     preference. `user_file` is the absolute path of the user's own shop file, None when there is none."""
 

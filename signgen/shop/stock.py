@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from signgen.errors import CannotMakeError
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stock:
+class Stock(Struct, frozen=True, kw_only=True):
     """A board lying with its width along X. `sign_x_mm`, `sign_y_mm`: where the finished sign's bottom-left corner
     lies, measured from the board's bottom-left corner."""
 
@@ -24,8 +23,7 @@ class Stock:
         return (-self.sign_x_mm, -self.sign_y_mm, self.width_mm - self.sign_x_mm, self.height_mm - self.sign_y_mm)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WorkZero:
+class WorkZero(Struct, frozen=True, kw_only=True):
     """Where X0 Y0 Z0 of the programs lies, in sign coordinates (Z 0 of those is the stock's bottom).
 
     A point p in sign coordinates is written as p - zero in a program.

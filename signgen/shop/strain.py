@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.shop.materials import CuttingData, Machine, Material
 from signgen.shop.tools import Tool
@@ -33,8 +34,7 @@ diameter from where chatter begins (check-values section 5.4). The first two are
 CHIP_ROUNDING = 0.9
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Strain:
+class Strain(Struct, frozen=True, kw_only=True):
     """Of one cut. `available_w` is the spindle's power at the speed that it turns at, None where nobody gave it."""
 
     removal_mm3_per_min: float

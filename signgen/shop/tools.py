@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from signgen.units import Limits
 
@@ -26,8 +27,7 @@ STOUTEST_MM = 6.35
 practice)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tool:
+class Tool(Struct, frozen=True, kw_only=True):
     """One cutter. Every length positive; `angle_deg` is the full angle of a V-bit's cone or a drill's point, None for
     the rest; `tip_mm` the diameter of a V-bit's flat tip; `cutting_length_mm` how far its edges reach above the tip.
     `cut` is an end mill's, None where nobody said; one that is `only_named` the planner never takes by itself. A

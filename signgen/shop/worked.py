@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.shop.feeds import MOST_THINNING, chip_load_mm, cutting_data, thin_feed_mm_per_min, thinning
 from signgen.shop.materials import CuttingData, Machine, Material
@@ -12,8 +13,7 @@ from signgen.shop.strain import CORE_RATIO, EFFICIENCY, STIFFNESS_N_PER_MM2, Str
 from signgen.shop.tools import Tool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Step:
+class Step(Struct, frozen=True, kw_only=True):
     """One line of the calculation: `working` is an expression in numbers, + - x / ( ) and sqrt, whose value is `value`;
     `result` says what becomes of it, with its unit; `why` where that is another figure."""
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import partial
+
+from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.option import Option, pick
@@ -79,8 +80,7 @@ OF_FIXINGS = (
 """What holds the board down, and how finely to look, whoever wrote the programs."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FixingSpec:
+class FixingSpec(Struct, frozen=True, kw_only=True):
     """Places in program coordinates. `screws_mm` None: not said; clamps as (low x, low y, high x, high y). `cell_mm`:
     the simulation's cells, None for the usual ones."""
 
@@ -93,8 +93,7 @@ class FixingSpec:
 NONE_SAID = FixingSpec(screws_mm=None, clamps_mm=(), clamp_height_mm=0.0)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CheckSpec:
+class CheckSpec(Struct, frozen=True, kw_only=True):
     """The board lies with its bottom left corner at the origin of sign coordinates; one tool for each stretch between
     changes of cutter, in the order of use."""
 

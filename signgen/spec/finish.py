@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
@@ -26,16 +27,14 @@ BRIDGE_MM, BRIDGE_RATIO = 2.5, 0.25
 """Width of bridges: a quarter of the thickness, at least 2.5 mm, so that they do not break (common practice)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BridgeSpec:
+class BridgeSpec(Struct, frozen=True, kw_only=True):
     """Bars of wood across the strokes of letters that are cut through: how many for each inside."""
 
     count: int
     width_mm: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PanelSpec:
+class PanelSpec(Struct, frozen=True, kw_only=True):
     """A flat floor `depth_mm` below the face, `inset_mm` inside the edge all round, its corners rounded."""
 
     inset_mm: float

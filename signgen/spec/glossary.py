@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from signgen.option import pick
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Term:
+class Term(Struct, frozen=True, kw_only=True):
     """A word, other words for the same thing, what it means and what to do about it (whole sentences)."""
 
     name: str

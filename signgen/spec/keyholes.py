@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.holes import HolePattern
 from signgen.holes.keyholes import KEYHOLE_DEPTH, Keyholes
@@ -34,8 +35,7 @@ LEAST_FACE_MM, LEAST_FACE_RATIO = 2.0, 0.2
 """Wood left between a keyhole and the face (common practice)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class KeyholeSpec:
+class KeyholeSpec(Struct, frozen=True, kw_only=True):
     """`mill` opens entry and slot, `depth_mm` deep from the back; then `cutter` goes in at the entry and cuts the
     undercut, FREE_MM less deep."""
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked

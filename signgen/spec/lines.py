@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import Literal, get_args
+
+from msgspec.structs import replace
 
 from signgen.errors import AskError
 from signgen.spec.asked import Asked

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.borders import Border
 from signgen.holes import HolePattern
@@ -26,8 +27,7 @@ MOST_SHEETS = 40
 """More would be pasted with more error than a tape measure has (common sense; 40 sheets of A4 are 2 m by 1.2 m)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tiling:
+class Tiling(Struct, frozen=True, kw_only=True):
     """Sheets of `width_mm` x `height_mm` as they lie, `across` by `up` of them, each with a window of the sign.
 
     Windows overlap by OVERLAP_MM, and all of them together lie evenly round the sign.

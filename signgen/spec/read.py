@@ -6,8 +6,9 @@ All of them come here as one mapping of keys (`spec/keys.py`) to texts or values
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
 from typing import Protocol, TypeVar
+
+from msgspec.structs import replace
 
 from signgen.option import pick
 from signgen.shop.materials import Machine, Material

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from signgen.borders import Border
 from signgen.holes import HolePattern
@@ -20,8 +21,7 @@ from signgen.tolerances import Tolerances
 Align = Literal["left", "centre", "right"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ArcSpec:
+class ArcSpec(Struct, frozen=True, kw_only=True):
     """A circle that lines are set along. `centre`: its middle lies in the middle of the sign, or so that the text has
     the place that it would have as a straight line."""
 
@@ -30,8 +30,7 @@ class ArcSpec:
     centre: Literal["line", "sign"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LineSpec:
+class LineSpec(Struct, frozen=True, kw_only=True):
     """One line of lettering, complete. At most one of `cap_height_mm` and `digit_height_mm` is given; neither: as large
     as fits, `height_ratio` times as high as other lines that are. `finish` None: as the sign has it, and then so is the
     depth. The rest is as in TextSpec."""
@@ -54,8 +53,7 @@ class LineSpec:
         return self.cap_height_mm is None and self.digit_height_mm is None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TextSpec:
+class TextSpec(Struct, frozen=True, kw_only=True):
     """Lines of lettering and how they are set. `font` is a catalogue name or a path, `font_axes` settings of a
     variable font by their tags. `cap_height_mm` and `digit_height_mm` None: as large as fits, as `fit` says.
 
@@ -100,8 +98,7 @@ class TextSpec:
         )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TabSpec:
+class TabSpec(Struct, frozen=True, kw_only=True):
     """`spacing_mm`: a tab for each such length of the edge, at least three; then `count` does not matter. `ramped`:
     with sides that fall, not upright ones."""
 
@@ -112,8 +109,7 @@ class TabSpec:
     ramped: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SignSpec:
+class SignSpec(Struct, frozen=True, kw_only=True):
     """Millimetres throughout. `depth_mm` is the greatest depth of letters. `end_mill` None: the planner chooses; a
     Tool here was named by the user and is kept to. `board_mm` None: the least board. `skin_mm`: what stays under the
     outside cut instead of tabs, 0 for nothing. `finish_mm`: what the last pass takes off edge and bores, 0 for no

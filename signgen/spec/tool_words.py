@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from signgen.errors import AskError, Problem
 from signgen.option import did_you_mean, flag
@@ -120,7 +121,7 @@ def _made(kind: str, figures: Mapping[str, float], shop: Shop, where: str) -> To
     if not changed:
         return tool
     # Every field keeps its own type: the figures were read by the word's own reader.
-    tool = replace(tool, name=f"{tool.name}-as-said", source=f"{tool.source}; other figures as said", **changed)  # type: ignore[arg-type]
+    tool = replace(tool, name=f"{tool.name}-as-said", source=f"{tool.source}; other figures as said", **changed)
     if tool.stickout_mm < tool.cutting_length_mm:
         what = f"It stands {plain(tool.stickout_mm)} mm out of the collet and cuts {plain(tool.cutting_length_mm)} mm."
         raise AskError.at(where, what, "Measure stick-out from the collet to the tip.")

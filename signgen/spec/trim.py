@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 import unicodedata
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
@@ -31,8 +32,7 @@ CHAMFER_LEFT_MM = 1.0
 """
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrameSpec:
+class FrameSpec(Struct, frozen=True, kw_only=True):
     """Lines engraved inside the edge, the middle of the outermost at a distance from it; `gap_mm` of wood between each
     two. None in SignSpec when not asked for."""
 
@@ -52,8 +52,7 @@ class FrameSpec:
         return self.insets_mm[-1] + self.width_mm / 2
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OrnamentSpec:
+class OrnamentSpec(Struct, frozen=True, kw_only=True):
     """One character of a face in every corner, its larger extent `size_mm`, `inset_mm` or more inside the edge."""
 
     text: str
@@ -62,8 +61,7 @@ class OrnamentSpec:
     inset_mm: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RimSpec:
+class RimSpec(Struct, frozen=True, kw_only=True):
     """A line that stands in the panel: its width, and how far from the panel's wall."""
 
     width_mm: float

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.geometry.paths import FloatArray, Path, joined
@@ -27,8 +27,7 @@ FREEING_STAGE = 90
 """Cuts of this stage set a piece free, but for its tabs: nothing else may be cut in it afterwards."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cut:
+class Cut(Struct, frozen=True, kw_only=True):
     """One continuous run of the cutter in the work, from where it enters to where it may lift straight up.
 
     `path` is the way of the cutter's tip (Z 0 = stock bottom). Its first point may lie in the material: the program
@@ -81,8 +80,7 @@ def strung(pieces: Sequence[tuple[Path, float]]) -> tuple[Path, FloatArray]:
     return joined(paths), np.concatenate(feeds)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Toolpath:
+class Toolpath(Struct, frozen=True, kw_only=True):
     """The cuts of one operation with one cutter, ordered."""
 
     operation: str

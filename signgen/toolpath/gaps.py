@@ -5,7 +5,8 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from signgen.geometry.paths import Path
 from signgen.toolpath.loop import Loop
@@ -13,8 +14,7 @@ from signgen.toolpath.loop import Loop
 Knots = list[tuple[float, float]]
 
 
-@dataclass(frozen=True, slots=True)
-class Gap:
+class Gap(Struct, frozen=True):
     """Where a tab interrupts the path: from `start_mm`, in [0, length), for `width_mm`, at the tab's top. `slope` is
     how steeply its sides fall on both ends (height over length), infinite for upright ones."""
 
@@ -28,8 +28,7 @@ class Gap:
         return 0.0 if math.isinf(self.slope) else max(0.0, self.top_mm - level) / self.slope
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rates:
+class Rates(Struct, frozen=True, kw_only=True):
     """Steepest way down into the work (drop over length), and the feeds of ways down and of cutting."""
 
     slope: float

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 
 from signgen.geometry.paths import CCW, LINE, FloatArray, Path
 
@@ -14,8 +14,7 @@ SAME_MM = 1e-9
 """Distances along a loop closer than this are the same place; far below the last written decimal."""
 
 
-@dataclass(frozen=True, slots=True)
-class Loop:
+class Loop(Struct, frozen=True):
     """A closed path in the plane, its start anywhere; `s` is the distance gone from there and may run past the length
     (further rounds) or below 0."""
 

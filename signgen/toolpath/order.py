@@ -10,10 +10,10 @@ from __future__ import annotations
 import math
 import random
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import groupby
 
 import numpy as np
+from msgspec.structs import replace
 from numpy.typing import NDArray
 
 from signgen.toolpath.cut import Cut, Toolpath

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from signgen.checks import CHECKS, judge
 from signgen.checks.case import make_case

@@ -6,8 +6,9 @@ over feeds would be.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
+
+from msgspec.structs import replace
 
 from signgen.program.blocks import Program
 from signgen.program.estimate import estimate, times_by_operation

@@ -5,9 +5,10 @@ Plate 60 x 40 x 9 mm on a board of 84 x 64 mm; XY zero at the plate's corner, Z 
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
 from typing import Any
 
+from msgspec import Struct, field
+from msgspec.structs import replace
 from shapely.geometry import box
 
 from signgen.checks.case import make_case
@@ -156,8 +157,7 @@ Edit = tuple[int, str | None]
 """A line's number and its new text, which may be several lines."""
 
 
-@dataclass(frozen=True)
-class Plate:
+class Plate(Struct, frozen=True):
     """The plate's case, ready to be spoilt."""
 
     engrave: str = ENGRAVE

@@ -5,10 +5,10 @@ from __future__ import annotations
 import itertools
 import re
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from signgen.checks import judge
 from signgen.pipeline import prove

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from signgen.checks import CHECKS, check_named, judge
 from tests.checks.plate import CUT_OUT, ENGRAVE, Plate

@@ -6,9 +6,8 @@ which it must name; () where no line is to blame. `bench_judge` prints the least
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from signgen.checks import CHECKS, judge
 from signgen.checks.fixing import clamps_at, screws_at

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import replace
 from functools import cache
 
 import pytest
+from msgspec.structs import replace
 
 from signgen.checks import judge
 from signgen.checks.case import make_case

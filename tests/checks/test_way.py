@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import numpy as np
 import pytest
+from msgspec.structs import replace
 
 from signgen.checks.way import Way, joined, way_of
 from signgen.replay.reader import read_program

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import itertools
 import re
-from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
 import pytest
+from msgspec.structs import replace
 
 from signgen.dialects import DIALECTS, dialect_named
 from signgen.program.blocks import Program
@@ -26,7 +26,7 @@ ALL_ON = Manner(line_numbers=True, percent_lines=True, program_end="m30", extrac
 
 
 def joined(files: list[Motions]) -> Motions:
-    columns = {name: np.concatenate([getattr(m, name) for m in files]) for name in files[0].__slots__}
+    columns = {name: np.concatenate([getattr(m, name) for m in files]) for name in files[0].__struct_fields__}
     return Motions(**columns)
 
 
@@ -49,16 +49,16 @@ def together_as_apart(name: str, programs: tuple[Program, ...]) -> None:
     (together,) = motions_of(name, programs)
     for n, alone in enumerate(motions_of("plain", programs), 1):
         own = together.tool == n
-        part = Motions(**{field: getattr(together, field)[own] for field in together.__slots__})
+        part = Motions(**{field: getattr(together, field)[own] for field in together.__struct_fields__})
         # The way to the first place differs: from where the cutter was changed, not from anywhere.
-        own_way = Motions(**{field: getattr(part, field)[1:] for field in part.__slots__})
+        own_way = Motions(**{field: getattr(part, field)[1:] for field in part.__struct_fields__})
         assert first_difference(_without_start(alone), _without_start(own_way), 1e-9) == ""
 
 
 def _without_start(motions: Motions) -> Motions:
     """From the first move down on."""
     first = int(np.argmax(motions.end_mm[:, 2] < motions.start_mm[:, 2]))
-    return Motions(**{field: getattr(motions, field)[first:] for field in motions.__slots__})
+    return Motions(**{field: getattr(motions, field)[first:] for field in motions.__struct_fields__})
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -70,7 +70,7 @@ def test_line_numbers_percent_lines_extraction_and_a_warm_up_move_nothing(name: 
 def test_a_program_that_does_something_else_is_told_apart() -> None:
     plain = joined(motions_of("plain", house_number()))
     for change in ("end_mm", "centre_mm", "feed_mm_per_min"):
-        spoilt = {field: getattr(plain, field).copy() for field in plain.__slots__}
+        spoilt = {field: getattr(plain, field).copy() for field in plain.__struct_fields__}
         row = int(np.flatnonzero(np.isin(plain.kind, (ARC_CW, ARC_CCW)))[40])
         spoilt[change][row] += 0.002 if change != "feed_mm_per_min" else 200
         assert first_difference(plain, Motions(**spoilt), 0.001)

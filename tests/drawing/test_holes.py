@@ -1,10 +1,10 @@
 """Holes and the wood around them."""
 
 import math
-from dataclasses import replace
 
 import numpy as np
 import pytest
+from msgspec.structs import replace
 from shapely.geometry import box
 
 from signgen.drawing.draw import draw

@@ -1,11 +1,11 @@
 """Floors are cut at their depth, where the cutter fits and nowhere else; ways down are never too steep."""
 
 import math
-from dataclasses import replace
 
 import numpy as np
 import pytest
 import shapely
+from msgspec.structs import replace
 from shapely.geometry import LineString, Point, box
 
 from signgen.geometry.paths import LINE

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import itertools
 import math
 
@@ -10,6 +9,7 @@ import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from shapely.geometry import LinearRing, Polygon, box
 
 from signgen.drawing.tabs import place_tabs
@@ -145,7 +145,7 @@ def test_thin_stock_is_cut_in_one_pass_over_tabs(mill: Tool, cutting: CuttingDat
 def test_more_tabs_than_the_edge_has_room_for(mill: Tool, cutting: CuttingData) -> None:
     edge = box(0, 0, 60, 40)
     tabs = place_tabs(edge, (), 4, 6.0, 1.5)
-    wide = tuple(dataclasses.replace(tab, width_mm=60.0) for tab in tabs)
+    wide = tuple(replace(tab, width_mm=60.0) for tab in tabs)
     operation = CutOut(
         edge=edge,
         tabs=wide,

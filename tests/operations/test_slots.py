@@ -4,13 +4,13 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 import numpy as np
 import pytest
 import shapely
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from shapely.geometry import LineString, Polygon
 
 from signgen.drawing.drawing import Hole

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import io
-from dataclasses import replace
 from xml.etree import ElementTree
 
 import numpy as np
 import pytest
+from msgspec.structs import replace
 from PIL import Image
 
 from signgen.checks import judge

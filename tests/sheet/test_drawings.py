@@ -6,11 +6,11 @@ import math
 import re
 import xml.etree.ElementTree as ET
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from shapely.geometry import box
 
 from signgen.sheet.board_svg import board_plate

@@ -1,6 +1,5 @@
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from signgen.drawing.drawing import Countersink, Hole
 from signgen.sheet.hole_words import hole_noun, hole_sizes

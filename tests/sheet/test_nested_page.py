@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from signgen.pipeline import Job
 from signgen.whole_sheet import PieceAsked, SheetAsked, make_sheet

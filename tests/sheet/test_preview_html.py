@@ -6,12 +6,12 @@ import base64
 import json
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import numpy as np
 import pytest
+from msgspec.structs import replace
 
 from signgen.pipeline import make_job
 from signgen.replay.sweep import board, cut

@@ -11,10 +11,10 @@ import re
 import shutil
 import subprocess
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from signgen.checks.check import CheckReport
 from signgen.sheet.job_facts import JobFacts

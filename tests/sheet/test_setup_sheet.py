@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from html.parser import HTMLParser
 
 import pytest
+from msgspec.structs import replace
 
 from signgen.checks.check import CheckReport
 from signgen.sheet.job_facts import JobFacts

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Callable
-from dataclasses import replace
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from signgen.checks.check import CheckReport
 from signgen.sheet.job_facts import JobFacts

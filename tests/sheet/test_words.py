@@ -7,10 +7,10 @@ import html
 import json
 import re
 import string
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from signgen.checks import EVERY_CHECK
 from signgen.pipeline import gather, make_job, read_sign

@@ -1,11 +1,10 @@
 """Collets against ISO 15488:2003 as reproduced in check-values section 7; the collapse of sizes 16 and up, and the
 grip of 70 % of the length, are common practice of the trade (issue 2)."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from signgen.errors import CannotMakeError
 from signgen.shop.collets import SERIES, collet_for, collet_of_tool

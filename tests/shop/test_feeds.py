@@ -1,10 +1,9 @@
 """Speeds and feeds against the formulas of check-values section 5.1 and against the machine's limits."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from signgen.shop.feeds import (
     MOST_THINNING,

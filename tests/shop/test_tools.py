@@ -1,9 +1,8 @@
 """Cutters' shapes against published factors: depth over width of cones (Engineers Edge spot-drill table, check-values
 section 8) and point lengths of drills (same, section 9)."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from signgen.shop.load import load_shop
 

@@ -1,11 +1,11 @@
 """The cutters that the user names."""
 
 import math
-from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from signgen.shop.load import load_shop
 from signgen.spec.cutters import named_end_mill, named_v_bit
