@@ -3,20 +3,19 @@ mirrored."""
 
 from __future__ import annotations
 
-from importlib.resources import files
-
 from signgen.sheet.back_names import back_names
 from signgen.sheet.board_svg import board_plate
 from signgen.sheet.drawing_svg import sign_plate
 from signgen.sheet.fastening import fastening_of
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.markup import Html, el, item, raw
+from signgen.sheet.page import work_sheet
 from signgen.sheet.part_board import thickness
 from signgen.sheet.part_cautions import cautions
-from signgen.sheet.part_checks import checks, verdict
+from signgen.sheet.part_checks import checks
 from signgen.sheet.part_cutting import while_cutting
 from signgen.sheet.part_fastening import holding
-from signgen.sheet.part_head import bring, title, warnings
+from signgen.sheet.part_head import bring, head, sign_size, title, warnings
 from signgen.sheet.part_programs import programs
 from signgen.sheet.part_zero import zero
 from signgen.sheet.preview import data_uri, preview_jpeg
@@ -29,11 +28,11 @@ LIE_MM, LIE_HIGH_MM = 100.0, 78.0
 def back_html(back: JobFacts) -> str:
     """The page, from the doctype on, of the job of a board's back (`JobFacts.back`)."""
     words, fastening = words_of(back), fastening_of(back)
-    style = files("signgen.sheet").joinpath("sheet.css").read_text("utf-8")
     lie = board_plate(back, fastening, LIE_MM, LIE_HIGH_MM)
+    heading = words("back.heading", sign=title(back))
     page_1 = el(
         "div",
-        _head(back, words), warnings(back), bring(back), _pictures(back, words),
+        head(back, sign_size(back), heading), warnings(back), bring(back), _pictures(back, words),
         el(
             "div",
             el("div", _board(back, words), zero(back)),
@@ -49,40 +48,8 @@ def back_html(back: JobFacts) -> str:
         cautions(back), checks(back, brief=True),
         cls="page",
     )  # fmt: skip
-    document = el(
-        "html",
-        el(
-            "head",
-            el("meta", charset="utf-8"),
-            el("meta", name="viewport", content="width=device-width, initial-scale=1"),
-            el("title", words.html("back.title", sign=title(back))),
-            el("style", raw(style)),
-        ),
-        el("body", el("main", page_1, page_2, cls="dense")),
-        lang=words.language,
-    )
-    return f"<!doctype html>\n{document}\n"
-
-
-def _head(back: JobFacts, words: Words) -> Html:
-    drawing = back.drawing
-    size = words.size(drawing.width_mm, drawing.height_mm)
-    parts = [
-        words("head.about", size=size, thickness=words.mm(drawing.thickness_mm, 2), material=words.material(back)),
-        words.count("programs", len(back.programs)),
-        words("head.time", span=words.span(sum(program.minutes for program in back.programs))),
-        words.machine(back),
-    ]
-    return el(
-        "header",
-        el(
-            "div",
-            el("h1", words("back.heading", sign=title(back)), id="sign"),
-            el("p", " · ".join(parts), id="sign-facts"),
-            cls="name",
-        ),
-        verdict(back),
-    )
+    name = words("back.title", sign=title(back))
+    return work_sheet(name, page_1, page_2, language=words.language, density="dense")
 
 
 def _pictures(back: JobFacts, words: Words) -> Html:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from importlib.resources import files
-
 import numpy as np
 from shapely import linestrings, multilinestrings
 from shapely.geometry import box
@@ -11,20 +9,21 @@ from shapely.geometry import box
 from signgen.sheet.fastening import Fastening
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.keep_out import tip_lines
-from signgen.sheet.markup import Html, el, item, raw, unparted
+from signgen.sheet.markup import Html, el, item, raw
 from signgen.sheet.nested_plan import nested_plate
 from signgen.sheet.offcut import Leftover, leftover
+from signgen.sheet.page import work_sheet
 from signgen.sheet.part_after import finishing
 from signgen.sheet.part_board import thickness
 from signgen.sheet.part_cautions import cautions
-from signgen.sheet.part_checks import checks, verdict
+from signgen.sheet.part_checks import checks
 from signgen.sheet.part_checks import files as file_list
 from signgen.sheet.part_cutting import while_cutting
 from signgen.sheet.part_fastening import holding
-from signgen.sheet.part_head import bring, warnings
+from signgen.sheet.part_head import bring, head, warnings
 from signgen.sheet.part_head import title as title_of
 from signgen.sheet.part_programs import programs
-from signgen.sheet.part_zero import _height, _point, _proof
+from signgen.sheet.part_zero import bit_point, height, proof
 from signgen.sheet.preview import data_uri, preview_jpeg
 from signgen.sheet.relief import Relief
 from signgen.sheet.words import words_of
@@ -46,11 +45,10 @@ def nested_html(facts: JobFacts, lit: Relief | None = None) -> str:
     words, title, fastening = words_of(facts), title_of(facts), nested_fastening(facts)
     left_over = leftover(facts.drawing, facts.stock, facts.programs[-1].tool.diameter_mm)
     plan = nested_plate(facts, fastening, left_over, PLAN_MM, MOST_PLAN_MM)
-    style = files("signgen.sheet").joinpath("sheet.css").read_text("utf-8") + PIECES_CSS
     picture = el("img", src=data_uri(preview_jpeg(facts, lit), "jpeg"), alt=words("nested.alt", title=title))
     page_1 = el(
         "div",
-        _head(facts, title), warnings(facts), bring(facts),
+        head(facts, words.size(facts.stock.width_mm, facts.stock.height_mm), title), warnings(facts), bring(facts),
         el("figure", raw(plan.svg()), el("figcaption", _left_over(facts, left_over)), id="sheet-plan"),
         el("div", el("div", _board(facts), _zero(facts)), el("div", holding(facts, fastening)), cls="two"),
         cls="page",
@@ -64,19 +62,8 @@ def nested_html(facts: JobFacts, lit: Relief | None = None) -> str:
         cautions(facts), checks(facts, brief=True), file_list(facts),
         cls="page",
     )  # fmt: skip
-    document = el(
-        "html",
-        el(
-            "head",
-            el("meta", charset="utf-8"),
-            el("meta", name="viewport", content="width=device-width, initial-scale=1"),
-            el("title", words.html("head.title", sign=title)),
-            el("style", raw(style)),
-        ),
-        el("body", el("main", page_1, page_2, cls="dense densest")),
-        lang=words.language,
-    )
-    return unparted(f"<!doctype html>\n{document}\n")
+    heading = words("head.title", sign=title)
+    return work_sheet(heading, page_1, page_2, language=words.language, density="dense densest", style=PIECES_CSS)
 
 
 def nested_fastening(facts: JobFacts) -> Fastening:
@@ -109,26 +96,6 @@ def nested_fastening(facts: JobFacts) -> Fastening:
         clamp_line=line,
         from_sign_mm=reach,
         clamp_room_mm=max(0.0, *room),
-    )
-
-
-def _head(facts: JobFacts, title: str) -> Html:
-    words, stock = words_of(facts), facts.stock
-    parts = [
-        words(
-            "head.about",
-            size=words.size(stock.width_mm, stock.height_mm),
-            thickness=words.mm(facts.drawing.thickness_mm, 2),
-            material=words.material(facts),
-        ),
-        words.count("programs", len(facts.programs)),
-        words("head.time", span=words.span(sum(program.minutes for program in facts.programs))),
-        words.machine(facts),
-    ]
-    return el(
-        "header",
-        el("div", el("h1", title, id="sign"), el("p", " · ".join(parts), id="sign-facts"), cls="name"),
-        verdict(facts),
     )
 
 
@@ -169,14 +136,14 @@ def _board(facts: JobFacts) -> Html:
 def _zero(facts: JobFacts) -> Html:
     words, stock = words_of(facts), facts.stock
     key = "nested.zero.stock" if facts.spec.origin == "stock" else "nested.zero.signs"
-    point = _point(facts.programs[0].tool, words)
+    point = bit_point(facts.programs[0].tool, words)
     across = words(key, point=point, x=words.mm(stock.sign_x_mm), y=words.mm(stock.sign_y_mm))
     return el(
         "section",
         el("h2", el("i", "2"), words("zero.heading")),
         item("zero-xy", words("zero.across"), across, tick=True),
-        item("zero-z", words("zero.height"), _height(facts), tick=True),
-        item("zero-proof", words("zero.proof"), _proof(facts, words), tick=True),
+        item("zero-z", words("zero.height"), height(facts), tick=True),
+        item("zero-proof", words("zero.proof"), proof(facts, words), tick=True),
         id="zero",
     )
 

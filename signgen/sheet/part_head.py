@@ -24,13 +24,18 @@ def title(facts: JobFacts) -> str:
     return lines if len(lines) <= LONGEST_TITLE else lines[: LONGEST_TITLE - 1] + "…"
 
 
-def head(facts: JobFacts) -> Html:
-    words, drawing = words_of(facts), facts.drawing
+def sign_size(facts: JobFacts) -> str:
+    return words_of(facts).size(facts.drawing.width_mm, facts.drawing.height_mm)
+
+
+def head(facts: JobFacts, size: str, heading: str) -> Html:
+    """What is made, of what, how long it takes, and the verdict. `size`: of the sign, or of the sheet of signs."""
+    words = words_of(facts)
     parts = [
         words(
             "head.about",
-            size=words.size(drawing.width_mm, drawing.height_mm),
-            thickness=words.mm(drawing.thickness_mm, 2),
+            size=size,
+            thickness=words.mm(facts.drawing.thickness_mm, 2),
             material=words.material(facts),
         ),
         words.count("programs", len(facts.programs)),
@@ -39,7 +44,7 @@ def head(facts: JobFacts) -> Html:
     ]
     return el(
         "header",
-        el("div", el("h1", title(facts), id="sign"), el("p", " · ".join(parts), id="sign-facts"), cls="name"),
+        el("div", el("h1", heading, id="sign"), el("p", " · ".join(parts), id="sign-facts"), cls="name"),
         verdict(facts),
     )
 

@@ -18,8 +18,8 @@ def zero(facts: JobFacts) -> Html:
         "section",
         el("h2", el("i", "2"), words("zero.heading")),
         item("zero-xy", words("zero.across"), _across(facts, words), tick=True),
-        item("zero-z", words("zero.height"), _height(facts), tick=True),
-        item("zero-proof", words("zero.proof"), _proof(facts, words), tick=True),
+        item("zero-z", words("zero.height"), height(facts), tick=True),
+        item("zero-proof", words("zero.proof"), proof(facts, words), tick=True),
         id="zero",
     )
 
@@ -29,13 +29,13 @@ def _across(facts: JobFacts, words: Words) -> str:
     key = "zero.sign" if facts.spec.origin == "sign" else "zero.stock"
     if facts.face_down:
         right = words.mm(stock.width_mm - stock.sign_x_mm - facts.drawing.width_mm)
-        point = _point(facts.programs[0].tool, words)
+        point = bit_point(facts.programs[0].tool, words)
         return words(f"back.{key}", point=point, x=right, y=words.mm(stock.sign_y_mm))
-    point = _point(facts.programs[0].tool, words)
+    point = bit_point(facts.programs[0].tool, words)
     return words(key, point=point, x=words.mm(stock.sign_x_mm), y=words.mm(stock.sign_y_mm))
 
 
-def _height(facts: JobFacts) -> str:
+def height(facts: JobFacts) -> str:
     words = words_of(facts)
     # what is typed into the machine keeps its point
     slip = words("zero.slip", slip=figure(SLIP_MM))
@@ -44,7 +44,7 @@ def _height(facts: JobFacts) -> str:
     return words("zero.top", slip=slip)
 
 
-def _proof(facts: JobFacts, words: Words) -> str:
+def proof(facts: JobFacts, words: Words) -> str:
     if facts.outline is not None:
         return words("zero.outline", file=facts.outline.file, over=words.mm(facts.spec.clearance_mm))
     far_x = facts.drawing.width_mm - facts.zero.x_mm
@@ -52,6 +52,6 @@ def _proof(facts: JobFacts, words: Words) -> str:
     return words("zero.far", x=figure(far_x), y=figure(far_y))
 
 
-def _point(tool: Tool, words: Words | None = None) -> str:
+def bit_point(tool: Tool, words: Words | None = None) -> str:
     words = words or words_in("en")
     return words("zero.point.v-bit" if tool.kind == "v-bit" else "zero.point.other")

@@ -11,6 +11,7 @@ from signgen.sheet.job_facts import JobFacts, ProgramFacts
 from signgen.sheet.markup import Html, el, raw
 from signgen.sheet.numbers import rounded
 from signgen.sheet.packing import PER_MM, pack
+from signgen.sheet.page import page
 from signgen.sheet.part_head import title
 from signgen.sheet.timing import motion_seconds
 from signgen.sheet.words import Words, words_of
@@ -35,27 +36,17 @@ def preview_html(facts: JobFacts) -> str:
         "page.about", size=words.size(sign.width_mm, sign.height_mm), thickness=words.mm(sign.thickness_mm, 2),
         material=words.material(facts), programs=words.count("programs", len(facts.programs)),
     )  # fmt: skip
-    document = el(
-        "html",
-        el(
-            "head",
-            el("meta", charset="utf-8"),
-            el("meta", http_equiv="Content-Security-Policy", content=POLICY),
-            el("meta", name="viewport", content="width=device-width, initial-scale=1"),
-            el("title", words("page.title", sign=title(facts))),
-            el("style", raw(folder.joinpath("preview.css").read_text("utf-8"))),
-        ),
-        el(
-            "body",
-            el("header", el("h1", title(facts)), el("p", about)),
-            el("noscript", el("p", words("page.noscript"))),
-            _main(facts, words),
-            el("script", raw(_data(facts, words)), type="application/json", id="job"),
-            el("script", raw(f'"use strict";\n{script}')),
-        ),
-        lang=words.language,
+    return page(
+        words("page.title", sign=title(facts)),
+        folder.joinpath("preview.css").read_text("utf-8"),
+        el("header", el("h1", title(facts)), el("p", about)),
+        el("noscript", el("p", words("page.noscript"))),
+        _main(facts, words),
+        el("script", raw(_data(facts, words)), type="application/json", id="job"),
+        el("script", raw(f'"use strict";\n{script}')),
+        language=words.language,
+        policy=POLICY,
     )
-    return f"<!doctype html>\n{document}\n"
 
 
 def _main(facts: JobFacts, words: Words) -> Html:

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from importlib.resources import files
-
 from signgen.sheet.back_sheet import before_the_face
 from signgen.sheet.board_svg import board_plate
 from signgen.sheet.density import DENSITIES, Density, blocks_mm, sides
 from signgen.sheet.drawing_svg import sign_plate
 from signgen.sheet.fastening import Fastening, fastening_of
 from signgen.sheet.job_facts import JobFacts
-from signgen.sheet.markup import el, raw, unparted
+from signgen.sheet.markup import el, raw
+from signgen.sheet.page import work_sheet
 from signgen.sheet.part_after import finishing
 from signgen.sheet.part_board import board
 from signgen.sheet.part_cautions import cautions
@@ -18,7 +17,7 @@ from signgen.sheet.part_checks import checks
 from signgen.sheet.part_checks import files as file_list
 from signgen.sheet.part_cutting import while_cutting
 from signgen.sheet.part_fastening import holding
-from signgen.sheet.part_head import bring, head, pictures, title, warnings
+from signgen.sheet.part_head import bring, head, pictures, sign_size, title, warnings
 from signgen.sheet.part_programs import programs
 from signgen.sheet.part_zero import zero
 from signgen.sheet.plate import Plate
@@ -37,10 +36,9 @@ def setup_html(facts: JobFacts, lit: Relief | None = None) -> str:
     """
     words, fastening = words_of(facts), fastening_of(facts)
     density, plan, lie = _set(facts, fastening)
-    style = files("signgen.sheet").joinpath("sheet.css").read_text("utf-8")
     page_1 = el(
         "div",
-        head(facts), before_the_face(facts), warnings(facts), bring(facts),
+        head(facts, sign_size(facts), title(facts)), before_the_face(facts), warnings(facts), bring(facts),
         pictures(facts, preview_jpeg(facts, lit), plan),
         el(
             "div",
@@ -57,19 +55,8 @@ def setup_html(facts: JobFacts, lit: Relief | None = None) -> str:
         cautions(facts), checks(facts, brief=density.brief), file_list(facts),
         cls="page",
     )  # fmt: skip
-    document = el(
-        "html",
-        el(
-            "head",
-            el("meta", charset="utf-8"),
-            el("meta", name="viewport", content="width=device-width, initial-scale=1"),
-            el("title", words.html("head.title", sign=title(facts))),
-            el("style", raw(style)),
-        ),
-        el("body", el("main", page_1, page_2, cls=density.css)),
-        lang=words.language,
-    )
-    return unparted(f"<!doctype html>\n{document}\n")
+    heading = words("head.title", sign=title(facts))
+    return work_sheet(heading, page_1, page_2, language=words.language, density=density.css)
 
 
 def _set(facts: JobFacts, fastening: Fastening) -> tuple[Density, Plate, Plate]:

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from signgen.drawing.drawing import Drawing
 from signgen.sheet.job_facts import JobFacts
 from signgen.sheet.markup import Html, el, raw
+from signgen.sheet.page import page
 from signgen.sheet.plate import INK, SOFT, Plate, text_width
 from signgen.sheet.template_marks import Paper, draw_marks, screws
 from signgen.sheet.words import Words, words_in
@@ -58,18 +59,8 @@ def template_html(spec: SignSpec, drawing: Drawing) -> str:
     """The pages, from the doctype on, at full size when printed at 100 %. It loads nothing and needs no script."""
     words, tiles = words_in(spec.language), tiling(drawing.width_mm, drawing.height_mm, spec.template)
     style = STYLE % {"wide": f"{tiles.width_mm:g}", "high": f"{tiles.height_mm:g}", "edge": f"{EDGE_MM:g}"}
-    document = el(
-        "html",
-        el(
-            "head",
-            el("meta", charset="utf-8"),
-            el("title", words("template.title", sign=_sign(spec))),
-            el("style", raw(style)),
-        ),
-        el("body", *_sheets(spec, drawing, words, tiles)),
-        lang=words.language,
-    )
-    return f"<!doctype html>\n{document}\n"
+    title = words("template.title", sign=_sign(spec))
+    return page(title, style, *_sheets(spec, drawing, words, tiles), language=words.language)
 
 
 def template_svg(spec: SignSpec, drawing: Drawing) -> str:

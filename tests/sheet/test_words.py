@@ -190,8 +190,9 @@ def part_board_and_more(facts: JobFacts) -> str:
     from signgen.sheet.fastening import fastening_of
     from signgen.sheet.part_fastening import holding
 
-    parts = (part_head.head, part_board.board, part_programs.programs, part_after.finishing, part_checks.files)
-    return "".join(part(facts) for part in parts) + holding(facts, fastening_of(facts))
+    parts = (part_board.board, part_programs.programs, part_after.finishing, part_checks.files)
+    top = part_head.head(facts, part_head.sign_size(facts), part_head.title(facts))
+    return top + "".join(part(facts) for part in parts) + holding(facts, fastening_of(facts))
 
 
 def test_a_message_with_markup_escapes_everything_else() -> None:
