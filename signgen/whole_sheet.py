@@ -17,9 +17,11 @@ from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing, Hole
 from signgen.drawing.nested import Placement, nested
 from signgen.errors import AskError
+from signgen.folder import judged_folder, present
 from signgen.operations.choose import Cutters, choose_cutters
 from signgen.operations.plan import Plan, make_plan
-from signgen.pipeline import REPORT, Job, Setup, judged_folder, present, program_files, proved, read_sign
+from signgen.pipeline import REPORT, Job, program_files, read_sign
+from signgen.proving import Setup, proved
 from signgen.sheet.job_facts import PieceFacts
 from signgen.sheet.judged import Judged
 from signgen.sheet.nested_page import nested_html

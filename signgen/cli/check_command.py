@@ -64,7 +64,7 @@ def _judged(paths: Sequence[str], asked: dict[str, str], tools: Sequence[str]) -
     """Folders one by one, all files together as the programs of one board."""
     from signgen.elsewhere import check_files
     from signgen.errors import AskError
-    from signgen.pipeline import check_folder
+    from signgen.folder import check_folder
     from signgen.spec.check_spec import read_fixing_spec
     from signgen.whole_sheet import check_sheet, is_sheet
 

@@ -13,7 +13,7 @@ from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
 from signgen.drawing.nested import Placement, nested
 from signgen.operations.plan import make_plan
-from signgen.pipeline import Setup, proved
+from signgen.proving import Setup, proved
 from signgen.sheet.job_facts import JobFacts
 from signgen.shop.stock import Stock, work_zero
 from signgen.spec.sign_spec import SignSpec

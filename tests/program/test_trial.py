@@ -13,7 +13,8 @@ import pytest
 from signgen.checks.check import CheckReport
 from signgen.errors import AskError
 from signgen.files import write_folder
-from signgen.pipeline import check_folder, make_job
+from signgen.folder import check_folder
+from signgen.pipeline import make_job
 from signgen.replay.motion import RAPID
 from signgen.replay.sweep import board, cut
 from signgen.sheet.job_facts import JobFacts

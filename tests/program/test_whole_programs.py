@@ -21,7 +21,7 @@ from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
 from signgen.operations.plan import make_plan
 from signgen.operations.warnings import run_warnings
-from signgen.pipeline import _programs, setup_of
+from signgen.proving import setup_of, sign_programs
 from signgen.replay.motion import ARC_CCW, ARC_CW, RAPID, Motions
 from signgen.replay.reader import read_program
 from signgen.shop.load import load_shop
@@ -91,7 +91,7 @@ def job(
     drawing = draw(spec)
     plan = make_plan(drawing, spec)
     setup = setup_of(spec, plan)
-    programs = tuple(_programs(spec, drawing, plan, setup))
+    programs = tuple(sign_programs(spec, drawing, plan, setup))
     texts = dialect_named(dialect).write(programs, USUAL)
     replays = [read_program(text, tool_lengths_mm=dict.fromkeys(range(1, 10), 0.0)) for text in texts]
     if len(replays) < len(programs):
