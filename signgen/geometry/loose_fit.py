@@ -34,6 +34,9 @@ _NOISE_MM = 1e-9
 
 _FIRST_STEP = 4
 
+_FEW, _SOME = 8, 40
+"""Searches going on at once up to which three or two questions are asked together."""
+
 
 class Stretch(Struct, frozen=True):
     """A chain (n, 3) of x, y, w. `above_mm` and `below_mm`: how far the path may lie on either side of it (in
@@ -132,15 +135,30 @@ def _longest(
     step = np.maximum(guess, 1)
     while len(who):
         start = head[who]
-        # Wider and wider while nothing was too far (step > 0), halving afterwards (step == 0).
-        trial = np.where(step > 0, np.minimum(start + step, beyond - 1), (np.maximum(reach, start) + beyond) // 2)
-        trial = np.maximum(trial, start + 1)
-        fits, values = _try(points, room, start, trial, above[who], below[who])
-        fits &= np.maximum(values[1], low[who]) <= np.minimum(values[2], high[who])
-        fits &= (values[2] >= 0) | ~(sharp[start] | sharp[trial])
-        reach = np.where(fits, trial, reach)
-        known = np.where(fits, values, known)
-        beyond, step = np.where(fits, beyond, trial), np.where(fits, 2 * step, 0)
+        ahead = 3 if len(who) <= _FEW else 2 if len(who) <= _SOME else 1
+        # What each answer leads to is asked along with it, for a question costs more than its points: node i of a
+        # tree goes on to 2 i + 1 when it fits and to 2 i + 2 when not.
+        trials: list[IntArray] = []
+        tree = [(reach, beyond, step)]
+        for i in range(2**ahead - 1):
+            near, far, wide = tree[i]
+            # Wider and wider while nothing was too far (step > 0), halving afterwards (step == 0).
+            trial = np.where(wide > 0, np.minimum(start + wide, far - 1), (near + far) // 2)
+            trials.append(np.maximum(trial, start + 1))
+            tree += [(trials[i], far, 2 * wide), (near, trials[i], np.zeros_like(wide))]
+        asked = np.concatenate(trials)
+        starts, each = np.tile(start, len(trials)), np.tile(who, len(trials))
+        fits, values = _try(points, room, starts, asked, above[each], below[each])
+        fits &= np.maximum(values[1], low[each]) <= np.minimum(values[2], high[each])
+        fits &= (values[2] >= 0) | ~(sharp[starts] | sharp[asked])
+        row = own = np.arange(len(who))
+        for _ in range(ahead):
+            going = beyond - reach > 1
+            yes, no = fits[row] & going, ~fits[row] & going
+            reach, beyond = np.where(yes, asked[row], reach), np.where(no, asked[row], beyond)
+            step = np.where(yes, 2 * step, np.where(no, 0, step))
+            known = np.where(yes, values[:, row], known)
+            row = 2 * row - own + np.where(fits[row], 1, 2) * len(who)
         going = beyond - reach > 1
         done = who[~going]
         final[done], result[:, done] = reach[~going], known[:, ~going]
@@ -155,18 +173,19 @@ def _try(
     low and high."""
     size = end - start + 1
     first = np.cumsum(size) - size
-    owner = np.repeat(np.arange(len(start)), size)
-    at = np.arange(len(owner)) - (first - start)[owner]
+    at = np.arange(size.sum()) + np.repeat(start - first, size)
     chord = points[end] - points[start]
     length = np.hypot(chord[:, 0], chord[:, 1])
     unit = chord[:, :2] / np.maximum(length, 1e-300)[:, None]
-    x, y, w = (points[at] - points[start][owner]).T
-    ux, uy = unit[owner].T
+    own = points[at]
+    begin = points[start]
+    x, y, w = (own[:, axis] - np.repeat(begin[:, axis], size) for axis in range(3))
+    ux, uy = np.repeat(unit[:, 0], size), np.repeat(unit[:, 1], size)
     along, across = ux * x + uy * y, ux * y - uy * x
     rise = chord[:, 2]
 
     values = np.zeros((3, len(start)))
-    error = w - along * (rise / np.maximum(length, 1e-300))[owner]
+    error = w - along * np.repeat(rise / np.maximum(length, 1e-300), size)
     off = np.abs(across)
     values[1] = np.maximum.reduceat(error + off, first) - below
     ceiling = np.minimum(room[start], room[end])
@@ -183,7 +202,7 @@ def _try(
     if len(bent):
         chosen = np.zeros(len(start), bool)
         chosen[bent] = True
-        rows = chosen[owner]
+        rows = np.repeat(chosen, size)
         arc_fits, arc_values = _try_arcs(
             along[rows],
             across[rows],
@@ -213,24 +232,24 @@ def _try_arcs(
 ) -> tuple[NDArray[np.bool_], FloatArray]:
     """As `_try`, for arcs over chords from 0 to 2 half along."""
     first = np.cumsum(size) - size
-    owner = np.repeat(np.arange(len(size)), size)
-    u = along - half[owner]
-    edge = np.ones(len(u), bool)
+    edge = np.ones(len(along), bool)
     edge[first + size - 1] = False
     edges = np.flatnonzero(edge)
-    edge_first, edge_owner = first - np.arange(len(size)), owner[edges]
+    spans = size - 1
+    edge_first = first - np.arange(len(size))
+    halves = np.repeat(half, size)
+    u = along - halves
 
     # The arc whose sagitta fits the chain best by least squares, each point weighed by the length of chain
     # around it.
-    du, dv = u[edges + 1] - u[edges], across[edges + 1] - across[edges]
+    du, dv = np.diff(u)[edges], np.diff(across)[edges]
     span = np.hypot(du, dv)
     weight = np.zeros(len(u))
     weight[edges] += span
     weight[edges + 1] += span
-    shape = np.maximum(1 - (u / half[owner]) ** 2, 0.0)
-    sagitta = np.add.reduceat(weight * shape * across, first) / np.maximum(
-        np.add.reduceat(weight * shape * shape, first), 1e-300
-    )
+    shape = np.maximum(1 - (u / halves) ** 2, 0.0)
+    weight *= shape
+    sagitta = np.add.reduceat(weight * across, first) / np.maximum(np.add.reduceat(weight * shape, first), 1e-300)
     turn = np.sign(sagitta)
     flattest = half / (np.maximum(MAX_RADIUS_MM, half) + np.sqrt(np.maximum(MAX_RADIUS_MM**2 - half**2, 0.0)))
     tightest = half / (np.maximum(MIN_RADIUS_MM, half) + np.sqrt(np.maximum(MIN_RADIUS_MM**2 - half**2, 0.0)))
@@ -239,26 +258,28 @@ def _try_arcs(
     k = np.where(possible, k, 0.5)
     centre, radius, sweep = half * (k * k - 1) / (2 * k), half * (k * k + 1) / (2 * k), 4 * np.arctan(k)
 
-    up = across * turn[owner] - centre[owner]
-    dv = dv * turn[edge_owner]
-    off = np.abs(np.hypot(u, up) - radius[owner])
+    up = across * np.repeat(turn, size) - np.repeat(centre, size)
+    dv = dv * np.repeat(turn, spans)
+    off = np.abs(np.hypot(u, up) - np.repeat(radius, size))
     angle = np.arctan2(u, up)
-    error = w - (angle / sweep[owner] + 0.5) * rise[owner]
+    error = w - (angle / np.repeat(sweep, size) + 0.5) * np.repeat(rise, size)
+    radii = np.repeat(radius, spans)
+    u, up = u[edges], up[edges]
     span = np.maximum(span, 1e-300)
-    before = (u[edges] * du + up[edges] * dv) / span
+    before = (u * du + up * dv) / span
     after = before + span
-    nearest = np.abs(u[edges] * dv - up[edges] * du) / span
-    dip = np.where((before < 0) & (after > 0), radius[edge_owner] - nearest, 0.0)
+    nearest = np.abs(u * dv - up * du) / span
+    dip = np.where((before < 0) & (after > 0), radii - nearest, 0.0)
     # Along a straight edge the angle is not quite linear: |d2(angle)/dx2| <= 2 max|x| / p^3 at a distance p.
     lag = span**2 / 4 * np.maximum(np.abs(before), np.abs(after)) / np.maximum(nearest, 1e-9) ** 3
     worst = np.maximum(np.maximum(off[edges], off[edges + 1]), dip)
-    worst += np.where(rise[edge_owner] == 0, 0.0, lag * np.abs(rise / sweep)[edge_owner])
+    worst += lag * np.repeat(np.abs(rise / sweep), spans)
     values = np.zeros((3, len(size)))
     values[0] = k * turn
     values[1] = np.maximum.reduceat(np.maximum(error[edges], error[edges + 1]) + worst, edge_first) - below
     values[2] = np.minimum.reduceat(np.minimum(error[edges], error[edges + 1]) - worst, edge_first) + above
     values[2] = np.minimum(values[2], ceiling)
-    forward = (angle[edges + 1] - angle[edges]) * radius[edge_owner]
+    forward = np.diff(angle)[edges] * radii
     fits = possible & (values[1] <= values[2])
     return fits & (np.minimum.reduceat(forward, edge_first) >= -_NOISE_MM), values
 

@@ -43,6 +43,33 @@ def test_the_parabola_through_its_known_points():
     np.testing.assert_allclose(points, [[2, 3.2], [4, 4.8], [6, 4.8], [8, 3.2], [10, 0]], atol=1e-12)
 
 
+def test_chords_of_a_parabola_stray_evenly_and_are_fewer_than_evenly_spread_ones():
+    # y = x^2 over 0..10 from its control points. Its chord over x to x + h strays by h^2 / 4 downwards, which is
+    # h^2 / 4 / sqrt(1 + (2x + h)^2) across, so long chords do where it is steep. Evenly spread, sqrt(100 / 4 / 0.01) =
+    # 50 of them would be needed; the integral of the root of the stray gives 19.4.
+    points, _ = flatten_quadratics([0, 0], [5, 0], [10, 100], 0.01)
+    x = np.append(0.0, points[:, 0])
+    stray = np.diff(x) ** 2 / 4 / np.sqrt(1 + (x[:-1] + x[1:]) ** 2)
+    t = np.linspace(0, 10, 10001)
+    best = np.trapezoid((1 + 4 * t**2) ** -0.25, t) / np.sqrt(4 * 0.01)
+    assert np.ceil(best) <= len(points) <= np.ceil(best) + 1 < 50 / 2
+    assert 0.7 * 0.01 < stray.min() <= stray.max() <= 0.01 * (1 + 1e-9)
+
+
+@given(arrays(float, (4, 2), elements=CONTROL), st.floats(0.005, 1))
+def test_a_cubic_never_takes_more_chords_than_evenly_spread_ones(p, tolerance):
+    # Linear interpolation over a step h errs by h^2 / 8 times the second derivative (any text on numerical analysis).
+    worst = 6 * max(np.hypot(*(p[0] - 2 * p[1] + p[2])), np.hypot(*(p[1] - 2 * p[2] + p[3])))
+    points, _ = flatten_cubics(p[0], p[1], p[2], p[3], tolerance)
+    assert len(points) <= max(1, np.ceil(np.sqrt(worst / 8 / tolerance) * (1 + 1e-12)))
+
+
+def test_a_curve_that_turns_back_reaches_its_furthest_point():
+    # Straight, out to 5 and back: the points do not stray from a chord, but the curve goes beyond it.
+    points, _ = flatten_quadratics([0, 0], [10, 0], [0, 0.001], 0.01)
+    assert 5 - 0.01 <= points[:, 0].max() <= 5
+
+
 def test_a_batch_gives_what_its_curves_give_alone():
     p = np.random.default_rng(7).uniform(-50, 50, (4, 20, 2))
     points, starts = flatten_cubics(*p, 0.01)

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
-from shapely.geometry import LinearRing, Polygon, box
+from shapely.geometry import LinearRing, Point, Polygon, box
 
 from signgen.drawing.tabs import place_tabs
 from signgen.errors import CannotMakeError
@@ -91,10 +91,11 @@ def test_never_goes_down_steeper_than_the_entry_angle(mill: Tool, cutting: Cutti
 def test_every_pass_takes_at_most_the_stepdown(mill: Tool, cutting: CuttingData) -> None:
     _, path, _ = cut_out(ROUNDED, 4, mill, cutting)
     points = chorded(path, 0.5)
-    floor: dict[tuple[int, int], float] = {}
+    floor: dict[int, float] = {}
     worst = 0.0
-    for x, y, z in points:  # the floor under the cutter's centre, in cells of 2 mm, as the passes go
-        cell = (round(x / 2), round(y / 2))
+    ring = LinearRing(ROUNDED.exterior)
+    for x, y, z in points:  # the floor under the cutter's centre, in stretches of 2 mm of the edge, as the passes go
+        cell = round(ring.project(Point(x, y)) / 2)
         worst = max(worst, floor.get(cell, THICKNESS) - z)
         floor[cell] = min(floor.get(cell, THICKNESS), z)
     along_a_cell = 2 * math.sqrt(2) * math.tan(math.radians(cutting.entry_deg))
