@@ -5,7 +5,6 @@ from __future__ import annotations
 import contextlib
 import json
 import os
-import secrets
 import shutil
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
@@ -69,7 +68,7 @@ def place_folder(out: Path, files: Mapping[str, bytes]) -> None:
     if out.exists() and (not out.is_dir() or {path.name for path in out.iterdir()} - set(files_of_earlier_make(out))):
         write_folder(out, files)
         return
-    stage = out.with_name(f"{STAGE}{out.name}-{secrets.token_hex(4)}")
+    stage = out.with_name(f"{STAGE}{out.name}-{_unused()}")
     aside = stage.with_name(f"{stage.name}{ASIDE}")
     try:
         try:
@@ -108,7 +107,7 @@ def sweep(out: Path) -> None:
 
 def write_file(path: Path, parts: Iterable[bytes]) -> None:
     """A whole file or none: written beside its place, part by part, and renamed. Raises: AskError."""
-    stage = path.with_name(f"{STAGE}{path.name}-{secrets.token_hex(4)}")
+    stage = path.with_name(f"{STAGE}{path.name}-{_unused()}")
     try:
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
@@ -175,7 +174,7 @@ class _Swap:
 
     def __init__(self, out: Path) -> None:
         self.out = out
-        self.mark = f".signgen-{secrets.token_hex(4)}"
+        self.mark = f".signgen-{_unused()}"
         self.placed: list[str] = []
         self.aside: list[str] = []
 
@@ -202,6 +201,11 @@ class _Swap:
             (self.out / name).unlink(missing_ok=True)
         for name in self.aside:
             self.kept(name).replace(self.out / name)
+
+
+def _unused() -> str:
+    """Part of a name that nobody has given before. `secrets` has the same, and imports hashes and ciphers for it."""
+    return os.urandom(4).hex()
 
 
 @contextlib.contextmanager

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import atexit
+import gc
 import importlib
 import sys
 
@@ -47,6 +49,8 @@ def group() -> None:
 
 def main() -> None:
     """Run the command line. What the user can mend goes to standard error, a line each, with its exit code."""
+    # This process ends after its command: whatever is left then need not be looked through for garbage.
+    atexit.register(gc.freeze)
     try:
         code = group.main(standalone_mode=False)
     except SignGenError as error:

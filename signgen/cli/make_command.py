@@ -2,13 +2,31 @@
 
 from __future__ import annotations
 
+import contextlib
+import gc
 import sys
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 import click
 
 from signgen.cli.key_options import KeyCommand, key_options
 from signgen.spec.keys import OUT
+
+GARBAGE_EVERY = 20_000
+"""Objects made between two looks for garbage. Nearly all that one sign makes lives as long as the process does."""
+
+
+@contextlib.contextmanager
+def rarely_tidied() -> Iterator[None]:
+    """While it lasts, garbage is looked for a thirtieth as often as usual, which takes 0.03 s less of a sign. Only for
+    a process that makes one: workers of a batch see to their own."""
+    usual = gc.get_threshold()
+    gc.set_threshold(GARBAGE_EVERY)
+    try:
+        yield
+    finally:
+        gc.set_threshold(*usual)
 
 
 @click.command("make", cls=KeyCommand)
@@ -32,6 +50,18 @@ def command(
     Nothing is written unless every program passes all checks. On a terminal the summary has colours, unless NO_COLOR
     is set.
     """
+    with rarely_tidied():
+        _make(text, sign_file, out, as_json, quiet, options)
+
+
+def _make(
+    text: tuple[str, ...],
+    sign_file: str | None,
+    out: str | None,
+    as_json: bool,
+    quiet: bool,
+    options: Mapping[str, str | bool | None],
+) -> None:
     from signgen.cli.terminal import Waiting, tinted, wants_colour
     from signgen.files import write_folder
     from signgen.pipeline import REPORT, gather, make_job, read_sign

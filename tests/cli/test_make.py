@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import json
 from pathlib import Path
 
@@ -9,6 +10,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from signgen.cli import group
+from signgen.cli.make_command import GARBAGE_EVERY, rarely_tidied
 from signgen.errors import SignGenError
 
 HOUSE = ["17", "Larkspur Lane", "--size", "220x140", "--thickness", "12", "--holes", "corners"]
@@ -186,3 +188,10 @@ def test_a_folder_that_cannot_be_written(tmp_path: Path) -> None:
     assert isinstance(result.exception, SignGenError)
     assert result.exception.exit_code == 2
     assert [path.name for path in tmp_path.iterdir()] == ["file"]
+
+
+def test_garbage_is_looked_for_as_usual_after_the_command() -> None:
+    usual = gc.get_threshold()
+    with rarely_tidied():
+        assert gc.get_threshold()[0] == GARBAGE_EVERY
+    assert gc.get_threshold() == usual
