@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from signgen.checks.bites import Bites
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.way import Way
 from signgen.geometry.distance import FloatArray
@@ -36,7 +37,8 @@ class FeedsSane:
     explanation = """\
 Every feed move needs a feed above zero that no axis of the machine is too slow for. In the board, the feed of each
 tooth (feed / (speed x teeth)) may be twice what the material's data say for this cutter at most, and a move straight
-down one and a half times the plunge feed at most.
+down one and a half times the plunge feed at most; faster only where the cutter meets no wood, for it has been there
+before.
 
 A failure means a stalled axis, a broken cutter or burnt wood.
 
@@ -47,8 +49,8 @@ Least error seen: 0.1 % against the machine, a factor of 2 against the chip load
     def run(self, case: Case) -> CheckResult:
         findings: list[Finding] = []
         feeds: list[str] = []
-        for program, cuts in zip(case.programs, case.cuts, strict=True):
-            findings += _findings(case, program, cuts)
+        for program, cuts, bites in zip(case.programs, case.cuts, case.bites, strict=True):
+            findings += _findings(case, program, cuts, bites)
             used = program.replay.motions.feed_mm_per_min[cuts.motion]
             if len(used):
                 feeds.append(f"{used.min():.0f} to {used.max():.0f} in {program.file}")
@@ -56,7 +58,7 @@ Least error seen: 0.1 % against the machine, a factor of 2 against the chip load
         return verdict(self, findings, f"mm/min: {', '.join(feeds) or 'none'}; the machine's axes reach {top}")
 
 
-def _findings(case: Case, program: ProgramUnderTest, cuts: Way) -> list[Finding]:
+def _findings(case: Case, program: ProgramUnderTest, cuts: Way, bites: Bites) -> list[Finding]:
     """The worst move of each kind of fault."""
     feed = program.replay.motions.feed_mm_per_min[cuts.motion]
     step = cuts.end_mm - cuts.start_mm
@@ -77,7 +79,6 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way) -> list[Finding]
             np.inf if not case.drawn else 1.0,
         )
     tolerated = 1.0 if case.drawn else FAR_TOO_MUCH
-    data = cutting_data(program.tool, case.material, case.machine)
     in_board = cuts.low_z_mm < case.stock.thickness_mm - 1e-6
     rpm = program.replay.motions.spindle_rpm[cuts.motion]
     if program.tool.kind != "drill":
@@ -92,18 +93,34 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way) -> list[Finding]
             "Lower the feed or raise the speed.",
             tolerated,
         )
-    sinking = in_board & (direction[:, 2] < -np.sin(np.radians(STEEP_DEG)))
-    most = MOST_PLUNGE_RATIO * data.plunge_mm_per_min
+    sinking, most = driven_down(case, program, cuts)
     found += _worst(
         program,
         cuts,
-        np.where(sinking, feed, 0.0),
+        np.where(sinking & ~_in_air(case, bites, len(cuts)), feed, 0.0),
         most * SLACK,
         f"The cutter is driven straight down at {{value:.0f}} mm/min; {most:.0f} is the most.",
         "Lower the feed of this plunge.",
         tolerated,
     )
     return found
+
+
+def driven_down(case: Case, program: ProgramUnderTest, cuts: Way) -> tuple[NDArray[np.bool_], float]:
+    """(k,) which pieces go straight down in the board faster than any cutter is driven into wood; and that feed."""
+    most = MOST_PLUNGE_RATIO * cutting_data(program.tool, case.material, case.machine).plunge_mm_per_min
+    feed = program.replay.motions.feed_mm_per_min[cuts.motion]
+    step = cuts.end_mm - cuts.start_mm
+    steep = -step[:, 2] > np.sin(np.radians(STEEP_DEG)) * np.sqrt(np.einsum("ij,ij->i", step, step))
+    return steep & (cuts.low_z_mm < case.stock.thickness_mm - 1e-6) & (feed > most * SLACK), most
+
+
+def _in_air(case: Case, bites: Bites, count: int) -> NDArray[np.bool_]:
+    """(count,) the pieces at whose places the tip was as deep before. Whether the flanks meet nothing either, C102
+    tries: such a way down is a rapid to it."""
+    deepest = np.zeros(count)
+    np.maximum.at(deepest, bites.piece, bites.depth_mm)
+    return (deepest <= 0) & case.drawn
 
 
 def _worst(

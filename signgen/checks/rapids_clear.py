@@ -6,6 +6,7 @@ import numpy as np
 from msgspec.structs import replace
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
+from signgen.checks.feeds_sane import driven_down
 from signgen.checks.places import at
 from signgen.replay.contacts import Contact, rapid_contacts
 from signgen.replay.motion import RAPID
@@ -30,7 +31,8 @@ class RapidsClear:
     explanation = """\
 Every rapid (G0) is tried against the virtual board as it stands at that moment, cut by all moves before it: the
 cutter must not meet wood. A rapid across the board must keep 0.5 mm of air over its top, for boards are not flat;
-only within what is already cut away may it be lower. The first move of a program must go up before anything moves
+only within what is already cut away may it be lower. A feed straight down that is faster than any plunge into wood
+is tried like a rapid. The first move of a program must go up before anything moves
 across.
 
 A failure means a broken cutter, a board torn loose, or a machine that has lost its place.
@@ -44,7 +46,7 @@ Least error seen: 0.005 mm of wood under the cutter, 0.0001 mm in the height ove
         count, lowest = 0, np.inf
         before = board(case.stock, case.ideal.grid.cell_mm)
         for number, program in enumerate(case.programs):
-            findings += _blind(program, case.drawn) + _contacts(case, program, before) + _skims(case, program)
+            findings += _blind(program, case.drawn) + _contacts(case, program, number, before) + _skims(case, program)
             rapids = case.rapids[number]
             count += len(rapids)
             across = np.any(rapids.start_mm[:, :2] != rapids.end_mm[:, :2], axis=1)
@@ -56,9 +58,14 @@ Least error seen: 0.005 mm of wood under the cutter, 0.0001 mm in the height ove
         return verdict(self, findings, f"{count:,} rapids tried against the board at their time{air}")
 
 
-def _contacts(case: Case, program: ProgramUnderTest, before: HeightMap) -> list[Finding]:
-    """Rapids that meet wood, each motion once."""
+def _contacts(case: Case, program: ProgramUnderTest, number: int, before: HeightMap) -> list[Finding]:
+    """Rapids, and ways down that are only right in the air, that meet wood, each motion once."""
     motions, tool = program.replay.motions, program.tool
+    fast = np.zeros(len(motions), bool)
+    if case.drawn:
+        driven, _ = driven_down(case, program, case.cuts[number])
+        fast[case.cuts[number].motion[driven]] = True
+        motions = replace(motions, kind=np.where(fast, RAPID, motions.kind).astype(motions.kind.dtype))
     tools = [tool]
     if tool.angle_deg is not None:
         wide = WIDENED_CELLS * before.cell_mm
@@ -71,7 +78,8 @@ def _contacts(case: Case, program: ProgramUnderTest, before: HeightMap) -> list[
                 worst[contact.motion] = contact
     return [
         Finding(
-            message=f"A rapid goes {contact.depth_mm:.2f} mm into the board at {at(*contact.place_mm)}.",
+            message=f"{'A fast way down' if fast[motion] else 'A rapid'} goes {contact.depth_mm:.2f} mm into the board "
+            f"at {at(*contact.place_mm)}.",
             file=program.file,
             line=int(motions.line[motion]),
             place_mm=contact.place_mm,

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 import numpy as np
 from msgspec.structs import replace
 
+from signgen.checks.bites import bites_of
 from signgen.checks.check import Case, Check, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.feeds_sane import FeedsSane
 from signgen.checks.fixings_clear import FixingsClear
@@ -70,6 +71,7 @@ def _as_programs(case: Case, trials: tuple[ProgramUnderTest, ...]) -> Iterator[F
         boards=(bare,) * len(trials),
         cuts=tuple(cuts for cuts, _ in ways),
         rapids=tuple(rapids for _, rapids in ways),
+        bites=tuple(bites_of(cuts, program.tool, bare) for program, (cuts, _) in zip(trials, ways, strict=True)),
     )
     for check in OF_EACH:
         yield from check.run(alone).findings

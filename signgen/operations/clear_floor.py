@@ -16,7 +16,7 @@ from signgen.geometry.pocket import Chain, PocketRun, rings_within
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
-from signgen.toolpath.cut import FAST, Cut, Toolpath
+from signgen.toolpath.cut import ABOVE_CLEARED_MM, FAST, Cut, Toolpath
 from signgen.toolpath.entry import at_height, helix_into, ramp_into
 from signgen.toolpath.order import tour
 from signgen.toolpath.passes import levels
@@ -37,9 +37,6 @@ NEARLY_HALF_RATIO = 0.95
 
 LIFT_OVER_MM = 2.0
 """How high over the board the cutter passes between runs of one floor, where neither clamps nor screws can stand."""
-
-ABOVE_MM = 0.5
-"""Where the way down into a place that is cleared already slows down to the plunge feed."""
 
 LOOSE_CORNER_DEG = 45.0
 """A turn that rings away from walls may round off, within what they may stray."""
@@ -150,9 +147,9 @@ class ClearFloor(Struct, frozen=True, kw_only=True):
         later = chains if run.in_the_clear else chains[1:]
         pieces += [_at(at_height(chain, bottom), feed) for chain in later]
         x, y, z = pieces[0][0].points_mm[0]
-        if z < self.thickness_mm - ABOVE_MM:
-            slow = polyline([(x, y, z + ABOVE_MM), (x, y, z)])
-            fast = polyline([(x, y, self.thickness_mm), (x, y, z + ABOVE_MM)])
+        if z < self.thickness_mm - ABOVE_CLEARED_MM:
+            slow = polyline([(x, y, z + ABOVE_CLEARED_MM), (x, y, z)])
+            fast = polyline([(x, y, self.thickness_mm), (x, y, z + ABOVE_CLEARED_MM)])
             pieces = [_at(fast, FAST), _at(slow, self.cutting.plunge_mm_per_min), *pieces]
         path = joined([piece for piece, _ in pieces])
         return Cut(

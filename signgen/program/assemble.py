@@ -9,11 +9,15 @@ from numpy.typing import NDArray
 
 from signgen.geometry.paths import LINE, FloatArray
 from signgen.program.blocks import CUTTING, ENTRY, RAPID, TRAVEL, WRITTEN_MM, Drilled, Moves, Program
+from signgen.program.cleared import Cleared
 from signgen.program.travel import Travel
 from signgen.shop.materials import CuttingData
 from signgen.shop.stock import WorkZero
 from signgen.shop.tools import Tool
-from signgen.toolpath.cut import APPROACH_MM, FAST, FREEING_STAGE, Cut, Toolpath
+from signgen.toolpath.cut import ABOVE_CLEARED_MM, APPROACH_MM, FAST, FREEING_STAGE, Cut, Toolpath
+
+LEAST_FALL_MM = 1.0
+"""A way down through what is cleared that is shorter is not worth a block of its own."""
 
 Kinds = NDArray[np.uint8]
 Place = tuple[float, float, float]
@@ -37,7 +41,9 @@ def assemble(
 
     Heights and places come in sign coordinates and leave as program coordinates (shifted by `zero`), on a grid of
     `grid_mm`. Every cut is entered straight down and left straight up. No feed asks the Z axis for more than it can
-    do, and none goes down faster than the plunge feed, whichever way a cut is walked.
+    do, and none goes down into wood faster than the plunge feed, whichever way a cut is walked. Where the bit has been
+    before it goes down at the cutting feed, to a little above what it has cleared: not as a rapid, for chips and
+    loose slivers may lie in the groove, and a feed can be held.
     """
     tool = toolpaths[0].tool
     draft = _Draft(tool, cutting, travel)
@@ -50,7 +56,8 @@ def assemble(
     # On the written grid, so that what follows holds for the text too: rounding tilts a move of a hundredth.
     ends = np.round((exact - shift) / grid_mm) * grid_mm
     kinds = _without_closed_arcs(kinds, exact, ends)
-    feeds = _within_reach(ends, feeds, cutting.plunge_mm_per_min, top_z_feed_mm_per_min)
+    plunge = np.where(roles == TRAVEL, np.inf, cutting.plunge_mm_per_min)
+    feeds = _within_reach(ends, feeds, plunge, top_z_feed_mm_per_min)
     return Program(
         heading=heading,
         number=number,
@@ -84,6 +91,7 @@ class _Draft:
         self.count = 0
         self.at: Place | None = None
         self.freed = False
+        self.cleared = Cleared(tool, travel.top_mm + APPROACH_MM)
 
     def add(self, cut: Cut, owner: int) -> None:
         """Travel to a cut, down into it, and the cut itself."""
@@ -99,6 +107,9 @@ class _Draft:
         self.notes.append((self.count, cut.feature))
         height = self.parts[-1][1][-1, 2]
         self._rapid(owner, (x, y, height), (x, y, down_to))
+        empty_to = max(z, self.cleared.over_mm(x, y)) + ABOVE_CLEARED_MM
+        if empty_to <= down_to - LEAST_FALL_MM:
+            self._feed(owner, LINE, (x, y, empty_to), self.cutting.feed_mm_per_min, TRAVEL)
         if z < down_to:
             self._feed(owner, LINE, (x, y, z), self.cutting.plunge_mm_per_min, ENTRY)
         if cut.peck_mm is not None:
@@ -113,6 +124,7 @@ class _Draft:
             self._rapid(owner, (x, y, z))
         self.at = _place(cut.path.points_mm[-1]) if cut.peck_mm is None else (x, y, z)
         self.freed = self.freed or cut.stage >= FREEING_STAGE
+        self.cleared.add(cut)
 
     def park(self, xy: tuple[float, float]) -> None:
         """Up and away at the end."""
@@ -157,13 +169,13 @@ def _place(point: FloatArray) -> Place:
     return x, y, z
 
 
-def _within_reach(ends: FloatArray, feeds: FloatArray, plunge: float, top_z_feed: float) -> FloatArray:
-    """Feeds of tilted moves, limited to what the Z axis can do and the cutter bears going down. Straight length is a
-    little short on a helix, so the limit errs downwards."""
+def _within_reach(ends: FloatArray, feeds: FloatArray, plunge: FloatArray, top_z_feed: float) -> FloatArray:
+    """Feeds of tilted moves, limited to what the Z axis can do and the cutter bears going down (`plunge`, for each).
+    Straight length is a little short on a helix, so the limit errs downwards."""
     step = np.diff(ends, axis=0, prepend=ends[:1])
     straight = np.sqrt((step**2).sum(axis=1))
     share = np.divide(step[:, 2], straight, out=np.zeros_like(straight), where=straight > 0)
-    limit = np.where(share < 0, min(plunge, top_z_feed), top_z_feed)
+    limit = np.where(share < 0, np.minimum(plunge, top_z_feed), top_z_feed)
     return np.asarray(np.minimum(feeds, limit / np.maximum(np.abs(share), 1e-9)))
 
 

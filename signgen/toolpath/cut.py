@@ -23,6 +23,9 @@ APPROACH_MM = 1.0
 """Above the stock's top, where a rapid down ends and the plunge feed begins (common practice: a board is never quite
 flat)."""
 
+ABOVE_CLEARED_MM = 0.5
+"""Where the way down into a place that is cleared already slows down to the plunge feed."""
+
 FREEING_STAGE = 90
 """Cuts of this stage set a piece free, but for its tabs: nothing else may be cut in it afterwards."""
 

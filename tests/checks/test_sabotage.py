@@ -162,6 +162,12 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
         "C106",
         (13,),
     ),
+    (
+        "a fast way down beside a groove that is cut",
+        E((17, "G1 X10 Y20 Z9\nG0 Z10\nG0 X12.8 Y17.5\nG1 Z6.5 F750")),
+        "C102",
+        (20,),
+    ),
     # Depth.
     ("a millimetre into the table", C((60, "G1 X-3 Y20 Z-1.3 F400")), "C107", (60,)),
     ("Z zero at the top", replace(GOOD, engrave=shifted(ENGRAVE, "Z", -9)), "C107", (10, 16)),
