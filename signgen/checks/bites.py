@@ -20,6 +20,9 @@ TIP_SQUARE_MM = 0.5
 DISC_SQUARE_RATIO = 0.5
 """The same for what the disc of a flat cutter has covered beside its way: a square's side over its radius."""
 
+MOST_SQUARES = 4_000_000
+"""Of a square metre. On larger boards a list of all of them costs more than it saves."""
+
 LAG_SQUARES = 3.0
 """What was cut less than this far back along the way belongs to the same bite: farther than a square and its
 neighbours reach."""
@@ -69,11 +72,12 @@ def _cut_earlier(place: FloatArray, travelled: FloatArray, size_mm: float) -> Fl
     cell = np.floor((place[:, :2] - place[:, :2].min(axis=0)) / size_mm + 1.37).astype(np.int64)
     width = int(cell[:, 0].max()) + 3
     home = cell[:, 1] * width + cell[:, 0]
-    beside = [row * width + column for row in (-1, 0, 1) for column in (-1, 0, 1)]
-    covered = np.concatenate([home + shift for shift in beside])
-    low, when = np.tile(place[:, 2], len(beside)), np.tile(travelled, len(beside))
-    order = np.lexsort((when, covered))
-    covered, low, when = covered[order], low[order], when[order]
+    beside = np.array([row * width + column for row in (-1, 0, 1) for column in (-1, 0, 1)])
+    covered = (home[:, None] + beside).ravel()
+    # Places come in the order in which they are reached, and stay in it within each square.
+    order = np.argsort(_small(covered), kind="stable")
+    covered, visitor = covered[order], order // len(beside)
+    low, when = place[visitor, 2], travelled[visitor]
     # The lowest so far within each square: squares are set apart by more than any height, so that one running minimum
     # over all of them starts anew in each.
     rank = np.concatenate([[0], np.cumsum(covered[1:] != covered[:-1])])
@@ -83,6 +87,16 @@ def _cut_earlier(place: FloatArray, travelled: FloatArray, size_mm: float) -> Fl
     start = np.searchsorted(covered, home)
     found = np.searchsorted(rank * stride + when, rank[start] * stride + travelled - lag, "right")
     return np.where(found > start, so_far[np.maximum(found - 1, 0)], np.inf)
+
+
+def _small(squares: IntArray) -> NDArray[np.integer]:
+    """Numbers in the same order from 0 up without gaps: two bytes hold those of most boards, which sort in no time."""
+    if squares.max() > MOST_SQUARES:
+        return squares
+    in_use = np.zeros(int(squares.max()) + 1, np.bool_)
+    in_use[squares] = True
+    number = np.cumsum(in_use, dtype=np.int32)
+    return number[squares].astype(np.uint16 if number[-1] < 1 << 16 else np.int32)
 
 
 def _straight_down_from(cuts: Way) -> FloatArray:

@@ -16,6 +16,8 @@ CHORD_MM = 0.002
 MOST_CHORDS = 4096
 """Of one arc; reached at a radius of some 7 m, where it keeps a strange program from filling the memory."""
 _MOTIONS_AT_ONCE = 16384
+_WEIGHTS = np.array([1.0, 2**0.5, 3**0.5, 5**0.5])
+"""Of the two places that make a way: without a common measure, so that different ways seldom get one number."""
 
 
 class Pieces(Struct, frozen=True, kw_only=True):
@@ -64,6 +66,21 @@ def _chords(motions: Motions, arcs: NDArray[np.intp]) -> Pieces:
     start[first] = motions.start_mm[arcs[which[first]]]
     end[last] = motions.end_mm[arcs[which[last]]]
     return Pieces(start_mm=start, end_mm=end, owner=arcs[which])
+
+
+def lowest(pieces: Pieces) -> Pieces:
+    """The pieces without those that lie over another of exactly the same way across the board, nowhere lower: they
+    cut nothing that it does not cut. A helix and an edge are walked again and again, a little deeper each time."""
+    way = np.hstack([pieces.start_mm[:, :2], pieces.end_mm[:, :2]])
+    z0, z1 = pieces.start_mm[:, 2], pieces.end_mm[:, 2]
+    # One number for each way, so that equal ones come together; chance neighbours are told apart below.
+    order = np.lexsort((z0 + z1, (way * _WEIGHTS).sum(axis=1)))
+    way, z0, z1 = way[order], z0[order], z1[order]
+    begins = np.ones(len(order), bool)
+    begins[1:] = (way[1:] != way[:-1]).any(axis=1)
+    low = np.maximum.accumulate(np.where(begins, np.arange(len(order)), 0))
+    shadowed = ~begins & (z0 >= z0[low]) & (z1 >= z1[low])
+    return pieces.taken(np.sort(order[~shadowed])) if shadowed.any() else pieces
 
 
 def clipped(pieces: Pieces, low: FloatArray, high: FloatArray) -> Pieces:

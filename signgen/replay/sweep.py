@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 import numpy as np
 from msgspec import Struct
@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from signgen.replay import fast, swept
 from signgen.replay.boxes import Boxes, boxes_of
 from signgen.replay.motion import RAPID, FloatArray, Motions
-from signgen.replay.pieces import straight_pieces
+from signgen.replay.pieces import Pieces, lowest, straight_pieces
 from signgen.replay.swept import Block, Profile
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
@@ -133,7 +133,7 @@ def _carve(
     top_mm: float,
     compiled: bool | None,
 ) -> None:
-    for boxes in _boxes(grid, motions, chosen, profile, zero, top_mm):
+    for boxes in _boxes(grid, motions, chosen, profile, zero, top_mm, lowest):
         if fast.pays(boxes.cells) if compiled is None else compiled:
             every = np.arange(len(boxes.pieces))
             fast.lower(
@@ -168,11 +168,17 @@ def sweeps(
 
 
 def _boxes(
-    grid: HeightMap, motions: Motions, chosen: NDArray[np.intp], profile: Profile, zero: WorkZero, top_mm: float
+    grid: HeightMap,
+    motions: Motions,
+    chosen: NDArray[np.intp],
+    profile: Profile,
+    zero: WorkZero,
+    top_mm: float,
+    sifted: Callable[[Pieces], Pieces] = lambda pieces: pieces,
 ) -> Iterator[Boxes]:
     offset = np.array([zero.x_mm, zero.y_mm, zero.z_mm])
     for pieces in straight_pieces(motions, chosen, offset):
-        boxes = boxes_of(grid, pieces, profile, top_mm)
+        boxes = boxes_of(grid, sifted(pieces), profile, top_mm)
         if len(boxes.pieces):
             yield boxes
 
