@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+
 import numpy as np
 import shapely
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
@@ -44,8 +47,11 @@ Least error seen: 0.02 mm, from the motions alone."""
         least = np.inf
         for number, program in enumerate(case.programs):
             pieces = joined([case.cuts[number], case.rapids[number]])
+            # Most fixings stand equally high: what comes low beside one does so beside all.
+            levels = {fixing.stands_mm: case.stock.thickness_mm + fixing.stands_mm + AIR_MM for fixing in case.fixings}
+            lows = {stands: list(_low(pieces, program.tool, level, case)) for stands, level in levels.items()}
             for fixing in case.fixings:
-                air, k = _nearest(pieces, program.tool, fixing, case)
+                air, k = _nearest(lows[fixing.stands_mm], program.tool, fixing, levels[fixing.stands_mm])
                 least = min(least, air)
                 if air < AIR_MM - 1e-6:
                     findings.append(_finding(program, fixing, pieces, k, air))
@@ -53,30 +59,44 @@ Least error seen: 0.02 mm, from the motions alone."""
         return verdict(self, findings, f"{len(case.fixings)} screws and clamps: {told}, {AIR_MM:g} mm needed")
 
 
-def _nearest(pieces: Way, tool: Tool, fixing: Fixing, case: Case) -> tuple[float, int]:
-    """How near the machine comes to a fixing while it is low, negative where it is in it; and the piece that does."""
-    level = case.stock.thickness_mm + fixing.stands_mm + AIR_MM
+class Low(Struct, frozen=True, kw_only=True):
+    """What comes low, in parts of pieces: which piece each is part of, how far over the tip the body begins that is
+    looked at, and its radius; None for the cutter itself, which is as wide as it is at each height."""
+
+    parts: Way
+    piece: NDArray[np.intp]
+    lift_mm: float
+    radius_mm: float | None
+
+
+def _low(pieces: Way, tool: Tool, level_mm: float, case: Case) -> Iterator[Low]:
+    """Of cutter, shank and nut, what comes down to a level."""
     nut = NUT_DIAMETER_MM[case.machine.collet_series] / 2
-    best, found = np.inf, -1
     for lift, radius in ((0.0, None), (tool.cutting_length_mm, tool.shank_mm / 2), (tool.stickout_mm, nut)):
-        low = np.flatnonzero(pieces.low_z_mm <= level - lift)
-        widest = tool.radius_mm if radius is None else radius
+        low = np.flatnonzero(pieces.low_z_mm <= level_mm - lift)
         # Parts of pieces that come so low, which all of them do: so they keep their order and number.
-        own = pieces.where(low).below(level - lift)
-        near = _near(own, fixing, widest + LOOK_MM)
-        own, low = own.where(near), low[near]
+        yield Low(parts=pieces.where(low).below(level_mm - lift), piece=low, lift_mm=lift, radius_mm=radius)
+
+
+def _nearest(lows: Sequence[Low], tool: Tool, fixing: Fixing, level_mm: float) -> tuple[float, int]:
+    """How near the machine comes to a fixing while it is low, negative where it is in it; and the piece that does."""
+    best, found = np.inf, -1
+    for low in lows:
+        widest = tool.radius_mm if low.radius_mm is None else low.radius_mm
+        near = _near(low.parts, fixing, widest + LOOK_MM)
+        own, piece = low.parts.where(near), low.piece[near]
         if not len(own):
             continue
         reach: FloatArray = np.full(len(own), widest)
-        if radius is None:
+        if low.radius_mm is None:
             # A cone or ball is as wide as it is at the fixing's top, or below it.
-            reach = radius_above_tip(tool, np.maximum(level - own.low_z_mm, 0.0))
+            reach = radius_above_tip(tool, np.maximum(level_mm - own.low_z_mm, 0.0))
         lines = shapely.linestrings(np.stack([own.start_mm[:, :2], own.end_mm[:, :2]], axis=1))
-        above = own.low_z_mm + lift - (level - AIR_MM)
+        above = own.low_z_mm + low.lift_mm - (level_mm - AIR_MM)
         air = np.maximum(shapely.distance(lines, fixing.area) - reach, above)
         k = int(air.argmin())
         if air[k] < best:
-            best, found = float(air[k]), int(low[k])
+            best, found = float(air[k]), int(piece[k])
     return best, found
 
 

@@ -76,8 +76,7 @@ def _measured(case: Case, hole: Hole, nearby: list[Nearby]) -> tuple[list[Findin
         if not len(own) or (hole.sink and program.tool.kind == "v-bit"):
             continue
         ends = np.concatenate([own.start_mm[:, :2], own.end_mm[:, :2]])
-        away = shapely.distance(LineString(hole.ends_mm), shapely.points(ends))
-        beyond = away + own.radii_mm(program.tool, top).T.ravel() - radius
+        beyond = _from_middle_line(hole, ends) + own.radii_mm(program.tool, top).T.ravel() - radius
         k = int(beyond.argmax())
         if beyond[k] > outside:
             outside, culprit = float(beyond[k]), (program.file, int(own.line[k % len(own)]))
@@ -116,6 +115,15 @@ def _near(cuts: Nearby, hole: Hole, top: float) -> Way:
     pieces = shapely.linestrings(np.stack([some.start_mm[:, :2], some.end_mm[:, :2]], axis=1))
     away = shapely.distance(LineString(hole.ends_mm), pieces)
     return some.where(np.flatnonzero(away < hole.diameter_mm / 2))
+
+
+def _from_middle_line(hole: Hole, places: FloatArray) -> FloatArray:
+    """(n,) distance of places from the line between the middles of a slot's ends, or from a round hole's middle."""
+    start, end = (np.array(each) for each in hole.ends_mm)
+    way, seen = end - start, places - start
+    share = np.clip(seen @ way / (way @ way), 0.0, 1.0)[:, None] if hole.span_mm else 0.0
+    away: FloatArray = np.hypot(*(seen - share * way).T)
+    return away
 
 
 def _sides(hole: Hole) -> FloatArray:

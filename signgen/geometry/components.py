@@ -26,10 +26,10 @@ class Runs(Struct, frozen=True, kw_only=True):
 def connected(mask: NDArray[np.bool_]) -> Runs:
     """The pieces of a (ny, nx) mask whose cells touch by their sides."""
     ny, nx = mask.shape
-    padded = np.zeros((ny, nx + 1), dtype=np.bool_)
-    padded[:, :nx] = mask
-    # One column of nothing at the end of each row keeps a run from going on in the next.
-    change = np.flatnonzero(np.diff(padded.ravel().view(np.int8), prepend=np.int8(0)))
+    # One column of nothing at the end of each row keeps a run from going on in the next; one cell before all of them.
+    padded = np.zeros(ny * (nx + 1) + 1, dtype=np.bool_)
+    padded[1:].reshape(ny, nx + 1)[:, :nx] = mask
+    change = np.flatnonzero(padded[1:] != padded[:-1])
     start, stop = change[::2], change[1::2]
     if not len(start):
         return Runs(start=start, stop=stop, piece=np.zeros(0, np.intp), count=0)
@@ -40,24 +40,21 @@ def connected(mask: NDArray[np.bool_]) -> Runs:
     meets = np.maximum(last - first, 0)
     below = np.repeat(np.arange(len(start)), meets)
     above = first[below] + np.arange(len(below)) - (np.cumsum(meets) - meets)[below]
-    root = _joined(len(start), below.tolist(), above.tolist())
+    root = _joined(len(start), below, above)
     _, piece = np.unique(root, return_inverse=True)
     row = start // width
     return Runs(start=start - row, stop=stop - row, piece=piece.astype(np.intp), count=int(piece.max()) + 1)
 
 
-def _joined(count: int, one: list[int], other: list[int]) -> IntArray:
+def _joined(count: int, one: IntArray, other: IntArray) -> IntArray:
     """(count,) the least index among those that pairs join, directly or through others."""
-    parent = list(range(count))
-
-    def top(k: int) -> int:
-        while parent[k] != k:
-            parent[k] = parent[parent[k]]
-            k = parent[k]
-        return k
-
-    for a, b in zip(one, other, strict=True):
-        a, b = top(a), top(b)
-        if a != b:
-            parent[max(a, b)] = min(a, b)
-    return np.array([top(k) for k in range(count)], dtype=np.intp)
+    root = np.arange(count, dtype=np.intp)
+    while True:
+        a, b = root[one], root[other]
+        apart = a != b
+        if not apart.any():
+            return root
+        # The least of each is its root: so every root that meets a lower one joins it, and all behind it follow.
+        np.minimum.at(root, np.maximum(a, b)[apart], np.minimum(a, b)[apart])
+        while (root[root] != root).any():
+            root = root[root]
