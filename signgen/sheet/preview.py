@@ -39,6 +39,9 @@ INCH_MM = 25.4
 RIM = "#3a2c1c"
 RIM_MM = 0.25
 JPEG_QUALITY = 88
+FINE_QUALITY, FULL_COLOUR = 92, 0
+"""In the SVG, which is looked at from near: of every pixel its own colour. Mean error one step of 255, a tenth of a
+PNG's time and a third of its size."""
 RUNS_ONLY = 3
 """zlib's strategy Z_RLE."""
 
@@ -113,9 +116,7 @@ def preview_svg(facts: JobFacts, lit: Relief | None = None) -> str:
     rings = [_ring(hole, drawing.height_mm) for hole in drawing.holes]
     clip = svg.defs.add(svg.clipPath(id="sign"))
     clip.add(svg.path(d=outline + "".join(rings), clip_rule="evenodd"))
-    picture = svg.image(
-        href=data_uri(_encoded(_picture(lit), lit.px_per_mm)), insert=(0, 0), size=(drawing.width_mm, drawing.height_mm)
-    )
+    picture = svg.image(href=data_uri(_fine(lit), "jpeg"), insert=(0, 0), size=(drawing.width_mm, drawing.height_mm))
     picture["preserveAspectRatio"] = "none"
     picture["clip-path"] = "url(#sign)"
     svg.add(picture)
@@ -160,10 +161,13 @@ def _ring(hole: Hole, height_mm: float) -> str:
     return f"M{a}L{b}{arc} {c}L{d}{arc} {a}Z"
 
 
-def _picture(lit: Relief) -> Image.Image:
+def _fine(lit: Relief) -> bytes:
+    """The lit board as a JPEG: what lies outside the sign is cut away by the SVG's own outline."""
     from PIL import Image
 
-    return Image.fromarray(lit.rgb)
+    buffer = io.BytesIO()
+    Image.fromarray(lit.rgb).save(buffer, format="JPEG", quality=FINE_QUALITY, subsampling=FULL_COLOUR)
+    return buffer.getvalue()
 
 
 @lru_cache(maxsize=1)

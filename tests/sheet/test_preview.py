@@ -79,9 +79,18 @@ def test_the_svg_carries_its_picture_a_title_and_a_description(facts: JobFacts) 
     image = root.find(f"{SVG}image")
     assert image is not None
     link = image.get("{http://www.w3.org/1999/xlink}href", "")
-    assert link.startswith("data:image/png;base64,")
+    assert link.startswith("data:image/jpeg;base64,")
     assert opened(base64.b64decode(link.partition(",")[2])).width >= 1000
     assert image.get("clip-path") == "url(#sign)"
+
+
+def test_the_picture_in_the_svg_is_the_lit_board_to_the_pixel_and_nearly_to_the_shade(facts: JobFacts) -> None:
+    lit = sign_relief(facts)
+    link = re.search(r"base64,([^\"]*)", preview_svg(facts, lit))
+    assert link is not None
+    pixels = np.asarray(opened(base64.b64decode(link[1]))).astype(int)
+    assert pixels.shape == lit.rgb.shape
+    assert np.abs(pixels - lit.rgb).mean() < 1.5
 
 
 def test_the_svg_escapes_the_text_of_the_sign(make_facts: Make) -> None:
