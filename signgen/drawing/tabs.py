@@ -16,13 +16,26 @@ ROOM_MM = 8.0
 """Straight edge wanted on both sides of a tab: a cutter's width, so that the path's gap is straight too (common
 practice)."""
 
-BENDS = ((12.0, ROOM_MM), (12.0, ROOM_MM / 2), (12.0, ROOM_MM / 4), (30.0, ROOM_MM), (60.0, ROOM_MM))
-"""How far the edge may turn over a tab and its room on both sides (degrees, mm): the straightest stretches are tried
-first, then short ones; a round sign has only bent ones."""
+OWN_BEND_DEG, HOLLOW_BEND_DEG, BOW_BEND_DEG = 30.0, 36.0, 60.0
+"""How far the edge may turn over the tab itself: a corner in it would leave one side of the tab thin. On a wavy edge
+that has no better place a hollow or a bow without a corner may turn further, for the outside cut leaves each tab as
+wide as it is drawn; in a deeper hollow it would not reach the edge beside the tab."""
 
-OWN_BEND_DEG = 30.0
-"""How far the edge may turn over the tab itself: a corner in it would leave one side of the tab thin."""
+BENDS = (
+    (12.0, ROOM_MM, OWN_BEND_DEG, OWN_BEND_DEG),
+    (12.0, ROOM_MM / 2, OWN_BEND_DEG, OWN_BEND_DEG),
+    (12.0, ROOM_MM / 4, OWN_BEND_DEG, OWN_BEND_DEG),
+    (30.0, ROOM_MM, OWN_BEND_DEG, OWN_BEND_DEG),
+    (60.0, ROOM_MM, OWN_BEND_DEG, OWN_BEND_DEG),
+    (60.0, ROOM_MM / 4, HOLLOW_BEND_DEG, HOLLOW_BEND_DEG),
+    (80.0, ROOM_MM / 4, HOLLOW_BEND_DEG, BOW_BEND_DEG),
+)
+"""How far the edge may turn over a tab and its room on both sides, and over the tab alone in hollows and in bows
+(degrees, mm, degrees, degrees): the straightest stretches are tried first, then short ones; a round sign has only bent
+ones, a wavy one short bent ones, and those must bend one way only."""
 
+ONE_WAY_DEG = 0.5
+"""Turning back by no more is a polyline's chords."""
 
 STRAIGHT = 1e-9
 """Cross product of unit directions below which two pieces of the edge are one straight stretch."""
@@ -41,8 +54,8 @@ def place_tabs(
         return ()
     length = edge.exterior.length
     chosen: list[int] = []
-    for bend, room in BENDS:
-        places, direction, free_mm = _free_room(edge, holes, width_mm + 2 * foot_mm, bend, room)
+    for bend, room, hollow, bow in BENDS:
+        places, direction, free_mm = _free_room(edge, holes, width_mm + 2 * foot_mm, bend, room, hollow, bow)
         chosen = _spread(free_mm, count, (width_mm + 2 * foot_mm + ROOM_MM) / STEP_MM)
         if chosen:
             break
@@ -71,7 +84,13 @@ def place_tabs(
 
 
 def _free_room(
-    edge: Polygon, holes: tuple[Hole, ...], width_mm: float, bend_deg: float, room_mm: float
+    edge: Polygon,
+    holes: tuple[Hole, ...],
+    width_mm: float,
+    bend_deg: float,
+    room_mm: float,
+    hollow_deg: float,
+    bow_deg: float,
 ) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]:
     """Places (k, 2) along the edge, unit directions (k, 2), and how far each lies inside a stretch that could take a
     tab (0: not in one)."""
@@ -86,11 +105,21 @@ def _free_room(
     heading = np.unwrap(np.arctan2(direction[:, 1], direction[:, 0]))
     total_turn = 2 * np.pi
     around = np.concatenate([heading - total_turn, heading, heading + total_turn])
-    straight = np.ones(count, dtype=np.bool_)
-    for reach_mm, most_deg in ((width_mm / 2 + room_mm, bend_deg), (width_mm / 2 + STEP_MM, OWN_BEND_DEG)):
+
+    def windows(reach_mm: float) -> NDArray[np.float64]:
         reach = min(max(1, round(reach_mm / STEP_MM)), count)
-        windows = np.lib.stride_tricks.sliding_window_view(around, 2 * reach + 1)[count - reach : 2 * count - reach]
-        straight &= windows.max(axis=1) - windows.min(axis=1) <= np.radians(most_deg)
+        return np.lib.stride_tricks.sliding_window_view(around, 2 * reach + 1)[count - reach : 2 * count - reach]
+
+    wide, own = windows(width_mm / 2 + room_mm), windows(width_mm / 2 + STEP_MM)
+    straight = np.ptp(wide, axis=1) <= np.radians(bend_deg)
+    turn = np.ptp(own, axis=1)
+    if (hollow_deg, bow_deg) == (OWN_BEND_DEG, OWN_BEND_DEG):
+        straight &= turn <= np.radians(OWN_BEND_DEG)
+    else:
+        # Shells are counter-clockwise: a bow turns left, a hollow right.
+        steps = np.diff(wide, axis=1)
+        bow, hollow = (np.all(way * steps >= -np.radians(ONE_WAY_DEG), axis=1) for way in (1, -1))
+        straight &= (bow & (turn <= np.radians(bow_deg))) | (hollow & (turn <= np.radians(hollow_deg)))
     for hole in holes:
         away = np.hypot(*(places - (hole.x_mm, hole.y_mm)).T)
         near_hole = (hole.diameter_mm + hole.span_mm) / 2 + width_mm

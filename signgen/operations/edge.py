@@ -29,6 +29,13 @@ from signgen.toolpath.passes import levels
 OVERLAP_MM = 2.0
 """How far a finishing pass runs over its own beginning, so that no step is seen there (common practice)."""
 
+STRAIGHT = 1e-6
+"""Sine of the turn below which the way is as straight as the tab."""
+
+MOST_SPARED, SPARED_STEP_MM = 2.0, 0.05
+"""How far to both sides of a tab's middle, in lengths of way that it takes on a straight, and how finely, a bent way is
+looked at."""
+
 Pieces = Iterator[tuple[Path, float]]
 
 
@@ -156,8 +163,7 @@ class CutOut(Struct, frozen=True, kw_only=True):
         """
         gaps = []
         for tab in self.tabs:
-            width = tab.width_mm + self.tool.diameter_mm
-            start = (loop.nearest(tab.x_mm, tab.y_mm) - width / 2) % loop.length_mm
+            start, width = self._spared(loop, tab)
             slope = (tab.height_mm - self._bottom_mm) / tab.foot_mm if tab.foot_mm else math.inf
             gaps.append(Gap(start, width, tab.height_mm, slope))
         gaps.sort(key=lambda gap: gap.start_mm)
@@ -171,6 +177,28 @@ class CutOut(Struct, frozen=True, kw_only=True):
                     "Use fewer or narrower tabs, or a thinner cutter.",
                 )
         return tuple(gaps)
+
+    def _spared(self, loop: Loop, tab: Tab) -> tuple[float, float]:
+        """(start, width) of the way that the cutter must not go at depth. On a straight, the tab's width and the
+        cutter's diameter; where the way bends, as much as touches the tab anywhere between the edge and the far side of
+        the cut: outside a bow its sides would lean in, and in a hollow the way cuts corners."""
+        middle = loop.nearest(tab.x_mm, tab.y_mm)
+        width = tab.width_mm + self.tool.diameter_mm
+        ends = [loop.heading(middle + way * width / 2) for way in (-1, 0, 1)]
+        along = (tab.along_x, tab.along_y)
+        if all(abs(x * along[1] - y * along[0]) < STRAIGHT for x, y in ends):
+            return (middle - width / 2) % loop.length_mm, width
+        half, across = tab.width_mm / 2, self.tool.diameter_mm
+        corners = [
+            (tab.x_mm + u * along[0] + v * along[1], tab.y_mm + u * along[1] - v * along[0])
+            for u, v in ((-half, 0.0), (half, 0.0), (half, across), (-half, across))
+        ]
+        off = np.arange(-MOST_SPARED, MOST_SPARED, SPARED_STEP_MM / width) * width
+        places = shapely.points([loop.at(middle + float(each)) for each in off])
+        touching = off[shapely.distance(Polygon(corners), places) < self.tool.radius_mm + self.tolerances.total_mm]
+        first = min(-width / 2, float(touching.min(initial=0.0)) - SPARED_STEP_MM)
+        last = max(width / 2, float(touching.max(initial=0.0)) + SPARED_STEP_MM)
+        return (middle + first) % loop.length_mm, last - first
 
     def _quiet_place(self, loop: Loop) -> float:
         """The middle of the longest straight or bend, where a beginning shows least."""

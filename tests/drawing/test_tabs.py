@@ -6,6 +6,7 @@ import itertools
 
 import numpy as np
 import pytest
+import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Point, Polygon, box
@@ -94,3 +95,34 @@ def test_more_tabs_than_there_is_edge() -> None:
     with pytest.raises(CannotMakeError) as error:
         place_tabs(box(0, 0, 60, 40), (), 20, 6.0, 1.5)
     assert error.value.problems[0].where == "tabs"
+
+
+def waved(width: float, height: float, radius: float, *, out: bool) -> Polygon:
+    """A rectangle with bows (or hollows) of a radius all round, like a cloud (or a stamp)."""
+    base = box(0, 0, width, height)
+    count = round(base.exterior.length / ((1.6 if out else 2.6) * radius))
+    places = [base.exterior.interpolate(i / count, normalized=True) for i in range(count)]
+    bows = shapely.union_all([place.buffer(radius, quad_segs=64) for place in places])
+    whole = base.union(bows) if out else base.difference(bows)
+    return max(polygons(whole), key=lambda part: part.area).simplify(0.003)
+
+
+@pytest.mark.parametrize(("radius", "out"), [(12, True), (20, True), (12, False), (20, False)])
+@pytest.mark.parametrize("size", [(120, 80), (200, 120), (400, 200)])
+def test_wavy_edges_have_tabs_in_the_middle_of_their_waves(size: tuple[int, int], radius: float, out: bool) -> None:
+    edge = waved(*size, radius, out=out)
+    tabs = place_tabs(edge, (), 4, 6.0, 1.5)
+    assert len(tabs) == 4
+    corners = [Point(x, y) for x, y in edge.exterior.coords[:-1]]
+    ring = np.asarray(edge.exterior.coords)
+    steps = np.diff(ring, axis=0, prepend=ring[-2:-1])[:-1]
+    heading = np.arctan2(steps[:, 1], steps[:, 0])
+    turn = np.abs((np.roll(heading, -1) - heading + np.pi) % (2 * np.pi) - np.pi)
+    for tab in tabs:
+        cusps = [corner for corner, sharp in zip(corners, turn > np.radians(30), strict=True) if sharp]
+        assert min(corner.distance(Point(tab.x_mm, tab.y_mm)) for corner in cusps) > 3.0
+
+
+def test_a_tab_as_wide_as_a_wave_finds_no_place() -> None:
+    with pytest.raises(CannotMakeError, match="no straight"):
+        place_tabs(waved(200, 120, 5, out=False), (), 4, 6.0, 1.5)
