@@ -9,10 +9,10 @@
 G17 G21 G40 G49 G54 G80 G90 G94
 M5
 G0 Z22
-G0 X-5.9996 Y-6.2559
+G0 X-5.9996 Y-6.2524
 (MSG, front left: is there board under the cutter?)
 M0
-G1 X205.9998 F2000
+G1 X205.9997 F2000
 (MSG, front right: is there board under the cutter?)
 M0
 G1 Y205.9999
@@ -21,6 +21,6 @@ M0
 G1 X-5.9996
 (MSG, back left: is there board under the cutter?)
 M0
-G1 Y-6.2559
+G1 Y-6.2524
 M5
 M2
