@@ -6,6 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from signgen.borders import BORDERS
+from signgen.drawing.draw import draw
+from signgen.operations.plan import make_plan
 from signgen.pipeline import make_job
 from tests.asking import spec_of
 from tests.drawing.test_tabs import waved
@@ -28,3 +31,13 @@ def test_a_sign_with_a_wavy_edge_hangs_by_its_tabs(tmp_path: Path, radius: float
         spec_of(border=f"path:{file}", size=size, text=["A"], holes=None, hole_diameter=None, inset=None, depth="2")
     )
     assert b"4 of 4 tabs stand" in job.files["report.json"]
+
+
+@pytest.mark.parametrize("size", ["120x80", "200x120", "400x200"])
+@pytest.mark.parametrize("border", [border.name for border in BORDERS if border.name not in ("circle", "path")])
+def test_every_border_has_room_for_its_tabs(border: str, size: str) -> None:
+    spec = spec_of(border=border, size=size, text=["A"], holes=None, hole_diameter=None, inset=None, depth="2")
+    drawing = draw(spec)
+    assert len(drawing.tabs) == 4
+    # Raises CannotMakeError when they leave no way between them.
+    assert make_plan(drawing, spec).runs[-1].toolpaths()
