@@ -14,6 +14,7 @@ from pathlib import Path
 from msgspec import Struct
 from msgspec.structs import replace
 
+from signgen.batch.names import wrong_names
 from signgen.batch.records import Record
 from signgen.batch.table import Table, column_key
 from signgen.errors import AskError, Problem
@@ -98,7 +99,8 @@ def make_recipe(table: Table, base: Mapping[str, object], *, copies: int = 1, ig
     """How the table's rows become signs; `base`: the sign file with the command line's options on top.
 
     Raises: AskError with everything that is wrong whatever the rows hold: columns that mean nothing, placeholders
-    without a column, keys that are missing, unknown or wrong in themselves.
+    without a column, keys that are missing, unknown or wrong in themselves, names of faces, borders, materials and the
+    like that there are not. ShopError when the shop's data is wrong.
     """
     columns = {column_key(name): number for number, name in enumerate(table.columns)}
     places, problems = _places(base, columns)
@@ -111,6 +113,7 @@ def make_recipe(table: Table, base: Mapping[str, object], *, copies: int = 1, ig
         problems += _unknown_columns(unknown)
     keys = {key: column for key, column in columns.items() if key in _CELL_KEYS}
     problems += _wrong_keys(base, keys)
+    problems += wrong_names(_fixed(base, keys))
     if problems:
         raise AskError(problems)
     return Recipe(
@@ -192,6 +195,18 @@ def _unknown_columns(names: list[str]) -> Iterator[Problem]:
     if len(names) > MOST_COLUMN_PROBLEMS:
         more = len(names) - MOST_COLUMN_PROBLEMS
         yield Problem(where="columns", what=f"{more} more columns are unknown.", remedy="Give --ignore-columns.")
+
+
+def _fixed(base: Mapping[str, object], columns: Mapping[str, int]) -> dict[str, object]:
+    """The keys of the base that are the same for every row; a shop that is not is None."""
+    fixed: dict[str, object] = {
+        key: value
+        for key, value in base.items()
+        if key not in columns and not any(_PLACE.search(text) for text in _texts(value))
+    }
+    if "shop" not in fixed and ("shop" in base or "shop" in columns):
+        fixed["shop"] = None
+    return fixed
 
 
 def _wrong_keys(base: Mapping[str, object], columns: Mapping[str, int]) -> Iterator[Problem]:
