@@ -97,7 +97,7 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way, bites: Bites) ->
     found += _worst(
         program,
         cuts,
-        np.where(sinking & ~_in_air(case, bites, len(cuts)), feed, 0.0),
+        np.where(sinking & ~in_air(bites, len(cuts)), feed, 0.0),
         most * SLACK,
         f"The cutter is driven straight down at {{value:.0f}} mm/min; {most:.0f} is the most.",
         "Lower the feed of this plunge.",
@@ -115,12 +115,12 @@ def driven_down(case: Case, program: ProgramUnderTest, cuts: Way) -> tuple[NDArr
     return steep & (cuts.low_z_mm < case.stock.thickness_mm - 1e-6) & (feed > most * SLACK), most
 
 
-def _in_air(case: Case, bites: Bites, count: int) -> NDArray[np.bool_]:
+def in_air(bites: Bites, count: int) -> NDArray[np.bool_]:
     """(count,) the pieces at whose places the tip was as deep before. Whether the flanks meet nothing either, C102
     tries: such a way down is a rapid to it."""
     deepest = np.zeros(count)
     np.maximum.at(deepest, bites.piece, bites.depth_mm)
-    return (deepest <= 0) & case.drawn
+    return deepest <= 0
 
 
 def _worst(

@@ -6,7 +6,7 @@ import numpy as np
 from msgspec.structs import replace
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
-from signgen.checks.feeds_sane import driven_down
+from signgen.checks.feeds_sane import driven_down, in_air
 from signgen.checks.places import at
 from signgen.replay.contacts import Contact, rapid_contacts
 from signgen.replay.motion import RAPID
@@ -61,11 +61,12 @@ Least error seen: 0.005 mm of wood under the cutter, 0.0001 mm in the height ove
 def _contacts(case: Case, program: ProgramUnderTest, number: int, before: HeightMap) -> list[Finding]:
     """Rapids, and ways down that are only right in the air, that meet wood, each motion once."""
     motions, tool = program.replay.motions, program.tool
+    cuts = case.cuts[number]
     fast = np.zeros(len(motions), bool)
-    if case.drawn:
-        driven, _ = driven_down(case, program, case.cuts[number])
-        fast[case.cuts[number].motion[driven]] = True
-        motions = replace(motions, kind=np.where(fast, RAPID, motions.kind).astype(motions.kind.dtype))
+    driven, _ = driven_down(case, program, cuts)
+    # In a program from elsewhere only those that C106 lets pass: it says of the others that they are fast.
+    fast[cuts.motion[driven & (case.drawn | in_air(case.bites[number], len(cuts)))]] = True
+    motions = replace(motions, kind=np.where(fast, RAPID, motions.kind).astype(motions.kind.dtype))
     tools = [tool]
     if tool.angle_deg is not None:
         wide = WIDENED_CELLS * before.cell_mm
