@@ -105,7 +105,10 @@ class Cluster(Generic[T]):
             if not sent:
                 return
             for future in self._finished(sent):
-                yield self._done(future, sent.pop(future))
+                done = self._done(future, sent[future])
+                if done is not None:
+                    del sent[future]
+                    yield done
 
     def _finished(self, sent: dict[Any, _Sent[T]]) -> list[Any]:
         """Futures that are done or late; [] when there is none for a while."""
@@ -114,15 +117,20 @@ class Cluster(Generic[T]):
         now = time.monotonic()
         return [future for future, item in sent.items() if future.done() or item.deadline <= now]
 
-    def _done(self, future: Any, sent: _Sent[T]) -> Done[T, Outcome]:
+    def _done(self, future: Any, sent: _Sent[T]) -> Done[T, Outcome] | None:
+        """None when it is to be waited for again: a worker that dies takes what it has finished along, and another
+        begins anew with it."""
+        left = sent.deadline - time.monotonic()
+        if not future.done() and left > 0:
+            return None
         try:
-            if not future.done():
-                self._client.cancel([future], force=True)
-                return Done(sent.item, None, f"It took longer than {self._limits.time_s:g} s")
             if future.status == "error":
                 error = future.exception()
                 return Done(sent.item, None, f"It failed on the cluster ({type(error).__name__}: {error})")
-            outcome, files = future.result()
+            outcome, files = future.result(timeout=max(left, POLL_S))
+        except TimeoutError:
+            self._client.cancel([future], force=True)
+            return Done(sent.item, None, f"It took longer than {self._limits.time_s:g} s")
         finally:
             future.release()
         return Done(sent.item, place(outcome, files, self._out))
