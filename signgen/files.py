@@ -25,8 +25,11 @@ def write_folder(out: Path, files: Mapping[str, bytes]) -> None:
 
     Raises: AskError when the folder cannot be written, or when a file in it that is not ours stands in the way.
     """
-    earlier = files_of_earlier_make(out)
-    in_the_way = [name for name in files if name not in earlier and (out / name).exists()]
+    try:
+        earlier = files_of_earlier_make(out)
+        in_the_way = [name for name in files if name not in earlier and (out / name).exists()]
+    except OSError as error:  # a name that is too long
+        raise _unwritable(out, error) from None
     if in_the_way:
         raise AskError.at(
             "out",
@@ -39,9 +42,12 @@ def write_folder(out: Path, files: Mapping[str, bytes]) -> None:
             swap.remove([name for name in earlier if name not in files])
             swap.replace([REPORT])
     except OSError as error:
-        raise AskError.at(
-            "out", f"{out} cannot be written: {error.strerror or error}.", "Choose a folder that you may write to."
-        ) from error
+        raise _unwritable(out, error) from error
+
+
+def _unwritable(out: Path, error: OSError) -> AskError:
+    what = f"{out} cannot be written: {error.strerror or error}."
+    return AskError.at("out", what, "Choose a folder that you may write to.")
 
 
 def write_files(out: Path, files: Mapping[str, bytes], where: str) -> None:

@@ -86,7 +86,10 @@ def own_size_mm(argument: str) -> tuple[float, float]:
 
 
 def _own(argument: str) -> tuple[FilePath, Chain, tuple[float, float]]:
-    file = FilePath(argument).expanduser().resolve()
+    try:
+        file = FilePath(argument).expanduser().resolve()
+    except (OSError, RuntimeError) as error:  # RuntimeError: links that lead round in a circle, or nobody's home folder
+        raise AskError.at("border", f"'{argument}' leads to no file: {error}.", "Look at the path.") from None
     path = read_svg_path(file)
     chain = chain_of(path)
     (x0, y0), (x1, y1) = _bounds(chain.points(_fine(chain)))

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 
 import click
 
 from signgen.cli.key_options import KeyCommand, key_options
+from signgen.errors import AskError
 from signgen.spec.keys import OUT
 
 
@@ -28,8 +30,8 @@ from signgen.spec.keys import OUT
 @click.option("--resume", is_flag=True, help="Go on with a batch that was interrupted; rows that are done stay.")
 @click.option("--workers", type=click.IntRange(1, 256), help="Rows made at once. Default: one for each core.")
 @click.option("--scheduler", metavar="ADDRESS", help="Hand rows to a Dask cluster, as in tcp://10.0.0.5:8786.")
-@click.option("--time-limit", metavar="SECONDS", type=click.FloatRange(1), help="For one row. Default: 120.")
-@click.option("--memory-limit", metavar="MB", type=click.IntRange(100), help="For one row. Default: 2000.")
+@click.option("--time-limit", metavar="SECONDS", type=click.FloatRange(1, 1e6), help="For one row. Default: 120.")
+@click.option("--memory-limit", metavar="MB", type=click.IntRange(100, 10**9), help="For one row. Default: 2000.")
 @click.option("--json", "as_json", is_flag=True, help="Print the report instead of the summary.")
 def command(
     csv_file: str,
@@ -74,6 +76,8 @@ def command(
     from signgen.pipeline import gather
     from signgen.spec.safe_name import safe_name
 
+    if time_limit is not None and math.isnan(time_limit):
+        raise AskError.at("time-limit", "'nan' is no number of seconds.", "Write a number, as in 120.")
     asked: dict[str, object] = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
     if text:
         asked["text"] = list(text)

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+import contextlib
+import os
+from collections import deque
+from collections.abc import Sequence
 from functools import lru_cache
+from threading import Thread
 from typing import cast
 
 import numpy as np
@@ -20,6 +25,9 @@ from signgen.tolerances import GRID_MM, Tolerances
 
 _TURNS_DEG = (0.0, 0.37, -1.13, 2.71, 11.3)
 """How far the polygon is turned before each attempt at its diagram: the first good one counts."""
+
+_WORTH_THREADS = 16 * 400
+"""Bytes of rings, 16 for each segment: below them starting threads costs more than they save."""
 
 
 class MedialAxis(Struct, frozen=True, kw_only=True):
@@ -63,6 +71,41 @@ def medial_axis(polygon: Polygon, tolerances: Tolerances) -> MedialAxis:
         raise ValueError(f"no medial axis of an invalid polygon: {shapely.is_valid_reason(polygon)}")
     corner, rings = grid_rings(polygon)
     return _axis_of_rings(rings, tolerances).moved(*corner)
+
+
+def medial_axes(polygons: Sequence[Polygon], tolerances: Tolerances) -> list[MedialAxis]:
+    """The medial axis of each polygon.
+
+    Those not met before are found side by side, the largest first: Boost, which takes half of the time, leaves the
+    interpreter to others meanwhile. Raises: as `medial_axis`.
+    """
+    new = {rings: sum(map(len, rings)) for rings in (grid_rings(polygon)[1] for polygon in polygons)}
+    todo = deque(sorted(new, key=lambda rings: -new[rings]))
+
+    def find() -> None:
+        # What goes wrong goes wrong again below, where the caller hears of it.
+        with contextlib.suppress(IndexError, ArithmeticError, MemoryError):
+            while True:
+                _axis_of_rings(todo.popleft(), tolerances)
+
+    if sum(new.values()) > _WORTH_THREADS:
+        helpers: list[Thread] = []
+        for _ in range(min(len(new), _cores()) - 1):
+            helper = Thread(target=find)
+            try:
+                helper.start()
+            except RuntimeError:  # no room for another: one does it alone
+                break
+            helpers.append(helper)
+        find()
+        for helper in helpers:
+            helper.join()
+    return [medial_axis(polygon, tolerances) for polygon in polygons]
+
+
+def _cores() -> int:
+    """Of this machine, as far as this process may use them."""
+    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 
 @lru_cache(maxsize=256)

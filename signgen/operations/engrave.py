@@ -14,7 +14,7 @@ from shapely.geometry import Polygon
 from signgen.drawing.drawing import Groove
 from signgen.errors import CannotMakeError, Problem
 from signgen.geometry.loose_fit import Stretch, fit_loosely
-from signgen.geometry.medial import medial_axis
+from signgen.geometry.medial import MedialAxis, medial_axes, medial_axis
 from signgen.geometry.offsets import Area, area_of, inward, polygons
 from signgen.geometry.paths import FloatArray, Path
 from signgen.operations.engrave_detours import with_detours
@@ -80,7 +80,8 @@ class Engrave(Struct, frozen=True, kw_only=True):
         """
         self._refuse_impossible()
         found = shapes(self.grooves)
-        levels = [self._levels_mm(shape) for shape in found]
+        axes = medial_axes([shape.polygon for shape in found], self.tolerances)
+        levels = [self._levels_mm(shape, axis) for shape, axis in zip(found, axes, strict=True)]
         roughing = max(map(len, levels), default=0)
         jobs = [
             (i, level, self._roughing(found[i], depth))
@@ -102,10 +103,9 @@ class Engrave(Struct, frozen=True, kw_only=True):
             cuts += [self._cut(run, found[i].feature, last) for run in walls]
         return Toolpath(operation="engrave", tool=self.tool, cuts=tuple(sorted(cuts, key=lambda cut: cut.stage)))
 
-    def _levels_mm(self, shape: Shape) -> tuple[float, ...]:
+    def _levels_mm(self, shape: Shape, axis: MedialAxis) -> tuple[float, ...]:
         """Depths of the roughing passes, equal steps of which none, nor the last cut's, is more than the bit
         may take."""
-        axis = medial_axis(shape.polygon, self.tolerances)
         deepest = min(shape.max_depth_mm, self.tool.depth_for_radius_mm(axis.widest_mm))
         if deepest <= self.cutting.stepdown_mm * (1 + 1e-9):
             return ()

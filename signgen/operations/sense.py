@@ -9,7 +9,7 @@ import shapely
 from msgspec import Struct
 
 from signgen.drawing.drawing import Drawing, Groove
-from signgen.geometry.medial import medial_axis
+from signgen.geometry.medial import MedialAxis, medial_axes
 from signgen.geometry.paths import FloatArray
 from signgen.geometry.strokes import strokes_of, widest_place
 from signgen.operations.engrave import Shape, shapes
@@ -56,7 +56,9 @@ class _Found(Struct, frozen=True):
 
 def sense_of(drawing: Drawing, spec: SignSpec) -> Sense | None:
     """None when nothing is engraved."""
-    found = [_found(shape, drawing.grooves, spec) for shape in shapes(drawing.grooves)]
+    own = shapes(drawing.grooves)
+    axes = medial_axes([shape.polygon for shape in own], spec.tolerances)
+    found = [_found(shape, axis, drawing.grooves, spec) for shape, axis in zip(own, axes, strict=True)]
     if not found:
         return None
     v_bit = spec.v_bit
@@ -79,8 +81,7 @@ def sense_of(drawing: Drawing, spec: SignSpec) -> Sense | None:
     )
 
 
-def _found(shape: Shape, grooves: Sequence[Groove], spec: SignSpec) -> _Found:
-    axis = medial_axis(shape.polygon, spec.tolerances)
+def _found(shape: Shape, axis: MedialAxis, grooves: Sequence[Groove], spec: SignSpec) -> _Found:
     owners = tuple(groove for groove in grooves if groove.name in shape.names)
     return _Found(shape, owners, strokes_of(axis, 2 * spec.tolerances.total_mm), widest_place(axis))
 

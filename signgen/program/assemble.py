@@ -107,7 +107,7 @@ class _Draft:
         self.notes.append((self.count, cut.feature))
         height = self.parts[-1][1][-1, 2]
         self._rapid(owner, (x, y, height), (x, y, down_to))
-        empty_to = max(z, self.cleared.over_mm(x, y)) + ABOVE_CLEARED_MM
+        empty_to = max(z, self.cleared.over_mm(x, y) + self.cleared.margin_mm) + ABOVE_CLEARED_MM
         if empty_to <= down_to - LEAST_FALL_MM:
             self._feed(owner, LINE, (x, y, empty_to), self.cutting.feed_mm_per_min, TRAVEL)
         if z < down_to:

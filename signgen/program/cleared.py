@@ -13,6 +13,11 @@ from signgen.toolpath.cut import FAST, Cut
 
 Bounds = tuple[float, float, float, float]
 
+BESIDE_MM, ALONG_MM = 0.25, 0.2
+"""How far beside a place where the bit has been it goes down quickly, and how much further along its way it must have
+been as deep: what an operator would call the same place, and the checks, which look at the tip's places every 0.4 mm in
+squares of 0.5 mm, do too. A way may fall as steeply as the bit's flank, so a narrow bit stays higher."""
+
 
 class Cleared:
     """The cuts that one V-bit has made so far, asked for what they cleared over a place.
@@ -26,6 +31,7 @@ class Cleared:
 
     def __init__(self, tool: Tool, highest_mm: float) -> None:
         self.tool = tool
+        self.margin_mm = ALONG_MM / tool.slope if tool.kind == "v-bit" else 0.0
         self._deepest_mm = highest_mm - tool.reach_mm if tool.kind == "v-bit" else math.inf
         self._cuts: list[tuple[Bounds, Path, NDArray[np.bool_]]] = []
 
@@ -65,7 +71,8 @@ class Cleared:
             share[arc], near[arc] = _on_arcs(path, arc, place)
         away = np.hypot(*(near - place).T)
         z = start[:, 2] + share * (end[:, 2] - start[:, 2])
-        return np.asarray(np.where(z >= self._deepest_mm, z + away / self.tool.slope, np.inf))
+        known = (z >= self._deepest_mm) & (away <= BESIDE_MM)
+        return np.asarray(np.where(known, z + away / self.tool.slope, np.inf))
 
 
 def _on_arcs(path: Path, arc: NDArray[np.bool_], place: FloatArray) -> tuple[FloatArray, FloatArray]:

@@ -77,6 +77,8 @@ def tables(raw: bytes, where: str, problems: list[Problem]) -> dict[str, object]
         return tomllib.loads(raw.decode("utf-8-sig"))
     except UnicodeDecodeError:
         problems.append(Problem(where=where, what="The file is not UTF-8 text.", remedy="Save it as UTF-8."))
+    except RecursionError:
+        problems.append(Problem(where=where, what="Brackets stand too deep in each other.", remedy="Mend the file."))
     except tomllib.TOMLDecodeError as error:
         problems.append(Problem(where=where, what=f"The file is not valid TOML: {error}.", remedy="Mend that line."))
     return {}

@@ -113,6 +113,8 @@ def load_sign_file(path: Path) -> dict[str, object]:
     except UnicodeDecodeError as error:
         line = raw[: error.start].count(b"\n") + 1
         raise AskError.at(f"{path}:{line}", "The file is not UTF-8 text.", "Save it as UTF-8.") from None
+    except RecursionError:
+        raise AskError.at(str(path), "Its brackets stand too deep in each other.", "Mend the file.") from None
     except tomllib.TOMLDecodeError as error:
         match = _PLACE.match(str(error))
         where, what = (f"{path}:{match['line']}", match["what"]) if match else (str(path), str(error))

@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from shapely import affinity
 from shapely.geometry import Point, Polygon, box
 
-from signgen.geometry.medial import MedialAxis, medial_axis
+from signgen.geometry import medial
+from signgen.geometry.medial import MedialAxis, medial_axes, medial_axis
 from signgen.tolerances import Tolerances
 
 TOLERANCES = Tolerances()
@@ -205,3 +206,38 @@ def test_agrees_with_points_sampled_along_the_outline() -> None:
 def test_an_invalid_polygon_is_refused() -> None:
     with pytest.raises(ValueError, match="invalid polygon"):
         axis_of(Polygon([(0, 0), (10, 10), (10, 0), (0, 10)]))
+
+
+def flowers(count: int) -> list[Polygon]:
+    """Wavy outlines of 400 points, all different."""
+    turns = np.linspace(0, 2 * math.pi, 400, endpoint=False)
+    radii = (10 + k / 10 + np.sin((3 + k) * turns) for k in range(count))
+    return [Polygon(np.column_stack([r * np.cos(turns), r * np.sin(turns)])) for r in radii]
+
+
+def test_axes_found_side_by_side_are_those_found_one_by_one() -> None:
+    shapes = [*flowers(6), affinity.translate(flowers(1)[0], 50, 0)]
+    medial._axis_of_rings.cache_clear()
+    together = medial_axes(shapes, TOLERANCES)
+    medial._axis_of_rings.cache_clear()
+    for axis, shape in zip(together, shapes, strict=True):
+        alone = axis_of(shape)
+        np.testing.assert_array_equal(axis.nodes_mm, alone.nodes_mm)
+        np.testing.assert_array_equal(axis.ends, alone.ends)
+        for one, other in zip(axis.branches, alone.branches, strict=True):
+            np.testing.assert_array_equal(one, other)
+
+
+def test_what_goes_wrong_with_one_of_many_is_heard(monkeypatch: pytest.MonkeyPatch) -> None:
+    def fail(*_: object) -> None:
+        raise ArithmeticError("no sound diagram")
+
+    medial._axis_of_rings.cache_clear()
+    monkeypatch.setattr(medial, "_sound_axis", fail)
+    with pytest.raises(ArithmeticError, match="no sound diagram"):
+        medial_axes(flowers(3), TOLERANCES)
+    medial._axis_of_rings.cache_clear()
+
+
+def test_no_shapes_have_no_axes() -> None:
+    assert medial_axes([], TOLERANCES) == []

@@ -53,7 +53,10 @@ def test_in_a_groove_the_bit_is_free_down_to_the_groove() -> None:
 
 def test_beside_it_the_wall_rises_as_the_cone_does() -> None:
     # 90 degrees: a millimetre aside is a millimetre up.
-    assert cleared(groove((0, 0, 7), (10, 0, 7))).over_mm(5, 1.25) == pytest.approx(8.25)
+    made = cleared(groove((0, 0, 7), (10, 0, 7)))
+    assert made.over_mm(5, 0.2) == pytest.approx(7.2)
+    # further away it is another place, where the checks would not find that the tip has been
+    assert made.over_mm(5, 0.3) == math.inf
 
 
 def test_nothing_is_cleared_by_rapids_nor_by_cutters_with_upright_sides() -> None:
