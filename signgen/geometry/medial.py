@@ -104,8 +104,11 @@ def medial_axes(polygons: Sequence[Polygon], tolerances: Tolerances) -> list[Med
 
 
 def _cores() -> int:
-    """Of this machine, as far as this process may use them."""
-    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+    """Of this machine, as far as this process may use them: OMP_NUM_THREADS (OpenMP's variable for how many threads) is
+    1 for the workers of a batch, which fill the cores by themselves."""
+    cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+    told = os.environ.get("OMP_NUM_THREADS", "")
+    return min(cores, int(told)) if told.isdigit() and int(told) else cores
 
 
 @lru_cache(maxsize=256)

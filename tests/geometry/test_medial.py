@@ -239,5 +239,14 @@ def test_what_goes_wrong_with_one_of_many_is_heard(monkeypatch: pytest.MonkeyPat
     medial._axis_of_rings.cache_clear()
 
 
+def test_threads_are_as_many_as_cores_or_as_were_said(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.delenv("OMP_NUM_THREADS", raising=False)
+    cores = medial._cores()
+    assert cores >= 1
+    for said, meant in (("1", 1), ("999", cores), ("0", cores), ("2,1", cores), ("", cores)):
+        monkeypatch.setenv("OMP_NUM_THREADS", said)
+        assert medial._cores() == meant
+
+
 def test_no_shapes_have_no_axes() -> None:
     assert medial_axes([], TOLERANCES) == []
