@@ -27,6 +27,7 @@ from signgen.batch.table import Table
 from signgen.batch.totals import Totals, totals_of
 from signgen.batch.work import make_row, prove_row
 from signgen.errors import AskError, SignGenError
+from signgen.files import sweep
 from signgen.shop.prices import load_prices
 
 USUAL_TIME_S, USUAL_MEMORY_MB = 120.0, 2000
@@ -89,6 +90,7 @@ def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
         clear_reports(out)
         _work_off(table, recipe, out, how, ledger, note)
         groups = make_sheets(table, recipe, out, how.sheet, how.means, ledger, note) if how.sheet else ()
+        sweep(out)  # a worker that was killed may have left half a folder beside its place
         ledger.remove_leftovers(sum(len(group.sheets) for group in groups))
         sheets = tuple(ledger.sheets())
         totals = totals_of(ledger.outcomes(), sheets if how.sheet else None)

@@ -146,6 +146,20 @@ def test_an_interrupted_batch_resumes_to_the_same_bytes(listed: Path, whole: Pat
 
 
 @pytest.mark.sweep
+def test_half_a_folder_of_a_killed_worker_is_taken_away(listed: Path, whole: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    owner = started(listed, *SIGN, "--out", out, "--workers", "1")
+    while lines_in_ledger(out) < 1:
+        assert owner.poll() is None
+        time.sleep(0.01)
+    half = out / ".signgen-stage-0002-a-0123abcd"
+    half.mkdir()
+    (half / "report.json").write_text("{}")
+    owner.communicate()
+    assert tree(out) == tree(whole)
+
+
+@pytest.mark.sweep
 def test_a_killed_worker_costs_nothing(listed: Path, whole: Path, tmp_path: Path) -> None:
     out = tmp_path / "out"
     owner = started(listed, *SIGN, "--out", out, "--workers", "2")
