@@ -17,14 +17,14 @@ from signgen.checks.parts import cutters_in_turn
 from signgen.checks.way import THROUGH_MM
 from signgen.errors import AskError, Problem
 from signgen.geometry.paths import CCW, CW, LINE
+from signgen.job.judged import Judged, fixings_of
+from signgen.job.survey import Deepest, ProgramSurvey, Range, Survey
 from signgen.program.blocks import RAPID, Moves
 from signgen.program.estimate import Estimate, estimate
 from signgen.replay.measure import Extent, arc_frame, extents
 from signgen.replay.motion import ARC_CCW, ARC_CW, Motions
 from signgen.replay.motion import RAPID as READ_RAPID
 from signgen.replay.sweep import HeightMap, board
-from signgen.sheet.judged import Judged, fixings_of
-from signgen.sheet.survey import Deepest, ProgramSurvey, Range, Survey
 from signgen.shop.load import load_shop
 from signgen.shop.materials import Machine
 from signgen.shop.tools import Tool

@@ -14,11 +14,11 @@ from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
 from signgen.drawing.keyholes import face_down
 from signgen.errors import AskError, Problem
+from signgen.job.judged import Judged, fixings_of
+from signgen.job.report import stated_screws
 from signgen.operations.plan import Plan, back_plan, make_plan
 from signgen.pipeline import REPORT, gather, read_sign
 from signgen.proving import Setup, program_names, setup_of, sign_case, trial_names, turned_setup, with_trials
-from signgen.sheet.judged import Judged, fixings_of
-from signgen.sheet.report import stated_screws
 from signgen.spec.check_spec import NONE_SAID, FixingSpec
 from signgen.spec.sign_spec import SignSpec
 

@@ -14,25 +14,25 @@ from msgspec.structs import replace
 from signgen.dialects import DIALECTS
 from signgen.drawing.draw import draw
 from signgen.drawing.keyholes import face_down
+from signgen.job.back_names import PNG, back_names
+from signgen.job.facts import JobFacts
+from signgen.job.report import report_text
 from signgen.operations.plan import back_plan, make_plan
+from signgen.pages.back_sheet import back_html
+from signgen.pages.setup_pdf import setup_pdf
+from signgen.pages.setup_sheet import setup_html
+from signgen.pictures.preview import preview_png, preview_svg, sign_relief
+from signgen.pictures.relief import Relief
+from signgen.pictures.steps import steps_png
+from signgen.playback.preview_html import preview_html
 from signgen.proving import proved, setup_of, turned_setup
-from signgen.sheet.back_names import PNG, back_names
-from signgen.sheet.back_sheet import back_html
-from signgen.sheet.job_facts import JobFacts
-from signgen.sheet.preview import preview_png, preview_svg, sign_relief
-from signgen.sheet.preview_html import preview_html
-from signgen.sheet.relief import Relief
-from signgen.sheet.report import report_text
-from signgen.sheet.setup_pdf import setup_pdf
-from signgen.sheet.setup_sheet import setup_html
-from signgen.sheet.steps import steps_png
-from signgen.sheet.template import template_files
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
 from signgen.spec.merge import merged
 from signgen.spec.read import read_spec
 from signgen.spec.sign_file import dump_sign_file, load_sign_file
 from signgen.spec.sign_spec import SignSpec
+from signgen.template.template import template_files
 
 REPORT = "report.json"
 """Names every file of the job; a folder that holds it is complete."""

@@ -18,6 +18,10 @@ from signgen.dialects import dialect_named
 from signgen.dialects.writing import start_up
 from signgen.drawing.drawing import Drawing
 from signgen.errors import CheckFailedError, Problem
+from signgen.fastening.rim_screws import rim_screws
+from signgen.fastening.screws import suggest_screws
+from signgen.job.facts import JobFacts, ProgramFacts
+from signgen.job.verdict import finding_text
 from signgen.operations.plan import Plan, Run
 from signgen.operations.warnings import run_warnings
 from signgen.program.assemble import assemble
@@ -28,10 +32,6 @@ from signgen.program.travel import Travel
 from signgen.program.trial import LIFTED, OUTLINE, lifted_program, outline_program
 from signgen.replay.reader import read_program
 from signgen.replay.sweep import HeightMap
-from signgen.sheet.job_facts import JobFacts, ProgramFacts
-from signgen.sheet.rim_screws import rim_screws
-from signgen.sheet.screws import suggest_screws
-from signgen.sheet.verdict import finding_text
 from signgen.shop.stock import (
     Stock,
     WorkZero,

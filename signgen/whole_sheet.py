@@ -18,23 +18,23 @@ from signgen.drawing.drawing import Drawing, Hole
 from signgen.drawing.nested import Placement, nested
 from signgen.errors import AskError
 from signgen.folder import judged_folder, present
+from signgen.job.facts import PieceFacts
+from signgen.job.judged import Judged
+from signgen.job.report import report_text
 from signgen.operations.choose import Cutters, choose_cutters
 from signgen.operations.plan import Plan, make_plan
+from signgen.pages.nested_page import nested_html
+from signgen.pictures.preview import preview_png, preview_svg, sign_relief
 from signgen.pipeline import REPORT, Job, program_files, read_sign
+from signgen.playback.preview_html import preview_html
 from signgen.proving import Setup, proved
-from signgen.sheet.job_facts import PieceFacts
-from signgen.sheet.judged import Judged
-from signgen.sheet.nested_page import nested_html
-from signgen.sheet.preview import preview_png, preview_svg, sign_relief
-from signgen.sheet.preview_html import preview_html
-from signgen.sheet.report import report_text
-from signgen.sheet.template import NAME, template_files
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
 from signgen.shop.stock import Stock, work_zero
 from signgen.spec.check_spec import NONE_SAID, FixingSpec
 from signgen.spec.keys import NO_TEMPLATE
 from signgen.spec.sign_spec import SignSpec
+from signgen.template.template import NAME, template_files
 
 SHEET = "sheet.json"
 FORMAT, VERSION = "signgen-sheet", 1

@@ -13,10 +13,10 @@ import pytest
 from signgen.checks import CHECKS
 from signgen.elsewhere import check_files, moves_of, time_of
 from signgen.errors import AskError
+from signgen.job.judged import Judged
 from signgen.pipeline import make_job
 from signgen.replay.measure import cut_length_mm, lengths_mm
 from signgen.replay.reader import read_program
-from signgen.sheet.judged import Judged
 from tests.asking import spec_of
 
 SLOT = """\

@@ -14,11 +14,11 @@ from shapely import affinity
 from signgen.checks import judge
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, CannotMakeError
+from signgen.job.facts import JobFacts
 from signgen.operations.clear_floor import ClearFloor
 from signgen.operations.plan import make_plan
 from signgen.operations.recesses import has_room, largest_cutter_mm
 from signgen.pipeline import prove
-from signgen.sheet.job_facts import JobFacts
 from signgen.spec.sign_file import dump_sign_file
 from tests.asking import spec_of
 

@@ -17,13 +17,13 @@ from signgen.cli import group
 from signgen.drawing.draw import draw
 from signgen.drawing.keyholes import face_down
 from signgen.errors import CannotMakeError
+from signgen.job.summary import summary_text
 from signgen.operations.plan import back_plan
 from signgen.pipeline import Job, make_job
 from signgen.replay.reader import read_program
-from signgen.sheet.summary import summary_text
 from tests.asking import spec_of
-from tests.sheet.test_print import CHROMIUM, printed
-from tests.sheet.test_words import ENGLISH, page_words
+from tests.pages.test_print import CHROMIUM, printed
+from tests.words.test_words import ENGLISH, page_words
 
 KEYHOLES = {"holes": "keyholes", "hole_diameter": None, "inset": None}
 

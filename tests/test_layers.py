@@ -36,8 +36,8 @@ def test_heavy_packages_have_one_door_each() -> None:
         # Letters come from fonts; an outline that somebody drew comes from an SVG path, which fontTools reads too.
         "fontTools": {"lettering", "borders"},
         "uharfbuzz": {"lettering"},
-        "svgwrite": {"sheet"},
-        "PIL": {"sheet"},
+        "svgwrite": {"pictures"},
+        "PIL": {"pictures"},
         "pyvoronoi": {"geometry"},
     }
     for path in sorted((ROOT / "signgen").rglob("*.py")):

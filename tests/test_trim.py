@@ -10,9 +10,9 @@ from shapely.geometry import LineString, Point
 
 from signgen.drawing.draw import draw
 from signgen.errors import SignGenError
+from signgen.job.report import report
+from signgen.pages.setup_sheet import setup_html
 from signgen.pipeline import make_job, prove
-from signgen.sheet.report import report
-from signgen.sheet.setup_sheet import setup_html
 from signgen.spec.sign_file import dump_sign_file
 from tests.asking import spec_of
 from tests.test_finishes import ground_mm

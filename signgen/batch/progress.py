@@ -7,7 +7,7 @@ import time
 from collections import deque
 from typing import TextIO
 
-from signgen.sheet.numbers import span
+from signgen.numbers import span
 
 EVERY_S = 0.2
 """Between two states of the line: quicker than one reads, too slow to cost anything."""

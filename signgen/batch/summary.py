@@ -9,7 +9,7 @@ from pathlib import Path
 from signgen.batch.report import ERRORS
 from signgen.batch.run import Finished
 from signgen.batch.table import Table
-from signgen.sheet.numbers import figure, span
+from signgen.numbers import figure, span
 
 LABEL = 10
 MOST_SHEETS = 12

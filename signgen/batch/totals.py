@@ -8,7 +8,7 @@ from typing import Any
 from msgspec import Struct, field
 
 from signgen.batch.outcome import Outcome
-from signgen.sheet.numbers import rounded
+from signgen.numbers import rounded
 
 
 class Board(Struct):

@@ -12,12 +12,12 @@ from signgen.batch.outcome import Outcome, failed
 from signgen.batch.recipe import Task
 from signgen.batch.shop import shop_of
 from signgen.errors import SignGenError
+from signgen.fastening.offcut import leftover
 from signgen.files import place_folder
+from signgen.job.facts import JobFacts
+from signgen.numbers import rounded
 from signgen.operations.choose import may_clear
 from signgen.pipeline import Job, make_job, prove, read_sign
-from signgen.sheet.job_facts import JobFacts
-from signgen.sheet.numbers import rounded
-from signgen.sheet.offcut import leftover
 from signgen.whole_sheet import SHEET, SheetAsked, make_sheet, size_of
 
 T = TypeVar("T")

@@ -12,7 +12,7 @@ import click
 from signgen.spec.check_spec import OF_FIXINGS, OF_PROGRAMS
 
 if TYPE_CHECKING:
-    from signgen.sheet.judged import Judged
+    from signgen.job.judged import Judged
 
 
 def key_options(function: click.decorators.FC) -> click.decorators.FC:
@@ -47,7 +47,7 @@ def command(
 
     Every program is read back and cut on a simulated board. The exit code is 5 when a check fails.
     """
-    from signgen.sheet.verdict import verdict_data, verdict_text
+    from signgen.job.verdict import verdict_data, verdict_text
 
     asked = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
     judged = _judged(paths, asked, tools)
@@ -83,7 +83,7 @@ def _judged(paths: Sequence[str], asked: dict[str, str], tools: Sequence[str]) -
 def _draw(judged: Sequence[Judged], picture: str) -> None:
     from signgen.errors import AskError
     from signgen.files import write_files
-    from signgen.sheet.board_picture import board_png, board_svg, marks_of
+    from signgen.pictures.board_picture import board_png, board_svg, marks_of
 
     kind = Path(picture).suffix.lower()
     if kind not in (".png", ".svg"):

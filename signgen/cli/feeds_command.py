@@ -30,8 +30,7 @@ def command(
     TOOL is a name (signgen list tools) or a kind with its figures, as in 'end-mill 6' or 'v-bit 60 diameter 12';
     MATERIAL a name (signgen list materials).
     """
-    from signgen.sheet.part_cutting import advice
-    from signgen.sheet.words import words_in
+    from signgen.pages.part_cutting import advice
     from signgen.shop.feeds import cutting_data
     from signgen.shop.load import load_shop
     from signgen.shop.strain import strain_warnings
@@ -39,6 +38,7 @@ def command(
     from signgen.spec.read import one_of
     from signgen.spec.tool_words import tool_in_words
     from signgen.units import POSITIVE, length_mm
+    from signgen.words.words import words_in
 
     shop = load_shop(Path(shop_file) if shop_file else None)
     problems: list[Problem] = []

@@ -20,7 +20,7 @@ COLUMNS = 100
 
 def _fonts(_: Path | None) -> Rows:
     from signgen.lettering.faces import catalogue, open_face, stroke_catalogue
-    from signgen.sheet.specimen import figures_of
+    from signgen.pictures.specimen import figures_of
 
     for face in (*catalogue(), *stroke_catalogue()):
         about = f"{face.label}: {face.role}; {', '.join(face.scripts)}; {figures_of(open_face(face.name))}"
@@ -144,7 +144,7 @@ def _draw_specimens(folder: Path) -> None:
     """Names of the files go to standard output as they are drawn."""
     from signgen.files import write_files
     from signgen.lettering.catalogue import catalogue, stroke_catalogue
-    from signgen.sheet.specimen import specimens
+    from signgen.pictures.specimen import specimens
 
     for name, content in specimens((*catalogue(), *stroke_catalogue())):
         write_files(folder, {name: content}, "specimen")

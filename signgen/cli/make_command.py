@@ -64,9 +64,9 @@ def _make(
 ) -> None:
     from signgen.cli.terminal import Waiting, tinted, wants_colour
     from signgen.files import write_folder
+    from signgen.job.summary import summary_text
     from signgen.pipeline import REPORT, gather, make_job, read_sign
-    from signgen.sheet.summary import summary_text
-    from signgen.sheet.words import words_in
+    from signgen.words.words import words_in
 
     asked: dict[str, object] = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
     if text:

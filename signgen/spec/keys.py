@@ -20,7 +20,7 @@ from signgen.tolerances import DEFAULT_TOLERANCE_MM
 from signgen.units import NOT_NEGATIVE, Limits
 
 LANGUAGES = ("en", "de")
-"""Of everything that people read; each has its table in signgen/sheet."""
+"""Of everything that people read; each has its table in signgen/words."""
 
 NO_TEMPLATE = "none"
 

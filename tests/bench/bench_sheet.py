@@ -12,17 +12,17 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-from signgen.sheet.fastening import fastening_of
-from signgen.sheet.preview import preview_jpeg, preview_png, preview_svg, sign_relief
-from signgen.sheet.report import report_text
-from signgen.sheet.screws import suggest_screws
-from signgen.sheet.setup_sheet import setup_html
+from signgen.fastening.fastening import fastening_of
+from signgen.fastening.screws import suggest_screws
+from signgen.job.report import report_text
+from signgen.pages.setup_sheet import setup_html
+from signgen.pictures.preview import preview_jpeg, preview_png, preview_svg, sign_relief
 
 
 def main() -> None:
     # the hand-made job asks for its sign as the tests do
     sys.path.insert(0, str(Path(__file__).parents[2]))
-    spec = importlib.util.spec_from_file_location("hand_made", Path(__file__).parents[1] / "sheet" / "conftest.py")
+    spec = importlib.util.spec_from_file_location("hand_made", Path(__file__).parents[1] / "by_hand.py")
     assert spec is not None
     assert spec.loader is not None
     hand_made = importlib.util.module_from_spec(spec)

@@ -11,8 +11,8 @@ from msgspec.structs import replace
 from signgen.checks import judge
 from signgen.checks.case import make_case
 from signgen.checks.check import CheckReport
+from signgen.job.facts import JobFacts
 from signgen.pipeline import make_job
-from signgen.sheet.job_facts import JobFacts
 from tests.asking import spec_of
 
 

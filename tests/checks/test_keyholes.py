@@ -12,8 +12,8 @@ from signgen.checks import FROM_BEHIND, judge
 from signgen.checks.case import make_case
 from signgen.checks.check import Case
 from signgen.drawing.drawing import Drawing
+from signgen.job.facts import JobFacts
 from signgen.pipeline import prove
-from signgen.sheet.job_facts import JobFacts
 from signgen.shop.tools import Tool
 from tests.asking import spec_of
 

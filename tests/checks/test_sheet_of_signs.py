@@ -12,9 +12,9 @@ from signgen.checks.case import make_case
 from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
 from signgen.drawing.nested import Placement, nested
+from signgen.job.facts import JobFacts
 from signgen.operations.plan import make_plan
 from signgen.proving import Setup, proved
-from signgen.sheet.job_facts import JobFacts
 from signgen.shop.stock import Stock, work_zero
 from signgen.spec.sign_spec import SignSpec
 from tests.asking import spec_of

@@ -7,13 +7,13 @@ from typing import Any
 import shapely
 
 from signgen.drawing.draw import draw
+from signgen.job.report import report
 from signgen.operations.choose import choose_cutters
 from signgen.operations.clear_floor import ClearFloor
 from signgen.operations.engrave import Engrave
 from signgen.operations.groove_floors import clearing_of, groove_floors
 from signgen.operations.plan import make_plan
 from signgen.pipeline import prove
-from signgen.sheet.report import report
 from tests.asking import spec_of
 
 WIDE: dict[str, Any] = {"text": ["I"], "cap_height": "80", "depth": "1"}

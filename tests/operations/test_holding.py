@@ -13,8 +13,8 @@ import pytest
 import scipy.ndimage
 import shapely
 
+from signgen.job.facts import JobFacts
 from signgen.pipeline import prove
-from signgen.sheet.job_facts import JobFacts
 from signgen.spec.sign_spec import SignSpec
 from tests.asking import spec_of
 from tests.dialects.jobs import example

@@ -13,8 +13,8 @@ from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing, Groove
 from signgen.operations.plan import make_plan
 from signgen.operations.sense import Sense, sense_of
-from signgen.sheet.words import words_in
 from signgen.spec.sign_spec import SignSpec
+from signgen.words.words import words_in
 from tests.asking import spec_of
 
 

@@ -14,10 +14,10 @@ from signgen.checks.check import CheckReport
 from signgen.errors import AskError
 from signgen.files import write_folder
 from signgen.folder import check_folder
+from signgen.job.facts import JobFacts
 from signgen.pipeline import make_job
 from signgen.replay.motion import RAPID
 from signgen.replay.sweep import board, cut
-from signgen.sheet.job_facts import JobFacts
 from tests.asking import spec_of
 
 OUTLINE, LIFT_MM = "0-outline.nc", 20.0

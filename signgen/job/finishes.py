@@ -1,0 +1,120 @@
+"""How the letters are made, in words for the sheet and in figures for the report."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+import shapely
+
+from signgen.drawing.drawing import Drawing, Recess
+from signgen.job.facts import JobFacts
+from signgen.numbers import rounded
+from signgen.spec.sign_spec import SignSpec
+from signgen.words.words import Words
+
+DEPTH_DECIMALS = 4
+
+
+def finish_words(facts: JobFacts, words: Words) -> list[str]:
+    """Sentences about letters that are no plain grooves, and about the panel."""
+    drawing, bridges = facts.drawing, facts.spec.bridges
+    said = []
+    strokes = [groove for groove in drawing.grooves if groove.lines is not None]
+    if strokes:
+        wide = _lengths(words, [2 * stroke.limit_radius_mm for stroke in strokes])
+        deep = _lengths(words, [stroke.max_depth_mm for stroke in strokes])
+        said.append(words("finish.stroke", width=wide, depth=deep))
+    flat = [recess for recess in sunk_letters(drawing) if not drawing.is_through(recess)]
+    if flat:
+        said.append(words("finish.recess", depth=_lengths(words, [_own_depth_mm(drawing, each) for each in flat])))
+    grounds = [recess for recess in drawing.recesses if not recess.text]
+    if grounds:
+        key = "finish.raised" if any(letter.text for letter in drawing.raised) else "finish.panel"
+        said.append(words(key, depth=_lengths(words, [recess.depth_mm for recess in grounds])))
+    if any(drawing.is_through(recess) for recess in drawing.recesses):
+        said.append(words("finish.through"))
+        if bridges:
+            said.append(words.count("finish.bridges", bridges.count, width=words.mm(bridges.width_mm, 2)))
+    return [*said, *_trim_words(facts.spec, words)]
+
+
+def _trim_words(spec: SignSpec, words: Words) -> Iterator[str]:
+    """Sentences about what goes round the letters."""
+    frame, ornament, rim = spec.frame, spec.ornament, spec.rim
+    if frame and frame.lines > 1:
+        width, gap = words.mm(frame.width_mm, 2), words.mm(frame.gap_mm, 2)
+        yield words("finish.frame", count=frame.lines, width=width, gap=gap)
+    if ornament:
+        key = "finish.ornament.stands" if spec.finish == "raised" else "finish.ornament"
+        yield words(key, character=ornament.text, size=words.mm(ornament.size_mm, 2))
+    if rim:
+        yield words("finish.rim", width=words.mm(rim.width_mm, 2))
+    if spec.chamfer_mm and spec.v_bit.angle_deg:
+        angle = words.figure(spec.v_bit.angle_deg / 2)
+        deep = words.mm(spec.chamfer_mm / spec.v_bit.slope, 2)
+        yield words("finish.chamfer", width=words.mm(spec.chamfer_mm, 2), depth=deep, angle=angle)
+
+
+def trim_report(spec: SignSpec) -> dict[str, Any]:
+    """Frame, ornament and rim; None for what there is none of."""
+    frame, ornament, rim = spec.frame, spec.ornament, spec.rim
+    return {
+        "frame": None
+        if frame is None
+        else {
+            "insets_mm": [rounded(inset, DEPTH_DECIMALS) for inset in frame.insets_mm],
+            "width_mm": rounded(frame.width_mm, DEPTH_DECIMALS),
+        },
+        "ornament": None
+        if ornament is None
+        else {
+            "character": ornament.text,
+            "font": ornament.font,
+            "size_mm": rounded(ornament.size_mm, DEPTH_DECIMALS),
+        },
+        "edge_chamfer": None
+        if not spec.chamfer_mm
+        else {
+            "width_mm": rounded(spec.chamfer_mm, DEPTH_DECIMALS),
+            "depth_mm": rounded(spec.chamfer_mm / spec.v_bit.slope, DEPTH_DECIMALS),
+        },
+        "rim": None
+        if rim is None
+        else {
+            "width_mm": rounded(rim.width_mm, DEPTH_DECIMALS),
+            "inset_mm": rounded(rim.inset_mm, DEPTH_DECIMALS),
+        },
+    }
+
+
+def sunk_letters(drawing: Drawing) -> list[Recess]:
+    """Letters that are recesses, also those cut right through."""
+    return [recess for recess in drawing.recesses if recess.text]
+
+
+def floors_report(facts: JobFacts) -> list[dict[str, Any]]:
+    """Every flat floor: what it is, how deep below the face, and whether it goes right through."""
+    return [
+        {
+            "name": recess.name,
+            "depth_mm": rounded(recess.depth_mm, DEPTH_DECIMALS),
+            "through": facts.drawing.is_through(recess),
+            "sharp_corners": recess.sharp,
+        }
+        for recess in facts.drawing.recesses
+    ]
+
+
+def _own_depth_mm(drawing: Drawing, letter: Recess) -> float:
+    """Below what lies round it: the panel's floor when there is one."""
+    around = [
+        recess.depth_mm for recess in drawing.recesses if not recess.text and shapely.covers(recess.area, letter.area)
+    ]
+    return letter.depth_mm - max(around, default=0.0)
+
+
+def _lengths(words: Words, lengths_mm: list[float]) -> str:
+    least, most = words.figure(min(lengths_mm), 2), words.figure(max(lengths_mm), 2)
+    said = least if least == most else words("range", least=least, most=most)
+    return f"{said}\N{NO-BREAK SPACE}mm"

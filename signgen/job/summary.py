@@ -1,0 +1,88 @@
+"""The few lines for the terminal: what was made, the board, minutes, cutters, the verdict and the next step."""
+
+from __future__ import annotations
+
+import textwrap
+import unicodedata
+from pathlib import Path
+
+from signgen.job.back_names import BACK
+from signgen.job.facts import JobFacts
+from signgen.job.tally import verdict_words
+from signgen.numbers import rounded
+from signgen.words.words import Words, words_of
+
+COLUMNS, ROWS = 80, 24
+LABEL = 10
+MOST_PROGRAMS = 8
+
+
+def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
+    """At most 24 lines of at most 80 columns; long texts are cut, long paths are wrapped."""
+    words, drawing = words_of(facts), facts.drawing
+    holes = words.count("summary.holes", len(drawing.holes)) if drawing.holes else ""
+    made = words("summary.made", material=words.material(facts), holes=holes, capitals=words.cap_heights(drawing))
+    lines = " / ".join(line.strip() for line in facts.spec.text.lines if line.strip())
+    size = f"{_size(words, drawing.width_mm, drawing.height_mm)} x {words.figure(drawing.thickness_mm, 2)} mm"
+    rows = _row(words("summary.sign"), _cut(_one_line(lines), COLUMNS - LABEL))
+    rows += _row("", f"{size}, {made}")
+    rows += _row(words("summary.board"), _board(facts, words))
+    rows += _programs(facts, words)
+    total = words.span(sum(program.minutes for program in facts.every_program))
+    rows += _row(words("summary.time"), words("summary.cutting", span=total))
+    rows += _row(words("summary.checks"), _cut(verdict_words(facts.checks, words), 3 * (COLUMNS - LABEL)))
+    if facts.warnings:
+        first = words.said(facts.warnings[0]) or facts.warnings[0]
+        more = words("summary.more", count=len(facts.warnings) - 1) if len(facts.warnings) > 1 else ""
+        rows += _row(words("summary.warning"), _cut(_one_line(first), 150) + more)
+    kind = "pdf" if facts.spec.sheet_format == "pdf" else "html"
+    sheet = _one_line(str(Path(out_dir) / f"{BACK if facts.back else 'setup'}.{kind}"))
+    rows += _row(words("summary.next"), words("summary.open" if facts.checks.passed else "summary.do_not", file=sheet))
+    return "\n".join(rows[:ROWS])
+
+
+def _board(facts: JobFacts, words: Words) -> str:
+    board, least = facts.stock, facts.least
+    size = _size(words, board.width_mm, board.height_mm)
+    if facts.spec.board_mm is None:
+        text = words("summary.least", size=size)
+    else:
+        text = words("summary.yours", size=size, least=_size(words, least.width_mm, least.height_mm))
+    left, front = words.figure(board.sign_x_mm), words.figure(board.sign_y_mm)
+    return words("summary.lies", board=text, left=left, front=front)
+
+
+def _programs(facts: JobFacts, words: Words) -> list[str]:
+    rows: list[str] = []
+    for number, program in enumerate(facts.every_program[:MOST_PROGRAMS]):
+        time = words.span(rounded(program.minutes, 4))
+        text = f"{program.file}  {words.tool(program.tool)}, {time}"
+        rows += _row("" if number else words("summary.programs"), _cut(text, COLUMNS - LABEL))
+    hidden = len(facts.every_program) - MOST_PROGRAMS
+    return rows + (_row("", words("summary.hidden", count=hidden)) if hidden > 0 else [])
+
+
+def _row(label: str, text: str) -> list[str]:
+    """Lines with the label in front of the first."""
+    return textwrap.wrap(
+        text, COLUMNS, initial_indent=f"{label:<{LABEL}}", subsequent_indent=" " * LABEL, break_on_hyphens=False
+    )
+
+
+def _size(words: Words, width: float, height: float) -> str:
+    return f"{words.figure(width)} x {words.figure(height)}"
+
+
+def _cut(text: str, most: int) -> str:
+    """The text within so many columns; wide characters take two."""
+    used = 0
+    for i, character in enumerate(text):
+        used += 2 if unicodedata.east_asian_width(character) in "WF" else 1
+        if used > most:
+            return text[: max(0, i - 3)].rstrip() + "..."
+    return text
+
+
+def _one_line(text: str) -> str:
+    """No control characters reach the terminal, and the no-break spaces of the sheet become plain ones."""
+    return "".join(c if unicodedata.category(c)[0] != "C" else " " for c in text.replace("\u00a0", " "))

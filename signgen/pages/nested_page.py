@@ -1,0 +1,161 @@
+"""The page for a whole sheet of signs: its plan, which number is which sign, and the work in order."""
+
+from __future__ import annotations
+
+import numpy as np
+from shapely import linestrings, multilinestrings
+from shapely.geometry import box
+
+from signgen.fastening.fastening import Fastening
+from signgen.fastening.keep_out import tip_lines
+from signgen.fastening.offcut import Leftover, leftover
+from signgen.job.facts import JobFacts
+from signgen.job.title import title as title_of
+from signgen.markup.markup import Html, el, item, raw
+from signgen.markup.page import work_sheet
+from signgen.pages.part_after import finishing
+from signgen.pages.part_board import thickness
+from signgen.pages.part_cautions import cautions
+from signgen.pages.part_checks import checks
+from signgen.pages.part_checks import files as file_list
+from signgen.pages.part_cutting import while_cutting
+from signgen.pages.part_fastening import holding
+from signgen.pages.part_head import bring, head, warnings
+from signgen.pages.part_programs import programs
+from signgen.pages.part_zero import bit_point, height, proof
+from signgen.pictures.nested_plan import nested_plate
+from signgen.pictures.preview import data_uri, preview_jpeg
+from signgen.pictures.relief import Relief
+from signgen.shop.collets import NUT_DIAMETER_MM
+from signgen.shop.stock import CLAMP_STANDS_MM
+from signgen.words.words import words_of
+
+PLAN_MM, MOST_PLAN_MM = 180.0, 118.0
+PIECES_CSS = """
+#pieces ol { columns: 4; column-gap: 4mm; margin: 0; padding: 0; list-style: none; }
+#pieces li { break-inside: avoid; margin: 0 0 .5mm; overflow-wrap: anywhere; }
+#pieces b { display: inline-block; min-width: 6mm; }
+#pieces small { color: var(--soft); }
+#picture img { max-height: 32mm; }
+"""
+
+
+def nested_html(facts: JobFacts, lit: Relief | None = None) -> str:
+    """The page, from the doctype on. It loads nothing and needs no script; every text of the user's is escaped."""
+    words, title, fastening = words_of(facts), title_of(facts), nested_fastening(facts)
+    left_over = leftover(facts.drawing, facts.stock, facts.programs[-1].tool.diameter_mm)
+    plan = nested_plate(facts, fastening, left_over, PLAN_MM, MOST_PLAN_MM)
+    picture = el("img", src=data_uri(preview_jpeg(facts, lit), "jpeg"), alt=words("nested.alt", title=title))
+    page_1 = el(
+        "div",
+        head(facts, words.size(facts.stock.width_mm, facts.stock.height_mm), title), warnings(facts), bring(facts),
+        el("figure", raw(plan.svg()), el("figcaption", _left_over(facts, left_over)), id="sheet-plan"),
+        el("div", el("div", _board(facts), _zero(facts)), el("div", holding(facts, fastening)), cls="two"),
+        cls="page",
+    )  # fmt: skip
+    page_2 = el(
+        "div",
+        _pieces(facts),
+        el("figure", picture, el("figcaption", words("nested.picture")), id="picture"),
+        programs(facts),
+        el("div", while_cutting(facts), finishing(facts), cls="two"),
+        cautions(facts), checks(facts, brief=True), file_list(facts),
+        cls="page",
+    )  # fmt: skip
+    heading = words("head.title", sign=title)
+    return work_sheet(heading, page_1, page_2, language=words.language, density="dense densest", style=PIECES_CSS)
+
+
+def nested_fastening(facts: JobFacts) -> Fastening:
+    """What cutters sweep, and where clamps may stand: outside everything that the nut passes over low.
+
+    The nut's way is taken as the rectangle round all signs, wider by the cutter and the nut, which is a little more
+    than it is; ways that leave it are added as they are. The head starts over the signs, as the sheet asks, and goes
+    out over clamps.
+    """
+    drawing, stock = facts.drawing, facts.stock
+    nut = NUT_DIAMETER_MM[facts.spec.machine.collet_series] / 2
+    widest = max(program.tool.diameter_mm for program in facts.programs)
+    reach = widest / 2 + nut
+    field = box(-reach, -reach, drawing.width_mm + reach, drawing.height_mm + reach)
+    cutters = [(program.tool, program.replay) for program in facts.programs]
+    shift = np.array([facts.zero.x_mm, facts.zero.y_mm, facts.zero.z_mm])
+    line = field
+    for tool, replay in cutters:
+        ways = tip_lines(replay.motions) + shift
+        low = ways[ways[:, :, 2].min(axis=1) < drawing.thickness_mm + CLAMP_STANDS_MM, :, :2]
+        beyond = (low < field.bounds[:2]) | (low > field.bounds[2:])
+        outside = low[beyond.any(axis=(1, 2))]
+        if len(outside):
+            line = line.union(multilinestrings(linestrings(outside)).buffer(tool.radius_mm))
+    line = line.convex_hull
+    left, front, right, back = stock.bounds_mm
+    room = (line.bounds[0] - left, line.bounds[1] - front, right - line.bounds[2], back - line.bounds[3])
+    return Fastening(
+        swept=drawing.edge.buffer(facts.programs[-1].tool.diameter_mm),
+        clamp_line=line,
+        from_sign_mm=reach,
+        clamp_room_mm=max(0.0, *room),
+    )
+
+
+def _left_over(facts: JobFacts, left_over: Leftover) -> str:
+    words = words_of(facts)
+    offcut = ""
+    if min(left_over.offcut_mm) >= 1:
+        offcut = words("nested.offcut", size=words.size(*left_over.offcut_mm))
+    return words(
+        "nested.left_over",
+        used=words.figure(100 * left_over.used_ratio, 0),
+        waste=words.figure(100 * left_over.waste_ratio(facts.stock), 0),
+        offcut=offcut,
+    )
+
+
+def _board(facts: JobFacts) -> Html:
+    words, stock = words_of(facts), facts.stock
+    lies = words(
+        "nested.lies",
+        size=words.size(stock.width_mm, stock.height_mm),
+        width=words.mm(stock.width_mm),
+        height=words.mm(stock.height_mm),
+    )
+    if facts.spec.material.grain:
+        lies += words("nested.grain")
+    if any(piece.turned for piece in facts.pieces):
+        lies += words("nested.turned")
+    return el(
+        "section",
+        el("h2", el("i", "1"), words("nested.board")),
+        item("board-size", words("board.size"), lies),
+        item("board-thickness", words("board.thickness"), *thickness(facts)),
+        id="board",
+    )
+
+
+def _zero(facts: JobFacts) -> Html:
+    words, stock = words_of(facts), facts.stock
+    key = "nested.zero.stock" if facts.spec.origin == "stock" else "nested.zero.signs"
+    point = bit_point(facts.programs[0].tool, words)
+    across = words(key, point=point, x=words.mm(stock.sign_x_mm), y=words.mm(stock.sign_y_mm))
+    return el(
+        "section",
+        el("h2", el("i", "2"), words("zero.heading")),
+        item("zero-xy", words("zero.across"), across, tick=True),
+        item("zero-z", words("zero.height"), height(facts), tick=True),
+        item("zero-proof", words("zero.proof"), proof(facts, words), tick=True),
+        id="zero",
+    )
+
+
+def _pieces(facts: JobFacts) -> Html:
+    """Which number is which sign, with the row of the list that it comes from."""
+    words = words_of(facts)
+    rows = [
+        el(
+            "li",
+            el("b", piece.name), " ", " / ".join(piece.lines), " ", el("small", words("nested.row", row=piece.row)),
+        )
+        for piece in facts.pieces
+    ]  # fmt: skip
+    return el("section", el("h2", words("nested.which")), el("ol", *rows), id="pieces")
