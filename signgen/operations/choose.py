@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from signgen.drawing.drawing import Drawing, Hole
 from signgen.errors import CannotMakeError, Problem
-from signgen.operations.holes import fits
+from signgen.operations.holes import LEAST_HELIX_MM, fits
 from signgen.operations.recesses import clearers, room_problems
 from signgen.shop.tools import STOUTEST_MM, Tool
 from signgen.spec.sign_spec import SignSpec
@@ -61,7 +61,7 @@ def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str]
             "Use a thinner board, or add a longer cutter to the shop file.",
         )
     makers = {
-        (diameter, slot): _makers(diameter, [tool for tool in long_enough if not slot or tool.kind == "end-mill"])
+        (diameter, slot): _makers(diameter, slot, long_enough)
         for diameter, slot in sorted({_size(hole) for hole in drawing.holes})
     }
     problems = [
@@ -104,8 +104,12 @@ def _size(hole: Hole) -> tuple[float, bool]:
     return hole.diameter_mm, hole.span_mm > 0
 
 
-def _makers(diameter_mm: float, tools: list[Tool]) -> list[Tool]:
-    return [tool for tool in tools if fits(diameter_mm, tool) and tool.diameter_mm <= max(STOUTEST_MM, diameter_mm)]
+def _makers(diameter_mm: float, slot: bool, tools: list[Tool]) -> list[Tool]:
+    return [
+        tool
+        for tool in tools
+        if fits(diameter_mm, tool, slot=slot) and tool.diameter_mm <= max(STOUTEST_MM, diameter_mm)
+    ]
 
 
 def _named_problems(tool: Tool, drawing: Drawing, reach: float) -> list[Problem]:
@@ -119,27 +123,35 @@ def _named_problems(tool: Tool, drawing: Drawing, reach: float) -> list[Problem]
                 remedy="Name a longer cutter, or leave end-mill out and let the planner choose.",
             )
         )
-    small = [hole for hole in drawing.holes if not fits(hole.diameter_mm, tool)]
+    small = [hole for hole in drawing.holes if not fits(hole.diameter_mm, tool, slot=hole.span_mm > 0)]
     if small:
-        least = min(hole.diameter_mm for hole in small)
+        hole = min(small, key=_widest_mill_mm)
+        widest, room = _widest_mill_mm(hole), hole.diameter_mm - _widest_mill_mm(hole)
+        narrow = f"; a hole is bored on a helix, which needs {room:g} mm of room" if room else ""
         problems.append(
             Problem(
                 where="end-mill",
-                what=f"A {tool.diameter_mm:g} mm end mill cannot make {small[0].name} of {least:g} mm; "
-                f"the largest cutter that would do has {least:g} mm.",
-                remedy=f"Name an end mill of {least:g} mm or less, make the hole at least "
-                f"{tool.diameter_mm:g} mm, or leave end-mill out.",
+                what=f"A {tool.diameter_mm:g} mm end mill cannot make {hole.name} of {hole.diameter_mm:g} mm{narrow}. "
+                f"The largest that would do has {widest:g} mm.",
+                remedy=f"Name an end mill of {widest:g} mm or less, make the hole at least "
+                f"{tool.diameter_mm + room:g} mm, or leave end-mill out.",
             )
         )
     return problems
 
 
+def _widest_mill_mm(hole: Hole) -> float:
+    """Diameter of the thickest end mill that makes a hole."""
+    return hole.diameter_mm if hole.span_mm else round(hole.diameter_mm - 2 * LEAST_HELIX_MM, 6)
+
+
 def _no_maker(hole: Hole, mills: list[Tool]) -> Problem:
     thinnest = min((tool.diameter_mm for tool in mills), default=0.0)
+    least = thinnest + hole.diameter_mm - _widest_mill_mm(hole)
     return Problem(
         where="hole-diameter",
         what=f"No cutter in the shop makes {hole.name} of {hole.diameter_mm:g} mm in this board: "
-        f"the largest end mill that would do has {hole.diameter_mm:g} mm, and the thinnest that is long enough "
+        f"the largest end mill that would do has {_widest_mill_mm(hole):g} mm, and the thinnest that is long enough "
         f"has {thinnest:g} mm.",
-        remedy=f"Use a hole of {thinnest:g} mm or more, a thinner board, or add a cutter to the shop file.",
+        remedy=f"Use a hole of {least:g} mm or more, a thinner board, or add a cutter to the shop file.",
     )

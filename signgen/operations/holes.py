@@ -1,4 +1,4 @@
-"""Round holes right through the board: bored by a helix, or drilled when the cutter is the hole's size."""
+"""Round holes right through the board: bored by an end mill on a helix, or drilled by a drill of their size."""
 
 from __future__ import annotations
 
@@ -19,29 +19,28 @@ from signgen.toolpath.pecks import pecks
 
 BoolArray = NDArray[np.bool_]
 
-STAGE, WIDENING_STAGE = 50, 51
-"""After letters and floors, before the edge; what is drilled first is widened afterwards."""
+STAGE = 50
+"""After letters and floors, before the edge."""
 
 SAME_SIZE_MM = 0.02
-"""A hole no more than this larger than the cutter is drilled: the circle would be smaller than what a router can
-follow."""
+"""A hole no more than this larger or smaller than a drill is its hole."""
 
-LEAST_HELIX_MM = 0.2
-"""Radius of the smallest helix; on a smaller one the entry angle would take hundreds of turns, so the cutter pecks
-instead."""
+LEAST_HELIX_MM = 0.15
+"""Radius of the smallest helix: what a 4 mm cutter has in the holes for an M4 (4.3 mm) or a No. 8 screw. On a smaller
+one the entry angle would take hundreds of turns."""
 
 CORE_RATIO = 0.9
 """Largest helix over the cutter's radius: beyond 1 a core would stand in the middle and come loose."""
 
 
-def fits(hole_diameter_mm: float, tool: Tool) -> bool:
-    """Whether a cutter can make a hole of this size at all: a drill of the same size, or an end mill no larger; one
-    that cannot go straight down needs room for a helix."""
+def fits(hole_diameter_mm: float, tool: Tool, *, slot: bool = False) -> bool:
+    """Whether a cutter can make a hole of this width: a drill of the same size, or an end mill that has room in it for
+    a helix (in a slot, which has room for a ramp, one no wider). An end mill does not drill: its chips have no way
+    out, it burns wood and melts plastics, and few are ground for it (common practice)."""
     if tool.kind == "drill":
-        return abs(tool.diameter_mm - hole_diameter_mm) <= SAME_SIZE_MM
-    if tool.kind != "end-mill" or tool.diameter_mm > hole_diameter_mm + 1e-9:
-        return False
-    return tool.can_plunge or hole_diameter_mm - tool.diameter_mm >= 2 * LEAST_HELIX_MM
+        return not slot and abs(tool.diameter_mm - hole_diameter_mm) <= SAME_SIZE_MM
+    room = 0.0 if slot else 2 * LEAST_HELIX_MM
+    return tool.kind == "end-mill" and tool.diameter_mm + room <= hole_diameter_mm + 1e-9
 
 
 class BoreHoles(Struct, frozen=True, kw_only=True):
@@ -74,11 +73,8 @@ class BoreHoles(Struct, frozen=True, kw_only=True):
 
     def _cuts(self, hole: Hole) -> Iterator[Cut]:
         radius = (hole.diameter_mm - self.tool.diameter_mm) / 2
-        if radius <= SAME_SIZE_MM / 2:
+        if self.tool.kind == "drill":
             yield self._pecked(hole)
-        elif radius < LEAST_HELIX_MM:
-            yield self._pecked(hole)
-            yield self._around(hole, radius)
         else:
             path, feeds, entering = (self._helix if radius <= CORE_RATIO * self.tool.radius_mm else self._widened)(
                 hole, radius
@@ -170,16 +166,8 @@ class BoreHoles(Struct, frozen=True, kw_only=True):
     def _across(self, hole: Hole, start: float, end: float, z: float) -> Path:
         return polyline([(hole.x_mm + start, hole.y_mm, z), (hole.x_mm + end, hole.y_mm, z)])
 
-    def _around(self, hole: Hole, radius: float) -> Cut:
-        """Full circles from the top down after the middle has been drilled: each takes a stepdown of a thin ring."""
-        depths = levels(self.thickness_mm, self._bottom_mm, self.cutting.stepdown_mm)
-        rings = [self._turns(hole, radius, np.full(3, z)) for z in depths]
-        path = joined([*rings, self._half_way(hole, radius, out=False)])
-        feeds = np.full(len(path), self.cutting.ramp_mm_per_min)
-        return Cut(path=path, feeds_mm_per_min=feeds, feature=hole.name, stage=WIDENING_STAGE)
-
     def _pecked(self, hole: Hole) -> Cut:
-        """Straight down in pecks, from the height at which a plunge begins; ends at the bottom."""
+        """Straight down in pecks by a drill, from the height at which a plunge begins; ends at the bottom."""
         path, feeds, peck = pecks(
             hole.x_mm,
             hole.y_mm,

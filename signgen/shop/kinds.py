@@ -36,7 +36,8 @@ def tool_of(name: str, row: Row) -> Tool | None:
     head = row.length("head-height", POSITIVE) if kind == "keyhole" else 0.0
     if kind is None:
         row.leave("angle", "tip", "cut", "neck", "head-height")
-    plunges, named = row.flag("can-plunge", True), row.flag("only-when-named", False)
+    # A mill whose edges do not meet in the middle presses on the board until something gives: unsure means a ramp.
+    plunges, named = row.flag("can-plunge", pointed), row.flag("only-when-named", False)
     cut = row.choice("cut", EDGE_CUTS, "unknown") if kind == "end-mill" else None
     metal = row.choice("metal", TOOL_METALS, "carbide")
     source = row.text("source")

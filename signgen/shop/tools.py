@@ -32,7 +32,7 @@ class Tool(Struct, frozen=True, kw_only=True):
     the rest; `tip_mm` the diameter of a V-bit's flat tip; `cutting_length_mm` how far its edges reach above the tip.
     `cut` is an end mill's, None where nobody said; one that is `only_named` the planner never takes by itself. A
     keyhole cutter is a head of its diameter, `head_mm` high, on a neck of diameter `neck_mm`; both are 0 for the
-    rest.
+    rest. `can_plunge` is known to be so, not hoped: a cutter without it goes down along ramps.
     """
 
     name: str

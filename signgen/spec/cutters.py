@@ -62,8 +62,9 @@ def named_end_mill(shop: Shop, diameter_mm: float, length_mm: float | None) -> T
     return Tool(
         name=_free_name(shop, f"end-mill-{plain(diameter_mm)}"), kind="end-mill", diameter_mm=diameter_mm,
         shank_mm=diameter_mm if thick else _ASSUMED_SHANK_MM, cutting_length_mm=length, flutes=_ASSUMED_FLUTES,
-        stickout_mm=length + _ASSUMED_GAP_MM,
-        source="named by the user; flutes, shank and a length not given are assumed (common practice)",
+        stickout_mm=length + _ASSUMED_GAP_MM, can_plunge=False,
+        source="named by the user; flutes, shank and a length not given are assumed (common practice), and that it "
+        "cannot be pushed straight down",
     )  # fmt: skip
 
 

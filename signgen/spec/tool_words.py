@@ -103,6 +103,9 @@ def _made(kind: str, figures: Mapping[str, float], shop: Shop, where: str) -> To
         raise AskError.at(where, "Its diameter is missing.", EXAMPLE)
     elif kind == "end-mill":
         tool = named_end_mill(shop, diameter, length)
+        if tool not in shop.tools:
+            # Whoever wrote the program knew the cutter, and said nothing against a plunge.
+            tool = replace(tool, can_plunge=True)
     else:
         tool = _round(kind, diameter, angle, shop)
     changed: dict[str, float] = {
@@ -136,7 +139,9 @@ def _round(kind: str, diameter: float, angle: float | None, shop: Shop) -> Tool:
             return tool
     if kind == "ball-nose":
         tool = named_end_mill(shop, diameter, None)
-        return replace(tool, name=f"ball-nose-{plain(diameter)}", kind="ball-nose")
+        return replace(tool, name=f"ball-nose-{plain(diameter)}", kind="ball-nose", can_plunge=True)
     tool = named_end_mill(shop, diameter, DRILL_LENGTH_RATIO * diameter)
     point = DRILL_POINT_DEG if angle is None else angle
-    return replace(tool, name=f"drill-{plain(diameter)}", kind="drill", angle_deg=point, shank_mm=diameter)
+    return replace(
+        tool, name=f"drill-{plain(diameter)}", kind="drill", angle_deg=point, shank_mm=diameter, can_plunge=True
+    )

@@ -11,11 +11,15 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Point
 
+from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Hole
+from signgen.errors import CannotMakeError
 from signgen.geometry.paths import CCW, CW, LINE, Path, joined
 from signgen.operations.holes import BoreHoles, fits
+from signgen.operations.plan import make_plan
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
+from tests.asking import spec_of
 
 THICKNESS, BREAKTHROUGH = 12.0, 0.3
 
@@ -69,15 +73,8 @@ def test_a_hole_of_the_cutters_size_is_pecked_straight_down(drill: Tool, cutting
     assert path.points_mm[-1, 2] == pytest.approx(-BREAKTHROUGH - 1.502, abs=1e-3)
 
 
-def test_an_end_mill_pecks_by_its_stepdown(mill: Tool, cutting: CuttingData) -> None:
-    path, _ = bored(6.0, mill, cutting)
-    deepest = np.minimum.accumulate(path.points_mm[:, 2])
-    assert np.max(-np.diff(deepest)) <= cutting.stepdown_mm + 1e-9
-    assert path.points_mm[-1, 2] == -BREAKTHROUGH
-
-
 @settings(suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None, max_examples=60)
-@given(st.floats(6.05, 60.0))
+@given(st.floats(6.3, 60.0))
 def test_what_is_swept_at_the_bottom_is_the_hole_and_nothing_stands_in_it(
     mill: Tool, cutting: CuttingData, diameter: float
 ) -> None:
@@ -111,10 +108,40 @@ def test_passes_of_a_wide_hole_go_no_deeper_than_the_stepdown(mill: Tool, cuttin
 
 
 def test_what_fits_and_what_does_not(mill: Tool, drill: Tool) -> None:
-    assert fits(6.0, mill)
-    assert not fits(5.9, mill)
+    assert fits(6.3, mill)
+    assert not fits(6.29, mill)
+    assert fits(6.0, mill, slot=True)
+    assert not fits(5.9, mill, slot=True)
     assert fits(5.0, drill)
     assert not fits(5.5, drill)
+    assert not fits(5.0, drill, slot=True)
+
+
+@pytest.mark.parametrize("material", ["birch-plywood", "acrylic", "aluminium"])
+@pytest.mark.parametrize("diameter", ["3", "4", "4.3", "5", "6", "6.4", "8"])
+def test_no_end_mill_goes_straight_down_where_a_hole_will_be(diameter: str, material: str) -> None:
+    spec = spec_of(hole_diameter=diameter, material=material, thickness="6")
+    drawing = draw(spec)
+    plan = make_plan(drawing, spec)
+    makers = [run.tool for run in plan.runs if any(isinstance(each, BoreHoles) for each in run.operations)]
+    assert len(makers) == 1
+    for run in plan.runs:
+        for operation, toolpath in zip(run.operations, run.toolpaths(), strict=True):
+            steps = [np.diff(cut.path.points_mm, axis=0) for cut in toolpath.cuts]
+            straight = any(((step[:, 2] < 0) & ~step[:, :2].any(axis=1)).any() for step in steps)
+            assert not (straight and isinstance(operation, BoreHoles) and run.tool.kind == "end-mill")
+
+
+@pytest.mark.parametrize("cutter", ["6", "4"])
+def test_a_named_end_mill_of_the_holes_own_size_is_refused_with_what_would_do(cutter: str) -> None:
+    spec = spec_of(hole_diameter=cutter, end_mill=cutter)
+    with pytest.raises(CannotMakeError) as refused:
+        make_plan(draw(spec), spec)
+    said = str(refused.value)
+    assert f"Name an end mill of {float(cutter) - 0.3:g} mm or less" in said
+    assert f"at least {float(cutter) + 0.3:g} mm" in said
+    better = spec_of(hole_diameter=str(float(cutter) + 0.3), end_mill=cutter)
+    assert make_plan(draw(better), better).edge.diameter_mm == float(cutter)
 
 
 def test_pecks_come_all_the_way_out_and_go_back_fast(drill: Tool, cutting: CuttingData) -> None:

@@ -207,3 +207,24 @@ def test_a_missing_file_is_a_wrong_request(tmp_path):
     with pytest.raises(AskError, match=r"^shop: .*nowhere\.toml cannot be read") as caught:
         load_shop(tmp_path / "nowhere.toml")
     assert caught.value.exit_code == 2
+
+
+@pytest.mark.parametrize(
+    ("kind", "more", "plunges"),
+    [
+        ("end-mill", "", False),
+        ("end-mill", "can-plunge = true", True),
+        ("ball-nose", "", False),
+        ("v-bit", "angle = 60", True),
+        ("drill", "angle = 118", True),
+        ("drill", "angle = 118\ncan-plunge = false", False),
+    ],
+)
+def test_a_mill_of_ones_own_goes_down_ramps_unless_it_is_said_to_plunge(written, kind, more, plunges):
+    row = TOOL.replace('"v-bit"', f'"{kind}"').replace("tip = 0.2\n", "").replace("angle = 60", more)
+    own = load_shop(written(row)).tools[0]
+    assert (own.name, own.can_plunge) == ("my-bit", plunges)
+
+
+def test_what_presses_its_chips_down_is_not_pushed_straight_down(shop):
+    assert not any(tool.can_plunge for tool in shop.tools if tool.cut not in (None, "up-cut"))
