@@ -8,6 +8,9 @@ from typing import ClassVar, Self
 from msgspec import Struct
 from msgspec.structs import replace
 
+from signgen.messages import Sentence
+from signgen.messages.wording import Wording
+
 
 class Problem(Struct, frozen=True, kw_only=True):
     """One thing that is wrong.
@@ -17,11 +20,16 @@ class Problem(Struct, frozen=True, kw_only=True):
     """
 
     where: str
-    what: str
-    remedy: str = ""
+    what: Sentence
+    remedy: Sentence = ""
 
     def __str__(self) -> str:
-        return " ".join(part for part in (f"{self.where}:" if self.where else "", self.what, self.remedy) if part)
+        return self.said(Wording())
+
+    def said(self, wording: Wording) -> str:
+        """In one line."""
+        where = f"{self.where}:" if self.where else ""
+        return " ".join(part for part in (where, wording(self.what), wording(self.remedy)) if part)
 
     def below(self, prefix: str) -> Problem:
         """The same problem seen from one level up: `border` + `radius` gives `border.radius`."""
@@ -38,7 +46,7 @@ class SignGenError(Exception):
         super().__init__("\n".join(str(problem) for problem in self.problems))
 
     @classmethod
-    def at(cls, where: str, what: str, remedy: str = "") -> Self:
+    def at(cls, where: str, what: Sentence, remedy: Sentence = "") -> Self:
         """The error with a single problem."""
         return cls(Problem(where=where, what=what, remedy=remedy))
 

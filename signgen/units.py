@@ -13,6 +13,8 @@ from fractions import Fraction
 from msgspec import Struct
 
 from signgen.errors import AskError
+from signgen.messages import Message, Mm, Num
+from signgen.messages.values import Value
 
 GREATEST_LENGTH_MM = 5000.0
 """Longer than any board that is sold: such a number is a slip of the finger or a forgotten unit."""
@@ -34,7 +36,7 @@ _NUMBER = re.compile(
 )
 _COMMA = re.compile(r"\d,\d", re.ASCII)
 _LONGEST_TEXT = 80
-_EXAMPLES = "Write millimetres, or a number with its unit: 12, 12mm, 3.5in, 3 1/2 in."
+_EXAMPLES = Message("units.write_a_length")
 
 
 class Limits(Struct, frozen=True, kw_only=True):
@@ -44,17 +46,26 @@ class Limits(Struct, frozen=True, kw_only=True):
     greatest: float
     open_below: bool = False
 
-    def problem(self, value: float, unit: str) -> tuple[str, str] | None:
+    def problem(self, value: float, unit: str) -> tuple[Message, Message] | None:
         """What is wrong with a finite value and what to do about it, or None."""
-        name = f" {unit}" if unit else ""
         if value < self.least or (self.open_below and value == self.least):
             if self.least == 0 and self.open_below:
-                return f"{plain(value)}{name} is not more than zero.", "Use a positive number."
-            more = "more than" if self.open_below else "at least"
-            return f"{plain(value)}{name} is too little.", f"Use {more} {plain(self.least)}{name}."
+                return Message("units.not_positive", value=_measure(value, unit)), Message("units.use_positive")
+            use = Message(
+                "units.use_more_than" if self.open_below else "units.use_at_least", least=_measure(self.least, unit)
+            )
+            return Message("units.too_little", value=_measure(value, unit)), use
         if value > self.greatest:
-            return f"{plain(value)}{name} is too much.", f"Use at most {plain(self.greatest)}{name}."
+            use = Message("units.use_at_most", greatest=_measure(self.greatest, unit))
+            return Message("units.too_much", value=_measure(value, unit)), use
         return None
+
+
+def _measure(value: float, unit: str) -> Value:
+    """The number with what it counts: 'mm', 'degrees' or nothing."""
+    if unit == "degrees":
+        return Message("units.degrees", value=Num(value))
+    return Mm(value) if unit == "mm" else Num(value)
 
 
 POSITIVE = Limits(least=0, greatest=GREATEST_LENGTH_MM, open_below=True)
@@ -65,14 +76,6 @@ NOT_NEGATIVE = Limits(least=0, greatest=GREATEST_LENGTH_MM)
 
 PLACE = Limits(least=-GREATEST_LENGTH_MM, greatest=GREATEST_LENGTH_MM)
 """A coordinate."""
-
-
-def plain(value: float) -> str:
-    """A number for a message: as short as six digits allow, never in powers of ten for what fits a sign."""
-    if abs(value) >= 1e6:
-        return f"{value:g}"
-    text = f"{value:.6g}"
-    return f"{value:.6f}".rstrip("0") if "e" in text else text
 
 
 def length_mm(raw: object, where: str, limits: Limits = POSITIVE) -> float:
@@ -89,7 +92,7 @@ def size_mm(raw: object, where: str, limits: Limits = POSITIVE) -> tuple[float, 
     A unit after the height holds for a bare width too. A unit after the width alone is refused, since
     '8x5' inches and millimetres are both signs that someone makes.
     """
-    advice = "Write WIDTHxHEIGHT, as in 220x140 or 8.5x5.5in."
+    advice = Message("units.write_a_size")
     if isinstance(raw, list | tuple):
         parts: list[object] = list(raw)
         units = ["" for _ in parts]
@@ -98,11 +101,11 @@ def size_mm(raw: object, where: str, limits: Limits = POSITIVE) -> tuple[float, 
         parts = list(texts)
         units = [_unit_of(text) for text in texts]
     else:
-        raise AskError.at(where, f"{raw!r} is not a size.", advice)
+        raise AskError.at(where, Message("units.no_size", shown=repr(raw)), advice)
     if len(parts) != 2 or any(isinstance(part, str) and not part.strip() for part in parts):
-        raise AskError.at(where, f"{_shown(raw)} is not a size.", advice)
+        raise AskError.at(where, Message("units.no_size", shown=_shown(raw)), advice)
     if units[0].lower() in _MM_PER_UNIT and units[0] and not units[1]:
-        raise AskError.at(where, f"{_shown(raw)} gives a unit for the width alone.", advice)
+        raise AskError.at(where, Message("units.unit_of_width_alone", shown=_shown(raw)), advice)
     width = _within(_length(parts[0], where, units[1]), where, limits, "mm")
     return width, _within(_length(parts[1], where, ""), where, limits, "mm")
 
@@ -112,14 +115,14 @@ def points_mm(raw: object, where: str) -> tuple[tuple[float, float], ...]:
 
     Coordinates may be negative here: whether a point lies on the sign is for the drawing to say.
     """
-    advice = "Write X,Y;X,Y, as in 20,15;200,15."
+    advice = Message("units.write_points")
     if not isinstance(raw, str):
-        raise AskError.at(where, f"{_shown(raw)} is not a list of points.", advice)
+        raise AskError.at(where, Message("units.no_points", shown=_shown(raw)), advice)
     points = []
     for text in _clean(raw, where).removesuffix(";").split(";"):
         pair = text.split(",")
         if len(pair) != 2 or not all(part.strip() for part in pair):
-            raise AskError.at(where, f"'{text.strip()}' is not a point.", advice)
+            raise AskError.at(where, Message("units.no_point", shown=text.strip()), advice)
         x = _within(_length(pair[0], where, _unit_of(pair[1])), where, PLACE, "mm")
         points.append((x, _within(_length(pair[1], where, ""), where, PLACE, "mm")))
     return tuple(points)
@@ -128,20 +131,22 @@ def points_mm(raw: object, where: str) -> tuple[tuple[float, float], ...]:
 def angle_deg(raw: object, where: str, limits: Limits) -> float:
     """An angle in degrees from a number, '60', '60deg' or '60°'."""
     text = re.sub(r"\s*(?:deg|degrees?|°)$", "", _clean(raw, where)) if isinstance(raw, str) else raw
-    value = _fraction(text, where, "an angle", "Write degrees, as in 60 or 90.")
+    value = _fraction(text, where, "angle", Message("units.write_degrees"))
     return _within(value, where, limits, "degrees")
 
 
 def number(raw: object, where: str, limits: Limits) -> float:
     """A number without a unit."""
-    return _within(_fraction(raw, where, "a number", "Write a plain number, as in 1.5."), where, limits, "")
+    return _within(_fraction(raw, where, "number", Message("units.write_a_number")), where, limits, "")
 
 
 def count(raw: object, where: str, limits: Limits) -> int:
     """A whole number."""
-    value = _fraction(raw, where, "a whole number", "Write a whole number, as in 4.")
+    value = _fraction(raw, where, "whole_number", Message("units.write_a_whole_number"))
     if value.denominator != 1:
-        raise AskError.at(where, f"{_shown(raw)} is not a whole number.", "Write a whole number, as in 4.")
+        raise AskError.at(
+            where, Message("units.no_whole_number", shown=_shown(raw)), Message("units.write_a_whole_number")
+        )
     return int(_within(value, where, limits, ""))
 
 
@@ -165,7 +170,7 @@ def _shown(raw: object) -> str:
 def _clean(raw: str, where: str) -> str:
     """One line of text with single blanks; 3½ becomes 3 1/2."""
     if len(raw) > _LONGEST_TEXT * 50:
-        raise AskError.at(where, f"{_shown(raw)} is too long to be a measure.", _EXAMPLES)
+        raise AskError.at(where, Message("units.too_long", shown=_shown(raw)), _EXAMPLES)
     return " ".join("".join(_spread(c) for c in raw).split())
 
 
@@ -184,7 +189,7 @@ def _unit_of(text: str) -> str:
     return match.group() if match else ""
 
 
-def _fraction(raw: object, where: str, noun: str, advice: str) -> Fraction:
+def _fraction(raw: object, where: str, noun: str, advice: Message) -> Fraction:
     """A finite number, exactly as written: a float stands for its shortest decimal."""
     if isinstance(raw, int) and not isinstance(raw, bool):
         return Fraction(raw)
@@ -195,8 +200,8 @@ def _fraction(raw: object, where: str, noun: str, advice: str) -> Fraction:
         if match:
             return _value(match, where)
         if _COMMA.search(raw):
-            advice = "Write the decimals after a point, not a comma."
-    raise AskError.at(where, f"{_shown(raw)} is not {noun}.", advice)
+            advice = Message("units.write_a_point")
+    raise AskError.at(where, Message(f"units.no_{noun}", shown=_shown(raw)), advice)
 
 
 def _value(match: re.Match[str], where: str) -> Fraction:
@@ -204,7 +209,7 @@ def _value(match: re.Match[str], where: str) -> Fraction:
         value = Fraction(match["decimal"])
     else:
         if int(match["bottom"]) == 0:
-            raise AskError.at(where, f"'{match.group()}' divides by zero.", _EXAMPLES)
+            raise AskError.at(where, Message("units.divides_by_zero", text=match.group()), _EXAMPLES)
         value = Fraction(int(match["whole"] or 0)) + Fraction(int(match["top"]), int(match["bottom"]))
     return -value if match["sign"] == "-" else value
 
@@ -213,21 +218,21 @@ def _length(raw: object, where: str, unit_if_bare: str) -> Fraction:
     """A length in millimetres, exactly. A bare fraction is refused: 1/4 means inches to whoever writes it,
     and taking it for a quarter of a millimetre would spoil the board without a word."""
     if not isinstance(raw, str):
-        return _fraction(raw, where, "a length", _EXAMPLES) * _factor(unit_if_bare, raw, where)
+        return _fraction(raw, where, "length", _EXAMPLES) * _factor(unit_if_bare, raw, where)
     text = _clean(raw, where)
     unit = _unit_of(text)
     digits = text.removesuffix(unit).strip() if unit else text
-    value = _fraction(digits, where, "a length", _EXAMPLES) if digits else None
+    value = _fraction(digits, where, "length", _EXAMPLES) if digits else None
     if value is None:
-        raise AskError.at(where, f"{_shown(raw)} is not a length.", _EXAMPLES)
+        raise AskError.at(where, Message("units.no_length", shown=_shown(raw)), _EXAMPLES)
     if not unit and not unit_if_bare and "/" in digits:
-        advice = f"Write {digits}in or {digits}mm."
-        raise AskError.at(where, f"{_shown(raw)} is a fraction without a unit.", advice)
+        advice = Message("units.write_which_unit", digits=digits)
+        raise AskError.at(where, Message("units.bare_fraction", shown=_shown(raw)), advice)
     return value * _factor(unit or unit_if_bare, raw, where)
 
 
 def _factor(unit: str, raw: object, where: str) -> Fraction:
     factor = _MM_PER_UNIT.get(unit.lower())
     if factor is None:
-        raise AskError.at(where, f"{_shown(raw)} has a unit that is not known.", "Use mm, cm, m, in or ft.")
+        raise AskError.at(where, Message("units.unknown_unit", shown=_shown(raw)), Message("units.use_known_unit"))
     return factor

@@ -53,7 +53,7 @@ def test_refuses_what_is_no_lettering(raw, what):
     with pytest.raises(AskError) as caught:
         lines(raw, "text")
     assert caught.value.problems[0].where == "text"
-    assert caught.value.problems[0].what == what
+    assert str(caught.value.problems[0].what) == what
     assert caught.value.problems[0].remedy
 
 

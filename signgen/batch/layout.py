@@ -17,12 +17,12 @@ from signgen.batch.shop import shop_of
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, CannotMakeError
 from signgen.geometry.rectangles import Size, fits, nest
+from signgen.messages.figures import plain
 from signgen.operations.bevel import bevel_beyond_mm
 from signgen.pipeline import read_sign
 from signgen.shop.materials import Machine, Material
 from signgen.shop.stock import around_mm
 from signgen.spec.sign_spec import SignSpec
-from signgen.units import plain
 from signgen.whole_sheet import HoleSize, PieceAsked, SheetAsked, cutters_of
 
 USUAL_BORDER_MM = 15.0

@@ -45,7 +45,7 @@ class Outcome(Struct, frozen=True, kw_only=True):
         """What is wrong and what to do; with several problems each begins with its key."""
         if len(self.problems) == 1:
             (problem,) = self.problems
-            return " ".join(part for part in (problem.what, problem.remedy) if part)
+            return " ".join(part for part in (str(problem.what), str(problem.remedy)) if part)
         return " ".join(str(problem) for problem in self.problems)
 
     def to_json(self) -> bytes:
@@ -56,7 +56,7 @@ class Outcome(Struct, frozen=True, kw_only=True):
             told["figures"] = dict(self.figures)
         else:
             told["exit_code"] = self.exit_code
-            told["problems"] = [[problem.where, problem.what, problem.remedy] for problem in self.problems]
+            told["problems"] = [[problem.where, str(problem.what), str(problem.remedy)] for problem in self.problems]
         return json.dumps(told, ensure_ascii=False, separators=(",", ":"), allow_nan=False).encode()
 
 

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import SAME_MM, NoEyes, arc, ring
 from signgen.errors import CannotMakeError
+from signgen.messages.figures import plain
 from signgen.option import Option
-from signgen.units import plain
 
 if TYPE_CHECKING:
     from shapely.geometry import Polygon

@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 from signgen.errors import CannotMakeError
+from signgen.messages.figures import plain
 from signgen.option import Option
-from signgen.units import plain
 
 if TYPE_CHECKING:
     from shapely.geometry import Polygon

@@ -11,8 +11,8 @@ from signgen.borders.common import NoEyes, Point, ring
 from signgen.borders.svg_chain import chain_of
 from signgen.borders.svg_file import read_svg_path
 from signgen.errors import AskError, CannotMakeError
+from signgen.messages.figures import plain
 from signgen.option import Option
-from signgen.units import plain
 
 if TYPE_CHECKING:
     from shapely.geometry import Polygon

@@ -14,9 +14,9 @@ from signgen.drawing.drawing import Countersink, Groove, Hole, Recess
 from signgen.errors import Problem
 from signgen.holes.keyholes import Keyholes
 from signgen.holes.screws import Head
+from signgen.messages.figures import plain
 from signgen.spec.amounts import LEAST_LEFT_MM
 from signgen.spec.sign_spec import SignSpec
-from signgen.units import plain
 
 LEAST_WALL_MM = 1.0
 """Wood that must stay between a hole and the edge, another hole or a letter; less breaks out (common practice)."""

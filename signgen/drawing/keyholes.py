@@ -16,9 +16,9 @@ from signgen.drawing.drawing import Drawing, Groove, Hole, Keyhole, Recess
 from signgen.drawing.holes import face_area
 from signgen.errors import Problem
 from signgen.holes.keyholes import Keyholes
+from signgen.messages.figures import plain
 from signgen.spec.keyholes import FREE_MM, SHOULDER_MM
 from signgen.spec.sign_spec import SignSpec
-from signgen.units import plain
 
 LEAST_BESIDE_MM = 2.0
 """Wood beside a keyhole, towards the edge, a hole or another keyhole: it carries the sign (common practice)."""

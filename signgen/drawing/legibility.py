@@ -9,8 +9,8 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct
 
 from signgen.drawing.drawn_line import DrawnLine
+from signgen.messages.figures import plain
 from signgen.shop.legibility import DistanceRule, NumberRule, Proportion, RangeRule, reading_rules
-from signgen.units import plain
 
 _HOUSE_NUMBER = re.compile(
     r"(?:(?:no|nr)\.?\s*|[#№]\s*)?\d{1,5}(?P<letter>\s?[a-z])?(?:\s?[-–/+]\s?\d{1,5}(?:\s?[a-z])?)*(?![\w.,])(?:\s+\D+)?",

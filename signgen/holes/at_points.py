@@ -11,8 +11,9 @@ from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.holes.common import SIZE_OPTIONS, diameter_of
+from signgen.messages.figures import plain
 from signgen.option import Option
-from signgen.units import plain, points_mm
+from signgen.units import points_mm
 
 _MOST = 200
 

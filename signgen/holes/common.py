@@ -7,8 +7,9 @@ from collections.abc import Mapping
 
 from signgen.errors import AskError
 from signgen.holes.screws import Fit, clearance_mm
+from signgen.messages.figures import plain
 from signgen.option import Option
-from signgen.units import Limits, plain
+from signgen.units import Limits
 
 HOLE_DIAMETER = Option(
     name="hole-diameter", kind="length", metavar="LENGTH", group="Holes",

@@ -9,8 +9,9 @@ from msgspec import Struct
 from signgen.errors import AskError
 from signgen.holes.common import SCREW
 from signgen.holes.screws import HEAD_STANDARDS, Head, HeadStandard, head_of
+from signgen.messages.figures import plain
 from signgen.option import Option
-from signgen.units import Limits, plain
+from signgen.units import Limits
 
 SLOT_LENGTH = Option(
     name="slot-length", kind="length", metavar="LENGTH", group="Holes",

@@ -10,8 +10,9 @@ from msgspec import Struct
 from signgen.errors import AskError
 from signgen.holes.common import HOLE_COUNT, INSET, SCREW, count_of, must_not_cross, pitch_of, spread
 from signgen.holes.screws import shank_and_head_mm
+from signgen.messages.figures import plain
 from signgen.option import Option
-from signgen.units import Limits, plain
+from signgen.units import Limits
 
 KEYHOLE_TRAVEL = Option(
     name="keyhole-travel", kind="length", metavar="LENGTH", group="Holes", limits=Limits(least=4, greatest=60),

@@ -10,8 +10,9 @@ from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.holes.common import HOLE_COUNT, INSET, SIZE_OPTIONS, count_of, diameter_of, inset_of
+from signgen.messages.figures import plain
 from signgen.option import Option
-from signgen.units import Limits, plain
+from signgen.units import Limits
 
 RING_DIAMETER = Option(
     name="ring-diameter", kind="length", metavar="LENGTH", group="Holes",

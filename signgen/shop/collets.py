@@ -12,8 +12,8 @@ from fractions import Fraction
 from msgspec import Struct
 
 from signgen.errors import CannotMakeError
+from signgen.messages.figures import plain
 from signgen.shop.tools import Tool
-from signgen.units import plain
 
 LEAST_GRIP_RATIO = 0.7
 """Share of the collet's length that must grip the shank: common practice (check-values has two thirds of the bore)."""

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 
+from signgen.messages.figures import plain
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
 from signgen.spec.sign_spec import TabSpec
 from signgen.spec.trim import FrameSpec
-from signgen.units import plain
 
 Size = tuple[float, float]
 

@@ -9,6 +9,7 @@ from functools import partial
 from msgspec import Struct
 
 from signgen.errors import AskError
+from signgen.messages.figures import plain
 from signgen.option import Option, pick
 from signgen.shop.materials import Machine, Material
 from signgen.shop.shop import Shop
@@ -17,7 +18,7 @@ from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
 from signgen.spec.keys import CELL
 from signgen.spec.tool_words import tool_in_words
-from signgen.units import Limits, length_mm, plain, points_mm, size_mm
+from signgen.units import Limits, length_mm, points_mm, size_mm
 
 PLACES = {
     "bottom-left": (0.0, 0.0),

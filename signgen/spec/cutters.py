@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 
 from signgen.errors import AskError
+from signgen.messages.figures import plain
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
-from signgen.units import plain
 
 _SAME_MM = 1e-6
 _DEFAULT_ANGLE_DEG = 90.0

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 
+from signgen.messages.figures import plain
 from signgen.shop.tools import Tool
 from signgen.spec.amounts import depth_of
 from signgen.spec.asked import Asked
 from signgen.spec.finish import Finish, most_depth_mm
-from signgen.units import plain
 
 STROKE_MM, STROKE_RATIO = 1.0, 0.2
 """Depth of strokes unless asked for: 1 mm, at most a fifth of the board, which a V-bit of 90 degrees cuts 2 mm wide

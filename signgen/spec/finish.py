@@ -7,9 +7,9 @@ from typing import Literal
 
 from msgspec import Struct
 
+from signgen.messages.figures import plain
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
-from signgen.units import plain
 
 Size = tuple[float, float]
 Finish = Literal["groove", "recess", "raised", "stroke", "through"]

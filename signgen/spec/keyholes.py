@@ -8,12 +8,12 @@ from msgspec import Struct
 
 from signgen.holes import HolePattern
 from signgen.holes.keyholes import KEYHOLE_DEPTH, Keyholes
+from signgen.messages.figures import plain
 from signgen.shop.collets import collet_for
 from signgen.shop.materials import Machine
 from signgen.shop.shop import Shop
 from signgen.shop.tools import STOUTEST_MM, Tool
 from signgen.spec.asked import Asked
-from signgen.units import plain
 
 ROOM_MM = 0.5
 """The cutter's head, and the entry, over the screw's head; the entry over the cutter's (practice: 0.5 to 1 mm,

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from signgen.messages.figures import plain
 from signgen.shop.collets import SERIES, collet_for
 from signgen.shop.materials import Machine
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
-from signgen.units import plain
 
 
 def must_fit_collet(a: Asked, key: str, tool: Tool, machine: Machine) -> None:

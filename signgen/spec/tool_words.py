@@ -8,11 +8,12 @@ from collections.abc import Callable, Mapping
 from msgspec.structs import replace
 
 from signgen.errors import AskError, Problem
+from signgen.messages.figures import plain
 from signgen.option import did_you_mean, flag
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
 from signgen.spec.cutters import named_end_mill, named_v_bit
-from signgen.units import NOT_NEGATIVE, POSITIVE, Limits, angle_deg, count, length_mm, plain
+from signgen.units import NOT_NEGATIVE, POSITIVE, Limits, angle_deg, count, length_mm
 
 KINDS = ("v-bit", "end-mill", "ball-nose", "drill")
 _ANGLES = Limits(least=15, greatest=180)

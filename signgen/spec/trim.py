@@ -8,11 +8,11 @@ from pathlib import Path
 
 from msgspec import Struct
 
+from signgen.messages.figures import plain
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
 from signgen.spec.finish import Finish, PanelSpec
 from signgen.spec.paths import resolved_font
-from signgen.units import plain
 
 Size = tuple[float, float]
 

@@ -212,7 +212,7 @@ def test_everything_wrong_whatever_the_rows_hold_is_said_at_once() -> None:
     asked = {"text": ["{nmae}", "{number", "}"], "thickness": "-1", "materail": "mdf"}
     with pytest.raises(AskError) as refused:
         make_recipe(table, asked)
-    found = {(problem.where, problem.what.split(".")[0]) for problem in refused.value.problems}
+    found = {(problem.where, str(problem.what).split(".")[0]) for problem in refused.value.problems}
     assert found == {
         ("text", "The list has no column 'nmae' for {nmae}"),
         ("text", "A lone '{'"),

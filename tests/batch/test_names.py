@@ -36,7 +36,7 @@ def test_a_misspelt_name_is_refused_at_once_with_a_close_one(tmp_path: Path, key
     with pytest.raises(AskError) as caught:
         make_recipe(table_of(tmp_path), BASE | {key: name})
     (problem,) = caught.value.problems
-    assert (problem.where, name in problem.what, offer in problem.remedy) == (key, True, True)
+    assert (problem.where, name in str(problem.what), offer in str(problem.remedy)) == (key, True, True)
 
 
 def test_all_names_are_told_at_once(tmp_path: Path) -> None:

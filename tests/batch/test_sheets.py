@@ -188,7 +188,7 @@ def test_what_would_be_wrong_with_every_sheet_is_said_at_once(
     assert isinstance(result.exception, SignGenError), result.output
     (problem,) = result.exception.problems
     assert problem.where == where
-    assert what in problem.what
+    assert what in str(problem.what)
     assert not (tmp_path / "out").exists()
 
 

@@ -81,7 +81,7 @@ def test_refuses_an_outline_that_crosses_itself_or_encloses_nothing(tmp_path, da
     with pytest.raises(AskError) as caught:
         own_size_mm(str(drawn(tmp_path, data)))
     (problem,) = caught.value.problems
-    assert what in problem.what or "encloses nothing" in problem.what
+    assert what in str(problem.what) or "encloses nothing" in str(problem.what)
     assert "leaf.svg:1" in problem.where
 
 
@@ -98,7 +98,7 @@ def test_a_bad_file_is_told_once_and_only(tmp_path):
     with pytest.raises(AskError) as caught:
         spec_of(border=f"path:{tmp_path / 'none.svg'}", size=None)
     (problem,) = caught.value.problems
-    assert "none.svg cannot be read" in problem.what
+    assert "none.svg cannot be read" in str(problem.what)
 
 
 @pytest.mark.parametrize(("unit", "what"), [("0.01mm", "too little"), ("9m", None), ("1000cm", "too much")])

@@ -118,5 +118,5 @@ def test_refuses_what_is_not_one_closed_path(data, what):
         chain(data)
     (problem,) = caught.value.problems
     assert problem.where == "outline.svg:1"
-    assert what in problem.what
+    assert what in str(problem.what)
     assert problem.remedy

@@ -160,8 +160,8 @@ def test_bad_input_says_where_what_and_what_to_do_and_leaves_nothing(
     assert result.exception.exit_code == code, problems(result)
     assert where in {problem.where for problem in result.exception.problems}, problems(result)
     for problem in result.exception.problems:
-        assert problem.what.endswith(".")
-        assert problem.remedy.endswith(".")
+        assert str(problem.what).endswith(".")
+        assert str(problem.remedy).endswith(".")
         assert "\n" not in str(problem)
     assert list(tmp_path.iterdir()) == []
 

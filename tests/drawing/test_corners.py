@@ -73,4 +73,4 @@ def test_a_character_that_the_face_lacks_is_offered_in_others() -> None:
         draw(spec_of(**{**CORNER, "ornament": "Ω"}, ornament_font="rye"))
     (problem,) = caught.value.problems
     assert problem.where == "ornament"
-    assert "These have it: " in problem.remedy
+    assert "These have it: " in str(problem.remedy)

@@ -23,7 +23,7 @@ def test_a_single_hole_stands_in_the_middle():
 def test_says_how_many_have_room_and_so_many_have(width):
     with pytest.raises(AskError, match=r"^hole-count: ") as caught:
         Row.from_options("", {"hole-diameter": 10.0, "inset": 20.0, "hole-count": 40}, width, 100)
-    most = int(caught.value.problems[0].remedy.split()[-1].rstrip("."))
+    most = int(str(caught.value.problems[0].remedy).split()[-1].rstrip("."))
     assert Row.from_options("", {"hole-diameter": 10.0, "inset": 20.0, "hole-count": most}, width, 100).count == most
     with pytest.raises(AskError):
         Row.from_options("", {"hole-diameter": 10.0, "inset": 20.0, "hole-count": most + 1}, width, 100)

@@ -59,7 +59,7 @@ def test_characters_that_are_missing_from_any_line_are_told_together() -> None:
     lines = [Line(text="λ", face=open_face("barlow")), Line(text="ж", face=open_face("cinzel"))]
     with pytest.raises(AskError) as caught:
         measure_lines(lines)
-    assert [problem.what.split(" (")[0] for problem in caught.value.problems] == [
+    assert [str(problem.what).split(" (")[0] for problem in caught.value.problems] == [
         "barlow has no 'λ'",
         "cinzel has no 'ж'",
     ]

@@ -30,7 +30,7 @@ def refusal(path: Path) -> str:
     (problem,) = caught.value.problems
     assert problem.where == "font"
     assert problem.remedy
-    return problem.what
+    return str(problem.what)
 
 
 def test_says_what_a_file_is_instead(write: Callable[[str, bytes], Path], tmp_path: Path) -> None:

@@ -51,7 +51,7 @@ def test_a_named_cutter_that_is_too_thick_for_the_holes_is_an_error_that_says_wh
         choose_cutters(draw(spec), spec)
     (problem,) = error.value.problems
     assert problem.where == "end-mill"
-    assert "The largest that would do has 4.7 mm" in problem.what
+    assert "The largest that would do has 4.7 mm" in str(problem.what)
 
 
 def test_a_board_that_no_cutter_reaches_through() -> None:

@@ -51,7 +51,7 @@ def test_a_dialect_that_a_machine_wants_and_nobody_has_is_told_with_the_machines
         read(own(dialect="inches"))
     (problem,) = caught.value.problems
     assert problem.where == "machine desktop-router"
-    assert "inch" in problem.remedy
+    assert "inch" in str(problem.remedy)
 
 
 def test_all_of_it_survives_the_sign_file() -> None:

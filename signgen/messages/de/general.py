@@ -1,0 +1,10 @@
+"""German: words that every room uses."""
+
+from __future__ import annotations
+
+WORDS = {
+    "list.and": "und",
+    "list.or": "oder",
+    "words.lacking": "{count} dieser Meldungen {count:hat|haben} in dieser Sprache ({language}) noch keine Worte: "
+    "Englisch.",
+}

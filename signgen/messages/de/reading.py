@@ -1,0 +1,35 @@
+"""German: what was typed, and how to write it."""
+
+from __future__ import annotations
+
+WORDS = {
+    "units.no_length": "{shown} ist keine Länge.",
+    "units.no_number": "{shown} ist keine Zahl.",
+    "units.no_whole_number": "{shown} ist keine ganze Zahl.",
+    "units.no_angle": "{shown} ist kein Winkel.",
+    "units.no_size": "{shown} ist keine Größe.",
+    "units.no_points": "{shown} ist keine Liste von Punkten.",
+    "units.no_point": "'{shown}' ist kein Punkt.",
+    "units.unit_of_width_alone": "{shown} gibt nur für die Breite eine Einheit an.",
+    "units.too_long": "{shown} ist zu lang für ein Maß.",
+    "units.divides_by_zero": "'{text}' teilt durch null.",
+    "units.bare_fraction": "{shown} ist ein Bruch ohne Einheit.",
+    "units.unknown_unit": "{shown} hat eine unbekannte Einheit.",
+    "units.degrees": "{value} Grad",
+    "units.not_positive": "{value} ist nicht mehr als null.",
+    "units.too_little": "{value} ist zu wenig.",
+    "units.too_much": "{value} ist zu viel.",
+    "units.use_positive": "Eine positive Zahl nehmen.",
+    "units.use_more_than": "Mehr als {least} nehmen.",
+    "units.use_at_least": "Mindestens {least} nehmen.",
+    "units.use_at_most": "Höchstens {greatest} nehmen.",
+    "units.write_a_length": "Millimeter schreiben, oder eine Zahl mit Einheit: 12, 12mm, 3.5in, 3 1/2 in.",
+    "units.write_a_size": "BREITExHÖHE schreiben, wie 220x140 oder 8.5x5.5in.",
+    "units.write_points": "X,Y;X,Y schreiben, wie 20,15;200,15.",
+    "units.write_degrees": "Grad schreiben, wie 60 oder 90.",
+    "units.write_a_number": "Eine einfache Zahl schreiben, wie 1.5.",
+    "units.write_a_whole_number": "Eine ganze Zahl schreiben, wie 4.",
+    "units.write_a_point": "Dezimalen nach einem Punkt schreiben, nicht nach einem Komma.",
+    "units.write_which_unit": "{digits}in oder {digits}mm schreiben.",
+    "units.use_known_unit": "mm, cm, m, in oder ft nehmen.",
+}

@@ -1,0 +1,8 @@
+"""English: all that signgen says. A file for each room of the program."""
+
+from __future__ import annotations
+
+from signgen.messages.en import general, reading
+from signgen.messages.language import Language, together
+
+LANGUAGE = Language(code="en", table=together(general.WORDS, reading.WORDS))

@@ -1,0 +1,35 @@
+"""English: what was typed, and how to write it."""
+
+from __future__ import annotations
+
+WORDS = {
+    "units.no_length": "{shown} is not a length.",
+    "units.no_number": "{shown} is not a number.",
+    "units.no_whole_number": "{shown} is not a whole number.",
+    "units.no_angle": "{shown} is not an angle.",
+    "units.no_size": "{shown} is not a size.",
+    "units.no_points": "{shown} is not a list of points.",
+    "units.no_point": "'{shown}' is not a point.",
+    "units.unit_of_width_alone": "{shown} gives a unit for the width alone.",
+    "units.too_long": "{shown} is too long to be a measure.",
+    "units.divides_by_zero": "'{text}' divides by zero.",
+    "units.bare_fraction": "{shown} is a fraction without a unit.",
+    "units.unknown_unit": "{shown} has a unit that is not known.",
+    "units.degrees": "{value} degrees",
+    "units.not_positive": "{value} is not more than zero.",
+    "units.too_little": "{value} is too little.",
+    "units.too_much": "{value} is too much.",
+    "units.use_positive": "Use a positive number.",
+    "units.use_more_than": "Use more than {least}.",
+    "units.use_at_least": "Use at least {least}.",
+    "units.use_at_most": "Use at most {greatest}.",
+    "units.write_a_length": "Write millimetres, or a number with its unit: 12, 12mm, 3.5in, 3 1/2 in.",
+    "units.write_a_size": "Write WIDTHxHEIGHT, as in 220x140 or 8.5x5.5in.",
+    "units.write_points": "Write X,Y;X,Y, as in 20,15;200,15.",
+    "units.write_degrees": "Write degrees, as in 60 or 90.",
+    "units.write_a_number": "Write a plain number, as in 1.5.",
+    "units.write_a_whole_number": "Write a whole number, as in 4.",
+    "units.write_a_point": "Write the decimals after a point, not a comma.",
+    "units.write_which_unit": "Write {digits}in or {digits}mm.",
+    "units.use_known_unit": "Use mm, cm, m, in or ft.",
+}

@@ -1,0 +1,49 @@
+"""A language: its table of words and its ways with numbers."""
+
+from __future__ import annotations
+
+import importlib
+from collections.abc import Callable, Mapping
+from functools import cache
+
+from msgspec import Struct
+
+LANGUAGES = ("en", "de")
+"""Each has its folder here. The first is spoken where another one lacks the words."""
+
+
+class Language(Struct, frozen=True, kw_only=True):
+    """`code` as in HTML's lang (BCP 47). `table`: the words for every key, `{name}` for a value (see wording.py).
+    `point` parts decimals, `thousands` groups. `plural(count)`: which of the forms 'hole|holes' goes with it."""
+
+    code: str
+    table: Mapping[str, str]
+    point: str = "."
+    thousands: str = ","
+    plural: Callable[[int], int] = lambda count: 0 if count == 1 else 1
+
+
+@cache
+def language(code: str) -> Language:
+    """From its folder.
+
+    Raises: KeyError for a language that there is none of.
+    """
+    if code not in LANGUAGES:
+        raise KeyError(code)
+    found = importlib.import_module(f"signgen.messages.{code}").LANGUAGE
+    assert isinstance(found, Language)
+    return found
+
+
+def together(*tables: Mapping[str, str]) -> Mapping[str, str]:
+    """One table of several rooms'.
+
+    Raises: ValueError for a key that stands in two.
+    """
+    whole: dict[str, str] = {}
+    for table in tables:
+        if twice := whole.keys() & table.keys():
+            raise ValueError(f"two messages are called {', '.join(sorted(twice))}")
+        whole |= table
+    return whole

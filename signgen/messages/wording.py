@@ -1,0 +1,119 @@
+"""Messages into words, in a language and in units.
+
+In a table, `{name}` stands for a value and `{{` for a brace. Behind a colon stands how it is said: `{count:hole|holes}`
+chooses the form that goes with a number (the number itself is not said), `{count:,}` groups thousands, `{width:bare}`
+leaves the unit out, `{names:or}` lists with "or", `{names:plain}` with commas alone.
+"""
+
+from __future__ import annotations
+
+import string
+from collections.abc import Iterable, Iterator
+from functools import cache
+from typing import NamedTuple
+
+from signgen.messages.figures import Units, grouped, measure
+from signgen.messages.language import LANGUAGES, Language, language
+from signgen.messages.message import Message, Sentence
+from signgen.messages.values import Num, Size, Typed, Value
+
+
+class Piece(NamedTuple):
+    """Text, and the code of the language that it is in."""
+
+    text: str
+    code: str
+
+
+@cache
+def parsed(template: str) -> tuple[tuple[str, str, str], ...]:
+    """(text, name, how) of each place of a template, the text standing before it; '' for no name."""
+    return tuple((text, name or "", how or "") for text, name, how, _ in string.Formatter().parse(template))
+
+
+class Wording:
+    """`units` for lengths; `gap` stands between a number and its unit. What the language has no words for is said in
+    English; its keys are gathered in `lacking`."""
+
+    def __init__(self, tongue: Language | str = "en", units: Units = "mm", gap: str = " ") -> None:
+        self.language = language(tongue) if isinstance(tongue, str) else tongue
+        self.units: Units = units
+        self.gap = gap
+        self.lacking: set[str] = set()
+
+    def __call__(self, sentence: Sentence) -> str:
+        """As plain text."""
+        return "".join(piece.text for piece in self.pieces(sentence))
+
+    def pieces(self, sentence: Sentence) -> Iterator[Piece]:
+        """Piece by piece: a sentence that has no words in this language comes in English as a whole."""
+        yield from self._pieces(sentence, self.language)
+
+    def lines(self, sentences: Iterable[Sentence]) -> Iterator[str]:
+        """Each as plain text; when something had to be said in English, the last one says so."""
+        yield from map(self, sentences)
+        if self.lacking:
+            yield self(Message("words.lacking", language=self.language.code, count=len(self.lacking)))
+
+    def _pieces(self, sentence: Sentence, tongue: Language) -> Iterator[Piece]:
+        if isinstance(sentence, str):
+            yield Piece(sentence, tongue.code)
+            return
+        template = tongue.table.get(sentence.key)
+        if template is None:
+            self.lacking.add(sentence.key)
+            tongue = language(LANGUAGES[0])
+            template = tongue.table[sentence.key]
+        for text, name, how in parsed(template):
+            if text:
+                yield Piece(text, tongue.code)
+            if name:
+                yield from self._value(sentence.values[name], how, tongue)
+
+    def _value(self, value: Value, how: str, tongue: Language) -> Iterator[Piece]:
+        if isinstance(value, Message):
+            yield from self._pieces(value, tongue)
+        elif isinstance(value, tuple):
+            yield from self._list(value, how, tongue)
+        elif isinstance(value, Num | Size | Typed):
+            yield Piece(measure(value, self.units, tongue.point, self.gap, bare=how == "bare"), tongue.code)
+        elif isinstance(value, float):
+            yield from self._value(Num(value), how, tongue)
+        elif isinstance(value, int):
+            yield Piece(_counted(value, how, tongue), tongue.code)
+        else:
+            yield Piece(value, tongue.code)
+
+    def _list(self, values: tuple[Value, ...], how: str, tongue: Language) -> Iterator[Piece]:
+        """'a, b and c'."""
+        if "|" in how:
+            yield Piece(_counted(len(values), how, tongue), tongue.code)
+            return
+        last = f" {_joiner(tongue, how)} "
+        for n, value in enumerate(values):
+            if n:
+                yield Piece(", " if n < len(values) - 1 or how == "plain" else last, tongue.code)
+            yield from self._value(value, "", tongue)
+
+
+def _joiner(tongue: Language, how: str) -> str:
+    """'and' or 'or'."""
+    key = "list.or" if how == "or" else "list.and"
+    return tongue.table.get(key) or language(LANGUAGES[0]).table[key]
+
+
+def _counted(value: int, how: str, tongue: Language) -> str:
+    if "|" in how:
+        forms = how.split("|")
+        return forms[min(tongue.plural(value), len(forms) - 1)]
+    return grouped(value, tongue.thousands) if how == "," else str(value)
+
+
+@cache
+def _in_english() -> Wording:
+    return Wording()
+
+
+def english(sentence: Sentence) -> str:
+    """The English wording, as plain text, in millimetres."""
+    return _in_english()(sentence)
