@@ -1,84 +1,79 @@
-"""A folder that `make` wrote, judged again: its programs as they are on disk against its sign file."""
+"""A folder that `make` wrote, judged again: its programs as they are on disk against what was asked for."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
+from msgspec import Struct
 from msgspec.structs import replace
 
-from signgen.checks import FROM_BEHIND, both_sides, judge
+from signgen.checks import both_sides
 from signgen.checks.check import Case
-from signgen.checks.fixing import screws_at
-from signgen.drawing.draw import draw
-from signgen.drawing.drawing import Drawing
-from signgen.drawing.keyholes import face_down
+from signgen.checks.fixing import Fixing, clamps_at
 from signgen.errors import AskError, Problem
-from signgen.job.judged import Judged, fixings_of
+from signgen.job.judged import Judged
 from signgen.job.report import stated_screws
-from signgen.operations.plan import Plan, back_plan, make_plan
-from signgen.pipeline import REPORT, gather, read_sign
-from signgen.proving import Setup, program_names, setup_of, sign_case, trial_names, turned_setup, with_trials
+from signgen.pipeline import REPORT, SIGN, gather, read_sign
+from signgen.proving.judge_sides import Points, judged_sides
+from signgen.proving.sides import Side, sides_of
 from signgen.spec.check_spec import NONE_SAID, FixingSpec
-from signgen.spec.sign_spec import SignSpec
+from signgen.whole_sheet import SHEET, laid_out, load_sheet
 
 
-def check_folder(folder: Path, fixings: FixingSpec = NONE_SAID) -> Judged:
-    """The programs on disk in a folder that `make` wrote, judged against the sign file beside them; with the screws of
-    its setup sheet unless others are said.
+class OnDisk(Struct, frozen=True, kw_only=True):
+    """The programs of one side as they lie in a folder; with the screws of its setup sheet unless others are said."""
+
+    side: Side
+    folder: Path
+    said: FixingSpec
+
+    def programs(self) -> Sequence[str]:
+        return [_text(self.folder, name) for name in dict.fromkeys(self.side.program_names)]
+
+    def trials(self, case: Case) -> Mapping[str, str]:
+        return {name: _text(self.folder, name) for name in self.side.trial_names}
+
+    def screws_mm(self, case: Case) -> Points:
+        stated = stated_screws(_present(self.folder, REPORT))
+        return stated if self.said.screws_mm is None else self.said.screws_mm
+
+    def clamps(self, case: Case) -> Sequence[Fixing]:
+        return clamps_at(self.said.clamps_mm, self.said.clamp_height_mm, case.zero)
+
+
+def check_folder(folder: Path, said: FixingSpec = NONE_SAID) -> Judged:
+    """The programs of a sign or of a whole sheet of signs, judged against the sign file or the sheet file beside them.
 
     Raises: AskError when the folder is not whole.
     """
-    spec = read_sign(gather({}, present(folder, "sign.toml")))
-    drawing = draw(spec)
-    plan = make_plan(drawing, spec)
-    setup = setup_of(spec, plan)
-    behind = back_plan(face_down(drawing), spec)
-    others = (*program_names(spec, behind), *trial_names(spec, behind)) if behind else ()
-    judged = judged_folder(folder, spec, drawing, plan, setup, fixings, others)
-    if behind is None:
-        return judged
-    turned = turned_setup(setup.stock, setup.least, setup.zero, drawing.width_mm)
-    back = _read_case(folder, spec, face_down(drawing), behind, turned, fixings)
-    screws = tuple((-x, y) for x, y in stated_screws(present(folder, REPORT)))
-    back = replace(back, fixings=screws_at(screws, turned.zero), face=judged.case.boards[-1])
-    return replace(judged, report=both_sides(judged.report, judge(back, FROM_BEHIND)))
-
-
-def judged_folder(
-    folder: Path,
-    spec: SignSpec,
-    drawing: Drawing,
-    plan: Plan,
-    setup: Setup,
-    fixings: FixingSpec = NONE_SAID,
-    others: Sequence[str] = (),
-) -> Judged:
-    """The programs on disk that belong to a job, judged; `others` belong there too. Raises: AskError when the folder is
-    not whole."""
+    sides = [
+        replace(side, spec=replace(side.spec, cell_mm=said.cell_mm or side.spec.cell_mm)) for side in _sides(folder)
+    ]
+    ours = {name for side in sides for name in (*side.program_names, *side.trial_names)}
     problems = [
         Problem(where=str(folder), what=f"{path.name} does not belong to this sign.", remedy="Move it elsewhere.")
         for path in sorted(folder.glob("*.nc"))
-        if path.name not in (*program_names(spec, plan), *trial_names(spec, plan), *others)
+        if path.name not in ours
     ]
     if problems:
         raise AskError(problems)
-    case = _read_case(folder, spec, drawing, plan, setup, fixings)
-    case = replace(case, fixings=fixings_of(fixings, case.zero, stated_screws(present(folder, REPORT))))
-    return Judged(path=str(folder), case=case, report=judge(case))
+    face, *back = judged_sides(OnDisk(side=side, folder=folder, said=said) for side in sides)
+    report = both_sides(face.report, back[0].report) if back else face.report
+    return Judged(path=str(folder), case=face.case, report=report)
 
 
-def _read_case(folder: Path, spec: SignSpec, drawing: Drawing, plan: Plan, setup: Setup, fixings: FixingSpec) -> Case:
-    """The case that a folder's programs make. Raises: AskError when one is missing."""
-    names = list(dict.fromkeys(program_names(spec, plan)))
-    texts = [present(folder, name).read_bytes().decode("latin-1") for name in names]
-    case = sign_case(replace(spec, cell_mm=fixings.cell_mm or spec.cell_mm), drawing, plan, setup, texts)
-    tried = {name: present(folder, name).read_bytes().decode("latin-1") for name in trial_names(spec, plan)}
-    case = with_trials(case, tried)
-    return case
+def _sides(folder: Path) -> tuple[Side, ...]:
+    if (folder / SHEET).is_file():
+        return laid_out(load_sheet(folder / SHEET))
+    return sides_of(read_sign(gather({}, _present(folder, SIGN))))
 
 
-def present(folder: Path, name: str) -> Path:
+def _text(folder: Path, name: str) -> str:
+    return _present(folder, name).read_bytes().decode("latin-1")
+
+
+def _present(folder: Path, name: str) -> Path:
     """A file's path. Raises: AskError when it is missing."""
     path = folder / name
     if not path.is_file():

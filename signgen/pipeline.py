@@ -1,6 +1,6 @@
 """The whole program read aloud.
 
-spec -> drawing -> operations -> toolpaths -> programs -> text -> replay -> checks -> sheet
+spec -> drawing -> operations -> toolpaths -> programs -> text -> replay -> checks -> pages
 """
 
 from __future__ import annotations
@@ -9,15 +9,11 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from signgen.dialects import DIALECTS
-from signgen.drawing.draw import draw
-from signgen.drawing.keyholes import face_down
-from signgen.job.back_names import PNG, back_names
+from signgen.job.back_names import BACK, PNG
 from signgen.job.facts import JobFacts
 from signgen.job.report import report_text
-from signgen.operations.plan import back_plan, make_plan
 from signgen.pages.back_sheet import back_html
 from signgen.pages.setup_pdf import setup_pdf
 from signgen.pages.setup_sheet import setup_html
@@ -25,7 +21,8 @@ from signgen.pictures.preview import preview_png, preview_svg, sign_relief
 from signgen.pictures.relief import Relief
 from signgen.pictures.steps import steps_png
 from signgen.playback.preview_html import preview_html
-from signgen.proving import proved, setup_of, turned_setup
+from signgen.proving.prove import proved
+from signgen.proving.sides import sides_of
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
 from signgen.spec.merge import merged
@@ -36,13 +33,17 @@ from signgen.template.template import template_files
 
 REPORT = "report.json"
 """Names every file of the job; a folder that holds it is complete."""
+SIGN = "sign.toml"
+
+Files = Mapping[str, bytes]
+"""By their names."""
 
 
 class Job(Struct, frozen=True, kw_only=True):
     """A finished, verified job and every file that belongs into its folder, by name."""
 
     facts: JobFacts
-    files: Mapping[str, bytes]
+    files: Files
 
 
 def gather(asked: Mapping[str, object], sign_file: Path | None) -> Mapping[str, object]:
@@ -67,65 +68,46 @@ def make_job(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -
     """
     facts = prove(spec, tell)
     tell("draw")
-    return Job(facts=facts, files=_files(facts))
+    return drawn(facts, setup_html, template_files(spec, facts.drawing), {SIGN: dump_sign_file(spec).encode()})
 
 
 def prove(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -> JobFacts:
     """The verified job without its pictures and pages. Raises: as `make_job`."""
     tell("plan")
-    drawing = draw(spec)
-    plan = make_plan(drawing, spec)
+    sides = sides_of(spec)
     tell("prove")
-    facts = proved(spec, drawing, plan, setup_of(spec, plan))
-    return replace(facts, back=_from_behind(facts))
+    return proved(sides)
 
 
-def _from_behind(facts: JobFacts) -> JobFacts | None:
-    """The verified job of what is cut from the back, before the face; None when nothing is."""
-    spec, drawing = facts.spec, face_down(facts.drawing)
-    plan = back_plan(drawing, spec)
-    if plan is None:
-        return None
-    setup = turned_setup(facts.stock, facts.least, facts.zero, drawing.width_mm)
-    screws = tuple((-x, y) for x, y in facts.screws_mm)
-    return proved(spec, drawing, plan, setup, face=facts.boards[-1], screws=screws)
+def drawn(facts: JobFacts, page: Callable[[JobFacts, Relief], str], templates: Files, asked: Files) -> Job:
+    """A sign's or a whole sheet's job with every file. `page` writes its setup sheet; `asked`: the file that it is made
+    from again. Raises: AskError when there is nothing to write a PDF with."""
+    files: dict[str, bytes] = {}
+    if facts.back is not None:
+        files |= _programs(facts.back)
+    files |= _programs(facts)
+    if facts.back is not None:
+        files |= _papers(back_html(facts.back), BACK, facts.spec) | {PNG: preview_png(facts.back)}
+    lit = sign_relief(facts)
+    files |= {
+        **_papers(page(facts, lit), "setup", facts.spec),
+        "preview.svg": preview_svg(facts, lit).encode(),
+        "preview.png": preview_png(facts, lit),
+        "preview.html": preview_html(facts).encode(),
+        **templates,
+        **({"steps.png": steps_png(facts, lit)} if facts.spec.steps else {}),
+        **asked,
+    }
+    return Job(facts=facts, files={**files, REPORT: report_text(facts, [*files, REPORT]).encode()})
 
 
-def program_files(facts: JobFacts) -> dict[str, bytes]:
+def _programs(facts: JobFacts) -> dict[str, bytes]:
     """Every program file of a job by its name, in the order to run them."""
     before = (*((facts.outline,) if facts.outline else ()), *facts.lifted)
     return {program.file: program.text.encode("ascii") for program in (*before, *facts.programs)}
 
 
-def _setup_sheet(facts: JobFacts, lit: Relief) -> dict[str, bytes]:
-    """The sheet in the formats that were asked for. Raises: AskError when there is nothing to write a PDF with."""
-    page = setup_html(facts, lit)
-    wanted = facts.spec.sheet_format
-    html = {"setup.html": page.encode()} if wanted != "pdf" else {}
-    return html | ({"setup.pdf": setup_pdf(page)} if wanted != "html" else {})
-
-
-def _back_sheet(back: JobFacts) -> dict[str, bytes]:
-    """The same of the board's back."""
-    page = back_html(back)
-    return {
-        name: setup_pdf(page) if name.endswith(".pdf") else page.encode() for name in back_names(back.spec.sheet_format)
-    }
-
-
-def _files(facts: JobFacts) -> Mapping[str, bytes]:
-    files = program_files(facts)
-    if facts.back is not None:
-        back = facts.back
-        files = {**program_files(back), **files, **_back_sheet(back), PNG: preview_png(back)}
-    lit = sign_relief(facts)
-    files |= {
-        **_setup_sheet(facts, lit),
-        "preview.svg": preview_svg(facts, lit).encode(),
-        "preview.png": preview_png(facts, lit),
-        "preview.html": preview_html(facts).encode(),
-        **template_files(facts.spec, facts.drawing),
-        **({"steps.png": steps_png(facts, lit)} if facts.spec.steps else {}),
-        "sign.toml": dump_sign_file(facts.spec).encode(),
-    }
-    return {**files, REPORT: report_text(facts, [*files, REPORT]).encode()}
+def _papers(page: str, name: str, spec: SignSpec) -> dict[str, bytes]:
+    """A page in the formats that were asked for. Raises: AskError when there is nothing to write a PDF with."""
+    html = {f"{name}.html": page.encode()} if spec.sheet_format != "pdf" else {}
+    return html | ({f"{name}.pdf": setup_pdf(page)} if spec.sheet_format != "html" else {})

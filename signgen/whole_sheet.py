@@ -17,21 +17,16 @@ from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing, Hole
 from signgen.drawing.nested import Placement, nested
 from signgen.errors import AskError
-from signgen.folder import judged_folder, present
 from signgen.job.facts import PieceFacts
-from signgen.job.judged import Judged
-from signgen.job.report import report_text
 from signgen.operations.choose import Cutters, choose_cutters
-from signgen.operations.plan import Plan, make_plan
+from signgen.operations.plan import make_plan
 from signgen.pages.nested_page import nested_html
-from signgen.pictures.preview import preview_png, preview_svg, sign_relief
-from signgen.pipeline import REPORT, Job, program_files, read_sign
-from signgen.playback.preview_html import preview_html
-from signgen.proving import Setup, proved
+from signgen.pipeline import Job, drawn, read_sign
+from signgen.proving.prove import proved
+from signgen.proving.sides import Setup, Side, zero_of
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
-from signgen.shop.stock import Stock, work_zero
-from signgen.spec.check_spec import NONE_SAID, FixingSpec
+from signgen.shop.stock import Stock
 from signgen.spec.keys import NO_TEMPLATE
 from signgen.spec.sign_spec import SignSpec
 from signgen.template.template import NAME, template_files
@@ -78,19 +73,9 @@ class SheetAsked(Struct, frozen=True, kw_only=True):
 
 def make_sheet(asked: SheetAsked, shop_of: ShopOf = load_shop) -> Job:
     """Every file of a sheet's job, verified. Raises: as `make_job`; CheckFailedError for the sheet as a whole."""
-    spec, drawing, plan, setup = laid_out(asked, shop_of)
-    facts = replace(proved(spec, drawing, plan, setup), pieces=tuple(_pieces(asked, drawing)))
-    files = program_files(facts)
-    lit = sign_relief(facts)
-    files |= {
-        "setup.html": nested_html(facts, lit).encode(),
-        "preview.svg": preview_svg(facts, lit).encode(),
-        "preview.png": preview_png(facts, lit),
-        "preview.html": preview_html(facts).encode(),
-        **_templates(asked, shop_of),
-        SHEET: dump_sheet(asked),
-    }
-    return Job(facts=facts, files={**files, REPORT: report_text(facts, [*files, REPORT]).encode()})
+    sides = laid_out(asked, shop_of)
+    facts = replace(proved(sides), pieces=tuple(_pieces(asked, sides[0].drawing)))
+    return drawn(facts, nested_html, _templates(asked, shop_of), {SHEET: dump_sheet(asked)})
 
 
 def _templates(asked: SheetAsked, shop_of: ShopOf) -> dict[str, bytes]:
@@ -110,15 +95,6 @@ def _firsts(asked: SheetAsked) -> dict[str, PieceAsked]:
     for piece in asked.pieces:
         firsts.setdefault(json.dumps(dict(piece.asked), sort_keys=True), piece)
     return firsts
-
-
-def check_sheet(folder: Path, fixings: FixingSpec = NONE_SAID) -> Judged:
-    """The programs in a sheet's folder, judged against the sheet file beside them; `fixings` as for `check_folder`.
-
-    Raises: AskError when the folder is not whole.
-    """
-    spec, drawing, plan, setup = laid_out(load_sheet(present(folder, SHEET)), load_shop)
-    return judged_folder(folder, spec, drawing, plan, setup, fixings)
 
 
 def cutters_of(
@@ -141,8 +117,8 @@ def size_of(hole: Hole) -> HoleSize:
     return hole.diameter_mm, hole.span_mm > 0
 
 
-def laid_out(asked: SheetAsked, shop_of: ShopOf) -> tuple[SignSpec, Drawing, Plan, Setup]:
-    """The sheet's drawing and how it is cut; the spec is that of its first sign but for its size and name."""
+def laid_out(asked: SheetAsked, shop_of: ShopOf = load_shop) -> tuple[Side, ...]:
+    """The sheet's only side: its drawing and how it is cut; the spec is its first sign's but for size and name."""
     drawn: dict[str, tuple[SignSpec, Drawing]] = {}
     signs: list[tuple[Drawing, Placement]] = []
     for piece in asked.pieces:
@@ -171,8 +147,8 @@ def laid_out(asked: SheetAsked, shop_of: ShopOf) -> tuple[SignSpec, Drawing, Pla
         sign_x_mm=min(piece.x_mm for piece in asked.pieces),
         sign_y_mm=min(piece.y_mm for piece in asked.pieces),
     )
-    zero = work_zero(stock, on_board=spec.origin == "stock", at_top=spec.z_zero == "top")
-    return spec, drawing, make_plan(drawing, spec, cutters), Setup(stock=stock, least=stock, zero=zero)
+    setup = Setup(stock=stock, least=stock, zero=zero_of(spec, stock))
+    return (Side(spec=spec, drawing=drawing, plan=make_plan(drawing, spec, cutters), setup=setup),)
 
 
 def _pieces(asked: SheetAsked, drawing: Drawing) -> Iterable[PieceFacts]:
@@ -251,8 +227,3 @@ def load_sheet(path: Path) -> SheetAsked:
         raise AskError.at(str(path), f"It cannot be read: {error.strerror}.", advice) from None
     except (ValueError, KeyError, TypeError, IndexError) as error:
         raise AskError.at(str(path), f"This is no sheet file: {error}.", advice) from None
-
-
-def is_sheet(folder: Path) -> bool:
-    """Whether a folder holds a sheet of signs, not one sign."""
-    return (folder / SHEET).is_file()

@@ -173,13 +173,14 @@ def test_a_finish_reads_back_equal(finish: str) -> None:
 
 
 def test_a_recess_is_sabotaged_and_seen() -> None:
-    from signgen.proving import setup_of, sign_case  # the evidence of a job, put together as the pipeline does
+    from signgen.proving.judge_sides import case_of  # the evidence of a job, put together as the pipeline does
+    from signgen.proving.sides import sides_of
 
     spec = spec_of(**NUMBER, finish="recess")
-    drawing = draw(spec)
-    plan = make_plan(drawing, spec)
+    (side,) = sides_of(spec)
+    drawing = side.drawing
     texts = [program.text for program in prove(spec).programs]
-    good = sign_case(spec, drawing, plan, setup_of(spec, plan), texts)
+    good = case_of(side, texts)
     assert judge(good).passed
     for wrong in (
         lambda r: replace(r, depth_mm=3.1),
@@ -188,7 +189,7 @@ def test_a_recess_is_sabotaged_and_seen() -> None:
         lambda r: replace(r, area=r.area.buffer(0.03)),
     ):
         spoilt = replace(drawing, recesses=tuple(wrong(recess) for recess in drawing.recesses))
-        case = sign_case(spec, spoilt, plan, setup_of(spec, plan), texts)
+        case = case_of(replace(side, drawing=spoilt), texts)
         (result,) = [result for result in judge(case).results if result.code == "C126"]
         assert result.findings
 
@@ -204,10 +205,12 @@ def test_holes_in_a_sunken_ground_are_bored_and_judged_from_its_floor() -> None:
     ("finish", "said"), [("recess", "is missing: 0 % of it is cut"), ("raised", "is missing: 0 % of it stands")]
 )
 def test_a_letter_that_is_not_there_is_named(finish: str, said: str) -> None:
-    from signgen.proving import setup_of, sign_case
+    from signgen.proving.judge_sides import case_of
+    from signgen.proving.sides import sides_of
 
     spec = spec_of(**NUMBER, finish=finish)
-    drawing, plan = draw(spec), make_plan(draw(spec), spec)
+    (side,) = sides_of(spec)
+    drawing = side.drawing
     texts = [program.text for program in prove(spec).programs]
     spoilt = replace(
         drawing,
@@ -218,7 +221,7 @@ def test_a_letter_that_is_not_there_is_named(finish: str, said: str) -> None:
             replace(r, area=shapely.box(10, 60, 20, 80)) if r.text == "7" else r for r in drawing.raised
         ),
     )  # fmt: skip
-    case = sign_case(spec, spoilt, plan, setup_of(spec, plan), texts)
+    case = case_of(replace(side, drawing=spoilt), texts)
     (result,) = [result for result in judge(case).results if result.code == "C125"]
     assert any("letter 2 '7'" in finding.message and said in finding.message for finding in result.findings)
 
@@ -449,18 +452,19 @@ def test_lines_made_in_different_ways_must_not_touch() -> None:
 
 
 def test_a_stroke_is_sabotaged_and_seen() -> None:
-    from signgen.proving import setup_of, sign_case
+    from signgen.proving.judge_sides import case_of
+    from signgen.proving.sides import sides_of
 
     spec = spec_of(text=["K"], finish="stroke", font="hershey-sans")
-    drawing, plan = draw(spec), make_plan(draw(spec), spec)
+    (side,) = sides_of(spec)
     texts = [program.text for program in prove(spec).programs]
-    assert judge(sign_case(spec, drawing, plan, setup_of(spec, plan), texts)).passed
+    assert judge(case_of(side, texts)).passed
     lines = texts[0].splitlines()
     cutting = [n for n, line in enumerate(lines) if line.startswith("G1 X") or line.startswith("G1 Y")]
     for n in cutting:  # a line left out
         spoilt = "\n".join(line for k, line in enumerate(lines) if k != n) + "\n"
-        report = judge(sign_case(spec, drawing, plan, setup_of(spec, plan), [spoilt, *texts[1:]]))
+        report = judge(case_of(side, [spoilt, *texts[1:]]))
         assert {result.code for result in report.results if result.findings} & {"C108", "C116"}
     shallow = texts[0].replace("G1 Z11 ", "G1 Z11.06 ")
-    report = judge(sign_case(spec, drawing, plan, setup_of(spec, plan), [shallow, *texts[1:]]))
+    report = judge(case_of(side, [shallow, *texts[1:]]))
     assert {result.code for result in report.results if result.findings} >= {"C108", "C116"}

@@ -66,7 +66,6 @@ def _judged(paths: Sequence[str], asked: dict[str, str], tools: Sequence[str]) -
     from signgen.errors import AskError
     from signgen.folder import check_folder
     from signgen.spec.check_spec import read_fixing_spec
-    from signgen.whole_sheet import check_sheet, is_sheet
 
     of_fixings = {option.name for option in OF_FIXINGS}
     fixings = read_fixing_spec({name: value for name, value in asked.items() if name in of_fixings})
@@ -75,8 +74,7 @@ def _judged(paths: Sequence[str], asked: dict[str, str], tools: Sequence[str]) -
     if not files and (asked or tools):
         given = ", ".join([*asked, *(["tool"] if tools else [])])
         raise AskError.at(given, "A folder that make wrote knows this by itself.", "Leave it out, or name a program.")
-    folders = [Path(path) for path in paths if path not in files]
-    judged = [(check_sheet if is_sheet(folder) else check_folder)(folder, fixings) for folder in folders]
+    judged = [check_folder(Path(path), fixings) for path in paths if path not in files]
     return [*judged, *([check_files(files, asked, tools, fixings)] if files else [])]
 
 

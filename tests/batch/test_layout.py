@@ -115,7 +115,7 @@ def test_all_sheets_of_a_group_are_cut_with_the_cutters_that_the_gap_is_for() ->
     assert alone[0] != alone[1]
     (group,) = laid(rows, how)
     assert [sorted({piece.row for piece in sheet.pieces}) for sheet in group.sheets] == [[2, 3], [3]]
-    edges = {laid_out(sheet, load_shop)[2].edge for sheet in group.sheets}
+    edges = {laid_out(sheet, load_shop)[0].plan.edge for sheet in group.sheets}
     assert edges == {alone[0]}
     assert group.gap_mm == 2 * alone[0].diameter_mm + STRIP_MM
 

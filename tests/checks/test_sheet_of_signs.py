@@ -14,7 +14,8 @@ from signgen.drawing.drawing import Drawing
 from signgen.drawing.nested import Placement, nested
 from signgen.job.facts import JobFacts
 from signgen.operations.plan import make_plan
-from signgen.proving import Setup, proved
+from signgen.proving.prove import proved
+from signgen.proving.sides import Setup, Side
 from signgen.shop.stock import Stock, work_zero
 from signgen.spec.sign_spec import SignSpec
 from tests.asking import spec_of
@@ -39,7 +40,8 @@ def sheet() -> tuple[SignSpec, JobFacts]:
     spec = replace(specs[0], width_mm=drawing.width_mm, height_mm=drawing.height_mm, origin="stock")
     plan = make_plan(drawing, spec)
     zero = work_zero(stock, on_board=True, at_top=False)
-    return spec, proved(spec, drawing, plan, Setup(stock=stock, least=stock, zero=zero))
+    setup = Setup(stock=stock, least=stock, zero=zero)
+    return spec, proved([Side(spec=spec, drawing=drawing, plan=plan, setup=setup)])
 
 
 def judged(sheet: tuple[SignSpec, JobFacts], texts: dict[int, str], drawing: Drawing | None = None) -> dict[str, str]:

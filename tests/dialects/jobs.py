@@ -7,11 +7,10 @@ from functools import cache
 import numpy as np
 
 from signgen.dialects import dialect_named
-from signgen.drawing.draw import draw
-from signgen.operations.plan import make_plan
 from signgen.pipeline import gather, read_sign
 from signgen.program.blocks import Program
-from signgen.proving import setup_of, sign_programs
+from signgen.proving.sides import sides_of
+from signgen.proving.written import written
 from signgen.replay.motion import ARC_CCW, ARC_CW, RAPID, Motions
 from signgen.replay.reader import read_program
 from signgen.shop.manner import USUAL, Manner
@@ -26,9 +25,8 @@ def house_number(dialect: str = "plain") -> tuple[Program, ...]:
 
 
 def programs_of(spec: SignSpec) -> tuple[Program, ...]:
-    drawing = draw(spec)
-    plan = make_plan(drawing, spec)
-    return tuple(sign_programs(spec, drawing, plan, setup_of(spec, plan)))
+    (side,) = sides_of(spec)
+    return written(side).made
 
 
 def example(path, **changes: object) -> SignSpec:  # type: ignore[no-untyped-def]

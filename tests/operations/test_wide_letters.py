@@ -10,10 +10,10 @@ import pytest
 
 from signgen.checks.bites import bites_of
 from signgen.checks.check import Case
-from signgen.dialects import dialect_named
-from signgen.drawing.draw import draw
-from signgen.operations.plan import Plan, make_plan
-from signgen.proving import setup_of, sign_case, sign_programs
+from signgen.operations.plan import Plan
+from signgen.proving.judge_sides import case_of
+from signgen.proving.sides import sides_of
+from signgen.proving.written import written
 from signgen.replay.sweep import board
 from signgen.shop.feeds import stepdown_mm
 from signgen.spec.sign_spec import SignSpec
@@ -33,11 +33,8 @@ def cut(name: str) -> tuple[SignSpec, Plan, Case]:
     spec = spec_of(
         text=["IO"], size="200x140", font="barlow", holes=None, hole_diameter=None, inset=None, **SIGNS[name]
     )
-    drawing = draw(spec)
-    plan = make_plan(drawing, spec)
-    setup = setup_of(spec, plan)
-    texts = dialect_named(spec.dialect).write(tuple(sign_programs(spec, drawing, plan, setup)), spec.manner)
-    return spec, plan, sign_case(spec, drawing, plan, setup, texts)
+    (side,) = sides_of(spec)
+    return spec, side.plan, case_of(side, written(side).programs())
 
 
 @by_sign

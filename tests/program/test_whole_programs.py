@@ -21,7 +21,8 @@ from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
 from signgen.operations.plan import make_plan
 from signgen.operations.warnings import run_warnings
-from signgen.proving import setup_of, sign_programs
+from signgen.proving.sides import sides_of
+from signgen.proving.written import written
 from signgen.replay.motion import ARC_CCW, ARC_CW, RAPID, Motions
 from signgen.replay.reader import read_program
 from signgen.shop.load import load_shop
@@ -88,10 +89,8 @@ def job(
     path: Path, dialect: str, machine: str, milling: str = "climb"
 ) -> tuple[SignSpec, Drawing, tuple[Ran, ...], tuple[str, ...]]:
     spec = example(path, machine=machine, dialect=dialect, milling=milling)
-    drawing = draw(spec)
-    plan = make_plan(drawing, spec)
-    setup = setup_of(spec, plan)
-    programs = tuple(sign_programs(spec, drawing, plan, setup))
+    (side,) = sides_of(spec)
+    drawing, plan, setup, programs = side.drawing, side.plan, side.setup, written(side).made
     texts = dialect_named(dialect).write(programs, USUAL)
     replays = [read_program(text, tool_lengths_mm=dict.fromkeys(range(1, 10), 0.0)) for text in texts]
     if len(replays) < len(programs):

@@ -1,0 +1,117 @@
+"""The programs of one side of a board, as they are made now."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from msgspec import Struct
+from msgspec.structs import replace
+from shapely.geometry.base import BaseGeometry
+
+from signgen.checks.check import Case
+from signgen.checks.fixing import Fixing
+from signgen.checks.trials_clear import cut_bounds
+from signgen.dialects import dialect_named
+from signgen.fastening.rim_screws import rim_screws
+from signgen.fastening.screws import suggest_screws
+from signgen.operations.plan import Run
+from signgen.program.assemble import assemble
+from signgen.program.blocks import Program
+from signgen.program.heading import heading
+from signgen.program.travel import Travel
+from signgen.program.trial import lifted_program, outline_program
+from signgen.proving.judge_sides import Points
+from signgen.proving.sides import Side
+from signgen.shop.tools import Tool
+from signgen.toolpath.cut import Toolpath
+from signgen.toolpath.order import in_order
+
+SAME_PLACE_MM = 0.01
+"""So that a way along the outside cut counts as over the bare board."""
+
+
+class Written(Struct, frozen=True, kw_only=True):
+    """`made`: one program for each run."""
+
+    side: Side
+    made: tuple[Program, ...]
+
+    def programs(self) -> Sequence[str]:
+        return dialect_named(self.side.spec.dialect).write(self.made, self.side.spec.manner)
+
+    def trials(self, case: Case) -> Mapping[str, str]:
+        spec, zero = self.side.spec, case.zero
+        dialect = dialect_named(spec.dialect)
+        x0, y0, x1, y1 = cut_bounds(case)
+        corners = (x0 - zero.x_mm, y0 - zero.y_mm, x1 - zero.x_mm, y1 - zero.y_mm)
+        over = spec.thickness_mm + spec.clearance_mm - zero.z_mm
+        texts = dialect.write([outline_program(self.made[0], corners, over, spec.machine)], spec.manner)
+        if spec.air_cut_mm is not None:
+            texts += dialect.write([lifted_program(program, spec.air_cut_mm) for program in self.made], spec.manner)
+        return dict(zip(self.side.trial_names, texts, strict=True))
+
+    def screws_mm(self, case: Case) -> Points:
+        """Where they are suggested."""
+        spec, cutters = self.side.spec, [(program.tool, program.replay) for program in case.programs]
+        if case.drawing.pieces:
+            tools = [tool for tool, _ in cutters]
+            return rim_screws(case.drawing, case.stock, case.zero, tools, spec.breakthrough_mm)
+        return suggest_screws(case.drawing, case.stock, case.zero, cutters, spec.machine.collet_series)
+
+    def clamps(self, case: Case) -> Sequence[Fixing]:
+        """None: the sheet says where clamps may stand, and the person decides."""
+        return ()
+
+
+def written(side: Side) -> Written:
+    """Raises: CannotMakeError when a cutter does not fit."""
+    return Written(side=side, made=tuple(_programs(side)))
+
+
+def _programs(side: Side) -> Iterator[Program]:
+    spec, drawing, plan, setup = side.spec, side.drawing, side.plan, side.setup
+    # At the board's back, out of the way, as far as the machine goes there.
+    furthest = spec.machine.travel_mm[1] - plan.edge.diameter_mm
+    park = (0.0, min(setup.stock.bounds_mm[3], max(furthest, drawing.height_mm)))
+    for number, run in enumerate(plan.runs, 1):
+        yield assemble(
+            heading=heading(
+                lines=spec.text.lines,
+                number=number,
+                count=len(plan.runs),
+                does=run.does,
+                tool=run.tool,
+                drawing=drawing,
+                stock=setup.stock,
+                material_label=spec.material.label,
+                zero=setup.zero,
+                from_behind=bool(plan.prefix),
+            ),
+            toolpaths=in_order(_named(run), park),
+            cutting=run.cutting,
+            spindle_start_s=spec.machine.spindle_start_s,
+            spindle_least_rpm=spec.machine.spindle_min_rpm,
+            zero=setup.zero,
+            travel=Travel(
+                top_mm=spec.thickness_mm,
+                safe_mm=spec.thickness_mm + spec.clearance_mm,
+                most_mm=spec.machine.travel_mm[2] - spec.breakthrough_mm,
+                bare=None if plan.prefix else _bare(side, run.tool),
+            ),
+            top_z_feed_mm_per_min=spec.machine.top_feed_mm_per_min[2],
+            park_xy_mm=park,
+            number=number,
+            grid_mm=dialect_named(spec.dialect).grid_mm,
+        )
+
+
+def _bare(side: Side, tool: Tool) -> BaseGeometry:
+    """Where neither clamps nor screws can stand, for the outside cut runs there."""
+    beside = side.plan.edge.diameter_mm - tool.radius_mm + SAME_PLACE_MM
+    bare: BaseGeometry = side.drawing.edge.buffer(beside)
+    return bare
+
+
+def _named(run: Run) -> list[Toolpath]:
+    """The run's toolpaths, named by what they do in the operator's words."""
+    return [replace(toolpath, operation=does) for does, toolpath in zip(run.does, run.toolpaths(), strict=True)]
