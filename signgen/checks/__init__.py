@@ -35,6 +35,7 @@ from signgen.checks.rapids_clear import RapidsClear
 from signgen.checks.recesses_made import RecessesMade
 from signgen.checks.skin_holds import SkinHolds
 from signgen.checks.spindle_ready import SpindleReady
+from signgen.checks.starts_and_ends import StartsAndEnds
 from signgen.checks.tabs_hold import TabsHold
 from signgen.checks.text_as_ordered import TextAsOrdered
 from signgen.checks.trials_clear import TrialsClear
@@ -52,6 +53,7 @@ CHECKS: tuple[Check, ...] = (
     InsideBoard(),
     FixingsClear(),
     RapidsClear(),
+    StartsAndEnds(),
     SpindleReady(),
     FeedsSane(),
     DepthLimit(),

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 from msgspec.structs import replace
 from numpy.typing import NDArray
 
-from signgen.replay.motion import RAPID, Motions, Replay
+from signgen.replay.motion import RAPID, Event, Motions, Replay
 
 
 def parts_of(replay: Replay, count: int) -> tuple[Replay, ...]:
@@ -16,7 +18,9 @@ def parts_of(replay: Replay, count: int) -> tuple[Replay, ...]:
     wrong with the text is the first part's. Source: check-values section 1.10, T2: M6 stops the spindle.
     """
     motions = replay.motions
-    part = np.minimum(_stretch_of(motions), count - 1)
+    stretch = _stretch_of(motions)
+    part = np.minimum(stretch, count - 1)
+    happens = [min(own, count - 1) for own in _stretches_of(replay.events, stretch)]
     return tuple(
         replace(
             replay,
@@ -25,6 +29,7 @@ def parts_of(replay: Replay, count: int) -> tuple[Replay, ...]:
             fault_count=replay.fault_count if number == 0 else 0,
             bad_end=replay.bad_end and number == 0,
             notes=replay.notes if number == 0 else (),
+            events=tuple(event for event, own in zip(replay.events, happens, strict=True) if own == number),
             spindle_on_at_end=replay.spindle_on_at_end and number == count - 1,
         )
         for number in range(count)
@@ -49,6 +54,20 @@ def _stretch_of(motions: Motions) -> NDArray[np.intp]:
     if first and (motions.kind[:first] == RAPID).all() and motions.tool[0] == 0:
         changed[first] = False
     return np.cumsum(changed)
+
+
+def _stretches_of(events: Sequence[Event], stretch: NDArray[np.intp]) -> list[int]:
+    """The stretch that each event is in. Between the last motion of one and the first of the next, what comes before
+    the change of cutter belongs to the one, the change and what follows it to the other."""
+    found: list[int] = []
+    changed = -1
+    for event in events:
+        if event.kind == "change":
+            changed = event.motion
+        before = int(stretch[event.motion - 1]) if event.motion else 0
+        after = int(stretch[event.motion]) if event.motion < len(stretch) else before
+        found.append(after if changed == event.motion else before)
+    return found
 
 
 def _some(motions: Motions, chosen: NDArray[np.intp]) -> Motions:

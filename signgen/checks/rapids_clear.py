@@ -119,6 +119,10 @@ def _blind(program: ProgramUnderTest, drawn: bool) -> list[Finding]:
     known = motions.start_known
     # A place once said stays known, so what a motion says is what is known at the start of the next.
     across = ~known[:-1, 2] & known[1:, :2].any(axis=1)
+    # Sent to the machine's own height by G28, G30 or G53, the cutter is up although the text does not say how high.
+    homed = [event.line for event in program.replay.events if event.kind == "home"]
+    if homed:
+        across &= motions.line[:-1] <= min(homed)
     if not across.any():
         return []
     return [

@@ -15,6 +15,7 @@ from signgen.checks.inside_travel import InsideTravel
 from signgen.checks.legal_text import LegalText
 from signgen.checks.rapids_clear import CLEARANCE_MM, RapidsClear
 from signgen.checks.spindle_ready import SpindleReady
+from signgen.checks.starts_and_ends import StartsAndEnds
 from signgen.checks.way import COARSE_CHORD_MM, way_of
 from signgen.replay.measure import extents
 from signgen.replay.sweep import board
@@ -22,7 +23,7 @@ from signgen.tolerances import CHECK_MM
 
 REMEDY = "Make the programs again."
 
-OF_EACH: tuple[Check, ...] = (LegalText(), RapidsClear(), SpindleReady(), FeedsSane(), FixingsClear())
+OF_EACH: tuple[Check, ...] = (LegalText(), RapidsClear(), StartsAndEnds(), SpindleReady(), FeedsSane(), FixingsClear())
 
 
 class TrialsClear:

@@ -98,7 +98,7 @@ class _Draft:
         x, y, z = _place(cut.path.points_mm[0])
         down_to = max(z, self.travel.top_mm + APPROACH_MM)
         if self.at is None:
-            self._rapid(owner, (x, y, self.travel.safe_mm))
+            self._rapid(owner, (x, y, self.travel.park_mm))
         else:
             # A piece that is cut free may have lifted.
             low = not self.freed

@@ -23,9 +23,9 @@ TRAVEL, ENTRY, CUTTING = 0, 1, 2
 
 class Moves(Struct, frozen=True, kw_only=True):
     """n moves. kinds (n,); ends_mm (n, 3) where each ends, in program coordinates; centres_mm (n, 2), NaN unless an
-    arc; feeds_mm_per_min (n,), 0 for rapids. The first move goes straight up to the safe height from wherever the
-    cutter is, the second across to its X and Y: where the first starts is unknown, so its X and Y are those of the
-    second."""
+    arc; feeds_mm_per_min (n,), 0 for rapids. The first move goes straight to the height over everything that may
+    stand on the board, from wherever the cutter is, the second across to its X and Y: where the first starts is
+    unknown, so its X and Y are those of the second."""
 
     kinds: NDArray[np.uint8]
     ends_mm: FloatArray

@@ -26,22 +26,26 @@ def outline_program(
     first: Program, corners_mm: tuple[float, float, float, float], z_mm: float, machine: Machine
 ) -> Program:
     """Once round the rectangle (low x, low y, high x, high y; program coordinates) at a height, counter-clockwise from
-    the front left, with a pause at each corner and the spindle still. Written and fitted like `first`, which is the
-    next to run."""
+    the front left, with a pause at each corner and the spindle still; it comes from as high as `first` does, and goes
+    back there. Written and fitted like `first`, which is the next to run."""
     x0, y0, x1, y1 = corners_mm
-    places = [(x0, y0), (x0, y0), (x1, y0), (x1, y1), (x0, y1), (x0, y0)]
+    high = float(first.moves.ends_mm[0, 2])
+    ways = [(RAPID, x0, y0, high), (RAPID, x0, y0, high), (RAPID, x0, y0, z_mm)]
+    ways += [(LINE, x, y, z_mm) for x, y in ((x1, y0), (x1, y1), (x0, y1), (x0, y0))]
+    ways.append((RAPID, x0, y0, high))
     feed = min(SHOWING_MM_PER_MIN, *machine.top_feed_mm_per_min[:2])
-    n = len(places)
+    kinds = np.array([kind for kind, *_ in ways], np.uint8)
+    n = len(ways)
     grid = first.grid_mm
     return replace(
         first,
         heading=(first.heading[0], SHOWS, *first.heading[2:]),
         number=0,
         moves=Moves(
-            kinds=np.array([RAPID, RAPID, LINE, LINE, LINE, LINE], np.uint8),
-            ends_mm=np.round(np.array([(x, y, z_mm) for x, y in places]) / grid) * grid,
+            kinds=kinds,
+            ends_mm=np.round(np.array([place for _, *place in ways]) / grid) * grid,
             centres_mm=np.full((n, 2), np.nan),
-            feeds_mm_per_min=np.array([0.0, 0.0, feed, feed, feed, feed]),
+            feeds_mm_per_min=np.where(kinds == RAPID, 0.0, feed),
         ),
         notes=(),
         operations=("shows what will be cut",),
@@ -49,7 +53,7 @@ def outline_program(
         roles=np.full(n, TRAVEL, np.uint8),
         drilled=(),
         turning=False,
-        pauses=tuple((index, f"{corner}: is there board under the cutter?") for index, corner in enumerate(CORNERS, 1)),
+        pauses=tuple((index, f"{corner}: is there board under the cutter?") for index, corner in enumerate(CORNERS, 2)),
     )
 
 

@@ -18,7 +18,7 @@ from signgen.replay.codes import (
 )
 from signgen.replay.cycles import Sticky
 from signgen.replay.expressions import Parameters, integer
-from signgen.replay.motion import RAPID, Fault
+from signgen.replay.motion import RAPID, Event, EventKind, Fault
 from signgen.replay.record import Recorder
 from signgen.replay.refusal import RefusedError
 from signgen.replay.travel import move
@@ -51,6 +51,7 @@ class Machine:
         self.recorder = Recorder()
         self.parameters = Parameters()
         self.notes: dict[str, Fault] = {}
+        self.events: list[Event] = []
         self.line_number = 0
         self.at: list[float] = [NOWHERE, NOWHERE, NOWHERE] if start_mm is None else [float(v) for v in start_mm]
         self.lengths_mm, self.length_mm = lengths_mm, 0.0
@@ -77,6 +78,21 @@ class Machine:
         if message not in self.notes and len(self.notes) < _MOST_NOTES:
             self.notes[message] = Fault(line=self.line_number, words=words, message=message)
 
+    def happened(self, kind: EventKind, words: str, value: float) -> None:
+        """Keeps an event, at the place where the machine is."""
+        x, y, z = self.at
+        self.events.append(
+            Event(
+                kind=kind,
+                line=self.line_number,
+                words=words,
+                value=value,
+                motion=self.recorder.count,
+                at_mm=(x, y, z),
+                rpm=self.rpm,
+            )
+        )
+
     def execute(self, line: Line) -> None:
         """Runs one line in the order of Table 8. Raises: RefusedError; what comes before the refused word has
         then taken effect."""
@@ -89,10 +105,14 @@ class Machine:
             self.note(f"#{index}", f"Parameter {index} holds what the machine has stored; it is taken as 0.")
         self.parameters.unset.clear()
         self.parameters.values.update(line.settings)
+        for index in line.settings:
+            self.happened("stored", f"#{index}", index)
         self._feed_speed_and_tool(line, groups)
         self._spindle(line)
         if 40 in line.g:
-            self.dwell(at_least_0(line, "P", "G4 needs P, seconds of 0 or more."))
+            seconds = at_least_0(line, "P", "G4 needs P, seconds of 0 or more.")
+            self.dwell(seconds)
+            self.happened("dwell", line.say("G4", "P"), seconds)
         self._modes(line, groups)
         non_modal = groups.get(NON_MODAL)
         if non_modal in (280, 300):
@@ -105,6 +125,9 @@ class Machine:
             move(self, line, motion, non_modal == 530)
         elif non_modal == 530:
             raise RefusedError(line.text, "G53 needs G0 or G1 and a place to go to.")
+        for code in (0, 1, 60):
+            if code in line.m:
+                self.happened("stop", f"M{code}", code)
         self.ended = 2 in line.m or 30 in line.m
 
     def _motion_of(self, line: Line, groups: dict[int, int]) -> int | None:
@@ -157,11 +180,16 @@ class Machine:
         if 6 in line.m:
             self.turn(0)
             self.tool = self.selected
+            self.happened("change", line.say("T", "M6"), self.tool)
 
     def _spindle(self, line: Line) -> None:
         for code, direction in ((3, 1), (4, -1), (5, 0)):
             if code in line.m:
                 self.turn(direction)
+                self.happened("spindle", line.say("S", f"M{code}"), self.rpm)
+        for code in (7, 8, 9):
+            if code in line.m:
+                self.happened("coolant", f"M{code}", code)
 
     def turn(self, direction: int) -> None:
         """Turns the spindle clockwise (1), backwards (-1) or stops it (0) at the speed in force."""

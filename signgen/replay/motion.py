@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 import numpy as np
 from msgspec import Struct
 from numpy.typing import NDArray
@@ -57,6 +59,28 @@ class Fault(Struct, frozen=True, kw_only=True):
     message: str
 
 
+EventKind = Literal["spindle", "coolant", "dwell", "stop", "change", "length", "home", "stored"]
+
+
+class Event(Struct, frozen=True, kw_only=True):
+    """Something that a line makes happen beside motion, and where: `at_mm` is where the tip stands then (NaN where the
+    program has not said), `rpm` how the spindle turns after it.
+
+    `value` is, by `kind`: "spindle" the speed in rpm, negative backwards, 0 for a stop; "coolant" the M code; "dwell"
+    the seconds; "stop" the M code of a program stop; "change" the number of the tool that M6 puts in; "length" the H of
+    G43, or -1 for G49; "home" the G code of a way to a place that only the machine knows, where Z goes there too;
+    "stored" the number of a parameter that the line sets. `motion` motions went before it.
+    """
+
+    kind: EventKind
+    line: int
+    words: str
+    value: float
+    motion: int
+    at_mm: tuple[float, float, float]
+    rpm: float
+
+
 class Replay(Struct, frozen=True, kw_only=True):
     """A program read back. `faults` empty means that the text is legal throughout; after the first fault the
     reader goes on with the next line where it can, so motions are then only an indication.
@@ -67,7 +91,8 @@ class Replay(Struct, frozen=True, kw_only=True):
     lines. `modes_before_motion`: names of the modal codes ("G17", "G80", "G59.1") in effect by a word of the
     program before or on the line of its first motion. `tool_numbers`: T words in order, repeats left out.
     `spindle_on_at_end`: still turning by the program's own words; that M2 stops it too (section 3.6.1) does
-    not count, since not every controller does that. `dwell_s`: all dwells. `line_count`: lines of the text,
+    not count, since not every controller does that. `events` is what happens beside motions, in order. `dwell_s`: all
+    dwells. `line_count`: lines of the text,
     whether run or not. `bad_end`: one of the faults (the last) is about how the text ends and nothing else.
     """
 
@@ -80,6 +105,7 @@ class Replay(Struct, frozen=True, kw_only=True):
     tool_numbers: tuple[int, ...]
     line_count: int
     notes: tuple[Fault, ...] = ()
+    events: tuple[Event, ...] = ()
     fault_count: int = 0
     dwell_s: float = 0.0
     bad_end: bool = False

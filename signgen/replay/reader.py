@@ -76,6 +76,7 @@ class _Reader:
             tool_numbers=tuple(machine.tool_numbers),
             line_count=line_count,
             notes=tuple(machine.notes.values()),
+            events=tuple(machine.events),
             fault_count=self.fault_count,
             dwell_s=machine.dwell_s,
             bad_end=self.bad_end,

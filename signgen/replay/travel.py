@@ -43,6 +43,8 @@ def move(machine: Machine, line: Line, motion: int, in_machine_places: bool) -> 
         for axis, letter in enumerate("XYZ"):
             if letter in line.values:
                 machine.put(axis, NOWHERE)
+        if "Z" in line.values:
+            machine.happened("home", line.text, 53)
         return
     end = machine.target(line, (0, 1, 2))
     if motion in (20, 30):

@@ -46,6 +46,7 @@ def set_length(machine: Machine, line: Line, code: int) -> None:
             )
     machine.put(2, machine.at[2] - (length - machine.length_mm))
     machine.length_mm = length
+    machine.happened("length", line.say(code_name(code), "H"), -1 if code == 490 else line.values["H"])
 
 
 def reckon(machine: Machine) -> None:
@@ -100,6 +101,7 @@ def go_home(machine: Machine, line: Line, name: str) -> None:
         machine.straight(RAPID, machine.target(line, (0, 1, 2)))
     machine.note(name, f"Only the machine knows where {name} goes; that move is left out.")
     machine.at = [NOWHERE, NOWHERE, NOWHERE]
+    machine.happened("home", line.text, float(name[1:]))
 
 
 def at_least_0(line: Line, letter: str, message: str, needed: bool = True) -> float:

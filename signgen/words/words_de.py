@@ -484,6 +484,7 @@ NAMES = {
     "check fixings_clear": "Schrauben und Pratzen frei",
     "check rapids_clear": "Eilgänge frei",
     "check spindle_ready": "Spindel bereit",
+    "check starts_and_ends": "Anfang und Ende",
     "check feeds_sane": "Vorschübe vernünftig",
     "check depth_limit": "Tiefe begrenzt",
     "check cutter_reach": "Fräser lang genug",

@@ -95,14 +95,14 @@ _HEAD = """\
 G17 G21 G40 G49 G54 G80 G90 G94
 """
 _TAIL = """\
-G0 Z14
+G0 Z40
 M5
 G0 X0 Y52
 M2
 """
 
 ENGRAVE = f"""\
-{_HEAD}G0 Z14
+{_HEAD}G0 Z40
 M3 S16000
 G4 P4
 G0 X10 Y15
@@ -147,7 +147,7 @@ def _edge() -> str:
 
 
 CUT_OUT = f"""\
-{_HEAD}G0 Z14
+{_HEAD}G0 Z40
 M3 S16000
 G4 P4
 {_bore()}{_edge()}{_TAIL}"""
@@ -242,7 +242,7 @@ LETTERED = replace(
             (
                 18,
                 "G0 Z14\nG0 X22 Y13\nG0 Z10\nG1 Z9 F300\nG1 X23 Y14 Z8 F800\nG1 X22 Y13 Z9\nG1 X24\nG1 X23 Y14 Z8\n"
-                "G1 Y21\nG1 X22 Y22 Z9\nG1 X24\nG1 X23 Y21 Z8\nG0 Z14",
+                "G1 Y21\nG1 X22 Y22 Z9\nG1 X24\nG1 X23 Y21 Z8\nG0 Z40",
             ),
         ),
     ),
@@ -293,7 +293,7 @@ BEVELLED = replace(
             (
                 18,
                 "G0 Z14\nG0 X0 Y20\nG0 Z10\nG1 Z9 F300\nG1 X0 Y40 Z7 F400\nG1 X60 Y40 F800\nG1 X60 Y0\nG1 X0 Y0\n"
-                "G1 X0 Y40\nG0 Z14",
+                "G1 X0 Y40\nG0 Z40",
             ),
         ),
     ),

@@ -140,6 +140,13 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
     ("a rapid into a pass not yet cut", C((25, "G0 Z4.35")), "C102", (25,)),
     ("the first retract left out", E((4, None)), "C102", (6,)),
     ("the last retract left out", C((81, None)), "C102", (82,)),
+    # Before the first cut and after the last.
+    ("a first Z that a parked head dives to", E((4, "G0 Z14")), "C141", (4,)),
+    ("across before the head is known to be up", E((4, "G0 X10 Y15\nG0 Z40")), "C141", (4,)),
+    ("up and across in one line", E((4, "G0 X10 Y15 Z40")), "C141", (4,)),
+    ("ends with the cutter in the work", E((17, None), (18, None), (20, None)), "C141", (16,)),
+    ("ends beside the work, below its top", C((81, "G1 X-3 Y20"), (83, None)), "C141", (81,)),
+    ("ends 5 mm over the board", E((18, "G0 Z14")), "C141", (20,)),
     # The spindle.
     ("the spindle is never started", E((5, None)), "C105", (9, 10)),
     ("the spindle starts late", C((5, None), (11, "G3 X46 Y20 Z8 I-1 J0\nM3 S16000")), "C105", (9, 10)),
@@ -392,13 +399,13 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
     ("a screw 0.4 mm beside the cut", replace(GOOD, fixings=screws_at([(-10.9, 20)], ZERO)), "C124", range(27, 84)),
     (
         "a rapid through a clamp",
-        replace(GOOD, fixings=clamps_at([(-6, 44, 2, 49)], 10, ZERO)),
+        replace(C((81, "G0 Z14")), fixings=clamps_at([(-6, 44, 2, 49)], 10, ZERO)),
         "C124",
         (83,),
     ),
     (
         "a rapid 0.5 mm over a clamp",
-        replace(GOOD, fixings=clamps_at([(-6, 47, 2, 50)], 4.5, ZERO)),
+        replace(C((81, "G0 Z14")), fixings=clamps_at([(-6, 47, 2, 50)], 4.5, ZERO)),
         "C124",
         (83,),
     ),

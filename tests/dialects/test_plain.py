@@ -71,7 +71,7 @@ def test_a_small_program_in_full() -> None:
     assert text.splitlines() == [
         "(Sign: 17)",
         "G17 G21 G40 G49 G54 G80 G90 G94",
-        "G0 Z22",
+        "G0 Z43",
         "S16000 M3",
         "G4 P4",
         "(feature 0)",

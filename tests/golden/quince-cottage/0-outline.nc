@@ -8,8 +8,9 @@
 (The board's top is at Z15)
 G17 G21 G40 G49 G54 G80 G90 G94
 M5
-G0 Z25
+G0 Z46
 G0 X-6 Y-6.5
+G0 Z25
 (MSG, front left: is there board under the cutter?)
 M0
 G1 X326 F2000
@@ -22,5 +23,6 @@ G1 X-6
 (MSG, back left: is there board under the cutter?)
 M0
 G1 Y-6.5
+G0 Z46
 M5
 M2

@@ -7,7 +7,7 @@
 (Z0: bottom of the board, which is the top of the spoilboard)
 (The board's top is at Z15)
 G17 G21 G40 G49 G54 G80 G90 G94
-G0 Z25
+G0 Z46
 S16000 M3
 G4 P4
 (line 1 letter 1 'Q')

@@ -8,8 +8,9 @@
 (The board's top is at Z12)
 G17 G21 G40 G49 G54 G80 G90 G94
 M5
-G0 Z22
+G0 Z43
 G0 X-5.9996 Y-6.2524
+G0 Z22
 (MSG, front left: is there board under the cutter?)
 M0
 G1 X205.9997 F2000
@@ -22,5 +23,6 @@ G1 X-5.9996
 (MSG, back left: is there board under the cutter?)
 M0
 G1 Y-6.2524
+G0 Z43
 M5
 M2

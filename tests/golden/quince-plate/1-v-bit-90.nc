@@ -7,7 +7,7 @@
 (Z0: bottom of the board, which is the top of the spoilboard)
 (The board's top is at Z12)
 G17 G21 G40 G49 G54 G80 G90 G94
-G0 Z22
+G0 Z43
 S16000 M3
 G4 P4
 (line 2 letter 1 '1')

@@ -8,8 +8,9 @@
 (The board's top is at Z6)
 G17 G21 G40 G49 G54 G80 G90 G94
 M5
-G0 Z16
+G0 Z37
 G0 X-4 Y-4.5
+G0 Z16
 (MSG, front left: is there board under the cutter?)
 M0
 G1 X184 F2000
@@ -22,5 +23,6 @@ G1 X-4
 (MSG, back left: is there board under the cutter?)
 M0
 G1 Y-4.5
+G0 Z37
 M5
 M2

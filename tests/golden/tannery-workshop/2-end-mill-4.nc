@@ -7,7 +7,7 @@
 (Z0: bottom of the board, which is the top of the spoilboard)
 (The board's top is at Z6)
 G17 G21 G40 G49 G54 G80 G90 G94
-G0 Z16
+G0 Z37
 S13800 M3
 G4 P4
 (hole top left)
