@@ -1,20 +1,24 @@
 """One thing that can be asked for, by an option on the command line and by the same word in a sign file.
 
 Borders and hole patterns declare their own options with this type; `spec/keys.py` gathers all of them into
-the one table from which the command line is built and the sign file is read. Importing it is cheap.
+the one table from which the command line is built, sign files and lists are read, and sign files are written. Importing
+it is cheap.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
-from typing import Literal
+from collections.abc import Callable, Iterable, Mapping
+from operator import attrgetter
+from typing import Any, Literal
 
 from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.units import GREATEST_COUNT, POSITIVE, Limits, angle_deg, count, length_mm, number, size_mm
 
-Kind = Literal["length", "size", "angle", "number", "count", "choice", "word", "path", "lines", "flag", "tables"]
+Kind = Literal[
+    "length", "size", "angle", "number", "count", "choice", "word", "path", "font", "border", "lines", "flag", "tables",
+]  # fmt: skip
 
 Value = float | int | str | tuple[float, float] | tuple[str, ...] | tuple[Mapping[str, object], ...]
 """What an option is read into: millimetres, degrees, a ratio, a count, a word, a size, lines of text, whether it is
@@ -32,6 +36,14 @@ class Option(Struct, frozen=True, kw_only=True):
     `default` is written as a user would write it and goes through the same reader; where the default depends
     on other things it is None and `otherwise` says in words what happens ('as large as fits'); '' when the option
     is required or its default says all. `choices` belong to the kind 'choice' alone.
+
+    `field` names the field of the spec that takes the value as it is read; '' when others make something of it, or
+    when the spec keeps it by its name (`SignSpec.more`). `write` gives it back from a finished spec (a line's options
+    from a LineSpec), as a sign file would ask for it, None for what is left open; without `write` it is the field.
+    `left_open` says so in a comment of the resolved sign file; '' when nothing need be said.
+
+    `needs` is the option without which nothing reads this one; `replaces` are keys of a sign file that fall away when
+    this one is given on top of it, on the command line or by a cell.
     """
 
     name: str
@@ -44,6 +56,16 @@ class Option(Struct, frozen=True, kw_only=True):
     required: bool = False
     limits: Limits | None = None
     choices: tuple[str, ...] = ()
+    field: str = ""
+    write: Callable[[Any], object] | None = None
+    left_open: str = ""
+    needs: str = ""
+    replaces: tuple[str, ...] = ()
+
+    @property
+    def is_kept_by_name(self) -> bool:
+        """Whether the spec keeps the value by its name, since the row says neither where else nor how it is written."""
+        return not self.field and self.write is None
 
     @property
     def full_help(self) -> str:
@@ -52,6 +74,16 @@ class Option(Struct, frozen=True, kw_only=True):
             return f"{self.help} Required."
         default = self.otherwise or (f"{self.default}" if self.default is not None else "")
         return f"{self.help} Default: {default}." if default else self.help
+
+
+def written(options: Iterable[Option], spec: object) -> dict[str, object]:
+    """What would have to be asked for to get this spec, of those options that are not left open."""
+    found: dict[str, object] = {}
+    for option in options:
+        write = option.write or (attrgetter(option.field) if option.field else None)
+        if write is not None and (value := write(spec)) is not None:
+            found[option.name] = list(value) if isinstance(value, tuple) else value
+    return found
 
 
 def read_option(option: Option, raw: object) -> Value:

@@ -19,10 +19,10 @@ from signgen.batch.records import Record
 from signgen.batch.table import Table, column_key
 from signgen.errors import AskError, Problem
 from signgen.option import did_you_mean, read_option
-from signgen.spec.keys import KEY_BY_NAME, KEYS
+from signgen.spec.keys import KEY_BY_NAME, KEYS, OUT
 from signgen.spec.lettering_keys import LINE
 from signgen.spec.merge import merged
-from signgen.spec.paths import resolved, resolved_font
+from signgen.spec.paths import seen_from
 from signgen.spec.safe_name import safe_name
 from signgen.units import Limits, count
 
@@ -73,7 +73,7 @@ class Recipe(Struct, frozen=True, kw_only=True):
         cells = record.cells
         filled = ((key, value, _filled(key, value, self.places, cells)) for key, value in self.base.items())
         base = {key: value for key, before, value in filled if value == before or value != ""}
-        own = {key: self._cell(key, cells[column]) for key, column in self.keys.items() if cells[column].strip()}
+        own = {key: self._cell(key, cells[at].strip()) for key, at in self.keys.items() if cells[at].strip()}
         asked = merged(base, own)
         name = asked.pop("out", None) if "out" in own else None
         asked.pop("out", None)
@@ -85,10 +85,8 @@ class Recipe(Struct, frozen=True, kw_only=True):
         )
 
     def _cell(self, key: str, cell: str) -> str:
-        text = cell.strip()
-        if key in ("font", "ornament-font"):
-            return resolved_font(text, self.folder)
-        return resolved(text, self.folder) if key == "shop" else text
+        """The folder's name in a cell is seen from the batch's own folder."""
+        return cell if key == OUT.name else seen_from(self.folder, KEY_BY_NAME[key], cell)
 
     def _copies(self, cells: tuple[str, ...]) -> int:
         cell = "" if self.copies_column is None else cells[self.copies_column].strip()

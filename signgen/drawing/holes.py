@@ -15,7 +15,7 @@ from signgen.errors import Problem
 from signgen.holes.keyholes import Keyholes
 from signgen.holes.screws import Head
 from signgen.messages.figures import plain
-from signgen.spec.amounts import LEAST_LEFT_MM
+from signgen.spec.finish import LEAST_LEFT_MM
 from signgen.spec.sign_spec import SignSpec
 
 LEAST_WALL_MM = 1.0

@@ -17,7 +17,7 @@ from signgen.errors import CannotMakeError, Problem
 from signgen.geometry.offsets import area_of, inward, outward, polygons
 from signgen.lettering.layout import Letter, Lettering
 from signgen.spec.sign_spec import SignSpec
-from signgen.spec.trim import WALL_GAP_MM, WALL_GAP_RATIO
+from signgen.spec.trim import clear_of_wall_mm
 from signgen.tolerances import CHECK_MM
 
 LEAST_PANEL_MM = 6.35
@@ -56,8 +56,7 @@ def text_inset_mm(spec: SignSpec) -> float:
     rim."""
     if spec.panel is None:
         return 0.0
-    wall = spec.panel.inset_mm + (spec.rim.reach_mm if spec.rim else 0.0)
-    return wall + max(WALL_GAP_MM, WALL_GAP_RATIO * min(spec.width_mm, spec.height_mm))
+    return clear_of_wall_mm((spec.width_mm, spec.height_mm), spec.panel, spec.rim)
 
 
 def rim_area(spec: SignSpec, panel: Polygon | None) -> Polygon | None:

@@ -14,11 +14,12 @@ from signgen.units import Limits
 HOLE_DIAMETER = Option(
     name="hole-diameter", kind="length", metavar="LENGTH", group="Holes",
     help="Diameter of the holes.", otherwise="5 mm, or what --screw needs",
-    limits=Limits(least=0.5, greatest=200),
+    limits=Limits(least=0.5, greatest=200), replaces=("screw", "screw-fit", "screw-head"),
 )  # fmt: skip
 SCREW = Option(
     name="screw", kind="word", metavar="SCREW", group="Holes",
     help="Screw that the holes must pass: M3 to M12 (ISO 273), or a wood screw #4 to #14; instead of --hole-diameter.",
+    replaces=("hole-diameter", "head-diameter", "head-angle"),
 )  # fmt: skip
 SCREW_FIT = Option(
     name="screw-fit", kind="choice", metavar="FIT", group="Holes", choices=("fine", "medium", "coarse"),
@@ -28,6 +29,7 @@ INSET = Option(
     name="inset", kind="length", metavar="LENGTH", group="Holes",
     help="From the sign's edge to the middle of a hole.",
     otherwise="twice the hole's diameter, at least 10 mm, and more where the border needs it",
+    replaces=("ring-diameter",),
 )  # fmt: skip
 HOLE_COUNT = Option(
     name="hole-count", kind="count", metavar="N", group="Holes", limits=Limits(least=1, greatest=200),

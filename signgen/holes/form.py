@@ -16,6 +16,7 @@ from signgen.units import Limits
 SLOT_LENGTH = Option(
     name="slot-length", kind="length", metavar="LENGTH", group="Holes",
     help="Make the holes slots of this whole length, so that the sign can be shifted.", otherwise="round holes",
+    replaces=("countersink", "screw-head", "head-diameter", "head-angle"),
 )  # fmt: skip
 SLOT_ANGLE = Option(
     name="slot-angle", kind="angle", metavar="ANGLE", group="Holes", limits=Limits(least=-360, greatest=360),
@@ -28,11 +29,12 @@ COUNTERSINK = Option(
 SCREW_HEAD = Option(
     name="screw-head", kind="choice", metavar="STANDARD", group="Holes", choices=HEAD_STANDARDS,
     help="Head of an M screw: iso7046 (cross-recessed, as ISO 2009 slotted) or iso10642 (hexagon socket).",
-    otherwise="iso7046",
+    otherwise="iso7046", replaces=("head-diameter", "head-angle"),
 )  # fmt: skip
 HEAD_DIAMETER = Option(
     name="head-diameter", kind="length", metavar="LENGTH", group="Holes", limits=Limits(least=1, greatest=200),
     help="Diameter of the screw's head for the countersink.", otherwise="the screw's, by its standard",
+    replaces=("screw-head",),
 )  # fmt: skip
 HEAD_ANGLE = Option(
     name="head-angle", kind="angle", metavar="ANGLE", group="Holes", limits=Limits(least=60, greatest=120),

@@ -17,7 +17,7 @@ from signgen.units import Limits
 RING_DIAMETER = Option(
     name="ring-diameter", kind="length", metavar="LENGTH", group="Holes",
     help="Diameter of the circle that the middles of a ring of holes lie on.",
-    otherwise="inset from the nearer edges",
+    otherwise="inset from the nearer edges", replaces=("inset",),
 )  # fmt: skip
 RING_START = Option(
     name="ring-start", kind="angle", metavar="ANGLE", group="Holes", limits=Limits(least=-360, greatest=360),

@@ -7,6 +7,7 @@ import math
 from signgen.messages.figures import plain
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
+from signgen.spec.finish import LEAST_LEFT_MM, most_depth_mm
 from signgen.spec.sign_spec import TabSpec
 from signgen.spec.trim import FrameSpec
 
@@ -14,9 +15,6 @@ Size = tuple[float, float]
 
 DEPTH_RATIO = 0.4
 """Of the thickness: deep enough to throw a shadow, shallow enough to keep the board stiff (common practice)."""
-LEAST_LEFT_MM = 1.0
-LEAST_LEFT_RATIO = 0.2
-"""Board to leave under the letters: a fifth, and never under 1 mm (common practice)."""
 MARGIN_RATIO = 0.08
 FRAME_GAP_RATIO = 0.04
 """From the edge, and from a frame's line, to the letters, over the shorter side (common practice of layout)."""
@@ -54,7 +52,7 @@ def depth_of(a: Asked, thickness_mm: float | None, v_bit: Tool | None) -> float 
     if thickness_mm is None or v_bit is None or (given is None and a.has("depth")):
         return None
     reach = v_bit.reach_mm
-    most = thickness_mm - max(LEAST_LEFT_MM, LEAST_LEFT_RATIO * thickness_mm)
+    most = most_depth_mm(thickness_mm)
     if most <= 0:
         what = f"{plain(thickness_mm)} mm is too thin to engrave."
         a.cannot("thickness", what, f"Use {plain(2 * LEAST_LEFT_MM)} mm or more.")
@@ -129,6 +127,9 @@ def tabs_of(a: Asked, thickness_mm: float | None) -> TabSpec | None:
         what = f"{plain(height)} mm is no less than the board's {plain(thickness_mm)} mm."
         a.wrong("tab-height", what, "Use a quarter of the thickness or so.")
         return None
+    for key in ("tab-shape", "tab-width", "tab-height"):
+        if a.has("onion-skin") and a.has(key):
+            a.wrong(key, "An onion skin holds the sign, and there are no tabs.", "Leave it out, or onion-skin.")
     count = 0 if a.has("onion-skin") else count
     return TabSpec(count=count, width_mm=width, height_mm=height, spacing_mm=spacing, ramped=shape == "ramped")
 

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from typing import TypeVar
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any, TypeVar
 
 from signgen.errors import AskError, CannotMakeError, Problem
 from signgen.option import Option, Value, did_you_mean, read_option
 from signgen.spec.keys import KEY_BY_NAME
 
 T = TypeVar("T")
+
+
+def is_off(raw: object) -> bool:
+    """Whether what was given for an option says that there is to be none of it, as in `tabs = 0`."""
+    return raw is False or (isinstance(raw, int | float | str) and str(raw).strip().casefold() in ("0", "none", "no"))
 
 
 class Asked:
@@ -25,6 +30,13 @@ class Asked:
         for key in self._given:
             if key not in keys:
                 self.wrong(key, "There is no such key.", did_you_mean(key, keys))
+            elif (needs := keys[key].needs) and self._lacks(needs):
+                are, noun = "are" if needs.endswith("s") else "is", needs.replace("-", " ")
+                self.wrong(key, f"There {are} no {noun} for it.", f"Give {needs} too, or leave it out.")
+
+    def _lacks(self, name: str) -> bool:
+        """Whether there is none of what an option asks for: not given and not there by default, or given as none."""
+        return is_off(self._given[name]) if name in self._given else self._keys[name].default is None
 
     def has(self, name: str) -> bool:
         """Whether the user gave it (well or badly)."""
@@ -95,9 +107,23 @@ class Asked:
         value = self.value(name)
         return tuple(row for row in value if isinstance(row, Mapping)) if isinstance(value, tuple) else None
 
+    def plain_fields(self, keys: Iterable[Option]) -> dict[str, Any]:
+        """The fields of the spec that take the values of options as they are read; those without a value are left
+        out."""
+        named = [(key.field, self.value(key.name)) for key in keys if key.field]
+        return {field: value for field, value in named if value is not None}
+
+    def kept_by_name(self, keys: Iterable[Option]) -> tuple[tuple[str, Value], ...]:
+        """Names and values of those options that the spec keeps by their names; those without a value are left out."""
+        free = [key.name for key in keys if key.is_kept_by_name]
+        return tuple((name, value) for name in free if (value := self.value(name)) is not None)
+
     def raise_problems(self) -> None:
         """Raises: AskError with all problems if there is any with what was asked; CannotMakeError if there are only
-        problems with what can be made."""
+        problems with what can be made. What was given and nothing has read is a problem: it would be ignored."""
+        for name in self._given:
+            if name in self._keys and name not in self._values and not any(p.where == name for p in self._wrong):
+                self.wrong(name, "Nothing reads it here.", "Leave it out.")
         if self._wrong:
             raise AskError([*self._wrong, *self._cannot])
         if self._cannot:

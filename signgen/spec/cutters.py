@@ -68,6 +68,11 @@ def named_end_mill(shop: Shop, diameter_mm: float, length_mm: float | None) -> T
     )  # fmt: skip
 
 
+def goes_by_name(shop: Shop, mill: Tool) -> bool:
+    """Whether an end mill is not the one that its diameter and length ask for."""
+    return named_end_mill(shop, mill.diameter_mm, mill.cutting_length_mm) != mill
+
+
 def _same(value: float | None, asked: float | None) -> bool:
     """Whether a figure is the one asked for; None asks for nothing."""
     return asked is None or (value is not None and abs(value - asked) <= _SAME_MM)

@@ -119,8 +119,6 @@ def sharp_of(a: Asked, finishes: Collection[Finish], depth_mm: float | None, v_b
 def bridges_of(a: Asked, finishes: Collection[Finish], thickness_mm: float | None) -> BridgeSpec | None:
     """The bridges asked for; None when there are none, or a problem."""
     if not a.has("bridges"):
-        if a.has("bridge-width"):
-            a.wrong("bridge-width", "There are no bridges for it.", "Give bridges too, or leave it out.")
         return None
     count, width = a.value("bridges"), a.number("bridge-width") if a.has("bridge-width") else None
     if finishes and "through" not in finishes:

@@ -5,70 +5,126 @@ The command line and a sign file share the first; the second stand in the tables
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
+from typing import Any
+
+from msgspec.structs import replace
+
 from signgen.option import Option
 from signgen.units import NOT_NEGATIVE, Limits
 
-LETTERING: tuple[Option, ...] = (
+AXIS_DECIMALS = 4
+"""Fonts have steps of 1/65536."""
+
+
+def axes_text(axes: Iterable[tuple[str, float]]) -> str | None:
+    """Settings of a variable font as they are asked for; None for none."""
+    return ",".join(f"{tag}={_plain(value)}" for tag, value in axes) or None
+
+
+def _plain(value: float) -> str:
+    return f"{value:.{AXIS_DECIMALS}f}".rstrip("0").rstrip(".")
+
+
+_STYLE: tuple[Option, ...] = (
     Option(
-        name="font", kind="word", metavar="NAME", group="Lettering", default="barlow",
+        name="font", kind="font", metavar="NAME", group="Lettering", default="barlow",
         help="Face of the letters: a name (signgen list fonts), or the path of a font file (FILE.ttc#2 for the second "
         "face of a collection).",
+        write=lambda line: line.font, replaces=("font-axes",),
     ),
     Option(
         name="font-axes", kind="word", metavar="AXES", group="Lettering",
         help="Settings of a variable font, as in wght=600,wdth=90.", otherwise="the font's own",
-    ),
-    Option(
-        name="font-fallback", kind="flag", metavar="true", group="Lettering", default="false",
-        help="Take characters that the face lacks from other faces that ship.",
+        write=lambda line: axes_text(line.font_axes), left_open="the font's own",
     ),
     Option(
         name="cap-height", kind="length", metavar="LENGTH", group="Lettering",
         help="Height of a capital H of the face.", otherwise="as large as fits",
+        write=lambda line: line.cap_height_mm, left_open="as large as fits", replaces=("digit-height", "fit"),
     ),
     Option(
         name="digit-height", kind="length", metavar="LENGTH", group="Lettering",
         help="Height of the figure 1 of the face, instead of cap-height: for house numbers.",
         otherwise="what goes with the capitals",
-    ),
-    Option(
-        name="fit", kind="choice", metavar="HOW", group="Lettering", choices=("together", "each"), default="together",
-        help="How lines without a height fill the room: together (alike in height) or each (alike in width).",
-    ),
-    Option(
-        name="wrap", kind="length", metavar="LENGTH", group="Lettering",
-        help="Break lines that are wider than this at their spaces.", otherwise="lines stay as they are",
+        write=lambda line: line.digit_height_mm, left_open="what goes with the capitals",
+        replaces=("cap-height", "fit"),
     ),
     Option(
         name="align", kind="choice", metavar="SIDE", group="Lettering", choices=("left", "centre", "right"),
         help="Where lines stand between the margins: left, centre or right.", default="centre",
+        write=lambda line: line.align if line.arc is None else None, left_open="text on a circle is centred on it",
     ),
     Option(
         name="line-spacing", kind="number", metavar="RATIO", group="Lettering", default=1.6,
         help="From one baseline to the next, over the cap height.", limits=Limits(least=0.5, greatest=10),
+        write=lambda line: line.line_spacing,
     ),
     Option(
         name="letter-spacing", kind="length", metavar="LENGTH", group="Lettering", default=0,
         help="Room added between letters; may be negative.", limits=Limits(least=-50, greatest=500),
+        write=lambda line: line.letter_spacing_mm,
     ),
     Option(
         name="arc", kind="length", metavar="RADIUS", group="Lettering",
         help="Set lines along a circle of this radius, on which the letters stand.", otherwise="straight",
+        write=lambda line: line.arc and line.arc.radius_mm, left_open="straight",
     ),
     Option(
         name="arc-side", kind="choice", metavar="SIDE", group="Lettering", choices=("above", "below", "ring"),
         help="Where on the circle: above, below (both read from the left), or ring, all the way round.",
         otherwise="above, when arc is given",
+        write=lambda line: line.arc and line.arc.side, left_open="no circle",
     ),
     Option(
         name="arc-centre", kind="choice", metavar="PLACE", group="Lettering", choices=("line", "sign"),
         help="Where the circle's middle lies: in the middle of the sign, or where it gives the text the line's place.",
         otherwise="line, or sign for a ring",
+        write=lambda line: line.arc and line.arc.centre, left_open="no circle",
     ),
+)  # fmt: skip
+"""How a line is set. `write` reads them back from a LineSpec."""
+
+
+def _of_usual_line(write: Callable[[Any], object]) -> Callable[[Any], object]:
+    """The same of a whole SignSpec: its lines as they are set unless a line's table says otherwise."""
+    return lambda spec: write(spec.text.usual_line(""))
+
+
+_OF_THE_SIGN = {row.name: replace(row, write=_of_usual_line(row.write)) for row in _STYLE if row.write}
+
+LETTERING: tuple[Option, ...] = (
+    _OF_THE_SIGN["font"],
+    _OF_THE_SIGN["font-axes"],
+    Option(
+        name="font-fallback", kind="flag", metavar="true", group="Lettering", default="false",
+        help="Take characters that the face lacks from other faces that ship.",
+        write=lambda spec: spec.text.font_fallback,
+    ),
+    _OF_THE_SIGN["cap-height"],
+    _OF_THE_SIGN["digit-height"],
+    Option(
+        name="fit", kind="choice", metavar="HOW", group="Lettering", choices=("together", "each"), default="together",
+        help="How lines without a height fill the room: together (alike in height) or each (alike in width).",
+        write=lambda spec: spec.text.fit if any(row.is_fitted for row in spec.text.rows) else None,
+        left_open="nothing to fit", replaces=("cap-height", "digit-height"),
+    ),
+    Option(
+        name="wrap", kind="length", metavar="LENGTH", group="Lettering",
+        help="Break lines that are wider than this at their spaces.", otherwise="lines stay as they are",
+        write=lambda spec: spec.text.wrap_mm, left_open="lines stay as they are",
+    ),
+    _OF_THE_SIGN["align"],
+    _OF_THE_SIGN["line-spacing"],
+    _OF_THE_SIGN["letter-spacing"],
+    _OF_THE_SIGN["arc"],
+    _OF_THE_SIGN["arc-side"],
+    _OF_THE_SIGN["arc-centre"],
     Option(
         name="margin", kind="length", metavar="LENGTH", group="Lettering", limits=NOT_NEGATIVE,
         help="Room to keep between the letters and the edge.",
         otherwise="8 % of the shorter side, and clear of the frame",
+        write=lambda spec: spec.text.margin_mm,
     ),
 )  # fmt: skip
 
@@ -78,27 +134,25 @@ LINE = Option(
 )  # fmt: skip
 """No option of the command line, which cannot hold tables."""
 
-_AS_THE_SIGN = (
-    "font", "font-axes", "cap-height", "digit-height", "align", "line-spacing", "letter-spacing",
-    "arc", "arc-side", "arc-centre",
-)  # fmt: skip
-
 LINE_KEYS: tuple[Option, ...] = (
     Option(name="text", kind="lines", metavar="TEXT", group="Lettering", help="The line's words.", required=True),
-    *(key for key in LETTERING if key.name in _AS_THE_SIGN),
+    *_STYLE,
     Option(
         name="height-ratio", kind="number", metavar="RATIO", group="Lettering",
         help="The line's height over that of the sign's lines, given or as large as fits.", otherwise="1",
         limits=Limits(least=0.05, greatest=20),
+        write=lambda line: None if line.height_ratio == 1 else line.height_ratio,
     ),
     Option(
         name="finish", kind="choice", metavar="NAME", group="Lettering",
         choices=("groove", "recess", "stroke", "through"),
         help="How the line's letters are made, when not as the sign's.", otherwise="as the sign has it",
+        write=lambda line: line.finish,
     ),
     Option(
         name="depth", kind="length", metavar="LENGTH", group="Lettering", help="Depth of the line's letters.",
         otherwise="that of the sign, or what is usual for the finish",
+        write=lambda line: line.depth_mm,
     ),
 )  # fmt: skip
 """What a line's own table may hold; what it leaves out is as the sign has it."""

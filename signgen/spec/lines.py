@@ -10,17 +10,15 @@ from typing import Literal, get_args
 from msgspec.structs import replace
 
 from signgen.errors import AskError
+from signgen.option import written
 from signgen.spec.asked import Asked
 from signgen.spec.finish import finish_of
-from signgen.spec.lettering_keys import LINE, LINE_KEY_BY_NAME
+from signgen.spec.lettering_keys import AXIS_DECIMALS, LINE, LINE_KEY_BY_NAME, LINE_KEYS
 from signgen.spec.paths import resolved_font
 from signgen.spec.sign_spec import Align, ArcSpec, LineSpec, TextSpec
 from signgen.units import Limits, number
 
 Axes = tuple[tuple[str, float], ...]
-
-AXIS_DECIMALS = 4
-"""Fonts have steps of 1/65536."""
 
 _SETTING = re.compile(r"\s*(?P<tag>[!-~]{1,4}?)\s*=\s*(?P<value>[^=]+?)\s*")
 _AXIS_VALUES = Limits(least=-32768, greatest=32767.99)
@@ -67,23 +65,10 @@ def text_of(a: Asked) -> TextSpec | None:
     return text if text.rows == rows else replace(text, own_lines=rows)
 
 
-def asked_of_text(text: TextSpec) -> dict[str, object]:
-    """What would have to be asked for to get this lettering, all but the tables of lines."""
-    values: dict[str, object] = {} if text.own_lines else {"text": list(text.lines)}
-    values |= {key: value for key, value in _asked_of_style(text.usual_line("")).items() if value is not None}
-    values["font-fallback"] = text.font_fallback
-    if any(row.is_fitted for row in text.rows):
-        values["fit"] = text.fit
-    if text.wrap_mm is not None:
-        values["wrap"] = text.wrap_mm
-    values["margin"] = text.margin_mm
-    return values
-
-
 def asked_of_line(text: TextSpec, line: LineSpec) -> dict[str, object]:
     """The keys of a line's table: its words and what differs from the sign's lines."""
-    usual, own = _asked_of_style(text.usual_line("")), _asked_of_style(line)
-    values = {key: value for key, value in own.items() if value is not None and value != usual[key]}
+    usual, own = written(LINE_KEYS, text.usual_line("")), written(LINE_KEYS, line)
+    values = {key: value for key, value in own.items() if value != usual.get(key)}
     if line.font != text.font and line.font_axes:
         values["font-axes"] = own["font-axes"]  # a font of its own comes without the sign's
     if line.arc is not None and line.arc != text.arc:
@@ -236,26 +221,3 @@ def _check_whole(a: Asked, rows: Sequence[LineSpec]) -> None:
             a.wrong("wrap", "Lines that are fitted each to the same width are never too wide.", "Leave wrap out.")
     if a.has("wrap") and all(row.arc is not None for row in rows):
         a.wrong("wrap", "Text on a circle is not broken.", "Leave wrap out, or give lines of their own.")
-
-
-def _plain(value: float) -> str:
-    return f"{value:.{AXIS_DECIMALS}f}".rstrip("0").rstrip(".")
-
-
-def _asked_of_style(line: LineSpec) -> dict[str, object]:
-    """Every key of a line but its text, None where there is nothing to ask for."""
-    return {
-        "font": line.font,
-        "font-axes": ",".join(f"{tag}={_plain(value)}" for tag, value in line.font_axes) or None,
-        "cap-height": line.cap_height_mm,
-        "digit-height": line.digit_height_mm,
-        "height-ratio": None if line.height_ratio == 1 else line.height_ratio,
-        "align": line.align if line.arc is None else None,
-        "line-spacing": line.line_spacing,
-        "letter-spacing": line.letter_spacing_mm,
-        "arc": line.arc.radius_mm if line.arc else None,
-        "arc-side": line.arc.side if line.arc else None,
-        "arc-centre": line.arc.centre if line.arc else None,
-        "finish": line.finish,
-        "depth": line.depth_mm,
-    }

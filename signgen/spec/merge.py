@@ -10,46 +10,24 @@ from signgen.holes import pattern_named
 from signgen.holes.form import COUNTERSINK
 from signgen.holes.none import NoHoles
 from signgen.option import Option
-from signgen.spec.keys import BORDER_KEYS, FORM_KEYS, HOLE_KEYS
+from signgen.spec.asked import is_off
+from signgen.spec.keys import BORDER_KEYS, FORM_KEYS, HOLE_KEYS, KEY_BY_NAME
 from signgen.spec.lettering_keys import LINE
 from signgen.spec.lines import with_words
-
-_RIVALS = {
-    "font": ("font-axes",),
-    "cap-height": ("digit-height", "fit"),
-    "digit-height": ("cap-height", "fit"),
-    "fit": ("cap-height", "digit-height"),
-    "screw": ("hole-diameter", "head-diameter", "head-angle"),
-    "hole-diameter": ("screw", "screw-fit", "screw-head"),
-    "slot-length": ("countersink", "screw-head", "head-diameter", "head-angle"),
-    "screw-head": ("head-diameter", "head-angle"),
-    "head-diameter": ("screw-head",),
-    "inset": ("ring-diameter",),
-    "ring-diameter": ("inset",),
-    "v-bit": ("v-bit-diameter", "v-bit-tip"),
-    "end-mill": ("end-mill-length", "end-mill-name"),
-    "end-mill-name": ("end-mill", "end-mill-length"),
-    "tabs": ("tab-spacing", "onion-skin"),
-    "tab-spacing": ("tabs", "onion-skin"),
-    "onion-skin": ("tabs", "tab-spacing"),
-    "clamp-height": ("clearance",),
-    "ornament": ("ornament-font",),
-    "machine": ("dialect", "line-numbers", "percent-lines", "program-end", "extraction", "warm-up"),
-}
-"""A key given on the command line says anew what these keys of the file said."""
 
 
 def merged(file: Mapping[str, object], asked: Mapping[str, object]) -> dict[str, object]:
     """All keys, the command line's before the file's. What the file says only about a thing that the command line
     replaces (the inset of holes that are no longer wanted, the diameter of another bit) goes with that thing."""
     given = {key: value for key, value in asked.items() if value is not None}
-    gone = {rival for key in given for rival in _RIVALS.get(key, ())}
+    gone = {each for name in given if (key := KEY_BY_NAME.get(name)) for each in key.replaces}
     gone |= _not_taken(given.get("border"), BORDER_KEYS, lambda name: border_named(name)[0].options)
     gone |= _not_taken(given.get("holes"), HOLE_KEYS, lambda name: pattern_named(name)[0].options)
     if str(given.get("holes")).strip().casefold() == NoHoles.name:
         gone |= {option.name for option in FORM_KEYS}
     if given.get(COUNTERSINK.name) is False:
         gone |= {"screw-head", "head-diameter", "head-angle"}
+    gone |= {key.name for key in KEY_BY_NAME.values() if key.needs in given and is_off(given[key.needs])}
     whole = {key: value for key, value in file.items() if key not in gone} | given
     if "text" in given and LINE.name in file:
         whole[LINE.name] = with_words(file[LINE.name], whole.pop("text"))
@@ -62,7 +40,7 @@ def _not_taken(name: object, family: Iterable[Option], options_of: Callable[[str
     if not isinstance(name, str):
         return set()
     try:
-        own = options_of(name.strip())
+        own = {option.name for option in options_of(name.strip())}
     except AskError:
         return set()
-    return {option.name for option in family if option not in own}
+    return {option.name for option in family if option.name not in own}

@@ -6,8 +6,23 @@ import os
 from pathlib import Path
 
 from signgen.borders.path import PathOutline
+from signgen.option import Option
 
 FONT_SUFFIXES = (".ttf", ".otf", ".ttc", ".otc", ".woff", ".woff2")
+
+
+def seen_from(folder: Path, option: Option, text: str) -> str:
+    """The text of an option with the path in it, if there is one, in absolute form as seen from a folder: that of the
+    sign file or list in which it stands."""
+    match option.kind:
+        case "path":
+            return resolved(text.strip(), folder)
+        case "font":
+            return resolved_font(text.strip(), folder)
+        case "border":
+            return resolved_border(text.strip(), folder)
+        case _:
+            return text
 
 
 def resolved(path: str, folder: Path) -> str:

@@ -14,6 +14,7 @@ from signgen.option import pick
 from signgen.shop.materials import Machine, Material
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
+from signgen.spec import keys
 from signgen.spec.amounts import air_cut_of, board_of, clearance_of, margin_of, skin_of, tabs_of
 from signgen.spec.asked import Asked
 from signgen.spec.control import dialect_of, manner_of
@@ -56,31 +57,30 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     hole_form = form_of(a, holes)
     keyholes = keyholes_of(a, holes, shop, machine, thickness, end_mill)
     margin = margin_of(a, size, frame)
-    finish, rule_width = finish_of(a), a.number("rule-width")
+    finish = finish_of(a)
     depth = letter_depth_of(a, finish, thickness, v_bit)
     text = with_finishes(a, text, finish, thickness, v_bit)
     sunk = _sunk_depth(text, finish, depth)
     panel = panel_of(a, finish, size, thickness, depth, sunk)
     sharp = sharp_of(a, finishes_of(text, finish), panel.depth_mm if panel and finish == "raised" else sunk, v_bit)
     bridges = bridges_of(a, finishes_of(text, finish), thickness)
-    ridge, tolerance = a.number("ridge"), a.number("tolerance")
+    tolerance = a.number("tolerance")
     tabs, board = tabs_of(a, thickness), board_of(a, size)
     skin, breakthrough, clearance = skin_of(a, thickness), a.number("breakthrough"), clearance_of(a)
-    finish_pass, milling = a.number("finish-pass") if a.has("finish-pass") else 0.0, a.text("milling")
+    milling = a.text("milling")
     air_cut = air_cut_of(a, thickness, breakthrough)
     template = template_of(a, size, border, holes)
-    language, sheet_format, paint = a.text("language"), a.text("sheet-format"), a.text("paint")
+    paint = a.text("paint")
     if paint is not None:
         a.attempt(lambda: paint_rgb(paint, "paint"))
-    a.value("steps")
     rim = rim_of(a, size, panel, finish)
     clear = clear_of_lines_mm(size, finish, frame, panel, rim)
     ornament = ornament_of(a, size, clear, text.font if text else None, finish)
     chamfer = chamfer_of(a, thickness, v_bit, skin or (tabs.height_mm if tabs and tabs.count else 0.0), size)
-    origin, z_zero = a.text("origin"), a.text("z-zero")
     dialect, manner = dialect_of(a, machine, dialects), manner_of(a, machine)
     for path in ("shop", "out"):  # read by whoever opens them; here only that they are texts
         a.text(path)
+    plain, more = a.plain_fields(keys.KEYS), a.kept_by_name(keys.KEYS)
     if machine and v_bit:
         must_fit_collet(a, "v-bit", v_bit, machine)
     if machine and end_mill:
@@ -93,7 +93,6 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     return SignSpec(
         width_mm=_had(size)[0],
         height_mm=_had(size)[1],
-        thickness_mm=_had(thickness),
         material=_had(material),
         text=replace(_had(text), margin_mm=_had(margin)),
         border=_had(border),
@@ -112,29 +111,20 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         end_mill=end_mill,
         tabs=_had(tabs),
         skin_mm=_had(skin),
-        finish_mm=_had(finish_pass),
         climb=_had(milling) == "climb",
         frame=frame,
-        rule_width_mm=rule_width,
-        ridge_mm=_had(ridge),
         board_mm=board,
         machine=_had(machine),
         dialect=_had(dialect),
         manner=_had(manner),
-        origin=_choice(origin, ("sign", "stock")),
-        z_zero=_choice(z_zero, ("bottom", "top")),
-        breakthrough_mm=_had(breakthrough),
-        clamp_height_mm=a.number("clamp-height") if a.has("clamp-height") else None,
         clearance_mm=_had(clearance),
-        language=_had(language),
         template=template,
-        sheet_format=_choice(sheet_format, ("html", "pdf", "both")),
-        steps=bool(a.value("steps")),
         paint=paint,
-        cell_mm=a.number("cell"),
         air_cut_mm=air_cut,
         tolerances=Tolerances(total_mm=_had(tolerance)),
         shop=shop,
+        more=more,
+        **plain,
     )
 
 
@@ -150,11 +140,6 @@ def _sunk_depth(text: TextSpec | None, finish: Finish | None, depth_mm: float | 
     rows = [row for row in text.rows if (row.finish or finish) == "recess"] if text else []
     depths = [depth_mm if row.depth_mm is None else row.depth_mm for row in rows]
     return max((depth for depth in depths if depth is not None), default=None)
-
-
-def _choice(value: str | None, choices: tuple[T, ...]) -> T:
-    """The choice itself, which has a narrower type than the text that equals it."""
-    return next(choice for choice in choices if choice == value)
 
 
 def one_of(rows: Iterable[N], name: str, where: str) -> N:
@@ -191,8 +176,6 @@ def _end_mill(a: Asked, shop: Shop) -> Tool | None:
         a.wrong("end-mill", f"'{raw}' is the name of a cutter.", "Give a diameter, or the name as end-mill-name.")
         return None
     diameter, length = a.number("end-mill"), a.number("end-mill-length")
-    if a.has("end-mill-length") and not a.has("end-mill"):
-        a.wrong("end-mill-length", "There is no end mill for it.", "Give end-mill too, or leave it out.")
     if diameter is None or (length is None and a.has("end-mill-length")):
         return None
     return named_end_mill(shop, diameter, length)

@@ -152,9 +152,10 @@ def _only_its_own(
     takers: dict[str, tuple[Option, ...]],
 ) -> None:  # fmt: skip
     """A problem for each option given that this member of the family does not read: nothing is ignored in silence."""
+    taken = {option.name for option in own}
     for option in family:
-        if a.has(option.name) and option not in own:
-            names = [name for name, options in takers.items() if option in options]
+        if a.has(option.name) and option.name not in taken:
+            names = [name for name, options in takers.items() if any(each.name == option.name for each in options)]
             a.wrong(option.name, what, f"Leave it out, or give {where} as {' or '.join(names)}.")
             a.value(option.name)
 

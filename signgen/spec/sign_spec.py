@@ -9,6 +9,7 @@ from msgspec import Struct
 from signgen.borders import Border
 from signgen.holes import HolePattern
 from signgen.holes.form import HoleForm
+from signgen.option import Value
 from signgen.shop.manner import Manner
 from signgen.shop.materials import Machine, Material
 from signgen.shop.shop import Shop
@@ -116,7 +117,8 @@ class SignSpec(Struct, frozen=True, kw_only=True):
     such pass; `climb`: the way round them. `clamp_height_mm` None: nobody said. `cell_mm` None: chosen by the board
     and the letters. `air_cut_mm`: how much programs for the air are lifted, None for no such programs. `template`:
     the drilling template's paper (`paper.PAPERS_MM`), "none" for no template. `keyholes`: how they are cut, where
-    `holes` are keyholes. `chamfer_mm`: how wide the bevel round the face is, 0 for none."""
+    `holes` are keyholes. `chamfer_mm`: how wide the bevel round the face is, 0 for none.
+    `more`: options that have no field of their own, by name (`asked`)."""
 
     width_mm: float
     height_mm: float
@@ -132,10 +134,8 @@ class SignSpec(Struct, frozen=True, kw_only=True):
     end_mill: Tool | None
     tabs: TabSpec
     skin_mm: float
-    finish_mm: float
     climb: bool
     frame: FrameSpec | None
-    rule_width_mm: float | None
     ridge_mm: float
     board_mm: tuple[float, float] | None
     machine: Machine
@@ -144,11 +144,13 @@ class SignSpec(Struct, frozen=True, kw_only=True):
     origin: Literal["sign", "stock"]
     z_zero: Literal["bottom", "top"]
     breakthrough_mm: float
-    clamp_height_mm: float | None
     clearance_mm: float
-    cell_mm: float | None
     tolerances: Tolerances
     shop: Shop
+    finish_mm: float = 0.0
+    rule_width_mm: float | None = None
+    clamp_height_mm: float | None = None
+    cell_mm: float | None = None
     air_cut_mm: float | None = None
     language: str = "en"
     template: str = "none"
@@ -162,6 +164,12 @@ class SignSpec(Struct, frozen=True, kw_only=True):
     ornament: OrnamentSpec | None = None
     rim: RimSpec | None = None
     chamfer_mm: float = 0.0
+    more: tuple[tuple[str, Value], ...] = ()
+
+    def asked(self, name: str) -> Value | None:
+        """What was asked for by an option that has no field of its own (its default when nothing was); None when
+        there is neither."""
+        return dict(self.more).get(name)
 
     def finish_of(self, line: LineSpec) -> Finish:
         """How a line's letters are made."""

@@ -75,9 +75,6 @@ class RimSpec(Struct, frozen=True, kw_only=True):
 def frame_of(a: Asked, size_mm: Size | None) -> FrameSpec | None:
     """The frame asked for; None when there is none, or a problem."""
     if not a.has("frame"):
-        for key in ("frame-width", "frame-lines", "frame-gap"):
-            if a.has(key):
-                a.wrong(key, "There is no frame for it.", "Give frame too, or leave it out.")
         return None
     inset = a.number("frame")
     width = a.number("frame-width") if a.has("frame-width") else FRAME_WIDTH_MM
@@ -105,9 +102,19 @@ def clear_of_lines_mm(
     """How far from the edge ornaments are inside the frame, or stand in the panel so that the cutter passes."""
     clear = frame.reach_mm + ORNAMENT_GAP_MM if frame else 0.0
     if finish == "raised" and panel and size_mm:
-        wall = max(WALL_GAP_MM, WALL_GAP_RATIO * min(size_mm))
-        clear = max(clear, panel.inset_mm + (rim.reach_mm if rim else 0.0) + wall)
+        clear = max(clear, clear_of_wall_mm(size_mm, panel, rim))
     return clear
+
+
+def wall_gap_mm(size_mm: Size) -> float:
+    """From a panel's wall, or its rim, to what stands or is sunk in the panel, on a sign of this size."""
+    return max(WALL_GAP_MM, WALL_GAP_RATIO * min(size_mm))
+
+
+def clear_of_wall_mm(size_mm: Size, panel: PanelSpec, rim: RimSpec | None) -> float:
+    """How far inside the edge things in a panel may begin so that a cutter passes between them and its wall, or its
+    rim."""
+    return panel.inset_mm + (rim.reach_mm if rim else 0.0) + wall_gap_mm(size_mm)
 
 
 def ornament_of(
@@ -115,9 +122,6 @@ def ornament_of(
 ) -> OrnamentSpec | None:
     """The ornament asked for; None when there is none, or a problem. `clear_mm`: how far from the edge it may begin."""
     if not a.has("ornament"):
-        for key in ("ornament-font", "ornament-size", "ornament-inset"):
-            if a.has(key):
-                a.wrong(key, "There is no ornament for it.", "Give ornament too, or leave it out.")
         return None
     text = a.text("ornament")
     if text is not None:
@@ -153,8 +157,6 @@ def ornament_of(
 def rim_of(a: Asked, size_mm: Size | None, panel: PanelSpec | None, finish: Finish | None) -> RimSpec | None:
     """The rim asked for; None when there is none, or a problem."""
     if not a.has("rim"):
-        if a.has("rim-inset"):
-            a.wrong("rim-inset", "There is no rim for it.", "Give rim too, or leave it out.")
         return None
     width, inset = a.number("rim"), a.number("rim-inset") if a.has("rim-inset") else None
     if panel is None:
@@ -164,7 +166,7 @@ def rim_of(a: Asked, size_mm: Size | None, panel: PanelSpec | None, finish: Fini
     if size_mm is None or width is None or (inset is None and a.has("rim-inset")):
         return None
     if inset is None:
-        inset = round(max(WALL_GAP_MM, WALL_GAP_RATIO * min(size_mm)), 3)
+        inset = round(wall_gap_mm(size_mm), 3)
     if 2 * (panel.inset_mm + inset + width) >= min(size_mm):
         what = f"A rim of {plain(width)} mm, {plain(inset)} mm inside the panel, leaves no room in it."
         a.wrong("rim", what, "Use a narrower rim, a smaller rim-inset, or a smaller panel inset.")
