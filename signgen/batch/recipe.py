@@ -19,7 +19,8 @@ from signgen.batch.records import Record
 from signgen.batch.table import Table, column_key
 from signgen.errors import AskError, Problem
 from signgen.option import did_you_mean, read_option
-from signgen.spec.keys import KEY_BY_NAME, KEYS, OUT
+from signgen.spec import keys as sign_keys
+from signgen.spec.keys import KEY_BY_NAME, OUT
 from signgen.spec.lettering_keys import LINE
 from signgen.spec.merge import merged
 from signgen.spec.paths import seen_from
@@ -33,9 +34,6 @@ MOST_COPIES = Limits(least=1, greatest=10_000)
 
 MOST_COLUMN_PROBLEMS = 12
 """Unknown columns named one by one; a table of a thousand would hide everything else."""
-
-_CELL_KEYS = KEY_BY_NAME.keys() - {LINE.name}
-"""Keys that a cell can give: no cell holds tables."""
 
 _PLACE = re.compile(r"\{\{|\}\}|\{([^{}]*)\}|[{}]")
 
@@ -105,11 +103,11 @@ def make_recipe(table: Table, base: Mapping[str, object], *, copies: int = 1, ig
     unknown = [
         name
         for name in table.columns
-        if column_key(name) not in _CELL_KEYS and column_key(name) != COPIES and column_key(name) not in places
+        if not _is_cell_key(column_key(name)) and column_key(name) != COPIES and column_key(name) not in places
     ]
     if unknown and not ignore_columns:
         problems += _unknown_columns(unknown)
-    keys = {key: column for key, column in columns.items() if key in _CELL_KEYS}
+    keys = {key: column for key, column in columns.items() if _is_cell_key(key)}
     problems += _wrong_keys(base, keys)
     problems += wrong_names(_fixed(base, keys))
     if problems:
@@ -122,6 +120,11 @@ def make_recipe(table: Table, base: Mapping[str, object], *, copies: int = 1, ig
         copies_column=columns.get(COPIES),
         folder=table.path.absolute().parent,
     )
+
+
+def _is_cell_key(name: str) -> bool:
+    """Whether a cell can give this key: no cell holds tables."""
+    return name in KEY_BY_NAME and name != LINE.name
 
 
 def first_line(text: object) -> str:
@@ -209,7 +212,7 @@ def _fixed(base: Mapping[str, object], columns: Mapping[str, int]) -> dict[str, 
 
 def _wrong_keys(base: Mapping[str, object], columns: Mapping[str, int]) -> Iterator[Problem]:
     """What is wrong with the base in every row alike."""
-    for key in KEYS:
+    for key in sign_keys.KEYS:
         said = key.name in base or key.name in columns or (key.name == "text" and LINE.name in base)
         if key.required and not said:
             remedy = f"Give the list a column {key.name}, or say it in the sign file."

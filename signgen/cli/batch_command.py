@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from signgen.cli.key_options import KeyCommand, key_options
+from signgen.cli.key_options import KeyCommand
 from signgen.errors import AskError
 from signgen.spec.keys import OUT
 
@@ -16,7 +16,6 @@ from signgen.spec.keys import OUT
 @click.argument("csv_file", metavar="CSV")
 @click.option("--from", "sign_file", metavar="FILE", help="A sign file (TOML) for what is alike in all rows.")
 @click.option("--text", multiple=True, metavar="LINE", help="A line of lettering, as in '{name}'; once for each line.")
-@key_options
 @click.option("--copies", type=click.IntRange(1, 10_000), default=1, help="How many of each sign. Default: 1.")
 @click.option("--encoding", metavar="NAME", help="Encoding of the list. Default: UTF-8, or what its mark says.")
 @click.option("--ignore-columns", is_flag=True, help="Leave columns alone that mean nothing here.")

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import click
 
-from signgen.cli.key_options import KeyCommand, key_options
+from signgen.cli.key_options import KeyCommand
 from signgen.spec.keys import OUT
 
 GARBAGE_EVERY = 20_000
@@ -32,7 +32,6 @@ def rarely_tidied() -> Iterator[None]:
 @click.command("make", cls=KeyCommand)
 @click.argument("text", nargs=-1)
 @click.option("--from", "sign_file", metavar="FILE", help="A sign file (TOML); options given here go before its keys.")
-@key_options
 @click.option("--out", metavar=OUT.metavar, help=OUT.full_help)
 @click.option("--json", "as_json", is_flag=True, help="Print the report instead of the summary.")
 @click.option("--quiet", is_flag=True, help="Print nothing unless something is wrong.")

@@ -20,7 +20,10 @@ RECESS_RATIO, RECESS_MM = 0.25, 3.0
 
 
 def letter_depth_of(a: Asked, finish: Finish | None, thickness_mm: float | None, v_bit: Tool | None) -> float | None:
-    """The depth given, or the usual one of the finish."""
+    """The depth given, or the usual one of the finish. Letters that are cut through have none; a panel round them may
+    take it."""
+    if finish == "through" and a.has("depth") and not a.has("panel"):
+        a.wrong("depth", "These letters are cut right through.", "Leave depth out.")
     if finish == "groove":
         return depth_of(a, thickness_mm, v_bit)
     if finish == "stroke":

@@ -128,7 +128,8 @@ _ENGRAVING = (
         help="Greatest depth of the letters; wider ones get a flat floor there.",
         otherwise="0.4 of the thickness, as far as the V-bit reaches; flat floors 0.25 of it, at most 3 mm; "
         "strokes 1 mm",
-        write=lambda spec: spec.depth_mm,
+        write=lambda spec: None if spec.finish == "through" and spec.panel is None else spec.depth_mm,
+        left_open="the letters are cut through",
     ),
     Option(
         name="sharp-corners", kind="flag", metavar="true", group="Engraving", default="false",

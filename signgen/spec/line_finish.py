@@ -46,8 +46,6 @@ def _line(a: Asked, row: LineSpec, n: int, finish: Finish, thickness_mm: float |
     elif a.has("panel") and row.finish in ("groove", "stroke"):
         what = "The V-bit engraves the board's face, and the panel's floor lies below it."
         own.wrong("finish", what, "Use recess or through, or leave panel out.")
-    elif (row.finish or finish) == "through" and row.depth_mm is not None:
-        own.wrong("depth", "These letters are cut right through.", "Leave depth out.")
     depth = letter_depth_of(own, row.finish or finish, thickness_mm, v_bit)
     a.take_problems(own, f"{LINE.name} {n}")
     return replace(row, depth_mm=depth if (row.finish or finish) != "through" else None)

@@ -27,6 +27,8 @@ def merged(file: Mapping[str, object], asked: Mapping[str, object]) -> dict[str,
         gone |= {option.name for option in FORM_KEYS}
     if given.get(COUNTERSINK.name) is False:
         gone |= {"screw-head", "head-diameter", "head-angle"}
+    if given.get("finish") == "through" and "panel" not in {**file, **given}:
+        gone.add("depth")
     gone |= {key.name for key in KEY_BY_NAME.values() if key.needs in given and is_off(given[key.needs])}
     whole = {key: value for key, value in file.items() if key not in gone} | given
     if "text" in given and LINE.name in file:
