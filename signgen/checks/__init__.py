@@ -38,6 +38,7 @@ from signgen.checks.spindle_ready import SpindleReady
 from signgen.checks.starts_and_ends import StartsAndEnds
 from signgen.checks.tabs_hold import TabsHold
 from signgen.checks.text_as_ordered import TextAsOrdered
+from signgen.checks.touched_off import TouchedOff
 from signgen.checks.trials_clear import TrialsClear
 from signgen.checks.units_plausible import UnitsPlausible
 from signgen.checks.wood_left import WoodLeft
@@ -76,6 +77,7 @@ CHECKS: tuple[Check, ...] = (
     ProgramsInOrder(),
     WoodLeft(),
     TrialsClear(),
+    TouchedOff(),
 )
 """In the order in which an operator would ask: can it be read, does it fit, is it safe, is the sign as drawn."""
 

@@ -23,6 +23,11 @@ class Dialect(Protocol):
     def grid_mm(self) -> float: ...
 
     @property
+    def inches(self) -> bool:
+        """Whether the machine counts in inches."""
+        ...
+
+    @property
     def change(self) -> str:
         """How cutters are changed within a file: 'none', 'pause', or 'lengths' for a changer that knows each one's."""
         ...

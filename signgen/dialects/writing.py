@@ -11,7 +11,7 @@ from typing import Literal
 import numpy as np
 from msgspec import Struct
 
-from signgen.dialects.words import MILLIMETRES, Unit, comment, decimal
+from signgen.dialects.words import INCHES, MILLIMETRES, Unit, comment, decimal
 from signgen.geometry.paths import CCW, CW, LINE
 from signgen.program.blocks import RAPID, Drilled, Program
 from signgen.shop.manner import Manner
@@ -52,6 +52,10 @@ class Writing(Struct, frozen=True, kw_only=True):
         return self.unit.grid_mm
 
     @property
+    def inches(self) -> bool:
+        return self.unit is INCHES
+
+    @property
     def one_file(self) -> bool:
         return self.change != "none"
 
@@ -74,6 +78,8 @@ class Writing(Struct, frozen=True, kw_only=True):
             yield f"T{place} M6"
             if self.change == "pause" and place > 1:
                 yield comment(f"fit the {program.tool.label} and set Z0 anew", message=True)
+                if program.set_at:
+                    yield comment(f"set Z {program.set_at}", message=True)
                 yield "M0"
             if self.change == "lengths":
                 yield f"G43 H{place}"

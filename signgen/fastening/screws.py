@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from signgen.drawing.drawing import Drawing
@@ -38,17 +39,22 @@ def screw_keep_out(drawing: Drawing, zero: WorkZero, cutters: Cutters, collet_se
 
 
 def suggest_screws(
-    drawing: Drawing, stock: Stock, zero: WorkZero, cutters: Cutters, collet_series: int
+    drawing: Drawing,
+    stock: Stock,
+    zero: WorkZero,
+    cutters: Cutters,
+    collet_series: int,
+    touched: Sequence[BaseGeometry] = (),
 ) -> tuple[Place, ...]:
     """Middles of the screws in program coordinates, counter-clockwise from the lower left; () where there is no room
     on two opposite sides of the sign, for a board that is held on one side only turns.
 
     A head of SCREW_HEAD_MM at each place clears every cutter's path by GAP_MM and has SCREW_EDGE_MM of wood beyond
-    it.
+    it. No head comes into what is `touched` where Z is set.
     """
     keep_out = screw_keep_out(drawing, zero, cutters, collet_series)
     wanted = _around([_on_tenths(place, zero) for place in _wanted(drawing, stock, keep_out)])
-    places = [place for place in wanted if _is_free(place, stock, keep_out)]
+    places = [place for place in wanted if _is_free(place, stock, keep_out) and _apart(place, touched)]
     if not _holds_two_sides(places, keep_out.bounds):
         return ()
     return tuple((rounded(x - zero.x_mm, 1), rounded(y - zero.y_mm, 1)) for x, y in places)
@@ -100,6 +106,12 @@ def _is_free(place: Place, stock: Stock, keep_out: BaseGeometry) -> bool:
     x, y = place
     on_board = min(x - low_x, high_x - x, y - low_y, high_y - y) >= FROM_EDGE_MM - ROUNDING_MM
     return on_board and keep_out.distance(Point(x, y)) >= FROM_CUT_MM - ROUNDING_MM
+
+
+def _apart(place: Place, touched: Sequence[BaseGeometry]) -> bool:
+    from shapely.geometry import Point
+
+    return all(area.distance(Point(place)) >= SCREW_HEAD_MM / 2 for area in touched)
 
 
 def _holds_two_sides(places: list[Place], kept: tuple[float, float, float, float]) -> bool:

@@ -8,6 +8,7 @@ from signgen.dialects import dialect_named
 from signgen.job.facts import JobFacts, ProgramFacts
 from signgen.job.outcome import SEEN_MM, Outcome, outcomes
 from signgen.markup.markup import Html, Part, el, joined, raw
+from signgen.pages.part_zero import ways_to_set
 from signgen.pictures.cutter_svg import cutter_plate
 from signgen.shop.collets import LEAST_GRIP_RATIO, collet_of_tool
 from signgen.words.words import Words, words_of
@@ -112,7 +113,7 @@ def _steps(facts: JobFacts, words: Words, number: int, program: ProgramFacts, ou
     fit, start = words("run.fit", stickout=stickout), words("run.start")
     if number > 1 and program.file == facts.programs[number - 2].file:
         fit, start = words("run.stops_here", fit=fit), words("run.go_on")
-    again = words("run.zero" if number == 1 else "run.zero_again")
+    again = words("run.zero") if number == 1 else words("run.zero_again", place=ways_to_set(facts, number, words))
     if dialect_named(facts.spec.dialect).change == "lengths":
         fit = words("run.changer", number=number, stickout=stickout)
         again = words("run.lengths", number=number)

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
+from signgen.dialects import dialect_named
+from signgen.instructions import Touch, place_typed, typed
 from signgen.job.facts import JobFacts
 from signgen.markup.markup import Html, el, item
 from signgen.numbers import figure
 from signgen.shop.tools import Tool
 from signgen.words.words import Words, words_in, words_of
-
-SLIP_MM = 0.1
-"""A slip of ordinary paper, 80 g per square metre (common practice)."""
 
 
 def zero(facts: JobFacts) -> Html:
@@ -36,12 +35,46 @@ def _across(facts: JobFacts, words: Words) -> str:
 
 
 def height(facts: JobFacts) -> str:
+    """What Z0 is, and where and how it is set for the first cutter."""
     words = words_of(facts)
-    # what is typed into the machine keeps its point
-    slip = words("zero.slip", slip=figure(SLIP_MM))
-    if facts.zero.z_mm == 0:
-        return words("zero.bottom", slip=slip, thickness=words.figure(facts.drawing.thickness_mm, 2))
-    return words("zero.top", slip=slip)
+    ways = facts.touches[0]
+    if not ways:
+        return words("zero.nowhere")
+    side = "bottom" if facts.zero.z_mm == 0 else "top"
+    told = [words(f"zero.{side}")]
+    for number, touch in enumerate(ways):
+        key = "or_face" if number and touch.on == "face" else touch.on
+        told.append(
+            words(
+                f"zero.{side}.{key}",
+                place=place(facts, touch),
+                slip=_slip(facts, touch, words),
+                thickness=_typed(facts, facts.drawing.thickness_mm),
+            )
+        )
+    return "".join(told).rstrip()
+
+
+def _slip(facts: JobFacts, touch: Touch, words: Words) -> str:
+    """What is typed, in the words that go before it."""
+    figure = _typed(facts, touch.types_mm)
+    return figure if touch.plus_thickness else words("zero.slip", slip=figure)
+
+
+def _typed(facts: JobFacts, value_mm: float) -> str:
+    """What is typed into the machine keeps its point, and is in inches where the machine counts in them."""
+    inches = dialect_named(facts.spec.dialect).inches
+    return typed(value_mm, inches) + (" inch" if inches else "")
+
+
+def place(facts: JobFacts, touch: Touch) -> str:
+    return place_typed(touch.x_mm, touch.y_mm, dialect_named(facts.spec.dialect).inches)
+
+
+def ways_to_set(facts: JobFacts, number: int, words: Words) -> str:
+    """Where Z is set for a program's cutter, in few words."""
+    ways = [words(f"zero.way.{touch.on}", place=place(facts, touch)) for touch in facts.touches[number - 1]]
+    return words("zero.or").join(ways)
 
 
 def proof(facts: JobFacts, words: Words) -> str:

@@ -53,6 +53,7 @@ def board_plate(facts: JobFacts, fastening: Fastening, width: float, most_height
     _screws(plate, facts, fit)
     axis = max(4.0, min(AXIS, 0.5 * scale * min(facts.drawing.width_mm, facts.drawing.height_mm)))
     draw_datum(plate, *fit(facts.zero.x_mm, facts.zero.y_mm), axis)
+    draw_touches(plate, facts, fit)
     _dimensions(plate, facts, left, base, wide, high, scale)
     plate.text(words("lie.front"), left + wide / 2, base + 13.2, ink=SOFT)
     _draw_legend(plate, names, base + BELOW + 2.6, width)
@@ -111,6 +112,23 @@ def draw_datum(plate: Plate, x: float, y: float, axis: float) -> None:
     _target(plate, x, y)
 
 
+def draw_touches(plate: Plate, facts: JobFacts, fit: Fit) -> None:
+    """Where the face is touched to set Z."""
+    for x, y in face_places(facts):
+        draw_touch(plate, fit(x + facts.zero.x_mm, y + facts.zero.y_mm))
+
+
+def face_places(facts: JobFacts) -> list[tuple[float, float]]:
+    """Places on the face where Z is set, each once; program coordinates."""
+    return sorted({(touch.x_mm, touch.y_mm) for ways in facts.touches for touch in ways if touch.on == "face"})
+
+
+def draw_touch(plate: Plate, place: tuple[float, float]) -> None:
+    x, y = place
+    plate.polygon([(x, y - 1.9), (x + 1.9, y), (x, y + 1.9), (x - 1.9, y)], fill="#fff", stroke=ACCENT, stroke_width=0.3)
+    plate.text("Z", x, y + 0.75, size=2.1, ink=ACCENT, bold=True)
+
+
 def _target(plate: Plate, x: float, y: float) -> None:
     plate.circle((x, y), 1.5, fill="#fff", stroke=ACCENT, stroke_width=0.3)
     for turn in (1, -1):
@@ -156,6 +174,8 @@ def _legend(facts: JobFacts, fastening: Fastening, words: Words) -> list[tuple[s
         rows.append(("tab", words("lie.tab")))
     if facts.screws_mm:
         rows.append(("screw", words("lie.screw")))
+    if face_places(facts):
+        rows.append(("touch", words("lie.touch")))
     if fastening.takes_clamps:
         rows.append(("clamp", words("lie.clamp")))
     return rows
@@ -173,6 +193,8 @@ def _draw_legend(plate: Plate, rows: list[tuple[str, str]], top: float, width: f
             plate.rectangle((x + 0.8, y - 0.9), (2.4, 1.8), fill=INK)
         elif mark == "screw":
             draw_screw(plate, (x + 2, y), "1", SCREW_R)
+        elif mark == "touch":
+            draw_touch(plate, (x + 2, y))
         else:
             plate.way([(x, y), (x + 4.1, y)], **CLAMP_STYLE)
         plate.text(text, x + 5.4, y + 0.85, "start")

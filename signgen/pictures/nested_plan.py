@@ -8,7 +8,7 @@ from signgen.fastening.fastening import Fastening
 from signgen.fastening.offcut import Leftover
 from signgen.job.facts import JobFacts, PieceFacts
 from signgen.numbers import figure
-from signgen.pictures.board_svg import CLAMP_STYLE, GRAIN_LINES, SCREW_R, draw_datum, draw_screw
+from signgen.pictures.board_svg import CLAMP_STYLE, GRAIN_LINES, SCREW_R, draw_datum, draw_screw, draw_touches
 from signgen.pictures.drawing_svg import Fit
 from signgen.pictures.plate import FAINT, INK, SOFT, WOOD, Plate, text_width
 from signgen.shop.stock import SCREW_HEAD_MM
@@ -45,6 +45,7 @@ def nested_plate(facts: JobFacts, fastening: Fastening, left_over: Leftover, wid
         draw_screw(plate, place, str(number), max(SCREW_R, SCREW_HEAD_MM / 2 * scale))
     _offcut(plate, facts, left_over, fit)
     draw_datum(plate, *fit(facts.zero.x_mm, facts.zero.y_mm), 9.0)
+    draw_touches(plate, facts, fit)
     _dimensions(plate, facts, left, base, wide, high, scale)
     plate.text(words("lie.front"), left + wide / 2, base + 13.4, ink=SOFT)
     return plate

@@ -36,6 +36,7 @@ def assemble(
     park_xy_mm: tuple[float, float],
     number: int = 1,
     grid_mm: float = WRITTEN_MM,
+    set_at: str = "",
 ) -> Program:
     """The program for toolpaths that share one tool, in their order.
 
@@ -66,6 +67,7 @@ def assemble(
         spindle_start_s=spindle_start_s,
         spindle_least_rpm=spindle_least_rpm,
         grid_mm=grid_mm,
+        set_at=set_at,
         moves=Moves(
             kinds=kinds,
             ends_mm=ends,

@@ -63,7 +63,7 @@ class Program(Struct, frozen=True, kw_only=True):
 
     `operations` are the names of what it does; `owners` (n,) the operation of each move, `roles` (n,) what the move is
     for. `turning`: its spindle runs. `pauses`: after a move (its index) the program waits for the operator, with words
-    for the comment.
+    for the comment. `set_at`: where Z is set for its cutter, for the operator.
     """
 
     heading: tuple[str, ...]
@@ -81,3 +81,4 @@ class Program(Struct, frozen=True, kw_only=True):
     drilled: tuple[Drilled, ...] = ()
     turning: bool = True
     pauses: tuple[tuple[int, str], ...] = ()
+    set_at: str = ""

@@ -35,9 +35,11 @@ def heading(
     material_label: str,
     zero: WorkZero,
     from_behind: bool = False,
+    set_at: str = "",
 ) -> tuple[str, ...]:
     """Names the sign, the program's place in the order, the tool, the board, the datum and Z zero. No date: the same
-    input gives the same bytes. `from_behind`: the board lies face down, and its places are as seen then."""
+    input gives the same bytes. `from_behind`: the board lies face down, and its places are as seen then. `set_at`: where the cutter is
+    touched off."""
     if from_behind:
         datum, corner = _datum_from_behind(zero, drawing, stock)
     elif zero.x_mm == 0 and zero.y_mm == 0:
@@ -63,6 +65,7 @@ def heading(
             corner,
             z_zero,
             top,
+            f"Set Z {set_at}" if set_at else "",
         )
         for line in textwrap.wrap(text, LINE_WIDTH)
     )

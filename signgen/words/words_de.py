@@ -124,10 +124,23 @@ WORDS = {
     "zero.stock": "X0 Y0 ist die vordere linke Ecke des Bretts. {point} über diese Ecke bringen und X und Y auf 0 "
     "setzen. Das Schild beginnt {x} weiter rechts und {y} weiter hinten.",
     "zero.slip": "senken, bis er einen Streifen Papier eben festhält, und Z auf {slip} setzen",
-    "zero.bottom": "Z0 ist die Oberseite der Opferplatte, also die Unterseite des Bretts. Den Fräser neben dem Brett "
-    "auf die blanke Opferplatte {slip}. Oder oben auf dem Brett antasten und Z auf die dort gemessene Dicke (etwa "
-    "{thickness}) plus Papier setzen.",
-    "zero.top": "Z0 ist die Oberseite des Bretts. Den Fräser auf die Mitte des Bretts {slip}.",
+    "zero.bottom": "Z0 ist die Oberseite der Opferplatte, also die Unterseite des Bretts. ",
+    "zero.bottom.spoilboard": "Den Fräser neben dem Brett, etwa bei {place}, wo die blanke Opferplatte eben und "
+    "ungefräst ist und keine Pratze steht, auf sie {slip}. ",
+    "zero.bottom.face": "Den Fräser bei {place} (Z im Plan), wo noch kein Programm gefräst hat, auf das Brett senken, "
+    "bis er einen Streifen Papier eben festhält, und Z auf die gemessene Dicke des Bretts (etwa {thickness}) plus "
+    "Papier ({slip}) setzen.",
+    "zero.bottom.or_face": "Oder ihn bei {place} (Z im Plan), wo noch kein Programm gefräst hat, auf das Brett senken "
+    "und Z auf die gemessene Dicke des Bretts (etwa {thickness}) plus Papier ({slip}) setzen.",
+    "zero.top": "Z0 ist die Oberseite des Bretts. ",
+    "zero.top.face": "Den Fräser bei {place} (Z im Plan) auf das Brett {slip}. Nach dem ersten Programm gilt keine "
+    "andere Stelle: sie kann gefräst sein.",
+    "zero.top.spoilboard": "Keine ungefräste Stelle ist breit genug: den Fräser neben dem Brett, etwa bei {place}, auf "
+    "die blanke Opferplatte {slip} (das Papier weniger die Dicke des Bretts).",
+    "zero.nowhere": "Auf diesem Brett lässt es sich nicht setzen: ein größeres nehmen.",
+    "zero.way.face": "auf dem Brett bei {place}",
+    "zero.way.spoilboard": "auf der Opferplatte bei {place}",
+    "zero.or": " oder ",
     "zero.outline": "{file} mit dem ersten Fräser laufen lassen: die Spindel steht, der Fräser fährt {over} über dem "
     "Brett um alles, was gefräst wird, und wartet an jeder Ecke, bis es weitergeht. Jedes Mal muss Brett darunter "
     "sein. Sonst das Brett etwas drehen und X und Y neu setzen.",
@@ -167,6 +180,7 @@ WORDS = {
     "lie.tab": "Steg, bleibt bis zuletzt",
     "lie.screw": "Schraube (Vorschlag)",
     "lie.clamp": "Pratzen nur außerhalb",
+    "lie.touch": "hier Z setzen",
     # 4 programs
     "run.heading": "Die Programme, in dieser Reihenfolge",
     "run.by_hand": "Sauger leeren. Spindel und Absaugung einmal von Hand laufen lassen: kein Klappern, kein Schlag, "
@@ -198,8 +212,8 @@ WORDS = {
     "run.changer": "Den Fräser in Platz {number} des Wechslers setzen, {stickout} aus seinem Halter.",
     "run.lengths": "X und Y setzen wie in Abschnitt 2; seine Länge kommt in Zeile {number} der Tabelle der Steuerung.",
     "run.zero": "X, Y und Z setzen wie in Abschnitt 2.",
-    "run.zero_again": "Nur Z neu setzen, wie in Abschnitt 2, denn dieser Fräser ist anders lang. X und Y bleiben; das "
-    "Brett bleibt liegen.",
+    "run.zero_again": "Nur Z neu setzen, {place}, wie in Abschnitt 2: dieser Fräser ist anders lang. X und Y bleiben; "
+    "das Brett wird nicht bewegt.",
     "run.right": "Richtig, wenn:",
     "run.right.sink": "ein Schraubenkopf bündig in seiner Senkung sitzt",
     "run.right.letters": "die Buchstaben scharfe Ecken und saubere Ränder haben{depth}",
@@ -508,6 +522,7 @@ NAMES = {
     "check wood_over_keyholes": "Holz über Schlüssellöchern",
     "check wood_left": "Holz unter den Rillen",
     "check trials_clear": "Probeläufe frei",
+    "check touched_off": "richtig angetastet",
 }
 """What the shop and the checks call things."""
 

@@ -121,10 +121,23 @@ WORDS = {
     "zero.stock": "X0 Y0 is the front left corner of the board. Bring {point} over that corner and set X and Y to 0. "
     "The sign begins {x} to the right and {y} further back.",
     "zero.slip": "until it just holds a slip of paper, and set Z to {slip}",
-    "zero.bottom": "Z0 is the top of the spoilboard, that is the underside of your board. Lower the cutter onto the "
-    "bare spoilboard beside the board {slip}. Or touch the board's top and set Z to the thickness measured there "
-    "(about {thickness}) plus the paper.",
-    "zero.top": "Z0 is the top of the board. Lower the cutter onto the middle of the board {slip}.",
+    "zero.bottom": "Z0 is the top of the spoilboard, that is the underside of your board. ",
+    "zero.bottom.spoilboard": "Lower the cutter onto the bare spoilboard beside the board, as at {place}, where it is "
+    "flat and uncut and no clamp stands, {slip}. ",
+    "zero.bottom.face": "Lower the cutter onto the face at {place} (Z on the plan), which no program before has cut, "
+    "until it just holds a slip of paper, and set Z to the board's thickness as measured (about {thickness}) plus the "
+    "paper's {slip}.",
+    "zero.bottom.or_face": "Or lower it onto the face at {place} (Z on the plan), which no program before has cut, and "
+    "set Z to the board's thickness as measured (about {thickness}) plus the paper's {slip}.",
+    "zero.top": "Z0 is the top of the board. ",
+    "zero.top.face": "Lower the cutter onto the face at {place} (Z on the plan), {slip}. No other place will do after "
+    "the first program: it may have been cut.",
+    "zero.top.spoilboard": "No face stands that is wide enough: lower the cutter onto the bare spoilboard beside the "
+    "board, as at {place}, {slip} (the paper less the board's thickness).",
+    "zero.nowhere": "It cannot be set on this board: use a larger one.",
+    "zero.way.face": "on the face at {place}",
+    "zero.way.spoilboard": "on the spoilboard at {place}",
+    "zero.or": " or ",
     "zero.outline": "Run {file} with the first cutter in: the spindle stands still, the cutter goes {over} over the "
     "board round all that will be cut, and waits at each corner until you go on. There must be board under it each "
     "time. If not, turn the board a little and set X and Y again.",
@@ -163,6 +176,7 @@ WORDS = {
     "lie.tab": "tab, stays until the end",
     "lie.screw": "suggested screw",
     "lie.clamp": "clamps outside this line",
+    "lie.touch": "set Z here",
     # 4 programs
     "run.heading": "The programs, in this order",
     "run.by_hand": "Empty the extractor. Run spindle and extraction once by hand: no rattle, no wobble, good suction.",
@@ -193,8 +207,8 @@ WORDS = {
     "run.changer": "Put the cutter into place {number} of the changer, {stickout} out of its holder.",
     "run.lengths": "Set X and Y as in section 2; its length goes into line {number} of the control's table.",
     "run.zero": "Set X, Y and Z as in section 2.",
-    "run.zero_again": "Set only Z again, as in section 2, for this cutter has another length. X and Y stay as they "
-    "are; the board is not moved.",
+    "run.zero_again": "Set only Z again, {place}, as in section 2: this cutter has another length. X and Y stay as "
+    "they are; the board is not moved.",
     "run.right": "Right when",
     "run.right.sink": "a screw's head lies flush in its seat",
     "run.right.letters": "letters have sharp corners and clean rims{depth}",
