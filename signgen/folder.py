@@ -38,6 +38,9 @@ class OnDisk(Struct, frozen=True, kw_only=True):
         stated = stated_screws(_present(self.folder, REPORT))
         return stated if self.said.screws_mm is None else self.said.screws_mm
 
+    def touches(self) -> None:
+        return None
+
     def clamps(self, case: Case) -> Sequence[Fixing]:
         return clamps_at(self.said.clamps_mm, self.said.clamp_height_mm, case.zero)
 

@@ -11,6 +11,7 @@ from shapely.geometry import LineString, MultiPolygon, Polygon, box
 
 from signgen.checks.check import CheckReport, CheckResult, Finding
 from signgen.drawing.drawing import Drawing, Groove, Hole, Tab
+from signgen.fastening.touching import touches_of
 from signgen.job.facts import JobFacts, ProgramFacts
 from signgen.operations.sense import sense_of
 from signgen.program.estimate import OperationTime
@@ -308,4 +309,5 @@ def build_facts(
         screws_mm=screws,
         warnings=("The wall between 1 and 7 is thin.",),
         sense=sense_of(drawing, spec),
+        touches=touches_of(drawing, stock, zero, (V_BIT, END_MILL), END_MILL.diameter_mm, MACHINE),
     )

@@ -44,8 +44,8 @@ class Case(Struct, frozen=True, kw_only=True):
     `drawn` is false where nobody has drawn anything, for programs from elsewhere: `drawing` is then a bare board, and
     checks that need more say that they do not apply. `fixings` hold the board down. `outlines` and `lifted` are run
     before anything is cut, to prove the position. `face`: in a case of what is cut from behind, what the
-    programs of the face leave of the board, in the coordinates of the face. `touches`: how the setup sheet has Z set for
-    each program's cutter, None where there is no sheet.
+    programs of the face leave of the board, in the coordinates of the face. `touches`: how the setup sheet has Z
+    set for each program's cutter, None where there is no sheet.
     """
 
     drawing: Drawing

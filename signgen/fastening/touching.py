@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 from numpy.typing import NDArray
 from shapely import STRtree, points
-from shapely.geometry import Point, box
+from shapely.geometry import Point
 from shapely.geometry.base import BaseGeometry
 
 from signgen.drawing.drawing import Drawing

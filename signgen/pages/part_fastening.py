@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from signgen.fastening.fastening import Fastening
 from signgen.job.facts import JobFacts
 from signgen.markup.markup import Html, el, item
@@ -10,16 +12,24 @@ from signgen.program.travel import LOW_MM
 from signgen.shop.stock import CLAMP_STANDS_MM, GAP_MM, SCREW_HEAD_MM
 from signgen.words.words import Words, words_of
 
+METAL_MM = 1.0
+"""Spoilboard between the deepest cut and any metal under it (common practice)."""
+
+
+def up_to_tenths(value_mm: float) -> float:
+    """What is stated is never less than what is meant."""
+    return math.ceil(value_mm * 10 - 1e-6) / 10
+
 
 def holding(facts: JobFacts, fastening: Fastening) -> Html:
     words = words_of(facts)
-    deep = facts.spec.breakthrough_mm
+    deep = up_to_tenths(facts.below_mm)
     flat = words("hold.flat.back") if facts.face_down else words("hold.flat", deep=words.mm(deep, 2))
     return el(
         "section",
         el("h2", el("i", "3"), words("hold.heading")),
         item("spoilboard", words("hold.spoilboard"), flat, tick=True),
-        item("under", words("hold.under"), words("hold.metal", deep=words.mm(deep + 1))),
+        item("under", words("hold.under"), words("hold.metal", deep=words.mm(deep + METAL_MM))),
         _screws(facts, words),
         item("clamps", words("hold.clamps"), _clamps(facts, fastening, words)),
         id="fastening",

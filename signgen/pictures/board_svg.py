@@ -19,6 +19,7 @@ LEGEND_ROW = 3.9
 LEGEND_COLUMN = 46.0
 AXIS = 11.0
 SCREW_R = 1.6
+TOUCH_R = 1.9
 CLAMP_STYLE = {"stroke": INK, "stroke_width": 0.25, "stroke_dasharray": "1.6 0.9"}
 GRAIN_LINES = (0.09, 0.2, 0.27, 0.41, 0.55, 0.63, 0.78, 0.92)
 
@@ -125,7 +126,8 @@ def face_places(facts: JobFacts) -> list[tuple[float, float]]:
 
 def draw_touch(plate: Plate, place: tuple[float, float]) -> None:
     x, y = place
-    plate.polygon([(x, y - 1.9), (x + 1.9, y), (x, y + 1.9), (x - 1.9, y)], fill="#fff", stroke=ACCENT, stroke_width=0.3)
+    corners = [(x, y - TOUCH_R), (x + TOUCH_R, y), (x, y + TOUCH_R), (x - TOUCH_R, y)]
+    plate.polygon(corners, fill="#fff", stroke=ACCENT, stroke_width=0.3)
     plate.text("Z", x, y + 0.75, size=2.1, ink=ACCENT, bold=True)
 
 

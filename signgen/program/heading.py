@@ -38,8 +38,8 @@ def heading(
     set_at: str = "",
 ) -> tuple[str, ...]:
     """Names the sign, the program's place in the order, the tool, the board, the datum and Z zero. No date: the same
-    input gives the same bytes. `from_behind`: the board lies face down, and its places are as seen then. `set_at`: where the cutter is
-    touched off."""
+    input gives the same bytes. `from_behind`: the board lies face down, and its places are as seen then. `set_at`:
+    where the cutter is touched off."""
     if from_behind:
         datum, corner = _datum_from_behind(zero, drawing, stock)
     elif zero.x_mm == 0 and zero.y_mm == 0:

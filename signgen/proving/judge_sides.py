@@ -13,11 +13,13 @@ from signgen.checks.case import make_case
 from signgen.checks.check import Case, CheckReport, ProgramUnderTest
 from signgen.checks.fixing import Fixing, screws_at
 from signgen.checks.parts import parts_of
+from signgen.instructions import Touch
 from signgen.program.trial import LIFTED
 from signgen.proving.sides import Side
 from signgen.replay.reader import read_program
 
 Points = tuple[tuple[float, float], ...]
+Touches = tuple[tuple[Touch, ...], ...]
 
 
 class Texts(Protocol):
@@ -38,6 +40,10 @@ class Texts(Protocol):
         """Where screws stand, in program coordinates. Asked of the face only, for the back has the same."""
         ...
 
+    def touches(self) -> Touches | None:
+        """How Z is set for each run's cutter; None where nothing says so."""
+        ...
+
     def clamps(self, case: Case) -> Sequence[Fixing]:
         """Asked of the face only."""
         ...
@@ -56,7 +62,7 @@ def judged_sides(all_texts: Iterable[Texts]) -> Iterator[JudgedSide]:
     face: JudgedSide | None = None
     for texts in all_texts:
         case = case_of(texts.side, texts.programs())
-        case = with_trials(case, texts.trials(case))
+        case = replace(with_trials(case, texts.trials(case)), touches=texts.touches())
         if face is None:
             screws = texts.screws_mm(case)
             case = replace(case, fixings=(*screws_at(screws, case.zero), *texts.clamps(case)))

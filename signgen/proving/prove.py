@@ -57,6 +57,7 @@ def _facts(texts: Written, judged: JudgedSide) -> JobFacts:
         lifted=case.lifted,
         checks=judged.report,
         screws_mm=judged.screws_mm,
+        touches=case.touches or (),
         warnings=(*case.drawing.warnings, *plan.remarks, *run_warnings(plan.runs, spec.material, spec.machine)),
         sense=plan.sense,
         compared=plan.compared,

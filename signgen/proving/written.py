@@ -8,19 +8,21 @@ from msgspec import Struct
 from msgspec.structs import replace
 from shapely.geometry.base import BaseGeometry
 
+from signgen import instructions
 from signgen.checks.check import Case
 from signgen.checks.fixing import Fixing
 from signgen.checks.trials_clear import cut_bounds
 from signgen.dialects import dialect_named
 from signgen.fastening.rim_screws import rim_screws
 from signgen.fastening.screws import suggest_screws
+from signgen.fastening.touching import touched_discs, touches_of
 from signgen.operations.plan import Run
 from signgen.program.assemble import assemble
 from signgen.program.blocks import Program
 from signgen.program.heading import heading
 from signgen.program.travel import Travel
 from signgen.program.trial import lifted_program, outline_program
-from signgen.proving.judge_sides import Points
+from signgen.proving.judge_sides import Points, Touches
 from signgen.proving.sides import Side
 from signgen.shop.tools import Tool
 from signgen.toolpath.cut import Toolpath
@@ -31,10 +33,11 @@ SAME_PLACE_MM = 0.01
 
 
 class Written(Struct, frozen=True, kw_only=True):
-    """`made`: one program for each run."""
+    """`made`: one program for each run; `set_ways`: how Z is set for its cutter."""
 
     side: Side
     made: tuple[Program, ...]
+    set_ways: Touches
 
     def programs(self) -> Sequence[str]:
         return dialect_named(self.side.spec.dialect).write(self.made, self.side.spec.manner)
@@ -56,7 +59,11 @@ class Written(Struct, frozen=True, kw_only=True):
         if case.drawing.pieces:
             tools = [tool for tool, _ in cutters]
             return rim_screws(case.drawing, case.stock, case.zero, tools, spec.breakthrough_mm)
-        return suggest_screws(case.drawing, case.stock, case.zero, cutters, spec.machine.collet_series)
+        touched = touched_discs(self.set_ways, case.zero, [tool for tool, _ in cutters])
+        return suggest_screws(case.drawing, case.stock, case.zero, cutters, spec.machine.collet_series, touched)
+
+    def touches(self) -> Touches:
+        return self.set_ways
 
     def clamps(self, case: Case) -> Sequence[Fixing]:
         """None: the sheet says where clamps may stand, and the person decides."""
@@ -65,15 +72,26 @@ class Written(Struct, frozen=True, kw_only=True):
 
 def written(side: Side) -> Written:
     """Raises: CannotMakeError when a cutter does not fit."""
-    return Written(side=side, made=tuple(_programs(side)))
+    ways = touching(side)
+    return Written(side=side, made=tuple(_programs(side, ways)), set_ways=ways)
 
 
-def _programs(side: Side) -> Iterator[Program]:
+def touching(side: Side) -> Touches:
+    """How Z can be set for each run's cutter."""
+    tools = [run.tool for run in side.plan.runs]
+    stock, zero = side.setup.stock, side.setup.zero
+    behind = bool(side.plan.prefix)
+    return touches_of(side.drawing, stock, zero, tools, side.plan.around_mm, side.spec.machine, face_down=behind)
+
+
+def _programs(side: Side, ways: Touches) -> Iterator[Program]:
     spec, drawing, plan, setup = side.spec, side.drawing, side.plan, side.setup
     # At the board's back, out of the way, as far as the machine goes there.
     furthest = spec.machine.travel_mm[1] - plan.edge.diameter_mm
     park = (0.0, min(setup.stock.bounds_mm[3], max(furthest, drawing.height_mm)))
-    for number, run in enumerate(plan.runs, 1):
+    dialect = dialect_named(spec.dialect)
+    for number, (run, touches) in enumerate(zip(plan.runs, ways, strict=True), 1):
+        set_at = instructions.set_at(touches, dialect.inches)
         yield assemble(
             heading=heading(
                 lines=spec.text.lines,
@@ -86,6 +104,7 @@ def _programs(side: Side) -> Iterator[Program]:
                 material_label=spec.material.label,
                 zero=setup.zero,
                 from_behind=bool(plan.prefix),
+                set_at=set_at,
             ),
             toolpaths=in_order(_named(run), park),
             cutting=run.cutting,
@@ -101,7 +120,8 @@ def _programs(side: Side) -> Iterator[Program]:
             top_z_feed_mm_per_min=spec.machine.top_feed_mm_per_min[2],
             park_xy_mm=park,
             number=number,
-            grid_mm=dialect_named(spec.dialect).grid_mm,
+            grid_mm=dialect.grid_mm,
+            set_at=set_at,
         )
 
 

@@ -15,6 +15,7 @@ from signgen.checks.case import make_case
 from signgen.checks.check import Case
 from signgen.checks.fixing import Fixing
 from signgen.drawing.drawing import Chamfer, Countersink, Drawing, Groove, Hole, Recess, Tab
+from signgen.instructions import Touch
 from signgen.shop.materials import Machine, Material
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
@@ -153,6 +154,9 @@ G4 P4
 {_bore()}{_edge()}{_TAIL}"""
 
 
+TOUCHES = ((Touch(on="face", x_mm=30, y_mm=20, plus_thickness=True),),) * 2
+"""Both cutters are touched off in the middle of the plate, where nothing is cut."""
+
 Edit = tuple[int, str | None]
 """A line's number and its new text, which may be several lines."""
 
@@ -172,6 +176,7 @@ class Plate(Struct, frozen=True):
     v_step_mm: float = 3
     extra: dict[str, float] = field(default_factory=dict)
     fixings: tuple[Fixing, ...] = ()
+    touches: tuple[tuple[Touch, ...], ...] = TOUCHES
 
     def case(self) -> Case:
         texts = (self.engrave, self.cut_out)
@@ -186,7 +191,13 @@ class Plate(Struct, frozen=True):
             tolerance_mm=0.01,
             **self.extra,
         )
-        return replace(case, fixings=self.fixings)
+        return replace(case, fixings=self.fixings, touches=self.touches)
+
+    def touching(self, number: int, **changes: Any) -> Plate:
+        """With Z set in another way for one of the cutters, by its place in the order."""
+        ways = list(self.touches)
+        ways[number] = (replace(ways[number][0], **changes),)
+        return replace(self, touches=tuple(ways))
 
     def with_hole(self, **changes: Any) -> Plate:
         """With another hole drawn."""

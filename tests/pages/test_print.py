@@ -84,7 +84,8 @@ def with_checks(facts: JobFacts, count: int) -> JobFacts:
 def with_programs(facts: JobFacts, count: int) -> JobFacts:
     middle = tuple(replace(facts.programs[1], file=f"{i}-end-mill-3.nc") for i in range(2, count))
     boards = (*(facts.boards[0] for _ in range(count - 1)), facts.boards[-1])
-    return replace(facts, programs=(facts.programs[0], *middle, facts.programs[-1]), boards=boards)
+    programs, touches = (facts.programs[0], *middle, facts.programs[-1]), facts.touches[:1] * count
+    return replace(facts, programs=programs, boards=boards, touches=touches)
 
 
 def common(make_facts: Make) -> JobFacts:

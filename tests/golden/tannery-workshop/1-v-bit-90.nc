@@ -6,6 +6,7 @@
 (the board's bottom-left corner)
 (Z0: bottom of the board, which is the top of the spoilboard)
 (The board's top is at Z6)
+(Set Z on the spoilboard at X217 Y45, or on the face at X91 Y46)
 G17 G21 G40 G49 G54 G80 G90 G94
 G0 Z37
 S16000 M3
