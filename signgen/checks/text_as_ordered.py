@@ -26,6 +26,10 @@ THERE_RATIO, WHOLE_RATIO, ROUND_RATIO = 0.5, 0.97, 0.8
 """Shares of a letter's area that must be made for it to be there, to be there as a whole, and to be there as a whole
 when a round cutter makes it, which leaves corners standing (C126 says how much, and what it must reach)."""
 
+OUTLINE_RATIO = 0.85
+"""Share of an engraved letter's outline that must be cut, whatever the bit's tip leaves uncut: with less it is another
+letter. The drawing refuses from 0.9 down; the rest is for cells."""
+
 ALIKE_RATIO = 0.75
 """Common area over joint area from which on two shapes are the same letter: those of one face differ by more, but for
 pairs like I and l."""
@@ -53,7 +57,8 @@ class Shape(Struct, frozen=True, kw_only=True):
 
 class Letter(Struct, frozen=True, kw_only=True):
     """A letter of the drawing: the cells by which it is judged, the share of them that is as it should be (cut, or of a
-    raised letter standing), and the share that makes it whole."""
+    raised letter standing), and the share that makes it whole. `of_outline`: the share that is cut of what a sharp bit
+    would cut."""
 
     name: str
     text: str
@@ -62,6 +67,11 @@ class Letter(Struct, frozen=True, kw_only=True):
     share: float
     whole_ratio: float
     is_raised: bool = False
+    of_outline: float = 1.0
+
+    @property
+    def is_whole(self) -> bool:
+        return self.share >= self.whole_ratio and self.of_outline >= OUTLINE_RATIO
 
 
 class TextAsOrdered:
@@ -73,8 +83,9 @@ class TextAsOrdered:
 First, the drawing must hold every character of the lines that were ordered, and no other. Then the areas that are cut
 on the virtual board are laid over the letters: of each letter half must be cut for it to be there and 97 % to be
 whole (80 % of a flat letter, whose corners a round cutter leaves; of a raised letter 97 % must stand), and nothing
-larger than 0.5 mm2 may be cut where no letter, hole or edge is. What is cut at a wrong place or in a letter's stead is
-compared with the sign's letters, so that it can be named.
+larger than 0.5 mm2 may be cut where no letter, hole or edge is. What the flat tip of a V-bit is too wide for counts as
+well: 85 % of what a sharp bit would cut inside a letter's outline must be cut. What is cut at a wrong place or in a
+letter's stead is compared with the sign's letters, so that it can be named.
 
 A failure means that letters are missing, doubled, or those of another sign.
 
@@ -90,10 +101,10 @@ Least error seen: 3 % of a letter's area, an extra patch of 0.5 mm2; C108, C109 
         gone = _gone(case)
         shapes = _shapes(case, letters)
         extra = list(_extras(case, gone, shapes))
-        findings += [_not_whole(case, letter, gone, shapes) for letter in letters if letter.share < letter.whole_ratio]
+        findings += [_not_whole(case, letter, gone, shapes) for letter in letters if not letter.is_whole]
         findings += extra
-        there = sum(letter.share >= letter.whole_ratio for letter in letters)
-        least = min(letter.share for letter in letters)
+        there = sum(letter.is_whole for letter in letters)
+        least = min(min(letter.share, letter.of_outline) for letter in letters)
         ordered = " / ".join(line.text for line in case.drawing.lines)
         said = f" of '{ordered}'" if ordered else ""
         made = "stand" if all(letter.is_raised for letter in letters) else "are cut"
@@ -124,17 +135,16 @@ def _characters(texts: Iterator[str]) -> Counter[str]:
 
 
 def _grooves(case: Case) -> Iterator[Letter]:
-    """By the cells that the bit can cut to more than CUT_MM."""
+    """By the cells that the bit can cut to more than CUT_MM, and by those that a sharp one could."""
     ideal = case.ideal
-    wanted = ideal.shallowest_mm > 2 * CUT_MM
-    cells, owner = ideal.groove_cell[wanted], ideal.groove_of[wanted]
-    cut = case.boards[-1].z_mm.ravel()[cells] < np.float32(case.stock.thickness_mm - CUT_MM)
+    wanted, sharp = ideal.shallowest_mm > 2 * CUT_MM, ideal.deepest_mm > 2 * CUT_MM
+    cut = case.boards[-1].z_mm.ravel()[ideal.groove_cell] < np.float32(case.stock.thickness_mm - CUT_MM)
     for number, groove in enumerate(case.drawing.grooves):
-        own = owner == number
+        own = ideal.groove_of == number
         if groove.text:
             yield Letter(
-                name=groove.name, text=groove.text, area=groove.area, cells=cells[own],
-                share=_share(cut[own]), whole_ratio=WHOLE_RATIO,
+                name=groove.name, text=groove.text, area=groove.area, cells=ideal.groove_cell[own & wanted],
+                share=_share(cut[own & wanted]), whole_ratio=WHOLE_RATIO, of_outline=_share(cut[own & sharp]),
             )  # fmt: skip
 
 
@@ -212,6 +222,10 @@ def _not_whole(case: Case, letter: Letter, gone: Mask, shapes: list[Shape]) -> F
     message = f"{letter.name} is missing: {100 * share:.0f} % of it {made}."
     if seen:
         message = f"Where {letter.name} is drawn, what is cut looks like '{seen}'."
+    elif share >= letter.whole_ratio:
+        message = (
+            f"{letter.name} is cut to {100 * letter.of_outline:.0f} % of its outline: the bit's tip is too wide for it."
+        )
     elif share >= THERE_RATIO:
         message = f"{letter.name} {made} in part: {100 * share:.1f} % of it."
     file, line = nearest_line(case, *middle)

@@ -19,8 +19,9 @@ from signgen.drawing.holes import LEAST_WALL_MM, face_area, hole_problems, hole_
 from signgen.drawing.keyholes import kept_free, keyhole_problems, keyhole_warnings, keyholes_of, over_problems
 from signgen.drawing.ornament import frame, rules
 from signgen.drawing.panel import made, panel_area, recess_problems, text_inset_mm, where_asked
+from signgen.drawing.uncut import lost_grooves, lost_problems
 from signgen.drawing.words import lettering_of
-from signgen.errors import CannotMakeError, Problem
+from signgen.errors import CannotMakeError, Problem, SignGenError
 from signgen.geometry.offsets import area_of, inward
 from signgen.spec.sign_spec import SignSpec
 
@@ -29,8 +30,24 @@ ORNAMENT_GAP_RATIO = 0.03
 
 
 def draw(spec: SignSpec) -> Drawing:
-    """The sign as asked. Raises: CannotMakeError with everything that has no room, AskError for text that the face
-    lacks."""
+    """The sign as asked. Raises: CannotMakeError with everything that has no room or that the bit's tip is too wide
+    for, AskError for text that the face lacks."""
+    drawing = _with_room(spec)
+    lost = lost_grooves(drawing.grooves)
+    if lost:
+        raise CannotMakeError(lost_problems(spec, lost, _would_do))
+    return drawing
+
+
+def _would_do(other: SignSpec) -> bool:
+    """Whether another sign could be made instead."""
+    try:
+        return not lost_grooves(_with_room(other).grooves)
+    except SignGenError:
+        return False
+
+
+def _with_room(spec: SignSpec) -> Drawing:
     edge, edge_warnings = edge_of(spec)
     holes = holes_of(spec)
     keyholes = keyholes_of(spec)

@@ -31,14 +31,26 @@ def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
     total = words.span(sum(program.minutes for program in facts.every_program))
     rows += _row(words("summary.time"), words("summary.cutting", span=total))
     rows += _row(words("summary.checks"), _cut(verdict_words(facts.checks, words), 3 * (COLUMNS - LABEL)))
-    if facts.warnings:
-        first = words.said(facts.warnings[0]) or facts.warnings[0]
-        more = words("summary.more", count=len(facts.warnings) - 1) if len(facts.warnings) > 1 else ""
-        rows += _row(words("summary.warning"), _cut(_one_line(first), 150) + more)
     kind = "pdf" if facts.spec.sheet_format == "pdf" else "html"
     sheet = _one_line(str(Path(out_dir) / f"{BACK if facts.back else 'setup'}.{kind}"))
-    rows += _row(words("summary.next"), words("summary.open" if facts.checks.passed else "summary.do_not", file=sheet))
-    return "\n".join(rows[:ROWS])
+    after = _row(words("summary.next"), words("summary.open" if facts.checks.passed else "summary.do_not", file=sheet))
+    rows += _warnings(facts, words, ROWS - len(rows) - len(after))
+    return "\n".join((rows + after)[:ROWS])
+
+
+def _warnings(facts: JobFacts, words: Words, room: int) -> list[str]:
+    """Every warning whole, as many as there are rows for; of the rest how many stand on the sheet."""
+    rows: list[str] = []
+    for number, warning in enumerate(facts.warnings):
+        own = _row("" if number else words("summary.warning"), _one_line(words.said(warning) or warning))[
+            : max(room - 1, 2)
+        ]
+        is_last = number + 1 == len(facts.warnings)
+        if number and len(rows) + len(own) > room - (not is_last):
+            more = words("summary.more", count=len(facts.warnings) - number)
+            return rows + _row("", more.strip())
+        rows += own
+    return rows
 
 
 def _board(facts: JobFacts, words: Words) -> str:

@@ -67,12 +67,13 @@ class Run(Struct, frozen=True, kw_only=True):
 
 class Plan(Struct, frozen=True, kw_only=True):
     """`edge`: the cutter of the outside cut, which decides how much board the sign needs around it. `remarks`: whole
-    sentences about what other cutters would do, and what comes out blunt. `sense`: of the engraving, None where there
-    is none. `prefix`: of its programs' names."""
+    sentences about what other cutters would do; `spoilt`: about letters that come out blunt or in part. `sense`: of
+    the engraving, None where there is none. `prefix`: of its programs' names."""
 
     runs: tuple[Run, ...]
     edge: Tool
     remarks: tuple[str, ...] = ()
+    spoilt: tuple[str, ...] = ()
     sense: Sense | None = None
     compared: Compared | None = None
     prefix: str = ""
@@ -100,7 +101,8 @@ def make_plan(drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None) 
     return Plan(
         runs=tuple(run for run in runs if run.operations),
         edge=cutters.edge,
-        remarks=(*(sense.warnings if sense else ()), *clearing.remarks, *_round_corners(drawing, cutters)),
+        spoilt=sense.warnings if sense else (),
+        remarks=(*clearing.remarks, *_round_corners(drawing, cutters)),
         sense=sense,
         compared=clearing.compared,
         bevel_beyond_mm=bevel_beyond_mm(drawing.chamfer, cutters.v_bit) if drawing.chamfer else 0.0,

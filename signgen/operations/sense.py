@@ -9,6 +9,7 @@ import shapely
 from msgspec import Struct
 
 from signgen.drawing.drawing import Drawing, Groove
+from signgen.drawing.uncut import uncut_ratio
 from signgen.geometry.medial import MedialAxis, medial_axes
 from signgen.geometry.paths import FloatArray
 from signgen.geometry.strokes import strokes_of, widest_place
@@ -97,9 +98,11 @@ def _warnings(found: Sequence[_Found], tip_mm: float, tolerance_mm: float) -> It
             "larger letters, or a smaller tolerance."
         )
     if blunt:
+        named = set(blunt)
+        share = max(uncut_ratio(own) for each in found for own in each.owners if _called(own) in named)
         yield (
             f"A stroke of {_listed(blunt)} is narrower than the {tip_mm:g} mm flat of the bit's tip and stays uncut "
-            "there. Use larger letters, or a bit with a finer tip."
+            f"there, at most {max(100 * share, 0.1):.3g} % of a letter. Use larger letters, or a bit with a finer tip."
         )
 
 

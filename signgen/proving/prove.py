@@ -58,7 +58,12 @@ def _facts(texts: Written, judged: JudgedSide) -> JobFacts:
         checks=judged.report,
         screws_mm=judged.screws_mm,
         touches=case.touches or (),
-        warnings=(*case.drawing.warnings, *plan.remarks, *run_warnings(plan.runs, spec.material, spec.machine)),
+        warnings=(
+            *plan.spoilt,
+            *case.drawing.warnings,
+            *plan.remarks,
+            *run_warnings(plan.runs, spec.material, spec.machine),
+        ),
         sense=plan.sense,
         compared=plan.compared,
     )

@@ -544,9 +544,11 @@ PHRASES = (
      r'smaller tolerance\.',
      "Etwas an {0} ist kleiner als die Toleranz von {1} mm und kann verloren gehen. Größere Buchstaben oder eine "
      "kleinere Toleranz nehmen."),
-    (r"A stroke of (.+) is narrower than the ([\d.]+) mm flat of the bit's tip and stays uncut there\. Use larger "
+    (r"A stroke of (.+) is narrower than the ([\d.]+) mm flat of the bit's tip and stays uncut there, at most "
+     r"([\d.]+) % of a letter\. Use larger "
      r"letters, or a bit with a finer tip\.",
-     "Ein Strich von {0} ist schmaler als die Fläche von {1} mm an der Spitze des V-Fräsers und bleibt dort stehen. "
+     "Ein Strich von {0} ist schmaler als die Fläche von {1} mm an der Spitze des V-Fräsers und bleibt dort stehen, "
+     "höchstens {2} % eines Buchstabens. "
      "Größere Buchstaben oder einen V-Fräser mit feinerer Spitze nehmen."),
     (r"Inner corners stay round: the ([\d.]+) mm end mill does not reach ([\d.]+) mm2 of them\.",
      "Innenecken bleiben rund: {1} mm² davon erreicht der Schaftfräser von {0} mm nicht."),

@@ -260,6 +260,20 @@ LETTERED = replace(
 )
 """The plate with two letters: the square for a D, and beside it an I of 2 x 9 mm."""
 
+
+def tipped(tip_mm: float) -> Plate:
+    """The plate with the I alone, cut with a bit that has a flat tip, as deep as its strokes let it go."""
+    letter = replace(LETTERED.drawing.grooves[1], name="line 1 letter 1 'I'", tip_mm=tip_mm)
+    way = f"G0 X23 Y{13 + tip_mm / 2:g}\nG0 Z10\nG1 Z9 F300\nG1 X23 Y14 Z{8 + tip_mm / 2:g} F300\n"
+    way += f"G1 Y21 F800\nG1 Y{22 - tip_mm / 2:g} Z9\nG0 Z14"
+    return replace(
+        Plate(),
+        drawing=replace(DRAWING, grooves=(letter,)),
+        tools=(replace(V_BIT, tip_mm=tip_mm), END_MILL),
+        engrave=edited(ENGRAVE, ((7, way), *((number, None) for number in range(8, 18)))),
+    )
+
+
 SKINNED = replace(
     Plate(),
     drawing=replace(DRAWING, tabs=(), skin_mm=0.4),

@@ -31,6 +31,7 @@ from tests.checks.plate import (
     V_BIT,
     ZERO,
     Plate,
+    tipped,
 )
 
 GOOD = Plate()
@@ -434,6 +435,7 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
     ),
     ("a letter ordered and not drawn", replace(LETTERED, drawing=with_lines(LETTERED.drawing, "DIN")), "C125", ()),
     ("a letter drawn and not ordered", replace(LETTERED, drawing=with_lines(LETTERED.drawing, "D")), "C125", ()),
+    ("a tip hardly narrower than the letter's strokes", tipped(1.92), "C125", ()),
     # Recesses.
     ("a floor too deep", replace(RECESSED, cut_out=RECESSED.cut_out.replace("X23 Z7\n", "X23 Z6.9\n")), "C126", ()),
     ("a floor too shallow", replace(RECESSED, cut_out=RECESSED.cut_out.replace("X23 Z7\n", "X23 Z7.1\n")), "C126", ()),

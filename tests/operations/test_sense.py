@@ -86,8 +86,8 @@ def test_what_is_said_of_a_thicker_board_is_what_a_deeper_bit_cuts() -> None:
 def test_a_stroke_narrower_than_the_tip_is_named_by_its_letter() -> None:
     found = sense(box(0, 0, 40, 6), box(0, 10, 40, 10.3), v_bit_tip="0.5")
     assert found.warnings == (
-        'A stroke of "B" is narrower than the 0.5 mm flat of the bit\'s tip and stays uncut there. Use larger letters, '
-        "or a bit with a finer tip.",
+        'A stroke of "B" is narrower than the 0.5 mm flat of the bit\'s tip and stays uncut there, at most '
+        "100 % of a letter. Use larger letters, or a bit with a finer tip.",
     )
 
 
@@ -121,7 +121,7 @@ def test_many_letters_are_not_all_named() -> None:
 
 def test_warnings_reach_the_plan_and_are_said_in_german_too() -> None:
     spec = spec_of(text=["Larkspur"], font="cinzel", cap_height="12", v_bit_tip="0.5")
-    remarks = make_plan(draw(spec), spec).remarks
+    remarks = make_plan(draw(spec), spec).spoilt
     (warning,) = (remark for remark in remarks if remark.startswith("A stroke of"))
     german = words_in("de").said(warning)
     assert german is not None

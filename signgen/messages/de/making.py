@@ -1,0 +1,23 @@
+"""German: what can be made, and how well it holds."""
+
+from __future__ import annotations
+
+WORDS = {
+    "uncut.tip": "die Fläche von {tip} an der Spitze des V-Fräsers",
+    "uncut.bit": "den V-Fräser",
+    "uncut.of": "{percent} % von {letter}",
+    "uncut.of_a_part": "{percent} % eines Teils von {letter}",
+    "uncut.more": "zu viel von {count} weiteren",
+    "uncut.letters": "Striche der Buchstaben sind zu schmal für {bit}: {letters} blieben stehen oder würden "
+    "weniger als {depth} tief. Höchstens {most} % eines Buchstabens dürfen bleiben.",
+    "uncut.line": "{line} ist zu schmal für {bit}: {percent} % davon blieben stehen.",
+    "uncut.use": "Abhilfe: {ways:or}.",
+    "uncut.wider_line": "Eine breitere Linie nehmen, oder {bit}.",
+    "uncut.larger": "Buchstaben {times} mal so hoch (auf einem größeren Schild)",
+    "uncut.higher": "cap-height {height} oder mehr",
+    "uncut.higher_on_larger": "cap-height {height} oder mehr (auf einem größeren Schild)",
+    "uncut.finer_bit": "ein feinerer Fräser wie {name} mit einer Spitze von {tip}",
+    "uncut.finer_tip": "ein Fräser mit einer Spitze von {tip} oder weniger",
+    "uncut.sharper": "ein spitzerer Fräser",
+    "uncut.face": "die Schrift {face}",
+}
