@@ -1,164 +1,179 @@
-"""The only module that writes to disk: a folder comes to its new state as a whole, or not at all."""
+"""The only door to the disk for jobs: a folder comes to its new state as a whole or not at all, however a process ends.
+
+A folder that is new comes by one renaming. One that holds nothing but an earlier make's files changes places with the
+new one in one step, where the system has such a step. Otherwise `disk/change.py` has a journal that the next make ends.
+"""
 
 from __future__ import annotations
 
 import contextlib
-import json
 import os
-import shutil
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from pathlib import Path
 
-from signgen.errors import AskError, SignGenError
-from signgen.pipeline import REPORT
+from signgen.disk.change import change, finish
+from signgen.disk.exchange import exchanged, may_be_exchanged
+from signgen.disk.ours import NAME, REPORT, Earlier, earlier_make, remove_ours
+from signgen.disk.stage import STAGE, held, settle, staged, sweep, unused, write
+from signgen.errors import AskError
+from signgen.messages import Message
+from signgen.user_file import is_there, shown, unwritable
 
-STAGE, ASIDE = ".signgen-stage-", "-old"
-"""How names begin that wait beside their places, and end when an older state was set aside there."""
+__all__ = ["must_have_lines", "remove_folder", "superseded", "sweep", "write_file", "write_files", "write_folder"]
 
 
-def write_folder(out: Path, files: Mapping[str, bytes]) -> None:
+def write_folder(out: Path, files: Mapping[str, bytes], superseded: Collection[str] = ()) -> None:
     """Bring the folder `out` to hold exactly `files` and whatever in it is not ours.
 
-    Files that an earlier make wrote there are replaced or removed; anything else is left alone. Everything is first
-    written beside its place, so a full disk or a refused permission leaves the old state. `files` must hold
-    report.json, whose key `files` names all of them.
+    Files that an earlier make wrote there are replaced or removed; anything else is left alone. `files` must hold
+    report.json, whose keys `files` and `sha256` name the others. `superseded` names files of an earlier make that may
+    be replaced even if they were changed since: the sign file that this make was read from.
 
     Raises: AskError when the folder cannot be written, or when a file in it that is not ours stands in the way.
     """
+    strange = [name for name in files if not NAME.fullmatch(name)]
+    if REPORT not in files or strange:
+        raise ValueError(f"these are not the files of a job: {', '.join(strange)}")
+    place = _place(out)
     try:
-        earlier = files_of_earlier_make(out)
-        in_the_way = [name for name in files if name not in earlier and (out / name).exists()]
-    except OSError as error:  # a name that is too long
-        raise _unwritable(out, error) from None
+        if is_there(place):
+            if not place.is_dir():
+                raise AskError.at("out", Message("files.is_a_file", path=shown(out)), Message("files.choose_a_name"))
+            finish(place)
+            _renew(out, place, files, superseded)
+        else:
+            with _folders(place.parent), staged(place, files) as stage:
+                stage.rename(place)
+            settle(place.parent)
+        sweep(place.parent)
+    except OSError as error:
+        raise unwritable(out, error) from error
+
+
+def _place(out: Path) -> Path:
+    """Where a path leads, through links. Raises: AskError for a name that no disk takes."""
+    try:
+        return out.resolve()
+    except (OSError, ValueError, RuntimeError) as error:  # a NUL; links that lead in a circle
+        raise unwritable(out, error) from error
+
+
+def _renew(out: Path, place: Path, files: Mapping[str, bytes], superseded: Collection[str]) -> None:
+    """From the old state to the new one. Raises: OSError, AskError."""
+    earlier = earlier_make(place)
+    old = dict(earlier.ours)
+    if REPORT in old:
+        old |= {name: earlier.changed[name] for name in superseded if name in earlier.changed}
+    _nothing_in_the_way(out, place, files, old, earlier)
+    if not ({path.name for path in place.iterdir()} <= set(old) and _changed_places(place, files, old)):
+        change(place, old, files)
+
+
+def _changed_places(place: Path, files: Mapping[str, bytes], old: Collection[str]) -> bool:
+    """Whether a new folder is now in the old one's place; False, and nothing happened, where that cannot be had."""
+    done = False
+    try:
+        with staged(place, files) as new:
+            if may_be_exchanged(place, new):
+                done = exchanged(place, new)
+            if done:
+                _give_back(new, place, old)
+                settle(place.parent)
+    except OSError:  # nothing may be made beside the folder, or its disk is full: inside it may be room or a reason
+        if done:
+            raise
+    return done
+
+
+def _nothing_in_the_way(
+    out: Path, place: Path, files: Mapping[str, bytes], old: Mapping[str, str], earlier: Earlier
+) -> None:
+    changed = [name for name in earlier.changed if name not in old]
+    if changed:
+        raise AskError.at(
+            "out",
+            Message("files.changed_since", path=shown(out), names=tuple(changed), count=len(changed)),
+            Message("files.keep_what_you_want"),
+        )
+    in_the_way = [name for name in files if name not in old and is_there(place / name)]
     if in_the_way:
         raise AskError.at(
             "out",
-            f"{out} already holds {', '.join(in_the_way)}, which signgen did not write there.",
-            "Choose another folder, or move the file away.",
+            Message("files.in_the_way", path=shown(out), names=tuple(in_the_way)),
+            Message("files.move_the_file"),
         )
-    try:
-        with _folders(out), _swap(out, files) as swap:
-            swap.replace([name for name in files if name != REPORT])
-            swap.remove([name for name in earlier if name not in files])
-            swap.replace([REPORT])
-    except OSError as error:
-        raise _unwritable(out, error) from error
 
 
-def _unwritable(out: Path, error: OSError) -> AskError:
-    what = f"{out} cannot be written: {error.strerror or error}."
-    return AskError.at("out", what, "Choose a folder that you may write to.")
+def _give_back(gone: Path, place: Path, old: Collection[str]) -> None:
+    """What somebody put into the old folder in the moment of the exchange goes into the new one."""
+    for path in gone.iterdir():
+        if path.name not in old and not is_there(place / path.name):
+            path.rename(place / path.name)
+
+
+def superseded(read: str | None, out: Path) -> tuple[str, ...]:
+    """The name in the folder `out` of the file that was read, if it lies there."""
+    if read is None or Path(read).expanduser().resolve().parent != out.resolve():
+        return ()
+    return (Path(read).name,)
+
+
+def must_have_lines(out: Path, lines: Collection[str]) -> None:
+    """A folder that nobody named is only made anew for the same lettering. Raises: AskError."""
+    there = earlier_make(out).lines
+    if there is not None and there != tuple(lines):
+        what = Message("files.another_sign", path=shown(out), lines=" / ".join(there)[:100])
+        raise AskError.at("out", what, Message("files.name_a_folder", name=_free_name(out)))
+
+
+def _free_name(out: Path) -> str:
+    return next(name for n in range(2, 10_000) if not is_there(out.with_name(name := f"{out.name}-{n}")))
 
 
 def write_files(out: Path, files: Mapping[str, bytes], where: str) -> None:
-    """Bring the named files into the folder `out`, in place of those of the same names; all of them or none.
+    """Bring the named files into the folder `out`, in place of those of the same names; none when one of them cannot be
+    written at all.
 
     Raises: AskError, naming the option `where`, when the folder cannot be written.
     """
+    waiting = {name: out / f"{STAGE}{unused()}" for name in files}
     try:
-        with _folders(out), _swap(out, files) as swap:
-            swap.replace(list(files))
-    except OSError as error:
-        raise AskError.at(
-            where, f"{out} cannot be written: {error.strerror or error}.", "Choose a folder that you may write to."
-        ) from error
-
-
-def place_folder(out: Path, files: Mapping[str, bytes]) -> None:
-    """The same as `write_folder`, by one renaming of a folder made beside `out`: a process that is ended in the middle
-    leaves the old folder, or none, and something that `sweep` takes away. Where files that are not ours lie in the
-    folder, it is `write_folder` that leaves them alone.
-
-    Raises: AskError as `write_folder` does.
-    """
-    if out.exists() and (not out.is_dir() or {path.name for path in out.iterdir()} - set(files_of_earlier_make(out))):
-        write_folder(out, files)
-        return
-    stage = out.with_name(f"{STAGE}{out.name}-{_unused()}")
-    aside = stage.with_name(f"{stage.name}{ASIDE}")
-    try:
-        try:
-            stage.mkdir(parents=True)
-            for name, content in files.items():
-                _write(stage / name, [content])
-            if out.exists():
-                out.replace(aside)
-            stage.replace(out)
-            _remove_tree(aside)
-        except BaseException:
-            _remove_tree(stage)
-            raise
-    except OSError as error:
-        raise _refused(out, error) from error
-
-
-def remove_folder(out: Path) -> None:
-    """Take away what an earlier make wrote into a folder, and the folder when nothing else lies in it."""
-    for name in files_of_earlier_make(out):
-        (out / name).unlink(missing_ok=True)
-    with contextlib.suppress(OSError):
-        out.rmdir()
-
-
-def sweep(out: Path) -> None:
-    """Take away what `place_folder` and `write_file` left in a folder when they were ended; an old folder that was set
-    aside for a new one that never came goes back to its place."""
-    for left in sorted(out.glob(f"{STAGE}*")):
-        place = out / left.name.removeprefix(STAGE).removesuffix(ASIDE)[:-9]
-        if left.name.endswith(ASIDE) and not place.exists():
-            left.replace(place)
-        else:
-            _remove_tree(left)
+        with _folders(out):
+            try:
+                for name, content in files.items():
+                    write(waiting[name], [content])
+                for name in files:
+                    waiting[name].replace(out / name)
+            finally:
+                for path in waiting.values():
+                    path.unlink(missing_ok=True)
+            sweep(out)
+    except (OSError, ValueError, RuntimeError) as error:
+        raise unwritable(out, error, where) from error
 
 
 def write_file(path: Path, parts: Iterable[bytes]) -> None:
     """A whole file or none: written beside its place, part by part, and renamed. Raises: AskError."""
-    stage = path.with_name(f"{STAGE}{path.name}-{_unused()}")
+    stage = path.with_name(f"{STAGE}{unused()}")
     try:
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
-            _write(stage, parts)
+            stage.touch(exist_ok=False)
+            with held(stage), stage.open("wb") as stream:
+                stream.writelines(parts)
+                stream.flush()
+                os.fsync(stream.fileno())
             stage.replace(path)
-        except BaseException:
+        finally:
             stage.unlink(missing_ok=True)
-            raise
-    except OSError as error:
-        raise _refused(path, error) from error
+    except (OSError, ValueError, RuntimeError) as error:
+        raise unwritable(path, error) from error
 
 
-def _write(path: Path, parts: Iterable[bytes]) -> None:
-    with path.open("wb") as stream:
-        stream.writelines(parts)
-        stream.flush()
-        os.fsync(stream.fileno())
-
-
-def _remove_tree(path: Path) -> None:
-    if path.is_dir() and not path.is_symlink():
-        shutil.rmtree(path, ignore_errors=True)
-    else:
-        path.unlink(missing_ok=True)
-
-
-def _refused(path: Path, error: OSError) -> SignGenError:
-    what = f"{path} cannot be written: {error.strerror or error}."
-    return AskError.at("out", what, "Choose a folder that you may write to, on a disk with room.")
-
-
-def files_of_earlier_make(out: Path) -> tuple[str, ...]:
-    """Names that the report in a folder lists as its own and that are there; () when there is no report of ours.
-
-    A name that would lead out of the folder is never ours.
-    """
-    try:
-        report = json.loads((out / REPORT).read_text(encoding="utf-8"))
-    except (OSError, ValueError):
-        return ()
-    if not isinstance(report, dict) or report.get("format") != "signgen-report":
-        return ()
-    listed = report.get("files", [])
-    names = [name for name in listed if isinstance(name, str)] if isinstance(listed, list) else []
-    return tuple(name for name in names if name == Path(name).name and (out / name).is_file())
+def remove_folder(out: Path) -> None:
+    """Take away what an earlier make wrote into a folder, and the folder when nothing else lies in it."""
+    finish(out)
+    remove_ours(out, earlier_make(out).ours)
 
 
 @contextlib.contextmanager
@@ -173,62 +188,3 @@ def _folders(out: Path) -> Iterator[None]:
             with contextlib.suppress(OSError):
                 folder.rmdir()
         raise
-
-
-class _Swap:
-    """New files waiting beside their places, and old ones set aside until all is done."""
-
-    def __init__(self, out: Path) -> None:
-        self.out = out
-        self.mark = f".signgen-{_unused()}"
-        self.placed: list[str] = []
-        self.aside: list[str] = []
-
-    def waiting(self, name: str) -> Path:
-        return self.out / f"{self.mark}-new-{name}"
-
-    def kept(self, name: str) -> Path:
-        return self.out / f"{self.mark}-old-{name}"
-
-    def replace(self, names: list[str]) -> None:
-        for name in names:
-            if (self.out / name).exists():
-                self.remove([name])
-            self.waiting(name).replace(self.out / name)
-            self.placed.append(name)
-
-    def remove(self, names: list[str]) -> None:
-        for name in names:
-            (self.out / name).replace(self.kept(name))
-            self.aside.append(name)
-
-    def undo(self) -> None:
-        for name in self.placed:
-            (self.out / name).unlink(missing_ok=True)
-        for name in self.aside:
-            self.kept(name).replace(self.out / name)
-
-
-def _unused() -> str:
-    """Part of a name that nobody has given before. `secrets` has the same, and imports hashes and ciphers for it."""
-    return os.urandom(4).hex()
-
-
-@contextlib.contextmanager
-def _swap(out: Path, files: Mapping[str, bytes]) -> Iterator[_Swap]:
-    swap = _Swap(out)
-    try:
-        for name, content in files.items():
-            with swap.waiting(name).open("wb") as stream:
-                stream.write(content)
-                stream.flush()
-                os.fsync(stream.fileno())
-        yield swap
-    except BaseException:
-        swap.undo()
-        raise
-    finally:
-        for name in files:
-            swap.waiting(name).unlink(missing_ok=True)
-        for name in swap.aside:
-            swap.kept(name).unlink(missing_ok=True)

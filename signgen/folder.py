@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from signgen.checks import both_sides
 from signgen.checks.check import Case
 from signgen.checks.fixing import Fixing, clamps_at
+from signgen.disk.change import must_be_finished
 from signgen.errors import AskError, Problem
 from signgen.job.judged import Judged
 from signgen.job.report import stated_screws
@@ -18,6 +19,7 @@ from signgen.pipeline import REPORT, SIGN, gather, read_sign
 from signgen.proving.judge_sides import Points, judged_sides
 from signgen.proving.sides import Side, sides_of
 from signgen.spec.check_spec import NONE_SAID, FixingSpec
+from signgen.user_file import MOST_PROGRAM_BYTES, read_bytes
 from signgen.whole_sheet import SHEET, laid_out, load_sheet
 
 
@@ -50,6 +52,7 @@ def check_folder(folder: Path, said: FixingSpec = NONE_SAID) -> Judged:
 
     Raises: AskError when the folder is not whole.
     """
+    must_be_finished(folder)
     sides = [
         replace(side, spec=replace(side.spec, cell_mm=said.cell_mm or side.spec.cell_mm)) for side in _sides(folder)
     ]
@@ -73,7 +76,7 @@ def _sides(folder: Path) -> tuple[Side, ...]:
 
 
 def _text(folder: Path, name: str) -> str:
-    return _present(folder, name).read_bytes().decode("latin-1")
+    return read_bytes(_present(folder, name), str(folder), MOST_PROGRAM_BYTES).decode("latin-1")
 
 
 def _present(folder: Path, name: str) -> Path:

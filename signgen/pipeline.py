@@ -11,6 +11,7 @@ from pathlib import Path
 from msgspec import Struct
 
 from signgen.dialects import DIALECTS
+from signgen.disk.ours import REPORT as REPORT
 from signgen.job.back_names import BACK, PNG
 from signgen.job.facts import JobFacts
 from signgen.job.report import report_text
@@ -31,8 +32,6 @@ from signgen.spec.sign_file import dump_sign_file, load_sign_file
 from signgen.spec.sign_spec import SignSpec
 from signgen.template.template import template_files
 
-REPORT = "report.json"
-"""Names every file of the job; a folder that holds it is complete."""
 SIGN = "sign.toml"
 
 Files = Mapping[str, bytes]
@@ -98,7 +97,7 @@ def drawn(facts: JobFacts, page: Callable[[JobFacts, Relief], str], templates: F
         **({"steps.png": steps_png(facts, lit)} if facts.spec.steps else {}),
         **asked,
     }
-    return Job(facts=facts, files={**files, REPORT: report_text(facts, [*files, REPORT]).encode()})
+    return Job(facts=facts, files={**files, REPORT: report_text(facts, files).encode()})
 
 
 def _programs(facts: JobFacts) -> dict[str, bytes]:

@@ -30,6 +30,7 @@ from signgen.shop.stock import Stock
 from signgen.spec.keys import NO_TEMPLATE
 from signgen.spec.sign_spec import SignSpec
 from signgen.template.template import NAME, template_files
+from signgen.user_file import read_json
 
 SHEET = "sheet.json"
 FORMAT, VERSION = "signgen-sheet", 1
@@ -202,7 +203,7 @@ def load_sheet(path: Path) -> SheetAsked:
     """Raises: AskError when it cannot be read or is no sheet file."""
     advice = "Make the sheet again."
     try:
-        told = json.loads(path.read_text(encoding="utf-8"))
+        told = read_json(path, str(path), remedy=advice)
         if told["format"] != FORMAT:
             raise ValueError(f"its format is {told['format']!r}")
         return SheetAsked(
@@ -223,7 +224,5 @@ def load_sheet(path: Path) -> SheetAsked:
                 for piece in told["pieces"]
             ),
         )
-    except OSError as error:
-        raise AskError.at(str(path), f"It cannot be read: {error.strerror}.", advice) from None
-    except (ValueError, KeyError, TypeError, IndexError) as error:
+    except (ValueError, KeyError, TypeError, IndexError, OverflowError) as error:
         raise AskError.at(str(path), f"This is no sheet file: {error}.", advice) from None

@@ -13,7 +13,7 @@ from signgen.batch.recipe import Task
 from signgen.batch.shop import shop_of
 from signgen.errors import SignGenError
 from signgen.fastening.offcut import leftover
-from signgen.files import place_folder
+from signgen.files import write_folder
 from signgen.job.facts import JobFacts
 from signgen.numbers import rounded
 from signgen.operations.choose import may_clear
@@ -44,7 +44,7 @@ def place(outcome: Outcome, files: Mapping[str, bytes], out: Path) -> Outcome:
     if not files:
         return outcome
     try:
-        place_folder(out / outcome.folder, files)
+        write_folder(out / outcome.folder, files)
     except SignGenError as error:
         cause = error.__cause__
         stops = isinstance(cause, OSError) and cause.errno in DISK_ERRORS

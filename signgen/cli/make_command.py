@@ -62,9 +62,10 @@ def _make(
     options: Mapping[str, str | bool | None],
 ) -> None:
     from signgen.cli.terminal import Waiting, tinted, wants_colour
-    from signgen.files import write_folder
+    from signgen.files import must_have_lines, superseded, write_folder
     from signgen.job.summary import summary_text
     from signgen.pipeline import REPORT, gather, make_job, read_sign
+    from signgen.spec.safe_name import safe_name
     from signgen.words.words import words_in
 
     asked: dict[str, object] = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
@@ -75,10 +76,12 @@ def _make(
     whole = gather(asked, Path(sign_file) if sign_file else None)
     spec = read_sign(whole)
     words = words_in(spec.language)
+    folder = Path(str(whole.get("out") or safe_name(spec.text.lines[0])))
+    if not whole.get("out"):
+        must_have_lines(folder, spec.text.lines)
     with Waiting(quiet=quiet) as waiting:
         job = make_job(spec, lambda stage: waiting.stage(words(f"stage.{stage}")))
-        folder = Path(str(whole.get("out") or job.facts.name))
-        write_folder(folder, job.files)
+        write_folder(folder, job.files, superseded(sign_file, folder))
     if quiet:
         return
     if as_json:

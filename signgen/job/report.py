@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from signgen.checks.check import CheckResult
+from signgen.disk.ours import FORMAT, REPORT, digest
 from signgen.drawing.drawing import Hole
 from signgen.errors import AskError
 from signgen.job.engraving import engraving_report
@@ -20,8 +21,11 @@ from signgen.replay.measure import extents
 from signgen.replay.motion import Motions
 from signgen.spec.keys import NO_TEMPLATE
 from signgen.spec.paper import tiling
+from signgen.user_file import read_json
 
-FORMAT, VERSION = "signgen-report", 1
+VERSION = 1
+NO_FILES: Mapping[str, str] = {}
+NO_CONTENTS: Mapping[str, bytes] = {}
 MM, MINUTES = 4, 2
 """Decimals: programs have four in millimetres, an estimate has not even two."""
 
@@ -31,18 +35,18 @@ def stated_screws(path: Path) -> tuple[tuple[float, float], ...]:
 
     Raises: AskError when the file is no report.
     """
+    told = read_json(path, str(path.parent), remedy="Make the sign again.")
     try:
-        places = json.loads(path.read_text(encoding="utf-8"))["fastening"]["screws_mm"]
-        return tuple((float(x), float(y)) for x, y in places)
-    except (OSError, ValueError, KeyError, TypeError):
+        return tuple((float(x), float(y)) for x, y in told["fastening"]["screws_mm"])
+    except (ValueError, KeyError, TypeError, OverflowError):
         what = f"{path.name} is no report of signgen."
         raise AskError.at(str(path.parent), what, "Make the sign again.") from None
 
 
-def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
+def report(facts: JobFacts, files: Mapping[str, str] = NO_FILES) -> dict[str, Any]:
     """The report as plain values, keys in the contract's order; extents are those of the programs as read back.
 
-    `files` names everything that the folder gets, so that the next make knows what in it is ours.
+    `files` has everything else that the folder gets with its SHA-256, so that the next make knows what in it is ours.
     """
     spec, drawing, least = facts.spec, facts.drawing, facts.least
     on_board = spec.origin == "stock"
@@ -95,13 +99,15 @@ def report(facts: JobFacts, files: Sequence[str] = ()) -> dict[str, Any]:
         **_template(facts),
         **_back(facts),
         **({"pieces": [_piece(piece) for piece in facts.pieces]} if facts.pieces else {}),
-        "files": list(files),
+        "files": [*files, REPORT],
+        "sha256": dict(files),
     }  # fmt: skip
 
 
-def report_text(facts: JobFacts, files: Sequence[str] = ()) -> str:
-    """The same as JSON, the same bytes for the same job."""
-    return json.dumps(report(facts, files), indent=2, ensure_ascii=False, allow_nan=False) + "\n"
+def report_text(facts: JobFacts, files: Mapping[str, bytes] = NO_CONTENTS) -> str:
+    """The same as JSON, the same bytes for the same job; `files` has everything else that the folder gets."""
+    told = report(facts, {name: digest(content) for name, content in files.items()})
+    return json.dumps(told, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
 
 
 def _hole(hole: Hole) -> dict[str, object]:

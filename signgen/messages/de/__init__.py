@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from signgen.messages.de import general, making, reading
+from signgen.messages.de import files, general, making, reading
 from signgen.messages.language import Language, together
 
-LANGUAGE = Language(code="de", table=together(general.WORDS, making.WORDS, reading.WORDS), point=",", thousands=".")
+LANGUAGE = Language(code="de", table=together(files.WORDS, general.WORDS, making.WORDS, reading.WORDS), point=",", thousands=".")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from signgen.messages.en import general, making, reading
+from signgen.messages.en import files, general, making, reading
 from signgen.messages.language import Language, together
 
-LANGUAGE = Language(code="en", table=together(general.WORDS, making.WORDS, reading.WORDS))
+LANGUAGE = Language(code="en", table=together(files.WORDS, general.WORDS, making.WORDS, reading.WORDS))

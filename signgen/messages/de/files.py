@@ -1,0 +1,48 @@
+"""German: files that are read and folders that are written."""
+
+from __future__ import annotations
+
+WORDS = {
+    "files.nul": "in ihrem Namen steht ein NUL-Zeichen",
+    "files.leads_nowhere": "der Pfad führt nirgendwohin",
+    "files.unread": "{path} lässt sich nicht lesen: {why}.",
+    "files.look_at_the_path": "Den Pfad ansehen.",
+    "files.no_file": "{path} ist eine Pipe oder ein Gerät, keine Datei.",
+    "files.save_it_first": "Erst als Datei speichern.",
+    "files.folder": "{path} lässt sich nicht lesen: Es ist ein Ordner.",
+    "files.too_many_open": "Zu viele Dateien sind zugleich offen: andere Programme beenden oder die Grenze anheben.",
+    "files.too_large": "{path} ist größer als {most} MB; so viel wird nie gelesen.",
+    "files.is_it_the_right_one": "Nachsehen, ob es die richtige Datei ist.",
+    "files.no_utf8": "Die Datei ist kein UTF-8-Text.",
+    "files.save_as_utf8": "Als UTF-8 speichern.",
+    "files.many_digits": "Eine Zahl hat mehr Ziffern, als gemeint sein können.",
+    "files.many_parts": "Ein Schlüssel hat mehr Teile, als gemeint sein können.",
+    "files.mend_line": "Die Zeile berichtigen.",
+    "files.deep": "Ihre Klammern stehen zu tief ineinander.",
+    "files.mend_file": "Die Datei berichtigen.",
+    "files.no_toml": "Das ist kein gültiges TOML: {why}.",
+    "files.put_quotes": "{value} in Anführungszeichen setzen.",
+    "files.write_toml": 'In jede Zeile schlüssel = "text", schlüssel = 12 oder schlüssel = ["a", "b"] schreiben.',
+    "files.no_json": "{path} ist beschädigt: Es ist kein JSON.",
+    "files.unwritten": "{path} lässt sich nicht schreiben: {why}.",
+    "files.choose_a_folder": "Einen Ordner wählen, in den man schreiben darf, auf einem Datenträger mit Platz.",
+    "files.in_between": "Ein make wurde beendet, während es diesen Ordner änderte; er ist weder alt noch neu.",
+    "files.make_again": "Das Schild noch einmal machen; das beendet, was begonnen wurde.",
+    "files.not_ours": "{path} enthält, was signgen dort nicht geschrieben hat.",
+    "files.move_away": "Woandershin legen.",
+    "files.another_writes": "Ein anderes signgen schreibt gerade in {path}.",
+    "files.wait": "Darauf warten oder einen anderen Ordner wählen.",
+    "files.in_the_way_of_change": "{path} steht einer begonnenen Änderung im Weg.",
+    "files.is_a_file": "{path} ist eine Datei, kein Ordner.",
+    "files.choose_a_name": "Einen anderen Namen wählen.",
+    "files.changed_since": "{names} in {path} {count:wurde|wurden} geändert, nachdem signgen {count:sie|sie} "
+    "geschrieben hat, und {count:ginge|gingen} verloren.",
+    "files.keep_what_you_want": "Was bleiben soll, woandershin legen und den Rest löschen, oder einen "
+    "anderen Ordner wählen.",
+    "files.in_the_way": "{path} enthält schon {names}, von signgen dort nicht geschrieben.",
+    "files.move_the_file": "Einen anderen Ordner wählen oder die Datei woandershin legen.",
+    "files.another_sign": "{path} enthält ein anderes Schild, {lines}.",
+    "files.name_a_folder": "Für dieses einen Ordner angeben, wie --out {name}.",
+    "files.gone": "{path} ist verschwunden, während hineingeschrieben wurde.",
+    "files.make_all_again": "Alles noch einmal machen und den Ordner so lange lassen, wo er ist.",
+}

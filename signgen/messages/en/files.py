@@ -1,0 +1,48 @@
+"""English: files that are read and folders that are written."""
+
+from __future__ import annotations
+
+WORDS = {
+    "files.nul": "a NUL character stands in its name",
+    "files.leads_nowhere": "the path leads nowhere",
+    "files.unread": "{path} cannot be read: {why}.",
+    "files.look_at_the_path": "Look at the path.",
+    "files.no_file": "{path} is a pipe or a device, not a file.",
+    "files.save_it_first": "Save it as a file first.",
+    "files.folder": "{path} cannot be read: it is a folder.",
+    "files.too_many_open": "Too many files are open at once: end other programs, or raise the limit.",
+    "files.too_large": "{path} is larger than {most} MB, which is more than is ever read.",
+    "files.is_it_the_right_one": "Look at whether it is the right file.",
+    "files.no_utf8": "The file is not UTF-8 text.",
+    "files.save_as_utf8": "Save it as UTF-8.",
+    "files.many_digits": "A number has more digits than can be meant.",
+    "files.many_parts": "A key has more parts than can be meant.",
+    "files.mend_line": "Mend the line.",
+    "files.deep": "Its brackets stand too deep in each other.",
+    "files.mend_file": "Mend the file.",
+    "files.no_toml": "This is not valid TOML: {why}.",
+    "files.put_quotes": "Put quotes around {value}.",
+    "files.write_toml": 'Write key = "text", key = 12 or key = ["a", "b"] on each line.',
+    "files.no_json": "{path} is damaged: it is no JSON.",
+    "files.unwritten": "{path} cannot be written: {why}.",
+    "files.choose_a_folder": "Choose a folder that you may write to, on a disk with room.",
+    "files.in_between": "A make was ended while it changed this folder, which is neither old nor new.",
+    "files.make_again": "Make the sign again, which ends what was begun.",
+    "files.not_ours": "{path} holds what signgen did not write there.",
+    "files.move_away": "Move it away.",
+    "files.another_writes": "Another signgen is writing into {path}.",
+    "files.wait": "Wait for it, or choose another folder.",
+    "files.in_the_way_of_change": "{path} is in the way of a change that was begun.",
+    "files.is_a_file": "{path} is a file, not a folder.",
+    "files.choose_a_name": "Choose another name.",
+    "files.changed_since": "{names} in {path} {count:was|were} changed after signgen wrote {count:it|them}, "
+    "and would be lost.",
+    "files.keep_what_you_want": "Move what you want to keep to another place, delete the rest, or choose "
+    "another folder.",
+    "files.in_the_way": "{path} already holds {names}, which signgen did not write there.",
+    "files.move_the_file": "Choose another folder, or move the file away.",
+    "files.another_sign": "{path} holds another sign, {lines}.",
+    "files.name_a_folder": "Name a folder for this one, as in --out {name}.",
+    "files.gone": "{path} has gone while it was written into.",
+    "files.make_all_again": "Make all again, and leave the folder where it is until then.",
+}
