@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from signgen.errors import AskError, SignGenError
+from signgen.messages import Message
 
 _BLOCK = 1 << 16
 
@@ -53,6 +54,7 @@ class Journal:
 
         Raises: AskError, and then no part of the line stays.
         """
+        self._must_be_there()
         offset = self._end
         left = memoryview(line + b"\n")
         try:
@@ -77,6 +79,16 @@ class Journal:
         """Let other processes have it."""
         self._reader.close()
         self._writer.close()
+
+    def _must_be_there(self) -> None:
+        """Raises: AskError when the file was deleted or moved away while it is held: lines would go nowhere."""
+        held = os.fstat(self._writer.fileno())
+        try:
+            there = self.path.stat()
+        except OSError:
+            there = None
+        if there is None or (os.name != "nt" and not os.path.samestat(held, there)):
+            raise AskError.at("out", Message("files.gone", path=str(self.path.parent)), Message("files.make_all_again"))
 
     def _end_of_last_line(self) -> int:
         end = self._reader.seek(0, os.SEEK_END)

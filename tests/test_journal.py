@@ -86,3 +86,14 @@ def test_a_journal_that_cannot_be_written_says_so(tmp_path: Path) -> None:
         Journal(tmp_path / "file" / "lines")
     assert error.value.problems[0].where == "out"
     assert [path.name for path in tmp_path.iterdir()] == ["file"]
+
+
+def test_a_file_that_was_taken_away_is_not_written_on(tmp_path: Path) -> None:
+    journal = Journal(tmp_path / "out" / "ledger")
+    journal.add(b"one")
+    (tmp_path / "out").rename(tmp_path / "elsewhere")
+    with pytest.raises(AskError, match="has gone"):
+        journal.add(b"two")
+    journal.close()
+    assert (tmp_path / "elsewhere" / "ledger").read_bytes() == b"one\n"
+    assert not (tmp_path / "out").exists()

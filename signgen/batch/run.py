@@ -26,8 +26,10 @@ from signgen.batch.report import clear_reports, must_be_ours, write_reports
 from signgen.batch.table import Table
 from signgen.batch.totals import Totals, totals_of
 from signgen.batch.work import make_row, prove_row
+from signgen.disk.ours import REPORT
 from signgen.errors import AskError, SignGenError
 from signgen.files import sweep
+from signgen.messages import Message
 from signgen.shop.prices import load_prices
 
 USUAL_TIME_S, USUAL_MEMORY_MB = 120.0, 2000
@@ -90,6 +92,7 @@ def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
         clear_reports(out)
         _work_off(table, recipe, out, how, ledger, note)
         groups = make_sheets(table, recipe, out, how.sheet, how.means, ledger, note) if how.sheet else ()
+        _must_all_be_there(out, ledger)
         sweep(out)  # a worker that was killed may have left half a folder beside its place
         ledger.remove_leftovers(sum(len(group.sheets) for group in groups))
         sheets = tuple(ledger.sheets())
@@ -105,6 +108,14 @@ def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
         )
     finally:
         ledger.close()
+
+
+def _must_all_be_there(out: Path, ledger: Ledger) -> None:
+    """What was made and is gone is not done. Raises: AskError."""
+    for outcome in (*ledger.outcomes(), *ledger.sheets()):
+        if outcome.made and outcome.folder and not (out / outcome.folder / REPORT).is_file():
+            gone = Message("files.gone", path=str(out / outcome.folder))
+            raise AskError.at("out", gone, Message("batch.resume_makes_it_again"))
 
 
 def identity(table: Table, recipe: Recipe, how: How) -> dict[str, str]:

@@ -136,7 +136,7 @@ def test_an_interrupted_batch_resumes_to_the_same_bytes(listed: Path, whole: Pat
         if folder.is_dir() and not folder.name.startswith("."):
             assert tree(folder) == tree(whole / folder.name)
     before = {path: path.stat().st_mtime_ns for path in out.glob("0*/report.json")}
-    (out / ".signgen-stage-0007-f-0123abcd").mkdir()  # as a killed worker leaves it
+    (out / ".signgen-stage-0123abcd").mkdir()  # as a killed worker leaves it
     again = started(listed, *SIGN, "--out", out, "--workers", "2", "--resume")
     again.communicate()
     assert again.returncode == 1
@@ -152,7 +152,7 @@ def test_half_a_folder_of_a_killed_worker_is_taken_away(listed: Path, whole: Pat
     while lines_in_ledger(out) < 1:
         assert owner.poll() is None
         time.sleep(0.01)
-    half = out / ".signgen-stage-0002-a-0123abcd"
+    half = out / ".signgen-stage-0123abcd"
     half.mkdir()
     (half / "report.json").write_text("{}")
     owner.communicate()
@@ -324,3 +324,16 @@ def test_copies_count_in_the_totals(tmp_path: Path) -> None:
     assert told["totals"]["signs"] == 5
     assert told["totals"]["minutes"] == pytest.approx(3 * once[2] + 2 * once[3], abs=0.05)
     assert told["totals"]["boards"][0]["count"] == 5
+
+
+def test_a_folder_that_vanishes_is_not_claimed_as_done(listed: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    owner = started(listed, *SIGN, "--out", out, "--workers", "1")
+    while lines_in_ledger(out) < 1:
+        assert owner.poll() is None
+        time.sleep(0.01)
+    out.rename(tmp_path / "elsewhere")
+    _, said = owner.communicate()
+    assert owner.returncode == 2
+    assert "has gone" in said
+    assert not (out / "batch.json").exists()

@@ -45,4 +45,5 @@ WORDS = {
     "files.name_a_folder": "Für dieses einen Ordner angeben, wie --out {name}.",
     "files.gone": "{path} ist verschwunden, während hineingeschrieben wurde.",
     "files.make_all_again": "Alles noch einmal machen und den Ordner so lange lassen, wo er ist.",
+    "batch.resume_makes_it_again": "Mit --resume wird es noch einmal gemacht.",
 }

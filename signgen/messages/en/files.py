@@ -45,4 +45,5 @@ WORDS = {
     "files.name_a_folder": "Name a folder for this one, as in --out {name}.",
     "files.gone": "{path} has gone while it was written into.",
     "files.make_all_again": "Make all again, and leave the folder where it is until then.",
+    "batch.resume_makes_it_again": "With --resume it is made again.",
 }
