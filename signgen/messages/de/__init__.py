@@ -5,4 +5,6 @@ from __future__ import annotations
 from signgen.messages.de import files, general, making, reading
 from signgen.messages.language import Language, together
 
-LANGUAGE = Language(code="de", table=together(files.WORDS, general.WORDS, making.WORDS, reading.WORDS), point=",", thousands=".")
+LANGUAGE = Language(
+    code="de", table=together(files.WORDS, general.WORDS, making.WORDS, reading.WORDS), point=",", thousands="."
+)
