@@ -19,7 +19,8 @@ COLUMNS = 100
 
 
 def _fonts(_: Path | None) -> Rows:
-    from signgen.lettering.faces import catalogue, open_face, stroke_catalogue
+    from signgen.lettering.catalogue import catalogue, stroke_catalogue
+    from signgen.lettering.faces import open_face
     from signgen.pictures.specimen import figures_of
 
     for face in (*catalogue(), *stroke_catalogue()):

@@ -12,7 +12,8 @@ from shapely.geometry.base import BaseGeometry
 
 from signgen.errors import AskError, CannotMakeError, Problem
 from signgen.lettering.centreline import lined
-from signgen.lettering.faces import Face, open_face
+from signgen.lettering.face import Face
+from signgen.lettering.faces import open_face
 from signgen.lettering.layout import Arc, Line, Placed, measure_lines, stacked
 from signgen.lettering.measure import measure_line
 from signgen.lettering.wrap import words, wrapped

@@ -8,7 +8,8 @@ from collections.abc import Iterator, Sequence
 import shapely
 from msgspec import Struct
 
-from signgen.lettering.faces import Face
+from signgen.lettering.areas import stroke_ratio
+from signgen.lettering.face import Face
 from signgen.lettering.layout import Letter, Lettering, Placed
 from signgen.lettering.outlines import glyph_bounds_em
 from signgen.lettering.shaping import shape
@@ -90,7 +91,7 @@ def drawn_lines(lettering: Lettering) -> tuple[DrawnLine, ...]:
                 x_height_mm=_times(face.x_height_em, scale, line.pen_mm),
                 baseline_mm=row.baseline_mm,
                 circle=Circle(x_mm=row.x_mm, y_mm=row.y_mm, radius_mm=arc.radius_mm, side=arc.side) if arc else None,
-                stroke_mm=line.pen_mm or _times(face.stroke_ratio, row.cap_height_mm),
+                stroke_mm=line.pen_mm or _times(stroke_ratio(face), row.cap_height_mm),
                 width_ratio=_width_ratio(face, scale, line.pen_mm, row.cap_height_mm),
                 gaps_mm=tuple(_gaps(row, [each for each in lettering.letters if _is_in(each, number)])),
                 leading_mm=above.baseline_mm - row.baseline_mm if straight and above is not None else None,

@@ -18,7 +18,8 @@ from signgen.geometry.curves import flatten_cubics, flatten_quadratics
 from signgen.geometry.filling import fill_each
 from signgen.geometry.offsets import Area, area_of, polygons
 from signgen.geometry.paths import FloatArray
-from signgen.lettering.faces import Face
+from signgen.lettering.face import Face
+from signgen.lettering.heights import glyph_of
 from signgen.lettering.outlines import CUBIC, LINE, QUADRATIC, damaged, glyph_curves
 from signgen.tolerances import GRID_MM
 
@@ -32,6 +33,9 @@ MOST_POINTS = 100_000
 
 MOST_CROSSINGS = 3_000_000
 """Pairs of chords whose boxes meet, by estimate: above it the outline is a tangle that would take minutes to fill."""
+
+STROKE_SCANS = tuple(0.35 + 0.30 * i / 30 for i in range(31))
+"""Heights, over the letter's own, at which the stroke of I is measured: clear of serifs at top and bottom."""
 
 _TANGLE_POINTS = 2000
 """Points below which no outline can cross itself often enough to matter."""
@@ -149,3 +153,18 @@ def spans_at(area: Area, y: float) -> tuple[tuple[float, float], ...]:
     inside = area.intersection(LineString([(left - 1, y), (right + 1, y)]))
     stretches = (part.bounds for part in shapely.get_parts(inside) if isinstance(part, LineString) and part.length)
     return tuple(sorted((bounds[0], bounds[2]) for bounds in stretches))
+
+
+@lru_cache(maxsize=64)
+def stroke_ratio(face: Face) -> float | None:
+    """Width of the upright of I over the height of a capital, or None if the face has no I or is drawn in lines.
+
+    The median of the widest ink on horizontal scans between 35 and 65 % of the letter's height.
+    """
+    if not face.has("I") or face.lines_of is not None:
+        return None
+    (area,) = glyph_areas(face, [glyph_of(face, "I")], scale_mm_per_em=1.0, chord_mm=1e-4)
+    _, bottom, _, top = area.bounds
+    scans = (spans_at(area, bottom + part * (top - bottom)) for part in STROKE_SCANS)
+    widths = sorted(max(right - left for left, right in spans) for spans in scans if spans)
+    return widths[len(widths) // 2] / face.cap_height_em if widths else None

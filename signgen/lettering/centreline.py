@@ -10,9 +10,9 @@ from signgen.errors import AskError
 from signgen.geometry.centreline import centrelines
 from signgen.geometry.offsets import polygons
 from signgen.geometry.paths import FloatArray
-from signgen.lettering.areas import glyph_areas
-from signgen.lettering.faces import Face, Lines
-from signgen.lettering.shaping import shape
+from signgen.lettering.areas import glyph_areas, stroke_ratio
+from signgen.lettering.face import Face, Glyphs, Lines
+from signgen.lettering.heights import glyph_of, measured_face
 from signgen.tolerances import Tolerances
 
 TRACED_MM_PER_EM = 100.0
@@ -36,7 +36,7 @@ def lined(face: Face) -> Face:
     """
     if face.lines_of is not None:
         return face
-    stroke = face.stroke_ratio
+    stroke = stroke_ratio(face)
     if stroke is None:
         raise AskError.at("font", f"{face.name} has no I by which its strokes are measured.", _REMEDY)
     half = stroke * face.cap_height_em / 2
@@ -44,8 +44,8 @@ def lined(face: Face) -> Face:
     if spread > EVEN_RATIO:
         what = f"The strokes of {face.name} are of many widths, the widest {spread:.1f} times as wide as the thinnest."
         raise AskError.at("font", what, _REMEDY)
-    (foot,) = shape(face, face.height_letter).glyphs
-    down = min(float(line[:, 1].min()) for line in _traced(face, foot.glyph, half)[0])
+    foot = _traced(face, glyph_of(face, face.height_letter), half)[0]
+    down = min(float(line[:, 1].min()) for line in foot)
 
     @lru_cache(maxsize=512)
     def lines_of(glyph: int) -> Lines:
@@ -56,7 +56,9 @@ def lined(face: Face) -> Face:
             moved.append(low)
         return tuple(moved)
 
-    return Face(name=face.name, label=face.label, path=face.path, number=face.number, font=face.font, lines_of=lines_of)
+    return measured_face(
+        Glyphs(name=face.name, label=face.label, path=face.path, number=face.number, font=face.font, lines_of=lines_of)
+    )
 
 
 _REMEDY = "Use a face of single lines (hershey-sans) or one of even strokes (overpass), or another finish."
@@ -65,7 +67,7 @@ _REMEDY = "Use a face of single lines (hershey-sans) or one of even strokes (ove
 def _spread(face: Face, half_em: float) -> float:
     """The widest over the thinnest stroke, the most unusual of both left out."""
     letters = [letter for letter in JUDGED_LETTERS if face.has(letter)] or [face.height_letter]
-    widths = np.concatenate([_traced(face, shape(face, letter).glyphs[0].glyph, half_em)[1] for letter in letters])
+    widths = np.concatenate([_traced(face, glyph_of(face, letter), half_em)[1] for letter in letters])
     if not len(widths):
         return 1.0
     low, high = np.quantile(widths, [(1 - EVEN_SHARE) / 2, (1 + EVEN_SHARE) / 2])

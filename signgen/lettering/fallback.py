@@ -5,7 +5,9 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Mapping, Sequence
 
-from signgen.lettering.faces import Face, catalogue, open_face
+from signgen.lettering.catalogue import catalogue
+from signgen.lettering.face import Face
+from signgen.lettering.faces import open_face
 
 
 def faces_of(face: Face, text: str, missing: Sequence[str], scripts: Sequence[str | None]) -> tuple[Face, ...]:

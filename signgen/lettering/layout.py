@@ -15,7 +15,7 @@ from signgen.errors import AskError
 from signgen.geometry.offsets import Area
 from signgen.lettering.areas import GRID_PER_MM
 from signgen.lettering.block import Placed, stacked
-from signgen.lettering.faces import Face
+from signgen.lettering.face import Face
 from signgen.lettering.letters import Letter, line_letters, touching_joined
 from signgen.lettering.line import Align, Arc, Line
 from signgen.lettering.measure import Box, LineMeasure, measure_lines

@@ -6,7 +6,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from signgen.lettering.faces import Face
+from signgen.lettering.face import Face
 
 Align = Literal["left", "centre", "right"]
 Side = Literal["above", "below", "ring"]

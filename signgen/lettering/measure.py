@@ -14,7 +14,7 @@ from msgspec import Struct
 
 from signgen.errors import AskError, Problem
 from signgen.geometry.paths import FloatArray
-from signgen.lettering.faces import Face
+from signgen.lettering.face import Face
 from signgen.lettering.line import Align, Line
 from signgen.lettering.outlines import glyph_bounds_em
 from signgen.lettering.shaping import ShapedGlyph, ShapedLine, check_characters, described, has_ink_expected, shape

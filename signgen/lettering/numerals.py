@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from signgen.lettering.faces import Face
+from signgen.lettering.face import Face
 from signgen.lettering.shaping import ShapedLine
 
 SHORT_FIGURES_RATIO = 0.9

@@ -6,7 +6,7 @@ HarfBuzz hands out the curves of TrueType, CFF and variable fonts alike, composi
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import numpy as np
 from msgspec import Struct
@@ -14,9 +14,7 @@ from numpy.typing import NDArray
 
 from signgen.errors import AskError, SignGenError
 from signgen.geometry.paths import FloatArray
-
-if TYPE_CHECKING:
-    from signgen.lettering.faces import Face
+from signgen.lettering.face import Glyphs
 
 FARTHEST_EM = 50.0
 """A coordinate further out than this belongs to a damaged glyph; the longest swashes reach a few em."""
@@ -82,7 +80,7 @@ class _Collector:
 
 
 @lru_cache(maxsize=16384)
-def glyph_curves(face: Face, glyph: int) -> GlyphCurves:
+def glyph_curves(face: Glyphs, glyph: int) -> GlyphCurves:
     """The curves of a glyph as the font has them; no segments for a blank one.
 
     Raises: AskError for coordinates that only a damaged font has.
@@ -103,7 +101,7 @@ def glyph_curves(face: Face, glyph: int) -> GlyphCurves:
 
 
 @lru_cache(maxsize=16384)
-def glyph_bounds_em(face: Face, glyph: int) -> tuple[float, float, float, float] | None:
+def glyph_bounds_em(face: Glyphs, glyph: int) -> tuple[float, float, float, float] | None:
     """Exact bounds (x0, y0, x1, y1) of a glyph's curves, or of its lines, or None for a blank glyph."""
     if face.lines_of is not None:
         lines = face.lines_of(glyph)
@@ -143,7 +141,7 @@ def _at(controls: FloatArray, t: FloatArray) -> FloatArray:
     return controls[:, 0]
 
 
-def damaged(face: Face, glyph: int, what: str) -> SignGenError:
+def damaged(face: Glyphs, glyph: int, what: str) -> SignGenError:
     """The error for an outline that only a damaged font has."""
     name = face.font.get_glyph_name(glyph) or f"number {glyph}"
     return AskError.at(

@@ -15,17 +15,16 @@ from msgspec import Struct
 
 from signgen.errors import AskError, Problem
 from signgen.lettering import bidi
-from signgen.lettering.faces import Face, faces_with
+from signgen.lettering.face import Face
+from signgen.lettering.faces import faces_with
 from signgen.lettering.fallback import faces_of
+from signgen.lettering.heights import LANGUAGE
 
 CURSIVE_SCRIPTS = frozenset(("Adlm", "Arab", "Mand", "Mong", "Nkoo", "Phag", "Rohg", "Syrc"))
 """Scripts whose letters join, so that space between them would break words.
 
 Source: CSS Text Module Level 3, section 8.2.1, "Cursive scripts" (list from memory; Adlam joins likewise).
 """
-
-LANGUAGE = "und"
-"""Undetermined. HarfBuzz would otherwise take the language of the computer, and the same text would differ there."""
 
 
 class ShapedGlyph(Struct, frozen=True, kw_only=True):

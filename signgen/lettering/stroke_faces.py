@@ -11,7 +11,8 @@ import numpy as np
 from signgen.geometry.paths import FloatArray
 from signgen.geometry.smooth import chained, smoothed
 from signgen.lettering.catalogue import CatalogueFace
-from signgen.lettering.faces import Face, Lines
+from signgen.lettering.face import Face, Glyphs, Lines
+from signgen.lettering.heights import measured_face
 from signgen.lettering.hershey import CAP_UNITS, FIRST_CODE, StrokeGlyph, read_glyphs
 
 if TYPE_CHECKING:
@@ -50,7 +51,8 @@ def stroke_face(entry: CatalogueFace) -> Face:
         return _curves(glyphs[used[glyph - 1]]) if glyph else ()
 
     font = _font(entry, [glyphs[number].advance for number in used], {c: used.index(n) + 1 for c, n in codes.items()})
-    return Face(name=entry.name, label=entry.label, path=entry.path, number=1, font=font, lines_of=lines_of)
+    drawn = Glyphs(name=entry.name, label=entry.label, path=entry.path, number=1, font=font, lines_of=lines_of)
+    return measured_face(drawn)
 
 
 def _codes(entry: CatalogueFace, count: int) -> dict[int, int]:

@@ -12,8 +12,10 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct, field
 
+from signgen.lettering.areas import stroke_ratio
 from signgen.lettering.catalogue import CatalogueFace
-from signgen.lettering.faces import Face, open_face
+from signgen.lettering.face import Face
+from signgen.lettering.faces import open_face
 from signgen.lettering.wrap import wrapped
 from signgen.numbers import figure
 from signgen.pictures.plate import ACCENT, FAINT, INK, SOFT, area_path
@@ -81,8 +83,8 @@ def figures_of(face: Face) -> str:
         words.append(f"x {face.x_height_em / face.cap_height_em:.2f} of that")
     if face.digit_height_ratio is not None:
         words.append(f"figures {face.digit_height_ratio:.2f}")
-    if face.stroke_ratio is not None:
-        words.append(f"stroke {face.stroke_ratio:.3f}")
+    if stroke_ratio(face) is not None:
+        words.append(f"stroke {stroke_ratio(face):.3f}")
     return ", ".join(words)
 
 

@@ -27,8 +27,9 @@ def fresh(code: str) -> float:
 def main() -> None:
     sys.path.insert(0, str(Path(__file__).parents[2]))
     from signgen.drawing.draw import draw
-    from signgen.lettering.areas import grid_areas
-    from signgen.lettering.faces import catalogue, open_face
+    from signgen.lettering.areas import grid_areas, stroke_ratio
+    from signgen.lettering.catalogue import catalogue
+    from signgen.lettering.faces import open_face
     from signgen.lettering.layout import alike, measure_lines, set_lines, stacked
     from tests.asking import spec_of
 
@@ -68,7 +69,7 @@ def main() -> None:
     ):
         spec = spec_of(**{key.replace("-", "_"): value for key, value in (plaque | asked).items()})
         rows.append((what, seconds(lambda s=spec: draw(s)), f"again {seconds(lambda s=spec: draw(s)) * 1e3:.1f} ms"))
-    taken = seconds(lambda: [open_face(entry.name).stroke_ratio for entry in catalogue()])
+    taken = seconds(lambda: [stroke_ratio(open_face(entry.name)) for entry in catalogue()])
     rows.append(("all faces opened and measured", taken, f"{len(catalogue())} faces"))
     for what, taken, note in rows:
         print(f"{what:<66}{taken * 1e3:9.1f} ms   {note}")

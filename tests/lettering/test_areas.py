@@ -13,7 +13,9 @@ from fontTools.ttLib import TTFont
 from PIL import Image, ImageDraw, ImageFont
 
 from signgen.lettering.areas import GRID_PER_MM, glyph_areas, spans_at
-from signgen.lettering.faces import Face, catalogue, open_face
+from signgen.lettering.catalogue import catalogue
+from signgen.lettering.face import Face
+from signgen.lettering.faces import open_face
 from signgen.lettering.outlines import glyph_bounds_em
 
 FACES = [face.name for face in catalogue()]

@@ -8,7 +8,7 @@ import shapely
 from shapely.geometry import MultiLineString
 
 from signgen.errors import AskError
-from signgen.lettering.areas import glyph_areas
+from signgen.lettering.areas import glyph_areas, stroke_ratio
 from signgen.lettering.centreline import lined
 from signgen.lettering.faces import open_face
 from signgen.lettering.layout import set_lines
@@ -21,7 +21,7 @@ ALPHABET = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789&?!Ã„Ã
 @pytest.mark.parametrize("name", EVEN)
 def test_the_lines_lie_inside_the_letters_and_a_pen_as_wide_covers_them(name: str) -> None:
     face = open_face(name)
-    half = face.stroke_ratio * face.cap_height_em / 2
+    half = stroke_ratio(face) * face.cap_height_em / 2
     lines_face = lined(face)
     foot = half_of_foot(name)
     for letter in ALPHABET:
@@ -37,7 +37,7 @@ def test_the_lines_lie_inside_the_letters_and_a_pen_as_wide_covers_them(name: st
 def half_of_foot(name: str) -> float:
     """How far above the baseline the lines of H end: half the width of its upright, for its ends are square."""
     face = open_face(name)
-    return face.stroke_ratio * face.cap_height_em / 2
+    return stroke_ratio(face) * face.cap_height_em / 2
 
 
 @pytest.mark.parametrize("name", EVEN)
@@ -47,7 +47,7 @@ def test_h_is_two_stems_and_a_bar(name: str) -> None:
     points = np.concatenate(face.lines_of(glyph.glyph))
     assert points[:, 1].min() == pytest.approx(0, abs=1e-9)
     outline = open_face(name)
-    assert face.cap_height_em == pytest.approx(outline.cap_height_em * (1 - outline.stroke_ratio), abs=0.004)
+    assert face.cap_height_em == pytest.approx(outline.cap_height_em * (1 - stroke_ratio(outline)), abs=0.004)
 
 
 def test_letters_are_as_high_as_asked_for_whatever_the_pen() -> None:

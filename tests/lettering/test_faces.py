@@ -11,7 +11,9 @@ from fontTools.pens.boundsPen import BoundsPen
 from fontTools.ttLib import TTCollection, TTFont
 
 from signgen.errors import AskError
-from signgen.lettering.faces import catalogue, faces_with, open_face
+from signgen.lettering.areas import stroke_ratio
+from signgen.lettering.catalogue import catalogue
+from signgen.lettering.faces import faces_with, open_face
 
 FACES = [face.name for face in catalogue()]
 
@@ -43,7 +45,7 @@ def test_measures_what_the_font_declares_wrongly() -> None:
 
 def test_stroke_and_digits_are_as_measured_by_others() -> None:
     """Project notes, geometry.md section 5: Overpass Medium 14.4 % of height, Pacifico's digits 0.67 of cap height."""
-    assert open_face("overpass-medium").stroke_ratio == pytest.approx(0.144, abs=5e-4)
+    assert stroke_ratio(open_face("overpass-medium")) == pytest.approx(0.144, abs=5e-4)
     assert open_face("pacifico").digit_height_ratio == pytest.approx(0.67, abs=5e-3)
     assert open_face("big-shoulders").digit_height_ratio == pytest.approx(1.0, abs=1e-6)
 
@@ -58,7 +60,7 @@ def test_a_block_of_known_size_measures_as_built(truetype_font: Path, cff_font: 
     for path in (truetype_font, cff_font):
         face = open_face(path)
         assert (face.cap_height_em, face.x_height_em) == (0.65, None)
-        assert face.stroke_ratio == pytest.approx(0.1 / 0.65, abs=1e-4)
+        assert stroke_ratio(face) == pytest.approx(0.1 / 0.65, abs=1e-4)
         assert face.label == "Larkspur Test Regular"
 
 
@@ -118,7 +120,7 @@ def test_finds_the_faces_that_have_all_characters() -> None:
 
 def test_listing_the_faces_loads_no_font_library() -> None:
     code = (
-        "import sys; from signgen.lettering.faces import catalogue; assert len(catalogue()) > 3;"
+        "import sys; from signgen.lettering.catalogue import catalogue; assert len(catalogue()) > 3;"
         "print(sorted({'fontTools', 'uharfbuzz', 'shapely', 'numpy'} & set(sys.modules)))"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)

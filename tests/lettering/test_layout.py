@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 
 from signgen.errors import AskError
 from signgen.lettering.areas import GRID_PER_MM
-from signgen.lettering.faces import catalogue, open_face
+from signgen.lettering.catalogue import catalogue
+from signgen.lettering.faces import open_face
 from signgen.lettering.layout import Lettering, alike, measure_lines, set_lines, stacked
 from signgen.lettering.numerals import numeral_warning
 

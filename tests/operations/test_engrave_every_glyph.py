@@ -18,7 +18,8 @@ from shapely.geometry import Polygon
 from signgen.geometry.offsets import polygons
 from signgen.lettering.areas import glyph_areas
 from signgen.lettering.catalogue import catalogue
-from signgen.lettering.faces import Face, open_face
+from signgen.lettering.face import Face
+from signgen.lettering.faces import open_face
 from signgen.operations.engrave_runs import Recipe, shape_runs
 from signgen.tolerances import Tolerances
 

@@ -11,7 +11,8 @@ from fontTools.pens.boundsPen import BoundsPen
 from fontTools.ttLib import TTFont
 from PIL import Image
 
-from signgen.lettering.faces import catalogue, open_face
+from signgen.lettering.catalogue import catalogue
+from signgen.lettering.faces import open_face
 from signgen.pictures.specimen import ALPHABETS, FIGURES, PHRASES, PX_PER_MM, _card, figures_of, specimens
 
 SVG = "{http://www.w3.org/2000/svg}"
