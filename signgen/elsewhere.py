@@ -21,10 +21,10 @@ from signgen.job.judged import Judged, fixings_of
 from signgen.job.survey import Deepest, ProgramSurvey, Range, Survey
 from signgen.program.blocks import RAPID, Moves
 from signgen.program.estimate import Estimate, estimate
+from signgen.replay.heights import HeightMap, board
 from signgen.replay.measure import Extent, arc_frame, extents
 from signgen.replay.motion import ARC_CCW, ARC_CW, Motions
 from signgen.replay.motion import RAPID as READ_RAPID
-from signgen.replay.sweep import HeightMap, board
 from signgen.shop.load import load_shop
 from signgen.shop.materials import Machine
 from signgen.shop.tools import Tool

@@ -12,11 +12,12 @@ from shapely.geometry import LineString, MultiPolygon, Polygon, box
 from signgen.checks.check import CheckReport, CheckResult, Finding
 from signgen.drawing.drawing import Drawing, Groove, Hole, Tab
 from signgen.fastening.touching import touches_of
+from signgen.geometry.raster import Grid
 from signgen.job.facts import JobFacts, ProgramFacts
 from signgen.operations.sense import sense_of
 from signgen.program.estimate import OperationTime
+from signgen.replay.heights import HeightMap
 from signgen.replay.motion import ARC_CCW, ARC_CW, FEED, RAPID, Motions, Replay
-from signgen.replay.sweep import HeightMap
 from signgen.shop.feeds import cutting_data
 from signgen.shop.load import load_shop
 from signgen.shop.materials import Material
@@ -130,9 +131,7 @@ def board_of(drawing: Drawing, stock: Stock, cell: float, kerf: float, done: int
             z[out & (np.hypot(x - tab.x_mm, y - tab.y_mm) < kerf)] = tab.height_mm
     return HeightMap(
         z_mm=z.reshape(len(ys), len(xs)).astype(np.float32),
-        x0_mm=float(xs[0]),
-        y0_mm=float(ys[0]),
-        cell_mm=cell,
+        grid=Grid(nx=len(xs), ny=len(ys), x0_mm=float(xs[0]), y0_mm=float(ys[0]), cell_mm=cell),
     )
 
 

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from signgen.checks.way import Way
 from signgen.geometry.distance import FloatArray, IntArray
-from signgen.replay.sweep import HeightMap
+from signgen.replay.heights import HeightMap
 from signgen.shop.tools import Tool
 
 STEP_MM = 0.4

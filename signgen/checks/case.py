@@ -18,11 +18,11 @@ from signgen.checks.parts import parts_of
 from signgen.checks.way import CHORD_MM, COARSE_CHORD_MM, way_of
 from signgen.drawing.drawing import BEVEL_BELOW_MM, Drawing
 from signgen.errors import AskError
-from signgen.geometry.raster import Grid
 from signgen.replay.extras import without_extras
+from signgen.replay.heights import HeightMap, board
 from signgen.replay.motion import Replay
 from signgen.replay.reader import read_program
-from signgen.replay.sweep import HeightMap, board, cut
+from signgen.replay.sweep import cut
 from signgen.shop.materials import Machine, Material
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
@@ -103,7 +103,7 @@ def make_case(
         cuts=tuple(cuts),
         rapids=tuple(rapids),
         bites=tuple(bites),
-        ideal=ideal_board(drawing, grid_of(left), kerf_mm),
+        ideal=ideal_board(drawing, left.grid, kerf_mm),
         breakthrough_mm=breakthrough_mm,
         tolerance_mm=tolerance_mm,
         ridge_mm=ridge_mm,
@@ -161,9 +161,3 @@ def _bearable(cell_mm: float, stock: Stock) -> float:
         what = f"A board of {stock.width_mm:g} x {stock.height_mm:g} mm has too many cells of {cell_mm:g} mm."
         raise AskError.at("cell", what, f"Use {math.ceil(least * 1000) / 1000:g} mm or more.")
     return cell_mm
-
-
-def grid_of(heights: HeightMap) -> Grid:
-    """The cells of a height map."""
-    ny, nx = heights.z_mm.shape
-    return Grid(nx=nx, ny=ny, x0_mm=heights.x0_mm, y0_mm=heights.y0_mm, cell_mm=heights.cell_mm)

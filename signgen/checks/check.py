@@ -13,8 +13,8 @@ from signgen.checks.ideal import Ideal
 from signgen.checks.way import Way
 from signgen.drawing.drawing import Drawing
 from signgen.instructions import Touch
+from signgen.replay.heights import HeightMap
 from signgen.replay.motion import Replay
-from signgen.replay.sweep import HeightMap
 from signgen.shop.materials import Machine, Material
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool

@@ -12,7 +12,8 @@ from signgen.checks.places import at, nearest_line
 from signgen.checks.way import joined
 from signgen.drawing.drawing import Keyhole
 from signgen.geometry.raster import cells_inside
-from signgen.replay.sweep import HeightMap, board, undercut
+from signgen.replay.heights import HeightMap, board
+from signgen.replay.sweep import undercut
 from signgen.tolerances import CHECK_MM
 
 REMEDY = "Make the programs again; if they are as made, report it: the keyhole does not follow the drawing."

@@ -9,8 +9,8 @@ from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, S
 from signgen.checks.feeds_sane import driven_down, in_air
 from signgen.checks.places import at
 from signgen.replay.contacts import Contact, rapid_contacts
+from signgen.replay.heights import HeightMap, board
 from signgen.replay.motion import RAPID
-from signgen.replay.sweep import HeightMap, board
 
 CLEARANCE_MM = 0.5
 """Air that a rapid across the board must keep: boards are seldom flat to less (common practice)."""

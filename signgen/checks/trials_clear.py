@@ -17,8 +17,8 @@ from signgen.checks.rapids_clear import CLEARANCE_MM, RapidsClear
 from signgen.checks.spindle_ready import SpindleReady
 from signgen.checks.starts_and_ends import StartsAndEnds
 from signgen.checks.way import COARSE_CHORD_MM, way_of
+from signgen.replay.heights import board
 from signgen.replay.measure import extents
-from signgen.replay.sweep import board
 from signgen.tolerances import CHECK_MM
 
 REMEDY = "Make the programs again."

@@ -10,9 +10,9 @@ from signgen.instructions import Touch
 from signgen.operations.groove_floors import Compared
 from signgen.operations.sense import Sense
 from signgen.program.estimate import OperationTime
+from signgen.replay.heights import HeightMap
 from signgen.replay.measure import extents
 from signgen.replay.motion import Replay
-from signgen.replay.sweep import HeightMap
 from signgen.shop.materials import CuttingData
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool

@@ -11,7 +11,7 @@ from shapely.geometry.base import BaseGeometry
 
 from signgen.drawing.drawing import Drawing, Hole
 from signgen.job.facts import JobFacts
-from signgen.replay.sweep import HeightMap
+from signgen.replay.heights import HeightMap
 
 SEEN_MM = 0.05
 """Less than this is not engraving but the map's own grain."""

@@ -92,7 +92,8 @@ def board_svg(case: Case, marks: Sequence[Mark]) -> str:
 def _lit(case: Case) -> Relief:
     """The whole board lit, moved so that its bottom left corner is the origin, as `relief` wants it."""
     stock, last = case.stock, case.boards[-1]
-    moved = replace(last, x0_mm=last.x0_mm + stock.sign_x_mm, y0_mm=last.y0_mm + stock.sign_y_mm)
+    grid = replace(last.grid, x0_mm=last.x0_mm + stock.sign_x_mm, y0_mm=last.y0_mm + stock.sign_y_mm)
+    moved = replace(last, grid=grid)
     size = (stock.width_mm, stock.height_mm)
     across = min(MOST_PX, max(LEAST_PX, (PIXELS * size[0] / size[1]) ** 0.5))
     scale = min(across / size[0], MOST_PX / size[1])

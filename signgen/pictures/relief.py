@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from shapely.geometry import MultiPolygon, Polygon
 
 from signgen.pictures.grain import mottle, wood
-from signgen.replay.sweep import HeightMap
+from signgen.replay.heights import HeightMap
 from signgen.shop.materials import Material
 
 Float32 = NDArray[np.float32]

@@ -10,12 +10,13 @@ import numpy as np
 from msgspec.structs import replace
 from shapely.geometry import box
 
+from signgen.geometry.raster import Grid
 from signgen.job.facts import JobFacts
 from signgen.lettering.catalogue import catalogue
 from signgen.pictures.plate import INK
 from signgen.pictures.preview import RUNS_ONLY, with_shadow
 from signgen.pictures.relief import Relief, relief
-from signgen.replay.sweep import HeightMap
+from signgen.replay.heights import HeightMap
 from signgen.words.words import words_of
 
 if TYPE_CHECKING:
@@ -84,12 +85,10 @@ def _board(facts: JobFacts, board: HeightMap) -> Image.Image:
     scale = min(PANEL_PX[0] / size[0], PANEL_PX[1] / size[1])
     # finer cells than the picture shows would only be averaged away
     every = max(1, int(1 / (scale * board.cell_mm * FINER)))
-    moved = HeightMap(
-        z_mm=board.z_mm[::every, ::every],
-        x0_mm=board.x0_mm - left,
-        y0_mm=board.y0_mm - front,
-        cell_mm=board.cell_mm * every,
-    )
+    z = board.z_mm[::every, ::every]
+    ny, nx = z.shape
+    x0, y0, cell = board.x0_mm - left, board.y0_mm - front, board.cell_mm * every
+    moved = HeightMap(z_mm=z, grid=Grid(nx=nx, ny=ny, x0_mm=x0, y0_mm=y0, cell_mm=cell))
     lit = relief(moved, box(0, 0, *size), size, facts.drawing.thickness_mm, facts.spec.material, scale)
     picture = Image.new("RGB", (lit.rgb.shape[1], lit.rgb.shape[0]), TABLE)
     picture.paste(Image.fromarray(lit.rgb), (0, 0), Image.fromarray(lit.solid))

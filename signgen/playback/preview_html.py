@@ -12,7 +12,7 @@ from signgen.markup.page import page
 from signgen.numbers import rounded
 from signgen.playback.packing import PER_MM, pack
 from signgen.playback.timing import motion_seconds
-from signgen.replay.sweep import HeightMap
+from signgen.replay.heights import HeightMap
 from signgen.replay.swept import Profile
 from signgen.shop.tools import Tool
 from signgen.words.words import Words, words_of

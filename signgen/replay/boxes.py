@@ -2,18 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 import numpy as np
 from msgspec import Struct
 from numpy.typing import NDArray
 
+from signgen.geometry.raster import Grid
 from signgen.replay.motion import FloatArray
 from signgen.replay.pieces import Pieces, clipped, split
 from signgen.replay.swept import Block, Moves, Profile
-
-if TYPE_CHECKING:
-    from signgen.replay.sweep import HeightMap
 
 _MOST_CELLS_OF_BOX = 1 << 18
 _PIECE_COST_CELLS = 600
@@ -37,7 +33,7 @@ class Boxes(Struct, frozen=True, kw_only=True):
         """Of all boxes together."""
         return int(self.size.prod(axis=1).sum())
 
-    def from_start_mm(self, grid: HeightMap, which: NDArray[np.intp]) -> tuple[FloatArray, FloatArray]:
+    def from_start_mm(self, grid: Grid, which: NDArray[np.intp]) -> tuple[FloatArray, FloatArray]:
         """(k,) x and (k,) y of the first cell of some boxes, seen from their pieces' starts."""
         start, first = self.pieces.start_mm[which], self.first[which]
         return (
@@ -61,10 +57,9 @@ class Boxes(Struct, frozen=True, kw_only=True):
         )
 
 
-def boxes_of(grid: HeightMap, pieces: Pieces, profile: Profile, top_mm: float) -> Boxes:
+def boxes_of(grid: Grid, pieces: Pieces, profile: Profile, top_mm: float) -> Boxes:
     """The boxes of those pieces that can cut anything below `top_mm`; long slanting ones in parts."""
-    ny, nx = grid.z_mm.shape
-    cell = grid.cell_mm
+    nx, ny, cell = grid.nx, grid.ny, grid.cell_mm
     pieces = pieces.taken(np.minimum(pieces.start_mm[:, 2], pieces.end_mm[:, 2]) < top_mm)
     reach = _reach(pieces, profile, top_mm)[:, None]
     corner = np.array([grid.x0_mm, grid.y0_mm])

@@ -6,8 +6,10 @@ import numpy as np
 from msgspec import Struct
 from numpy.typing import NDArray
 
+from signgen.geometry.raster import Grid
+from signgen.replay.heights import HeightMap
 from signgen.replay.motion import RAPID, Motions
-from signgen.replay.sweep import HeightMap, Swaths, carve, sweeps
+from signgen.replay.sweep import Swaths, carve, sweeps
 from signgen.shop.stock import WorkZero
 from signgen.shop.tools import Tool
 
@@ -43,7 +45,7 @@ def rapid_contacts(
     """
     top = float(heights.z_mm.max(initial=-np.inf))
     suspects = _suspects(motions, top - zero.z_mm, leaves_as_it_came=tool.kind != "keyhole")
-    uncut = _deepest(heights.z_mm, heights, motions, suspects, tool, zero, top)
+    uncut = _deepest(heights.z_mm, heights.grid, motions, suspects, tool, zero, top)
     suspects = suspects[np.isin(suspects, [i for i, contact in uncut.items() if contact.depth_mm > touch_mm])]
     z = heights.z_mm.copy()
     contacts, done = [], 0
@@ -51,14 +53,14 @@ def rapid_contacts(
     for motion in suspects.tolist():
         pending = done + np.nonzero(cutting[done:motion])[0]
         if len(pending):
-            carve(z, heights, motions, pending, tool, zero, top)
+            carve(z, heights.grid, motions, pending, tool, zero, top)
         done = motion
         one = np.array([motion])
-        contact = _deepest(z, heights, motions, one, tool, zero, top).get(motion)
+        contact = _deepest(z, heights.grid, motions, one, tool, zero, top).get(motion)
         if contact is not None and contact.depth_mm > touch_mm:
             contacts.append(contact)
             # What it tore out is gone: without this, the next rapid through the same place would be news again.
-            carve(z, heights, motions, one, tool, zero, top)
+            carve(z, heights.grid, motions, one, tool, zero, top)
             if most is not None and len(contacts) >= most:
                 break
     return tuple(contacts)
@@ -72,7 +74,7 @@ def contact_depths(
     Motions that meet no cell are left out."""
     chosen = np.arange(len(motions)) if select is None else np.nonzero(select)[0]
     top = float(heights.z_mm.max(initial=-np.inf))
-    return _deepest(heights.z_mm, heights, motions, chosen, tool, zero, top)
+    return _deepest(heights.z_mm, heights.grid, motions, chosen, tool, zero, top)
 
 
 def heights_under(
@@ -82,7 +84,7 @@ def heights_under(
     beside the board."""
     lowest, highest = np.inf, -np.inf
     full = _as_flat(tool)
-    for swaths in sweeps(heights, motions, np.array([motion]), full, zero, np.inf):
+    for swaths in sweeps(heights.grid, motions, np.array([motion]), full, zero, np.inf):
         h, w = swaths.z_mm.shape[1:]
         for block, j, i in zip(swaths.z_mm, swaths.row.tolist(), swaths.column.tolist(), strict=True):
             under = heights.z_mm[j : j + h, i : i + w][np.isfinite(block)]
@@ -119,7 +121,7 @@ def _suspects(motions: Motions, top_mm: float, *, leaves_as_it_came: bool) -> ND
 
 def _deepest(
     z: NDArray[np.float32],
-    grid: HeightMap,
+    grid: Grid,
     motions: Motions,
     chosen: NDArray[np.intp],
     tool: Tool,

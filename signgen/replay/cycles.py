@@ -7,19 +7,14 @@ stands upright on the plane in force; "Z" below is that axis.
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
-
-from msgspec import Struct
 
 from signgen.replay.arcs import PLANE_AXES
 from signgen.replay.codes import code_name
 from signgen.replay.expressions import integer
+from signgen.replay.machine import Machine, Sticky
 from signgen.replay.motion import FEED, RAPID
 from signgen.replay.refusal import RefusedError
 from signgen.replay.words import Line
-
-if TYPE_CHECKING:
-    from signgen.replay.machine import Machine
 
 PECK_CLEARANCE_MM = 0.254
 """G83 comes back down to this much above the depth reached: 0.010 in."""
@@ -29,19 +24,6 @@ MOST_MOTIONS_OF_CYCLES = 2_000_000
 the reader."""
 _DEPTH_SLACK_MM = 1e-9
 _NEEDS_SPINDLE = frozenset((840, 860, 870, 880))
-
-
-class Sticky(Struct):
-    """What a cycle leaves for the next line: its numbers as written, and the height at which the series
-    began."""
-
-    code: int
-    plane: int
-    bottom: float
-    retract: float
-    p: float | None
-    q: float | None
-    old_mm: float
 
 
 def run_cycle(machine: Machine, line: Line, code: int) -> None:

@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from signgen.replay import batch
+from signgen.replay.execute import execute
 from signgen.replay.machine import Machine
 from signgen.replay.motion import Fault, Replay
 from signgen.replay.refusal import RefusedError
@@ -131,7 +132,7 @@ class _Reader:
             return
         self.begun = True
         try:
-            self.machine.execute(parse_line(raw, self.machine.parameters))
+            execute(self.machine, parse_line(raw, self.machine.parameters))
         except RefusedError as refusal:
             self._refuse(number, refusal.words, refusal.message)
 

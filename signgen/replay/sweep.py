@@ -1,4 +1,4 @@
-"""What a cutter leaves of the board: a height map."""
+"""What a cutter leaves of the board."""
 
 from __future__ import annotations
 
@@ -7,57 +7,21 @@ from collections.abc import Callable, Iterator
 
 import numpy as np
 from msgspec import Struct
+from msgspec.structs import replace
 from numpy.typing import NDArray
 
+from signgen.geometry.raster import Grid
 from signgen.replay import fast, swept
 from signgen.replay.boxes import Boxes, boxes_of
-from signgen.replay.motion import RAPID, FloatArray, Motions
+from signgen.replay.heights import HeightMap
+from signgen.replay.motion import RAPID, Motions
 from signgen.replay.pieces import Pieces, lowest, straight_pieces
 from signgen.replay.swept import Block, Profile
-from signgen.shop.stock import Stock, WorkZero
+from signgen.shop.stock import WorkZero
 from signgen.shop.tools import Tool
 
-FIRST_CELL_RATIO = (0.3819660, 0.4142136)
-"""Where the first cell's centre lies, in cells from the board's edge. Odd on purpose: edges of a design at
-round numbers would otherwise run along cell centres and flip whole rows."""
 _CELLS_AT_ONCE = 1 << 17
 """Of one batch: few enough for its arrays to stay in the processor's cache."""
-
-
-class HeightMap(Struct, frozen=True, kw_only=True):
-    """Heights z_mm (ny, nx) float32 of what is left of the board, at the cell centres x0 + i cell, y0 + j
-    cell (sign coordinates).
-
-    Z 0 is the stock's bottom; where the cutter went through, the height is that of its lowest pass (negative:
-    into the spoilboard).
-    """
-
-    z_mm: NDArray[np.float32]
-    x0_mm: float
-    y0_mm: float
-    cell_mm: float
-
-    @property
-    def x_mm(self) -> FloatArray:
-        """(nx,) cell centres."""
-        return self.x0_mm + self.cell_mm * np.arange(self.z_mm.shape[1], dtype=np.float64)
-
-    @property
-    def y_mm(self) -> FloatArray:
-        """(ny,) cell centres."""
-        return self.y0_mm + self.cell_mm * np.arange(self.z_mm.shape[0], dtype=np.float64)
-
-
-def board(stock: Stock, cell_mm: float) -> HeightMap:
-    """The uncut board. Every cell centre lies on it. Raises: ValueError when not even one does."""
-    x0, y0, x1, y1 = stock.bounds_mm
-    first_x, first_y = (ratio * cell_mm for ratio in FIRST_CELL_RATIO)
-    nx, ny = (math.floor((span - first) / cell_mm) + 1 for span, first in ((x1 - x0, first_x), (y1 - y0, first_y)))
-    if nx < 1 or ny < 1:
-        raise ValueError(f"cells of {cell_mm} mm are too large for a board of {x1 - x0} x {y1 - y0} mm")
-    z = np.full((ny, nx), stock.thickness_mm, np.float32)
-    z.setflags(write=False)
-    return HeightMap(z_mm=z, x0_mm=x0 + first_x, y0_mm=y0 + first_y, cell_mm=cell_mm)
 
 
 def cut(
@@ -79,9 +43,9 @@ def cut(
     chosen = np.ones(len(motions), bool) if select is None else np.array(select, bool)
     if not rapids:
         chosen &= motions.kind != RAPID
-    carve(z, heights, motions, np.nonzero(chosen)[0], tool, zero, float(z.max(initial=-math.inf)))
+    carve(z, heights.grid, motions, np.nonzero(chosen)[0], tool, zero, float(z.max(initial=-math.inf)))
     z.setflags(write=False)
-    return HeightMap(z_mm=z, x0_mm=heights.x0_mm, y0_mm=heights.y0_mm, cell_mm=heights.cell_mm)
+    return replace(heights, z_mm=z)
 
 
 def undercut(heights: HeightMap, motions: Motions, tool: Tool, zero: WorkZero) -> HeightMap:
@@ -91,14 +55,14 @@ def undercut(heights: HeightMap, motions: Motions, tool: Tool, zero: WorkZero) -
     """
     z = heights.z_mm.copy()
     chosen = np.nonzero(motions.kind != RAPID)[0]
-    _carve(z, heights, motions, chosen, Profile.of(tool), zero, float(z.max(initial=-math.inf)), None)
+    _carve(z, heights.grid, motions, chosen, Profile.of(tool), zero, float(z.max(initial=-math.inf)), None)
     z.setflags(write=False)
-    return HeightMap(z_mm=z, x0_mm=heights.x0_mm, y0_mm=heights.y0_mm, cell_mm=heights.cell_mm)
+    return replace(heights, z_mm=z)
 
 
 def carve(
     z: NDArray[np.float32],
-    grid: HeightMap,
+    grid: Grid,
     motions: Motions,
     chosen: NDArray[np.intp],
     tool: Tool,
@@ -125,7 +89,7 @@ def carve(
 
 def _carve(
     z: NDArray[np.float32],
-    grid: HeightMap,
+    grid: Grid,
     motions: Motions,
     chosen: NDArray[np.intp],
     profile: Profile,
@@ -159,7 +123,7 @@ class Swaths(Struct, frozen=True, kw_only=True):
 
 
 def sweeps(
-    grid: HeightMap, motions: Motions, chosen: NDArray[np.intp], tool: Tool, zero: WorkZero, top_mm: float
+    grid: Grid, motions: Motions, chosen: NDArray[np.intp], tool: Tool, zero: WorkZero, top_mm: float
 ) -> Iterator[Swaths]:
     """How low the chosen motions cut, box by box; what they do above `top_mm` is left out."""
     profile = Profile.of(tool)
@@ -168,7 +132,7 @@ def sweeps(
 
 
 def _boxes(
-    grid: HeightMap,
+    grid: Grid,
     motions: Motions,
     chosen: NDArray[np.intp],
     profile: Profile,
@@ -183,10 +147,10 @@ def _boxes(
             yield boxes
 
 
-def _swaths(grid: HeightMap, boxes: Boxes, profile: Profile) -> Iterator[Swaths]:
+def _swaths(grid: Grid, boxes: Boxes, profile: Profile) -> Iterator[Swaths]:
     """Boxes of one size together, as many at once as stay in the processor's cache."""
     size = boxes.size
-    key = (size[:, 1] * (grid.z_mm.shape[1] + 1) + size[:, 0]) * 2 + boxes.level
+    key = (size[:, 1] * (grid.nx + 1) + size[:, 0]) * 2 + boxes.level
     order = np.argsort(key, kind="stable")
     breaks = np.concatenate(([0], np.nonzero(np.diff(key[order]))[0] + 1, [len(order)]))
     for a, b in zip(breaks[:-1].tolist(), breaks[1:].tolist(), strict=True):
@@ -198,7 +162,7 @@ def _swaths(grid: HeightMap, boxes: Boxes, profile: Profile) -> Iterator[Swaths]
 
 
 def _box(
-    grid: HeightMap,
+    grid: Grid,
     boxes: Boxes,
     which: NDArray[np.intp],
     shape: tuple[int, int],

@@ -6,19 +6,15 @@ Source: NIST IR 6556, sections 3.5.1 to 3.5.3, as restated in check-values.md 1.
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
 
 from signgen.replay.arcs import PLANE_AXES, arc_centre
 from signgen.replay.codes import CYCLES, code_name
 from signgen.replay.cycles import run_cycle
+from signgen.replay.machine import NOWHERE, Machine
 from signgen.replay.measure import arc_sweep_rad
 from signgen.replay.motion import ARC_CCW, ARC_CW, FEED, RAPID
 from signgen.replay.refusal import RefusedError
 from signgen.replay.words import Line
-from signgen.replay.zeros import NOWHERE
-
-if TYPE_CHECKING:
-    from signgen.replay.machine import Machine
 
 
 def move(machine: Machine, line: Line, motion: int, in_machine_places: bool) -> None:

@@ -5,19 +5,12 @@ Source: NIST IR 6556, section 3.5 and Appendix B, as restated in check-values.md
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from signgen.replay.codes import code_name
 from signgen.replay.expressions import integer
+from signgen.replay.machine import NOWHERE, Machine
 from signgen.replay.motion import RAPID
 from signgen.replay.refusal import RefusedError
 from signgen.replay.words import Line
-
-if TYPE_CHECKING:
-    from signgen.replay.machine import Machine
-
-NOWHERE = float("nan")
-"""A coordinate that the text does not tell."""
 
 
 def set_compensation(machine: Machine, line: Line, code: int) -> None:

@@ -19,10 +19,11 @@ import numpy as np
 from signgen.replay import fast
 from signgen.replay.boxes import boxes_of
 from signgen.replay.contacts import rapid_contacts
+from signgen.replay.heights import board
 from signgen.replay.motion import RAPID, Motions
 from signgen.replay.pieces import straight_pieces
 from signgen.replay.reader import read_program
-from signgen.replay.sweep import board, carve
+from signgen.replay.sweep import carve
 from signgen.replay.swept import Profile
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool, ToolKind
@@ -100,7 +101,7 @@ def simulate(jobs: list[tuple[Motions, Tool]], stock: Stock, cell_mm: float, com
     z = uncut.z_mm.copy()
     for motions, tool in jobs:
         chosen = np.nonzero(motions.kind != RAPID)[0]
-        carve(z, uncut, motions, chosen, tool, ZERO, stock.thickness_mm, compiled)
+        carve(z, uncut.grid, motions, chosen, tool, ZERO, stock.thickness_mm, compiled)
     return z
 
 
@@ -108,7 +109,7 @@ def cells_swept(jobs: list[tuple[Motions, Tool]], stock: Stock, cell_mm: float) 
     """Cells of all boxes, which is what the time goes by."""
     uncut = board(stock, cell_mm)
     return sum(
-        boxes_of(uncut, pieces, Profile.of(tool), stock.thickness_mm).cells
+        boxes_of(uncut.grid, pieces, Profile.of(tool), stock.thickness_mm).cells
         for motions, tool in jobs
         for pieces in straight_pieces(motions, np.nonzero(motions.kind != RAPID)[0], np.zeros(3))
     )

@@ -8,8 +8,8 @@ from msgspec.structs import replace
 
 from signgen.checks.bites import bites_of
 from signgen.checks.way import way_of
+from signgen.replay.heights import board
 from signgen.replay.reader import read_program
-from signgen.replay.sweep import board
 from signgen.shop.stock import WorkZero
 from signgen.shop.tools import Tool
 from tests.checks.plate import END_MILL, STOCK, V_BIT

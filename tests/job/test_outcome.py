@@ -11,7 +11,7 @@ from shapely.geometry import MultiPolygon, box
 
 from signgen.job.facts import JobFacts
 from signgen.job.outcome import outcomes
-from signgen.replay.sweep import HeightMap
+from signgen.replay.heights import HeightMap
 
 
 def test_the_first_program_engraves_and_the_second_bores_and_cuts_out(facts: JobFacts) -> None:
@@ -30,7 +30,7 @@ def test_a_hole_that_stays_shut_is_not_promised(facts: JobFacts) -> None:
     z = last.z_mm.copy()
     i, j = round((hole.x_mm - last.x0_mm) / last.cell_mm), round((hole.y_mm - last.y0_mm) / last.cell_mm)
     z[j - 12 : j + 13, i - 12 : i + 13] = np.float32(0.4)
-    shut = HeightMap(z_mm=z, x0_mm=last.x0_mm, y0_mm=last.y0_mm, cell_mm=last.cell_mm)
+    shut = HeightMap(z_mm=z, grid=last.grid)
     changed = replace(facts, boards=(facts.boards[0], shut))
     assert [h.name for h in outcomes(changed)[1].holes] == [h.name for h in facts.drawing.holes[1:]]
 

@@ -14,7 +14,7 @@ from signgen.operations.plan import Plan
 from signgen.proving.judge_sides import case_of
 from signgen.proving.sides import sides_of
 from signgen.proving.written import written
-from signgen.replay.sweep import board
+from signgen.replay.heights import board
 from signgen.shop.feeds import stepdown_mm
 from signgen.spec.sign_spec import SignSpec
 from signgen.tolerances import CHECK_MM

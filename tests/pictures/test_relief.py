@@ -7,10 +7,11 @@ import pytest
 from msgspec.structs import replace
 from shapely.geometry import MultiPolygon, Polygon, box
 
+from signgen.geometry.raster import Grid
 from signgen.job.facts import JobFacts
 from signgen.pictures.grain import mottle, wood
 from signgen.pictures.relief import edge_mask, relief
-from signgen.replay.sweep import HeightMap
+from signgen.replay.heights import HeightMap
 
 SQUARE = box(0, 0, 40, 40)
 
@@ -20,8 +21,14 @@ def plain(facts: JobFacts) -> object:
     return replace(facts.spec.material, grain=False, colour_rgb=(180, 180, 180), ground_rgb=(180, 180, 180))
 
 
+def heights_of(z: np.ndarray, at: float, cell: float) -> HeightMap:
+    """The cells' first centre lies at (at, at)."""
+    ny, nx = z.shape
+    return HeightMap(z_mm=z.astype(np.float32), grid=Grid(nx=nx, ny=ny, x0_mm=at, y0_mm=at, cell_mm=cell))
+
+
 def board(z: np.ndarray, cell: float = 0.25) -> HeightMap:
-    return HeightMap(z_mm=z.astype(np.float32), x0_mm=0.1, y0_mm=0.1, cell_mm=cell)
+    return heights_of(z, 0.1, cell)
 
 
 def grid(cell: float = 0.25) -> tuple[np.ndarray, np.ndarray]:
@@ -75,7 +82,7 @@ def test_tabs_and_the_cut_outside_leave_no_mark_on_the_rim(facts: JobFacts) -> N
     x, y = grid()
     inside = (x > 5) & (x < 35) & (y > 5) & (y < 35)
     z = np.where(inside, 10.0, np.where(np.abs(x - 20) < 3, 1.5, -0.3))
-    shifted = HeightMap(z_mm=z.astype(np.float32), x0_mm=-4.9, y0_mm=-4.9, cell_mm=0.25)
+    shifted = heights_of(z, -4.9, 0.25)
     shot = relief(shifted, box(0, 0, 30, 30), (30, 30), 10, plain(facts), 10)  # type: ignore[arg-type]
     face = shot.rgb[..., 0][shot.solid == 255].astype(int)
     assert np.ptp(face) <= 8

@@ -16,7 +16,8 @@ from msgspec.structs import replace
 from signgen.job.facts import JobFacts
 from signgen.pipeline import make_job
 from signgen.playback.preview_html import MOST_CELLS, _tool, preview_html
-from signgen.replay.sweep import board, cut
+from signgen.replay.heights import board
+from signgen.replay.sweep import cut
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
 from tests.asking import spec_of

@@ -18,9 +18,9 @@ from signgen.geometry.paths import CCW, CW, LINE
 from signgen.geometry.paths import Path as Way
 from signgen.program.cleared import Cleared
 from signgen.replay.contacts import rapid_contacts
+from signgen.replay.heights import board
 from signgen.replay.motion import RAPID, Motions
 from signgen.replay.reader import read_program
-from signgen.replay.sweep import board
 from signgen.shop.load import load_shop
 from signgen.shop.stock import Stock, WorkZero
 from signgen.toolpath.cut import ABOVE_CLEARED_MM, FAST, Cut

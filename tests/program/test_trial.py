@@ -16,8 +16,9 @@ from signgen.files import write_folder
 from signgen.folder import check_folder
 from signgen.job.facts import JobFacts
 from signgen.pipeline import make_job
+from signgen.replay.heights import board
 from signgen.replay.motion import RAPID
-from signgen.replay.sweep import board, cut
+from signgen.replay.sweep import cut
 from signgen.shop.stock import CLAMP_STANDS_MM
 from tests.asking import spec_of
 

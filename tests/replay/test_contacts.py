@@ -6,8 +6,9 @@ import numpy as np
 import pytest
 
 from signgen.replay.contacts import contact_depths, heights_under, rapid_contacts
+from signgen.replay.heights import board
 from signgen.replay.motion import FEED, RAPID
-from signgen.replay.sweep import board, cut
+from signgen.replay.sweep import cut
 from tests.replay.making import AT_ZERO, a_board, a_tool, motions_of, straight_motions
 
 TOP = 10.0

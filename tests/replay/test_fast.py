@@ -9,9 +9,10 @@ from hypothesis import strategies as st
 
 from signgen.replay import fast
 from signgen.replay.boxes import boxes_of
+from signgen.replay.heights import board
 from signgen.replay.motion import Motions
 from signgen.replay.pieces import straight_pieces
-from signgen.replay.sweep import board, carve
+from signgen.replay.sweep import carve
 from signgen.replay.swept import Profile
 from signgen.shop.tools import Tool
 from tests.replay.making import AT_ZERO, a_board, a_tool, straight_motions
@@ -38,7 +39,7 @@ def left_by(motions: Motions, tool: Tool, cell_mm: float, *, by_machine_code: bo
     """Heights after the motions."""
     uncut = board(a_board(20, 12), cell_mm)
     z = uncut.z_mm.copy()
-    carve(z, uncut, motions, np.arange(len(motions)), tool, AT_ZERO, 10.0, compiled=by_machine_code)
+    carve(z, uncut.grid, motions, np.arange(len(motions)), tool, AT_ZERO, 10.0, compiled=by_machine_code)
     return z
 
 
@@ -47,10 +48,10 @@ def left_by_python(motions: Motions, tool: Tool, cell_mm: float) -> np.ndarray:
     uncut, profile = board(a_board(20, 12), cell_mm), Profile.of(tool)
     z = uncut.z_mm.copy()
     for pieces in straight_pieces(motions, np.arange(len(motions)), np.zeros(3)):
-        boxes = boxes_of(uncut, pieces, profile, 10.0)
+        boxes = boxes_of(uncut.grid, pieces, profile, 10.0)
         every = np.arange(len(boxes.pieces))
         fast.lower(
-            z, boxes.first, boxes.size, boxes.from_start_mm(uncut, every), boxes.moves(every), boxes.level,
+            z, boxes.first, boxes.size, boxes.from_start_mm(uncut.grid, every), boxes.moves(every), boxes.level,
             uncut.cell_mm, profile, compiled=False,
         )  # fmt: skip
     return z

@@ -8,9 +8,10 @@ import numpy as np
 import pytest
 
 from signgen.replay.contacts import rapid_contacts
+from signgen.replay.heights import HeightMap, board
 from signgen.replay.motion import Motions
 from signgen.replay.reader import read_program
-from signgen.replay.sweep import HeightMap, board, cut, undercut
+from signgen.replay.sweep import cut, undercut
 from signgen.shop.load import load_shop
 from signgen.shop.stock import Stock, WorkZero
 
@@ -74,6 +75,6 @@ def test_the_compiled_sweep_agrees(text: str) -> None:
     maps = []
     for compiled in (False, True):
         z = board(STOCK, CELL).z_mm.copy()
-        carve(z, board(STOCK, CELL), motions, np.flatnonzero(motions.kind != 3), CUTTER, ZERO, 12.0, compiled)
+        carve(z, board(STOCK, CELL).grid, motions, np.flatnonzero(motions.kind != 3), CUTTER, ZERO, 12.0, compiled)
         maps.append(z)
     assert np.array_equal(maps[0], maps[1])

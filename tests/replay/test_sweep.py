@@ -15,8 +15,9 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from signgen.replay.heights import HeightMap, board
 from signgen.replay.motion import FEED, RAPID
-from signgen.replay.sweep import HeightMap, board, cut
+from signgen.replay.sweep import cut
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
 from tests.replay.making import AT_ZERO, a_board, a_tool, motions_of, straight_motions
