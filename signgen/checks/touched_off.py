@@ -10,7 +10,7 @@ from shapely.geometry import Point, box
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.places import at
 from signgen.instructions import Touch
-from signgen.replay.sweep import HeightMap, board
+from signgen.replay.heights import HeightMap, board
 from signgen.shop.collets import NUT_DIAMETER_MM
 
 AIM_MM = 1.0
