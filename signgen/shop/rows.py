@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from typing import TypeVar
 
 from signgen.errors import AskError, Problem
-from signgen.option import did_you_mean, pick, word
+from signgen.option import did_you_mean, flag, pick, word
 from signgen.units import Limits, angle_deg, count, length_mm, number
 
 T = TypeVar("T")
@@ -50,7 +50,7 @@ class Row:
         return self.read(key, word)
 
     def flag(self, key: str, default: bool | None = None) -> bool | None:
-        return self.read(key, _flag, default)
+        return self.read(key, flag, default)
 
     def choice(self, key: str, choices: tuple[str, ...], default: str | None = None) -> str | None:
         return self.read(key, lambda raw, where: pick(word(raw, where), choices, where, key), default)
@@ -104,12 +104,6 @@ class Row:
         source = word(raw["source"], f"{where}.source")
         self.sources.append(f"{key}: {source}")
         return number(raw["value"], f"{where}.value", limits)
-
-
-def _flag(raw: object, where: str) -> bool:
-    if not isinstance(raw, bool):
-        raise AskError.at(where, f"{raw!r} is neither true nor false.", "Write true or false.")
-    return raw
 
 
 def _numbers(raw: object, where: str, n: int, limits: Limits) -> tuple[float, ...]:

@@ -147,7 +147,7 @@ def test_reports_every_problem_of_a_file_at_once(written):
         + "fluts = 3\n"
         + MATERIAL.replace('{ value = 0.005, source = "tried" }', "0.005")
         .replace("#445566", "blue")
-        .replace("grain = false", 'grain = "no"')
+        .replace("grain = false", 'grain = "some"')
         + '[machine.mine]\nlabel = "Mine"\ntravel = [1, 2]\nspindle-rpm = [24000, 8000]\ncollet = 12\n'
         + "[widget.a]\nx = 1\n"
     )
@@ -159,7 +159,7 @@ def test_reports_every_problem_of_a_file_at_once(written):
         "shop.toml: tool.my-bit.fluts: There is no such key. Did you mean flutes?",
         "shop.toml: material.slate.chip-load-ratio: A number needs its source beside it.",
         "shop.toml: material.slate.colour: 'blue' is not a colour.",
-        "shop.toml: material.slate.grain: 'no' is neither true nor false.",
+        "shop.toml: material.slate.grain: 'some' is neither yes nor no.",
         "shop.toml: machine.mine.travel: [1, 2] is not a list of 3 numbers.",
         "shop.toml: machine.mine.spindle-rpm: 24000 is more than 8000.",
         "shop.toml: machine.mine.collet: There is no collet size 12 in ISO 15488.",
@@ -177,7 +177,7 @@ def test_reports_every_problem_of_a_file_at_once(written):
         (("stick-out = 20", "stick-out = 5"), "stick-out", "5 mm is less than the cutting length"),
         (("source", "# source"), "source", "It is missing."),
         (('"v-bit"', '"vbit"'), "kind", "There is no kind 'vbit'."),
-        (("shank", "can-plunge = 1\nshank"), "can-plunge", "1 is neither true nor false."),
+        (("shank", "can-plunge = 1\nshank"), "can-plunge", "1 is neither yes nor no."),
         (("diameter", "diametre = 1\ndiameter"), "diametre", "There is no such key."),
     ],
 )
