@@ -8,15 +8,13 @@ from collections.abc import Collection
 from msgspec import Struct
 
 from signgen.drawing.drawing import Drawing, Hole
+from signgen.drawing.edge import follows
 from signgen.errors import CannotMakeError, Problem
 from signgen.operations.holes import LEAST_HELIX_MM, fits
 from signgen.operations.recesses import clearers, room_problems
 from signgen.shop.tools import STOUTEST_MM, Tool
+from signgen.spec.edge_mills import edge_mills
 from signgen.spec.sign_spec import SignSpec
-
-EDGE_DEPTH_RATIO = 3.0
-"""How deep, in its own diameters, a cutter is sent round an edge unasked: a thinner one bends, and in a slot its
-chips do not get out (common practice). In a hole it is held all round by its helix and may go deeper."""
 
 
 class Cutters(Struct, frozen=True, kw_only=True):
@@ -49,9 +47,7 @@ def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str]
         )
     offered = [tool for tool in spec.shop.tools if not tool.only_named]
     long_enough = [tool for tool in offered if tool.cutting_length_mm >= reach + tool.point_length_mm]
-    mills = [tool for tool in long_enough if tool.kind == "end-mill" and tool.diameter_mm <= STOUTEST_MM]
-    # In a board that is thick for all of them, the stoutest has to do.
-    edges = [tool for tool in mills if reach <= EDGE_DEPTH_RATIO * tool.diameter_mm] or mills
+    edges = [tool for tool in edge_mills(spec) if all(follows(each, tool.diameter_mm) for each in drawing.outlines)]
     if not edges:
         longest = max((tool.cutting_length_mm for tool in offered if tool.kind == "end-mill"), default=0.0)
         raise CannotMakeError.at(

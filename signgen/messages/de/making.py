@@ -3,6 +3,13 @@
 from __future__ import annotations
 
 WORDS = {
+    "edge.notch_lost": "Der Fräser von {cutter} kommt nicht in eine Kerbe des Umrisses bei X{x} Y{y}: {deep} Holz "
+    "blieben, wo sie verlangt war.",
+    "edge.name_the_thinner": "end-mill {cutter:bare} nennen, der hineinkommt (bis {largest}), oder die Kerbe breiter "
+    "machen.",
+    "edge.name_a_thinner": "Einen end-mill von höchstens {largest} nennen, der {reach} tief schneidet, oder die Kerbe "
+    "breiter machen.",
+    "edge.wider": "Die Kerbe breiter machen.",
     "uncut.tip": "die Fläche von {tip} an der Spitze des V-Fräsers",
     "uncut.bit": "den V-Fräser",
     "uncut.of": "{percent} % von {letter}",

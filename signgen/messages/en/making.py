@@ -3,6 +3,12 @@
 from __future__ import annotations
 
 WORDS = {
+    "edge.notch_lost": "The {cutter} cutter does not get into a notch of the outline near X{x} Y{y}: {deep} of wood "
+    "would stay where it was asked for.",
+    "edge.name_the_thinner": "Name end-mill {cutter:bare}, which gets in ({largest} or less do), or make the notch "
+    "wider.",
+    "edge.name_a_thinner": "Name an end-mill of {largest} or less that cuts {reach} deep, or make the notch wider.",
+    "edge.wider": "Make the notch wider.",
     "uncut.tip": "the flat of {tip} at the bit's tip",
     "uncut.bit": "the bit",
     "uncut.of": "{percent} % of {letter}",
