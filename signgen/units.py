@@ -14,7 +14,7 @@ from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.messages import Message, Mm, Num
-from signgen.messages.values import Value
+from signgen.messages.wording import Value
 
 GREATEST_LENGTH_MM = 5000.0
 """Longer than any board that is sold: such a number is a slip of the finger or a forgotten unit."""

@@ -7,7 +7,11 @@ import re
 import subprocess
 import sys
 import tomllib
+from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
+from statistics import median
+
+import grimp
 
 ROOT = Path(__file__).parents[1]
 
@@ -23,6 +27,37 @@ def test_imports_follow_the_layers() -> None:
         check=False,
     )
     assert found.returncode == 0, found.stdout + found.stderr
+
+
+def test_no_module_imports_itself_by_a_way_round() -> None:
+    """Imports within functions and for types count too."""
+    graph = grimp.build_graph("signgen", cache_dir=None)
+    imports = {module: graph.find_modules_directly_imported_by(module) for module in graph.modules}
+    try:
+        order = tuple(TopologicalSorter(imports).static_order())
+    except CycleError as error:
+        raise AssertionError(" <- ".join(error.args[1])) from None
+    assert len(order) == len(graph.modules) > 300
+
+
+def test_every_room_has_its_layer() -> None:
+    layers = tomllib.loads((ROOT / "pyproject.toml").read_text())["tool"]["importlinter"]["contracts"][0]["layers"]
+    named = {room.strip(" ()") for layer in layers for room in layer.split("|")}
+    rooms = {
+        path.stem for path in (ROOT / "signgen").iterdir() if path.suffix == ".py" or (path / "__init__.py").exists()
+    }
+    assert named == rooms - {"__init__", "__main__"}
+
+
+def test_modules_are_small() -> None:
+    """Tables of words apart; 120 lines is what one reads at a sitting."""
+    lines = {
+        path: path.read_text("utf-8").count("\n")
+        for path in (ROOT / "signgen").rglob("*.py")
+        if path.name != "__init__.py" and not {"en", "de"} & {*path.parts, path.stem.removeprefix("words_")}
+    }
+    assert {str(path): count for path, count in lines.items() if count > 400} == {}
+    assert median(lines.values()) < 120
 
 
 def test_every_package_is_packed() -> None:

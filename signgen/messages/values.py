@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, ClassVar, Literal, TypeAlias, Union
+from typing import ClassVar, Literal
 
 from msgspec import Struct
-
-if TYPE_CHECKING:
-    from signgen.messages.message import Message
 
 Kind = Literal["number", "length", "area", "speed"]
 
@@ -55,7 +52,3 @@ class Typed(Struct, frozen=True):
     value: float
     places: int | None = None
     trim: bool = False
-
-
-Value: TypeAlias = Union[str, int, float, Num, Size, Typed, "Message", tuple["Value", ...]]
-"""Texts stand as they are (what the user typed, names of files); tuples are listed, 'a, b and c'."""

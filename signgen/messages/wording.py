@@ -1,4 +1,4 @@
-"""Messages into words, in a language and in units.
+"""Sentences before they are put into words, and their wording in a language and in units.
 
 In a table, `{name}` stands for a value and `{{` for a brace. Behind a colon stands how it is said: `{count:hole|holes}`
 chooses the form that goes with a number (the number itself is not said), `{count:,}` groups thousands, `{width:bare}`
@@ -8,14 +8,61 @@ leaves the unit out, `{names:or}` lists with "or", `{names:plain}` with commas a
 from __future__ import annotations
 
 import string
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
-from typing import NamedTuple
+from pathlib import Path
+from typing import NamedTuple, TypeAlias, Union
 
 from signgen.messages.figures import Units, grouped, measure
 from signgen.messages.language import LANGUAGES, Language, language
-from signgen.messages.message import Message, Sentence
-from signgen.messages.values import Num, Size, Typed, Value
+from signgen.messages.values import Num, Size, Typed
+
+Value: TypeAlias = Union[str, Path, int, float, Num, Size, Typed, "Message", tuple["Value", ...]]
+"""Texts and paths stand as they are (what the user typed, names of files); tuples are listed, 'a, b and c'."""
+
+
+class Message:
+    """One sentence or part of one: the `key` of its words in every language's table, and the values for their
+    `{places}`. Frozen; equal when key and values are. `str()` is the English wording.
+
+    >>> Message("list.pair", first="a", last="b") == Message("list.pair", first="a", last="b")
+    True
+    """
+
+    __slots__ = ("key", "values")
+    key: str
+    values: Mapping[str, Value]
+
+    def __init__(self, key: str, /, **values: Value) -> None:
+        object.__setattr__(self, "key", key)
+        object.__setattr__(self, "values", values)
+
+    def __setattr__(self, name: str, value: object) -> None:
+        raise AttributeError(f"a message is frozen: {name}")
+
+    def __str__(self) -> str:
+        return english(self)
+
+    def __repr__(self) -> str:
+        return f"Message({', '.join([repr(self.key), *(f'{k}={v!r}' for k, v in self.values.items())])})"
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Message) and self.key == other.key and self.values == other.values
+
+    def __hash__(self) -> int:
+        return hash((self.key, tuple(self.values.items())))
+
+    def __reduce__(self) -> tuple[object, ...]:
+        return _again, (Message, self.key, dict(self.values))
+
+
+def _again(kind: type[Message], key: str, values: Mapping[str, Value]) -> Message:
+    """A message sent from another process."""
+    return kind(key, **values)
+
+
+Sentence = Message | str
+"""A message, or text that is nobody's to translate: what the user typed, a word of the operating system."""
 
 
 class Piece(NamedTuple):
@@ -82,7 +129,7 @@ class Wording:
         elif isinstance(value, int):
             yield Piece(_counted(value, how, tongue), tongue.code)
         else:
-            yield Piece(value, tongue.code)
+            yield Piece(str(value), tongue.code)
 
     def _list(self, values: tuple[Value, ...], how: str, tongue: Language) -> Iterator[Piece]:
         """'a, b and c'."""

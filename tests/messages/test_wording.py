@@ -9,8 +9,7 @@ import pytest
 from signgen.messages import Message, Mm, Mm2, MmPerMin, Num, Size, Typed
 from signgen.messages.figures import Units
 from signgen.messages.language import Language, language
-from signgen.messages.values import Value
-from signgen.messages.wording import Piece, Wording
+from signgen.messages.wording import Piece, Value, Wording
 
 ENGLISH = language("en")
 TRIAL = {
