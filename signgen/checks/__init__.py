@@ -10,6 +10,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
+from signgen.checks.as_stated import AsStated
 from signgen.checks.check import Case, Check, CheckReport, CheckResult
 from signgen.checks.cutter_reach import CutterReach
 from signgen.checks.depth_limit import DepthLimit
@@ -19,6 +20,7 @@ from signgen.checks.feeds_sane import FeedsSane
 from signgen.checks.fixings_clear import FixingsClear
 from signgen.checks.gentle_entry import GentleEntry
 from signgen.checks.groove_walls import GrooveWalls
+from signgen.checks.headings_true import HeadingsTrue
 from signgen.checks.heads_seated import HeadsSeated
 from signgen.checks.held_round import HeldRound
 from signgen.checks.holes_made import HolesMade
@@ -36,6 +38,7 @@ from signgen.checks.recesses_made import RecessesMade
 from signgen.checks.skin_holds import SkinHolds
 from signgen.checks.spindle_ready import SpindleReady
 from signgen.checks.starts_and_ends import StartsAndEnds
+from signgen.checks.stops_and_waits import StopsAndWaits
 from signgen.checks.tabs_hold import TabsHold
 from signgen.checks.text_as_ordered import TextAsOrdered
 from signgen.checks.touched_off import TouchedOff
@@ -56,6 +59,9 @@ CHECKS: tuple[Check, ...] = (
     RapidsClear(),
     StartsAndEnds(),
     SpindleReady(),
+    StopsAndWaits(),
+    AsStated(),
+    HeadingsTrue(),
     FeedsSane(),
     DepthLimit(),
     CutterReach(),

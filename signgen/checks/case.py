@@ -15,6 +15,7 @@ from signgen.checks.bites import bites_of
 from signgen.checks.check import Case, ProgramUnderTest
 from signgen.checks.ideal import ideal_board, kerf_allowed_mm
 from signgen.checks.parts import parts_of
+from signgen.checks.stated import Stated
 from signgen.checks.way import CHORD_MM, COARSE_CHORD_MM, way_of
 from signgen.drawing.drawing import BEVEL_BELOW_MM, Drawing
 from signgen.errors import AskError
@@ -54,6 +55,7 @@ def make_case(
     machine: Machine,
     material: Material,
     programs: Sequence[tuple[str, str, Tool]],
+    stated: Sequence[Stated] = (),
     breakthrough_mm: float,
     tolerance_mm: float,
     ridge_mm: float = 0.0,
@@ -67,7 +69,8 @@ def make_case(
 
     `finish_mm` is what was asked to be left for a last pass, and so how much further out the passes before may reach.
     `boards[i]` is what the feed moves of programs 0 to i leave. The cell is chosen by `cell_size_mm` when none is
-    given. Raises: AskError when so fine a cell would need more memory than a small computer has.
+    given. `stated`: what the sheet says of each program. Raises: AskError when so fine a cell would need more memory
+    than a small computer has.
     """
     drawn = drawing is not None
     drawing = drawing or bare_board(stock)
@@ -85,7 +88,16 @@ def make_case(
         boards.append(left)
         cuts.append(cutting)
         rapids.append(moving)
-        under_test.append(ProgramUnderTest(file=file, text=text, tool=tool, replay=replay, cutters=cutters[file]))
+        under_test.append(
+            ProgramUnderTest(
+                file=file,
+                text=text,
+                tool=tool,
+                replay=replay,
+                cutters=cutters[file],
+                stated=stated[number] if stated else None,
+            )
+        )
     through = [
         tool.diameter_mm
         for (_, _, tool), cutting in zip(programs, cuts, strict=True)

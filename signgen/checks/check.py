@@ -10,6 +10,7 @@ from msgspec import Struct
 from signgen.checks.bites import Bites
 from signgen.checks.fixing import Fixing
 from signgen.checks.ideal import Ideal
+from signgen.checks.stated import Stated
 from signgen.checks.way import Way
 from signgen.drawing.drawing import Drawing
 from signgen.instructions import Touch
@@ -24,13 +25,15 @@ Severity = Literal["error", "warning"]
 
 class ProgramUnderTest(Struct, frozen=True, kw_only=True):
     """One program's text as it stands on disk (or is about to), with the tool that the sheet tells the operator to
-    fit. Where a file is meant for several `cutters`, each has its own part of the replay, and the text is all of it."""
+    fit. Where a file is meant for several `cutters`, each has its own part of the replay, and the text is all of it.
+    `stated`: what the sheet tells about it, where there is one."""
 
     file: str
     text: str
     tool: Tool
     replay: Replay
     cutters: int = 1
+    stated: Stated | None = None
 
 
 class Case(Struct, frozen=True, kw_only=True):

@@ -25,6 +25,10 @@ this many times what is allowed is a warning in them."""
 STEEP_DEG = 80.0
 """From here on a move counts as going straight down; V-bits climb and fall at up to 75 degrees along their grooves."""
 
+LEAST_FEED_RATIO = 0.25
+"""Of the feed that the data give for a move: a tooth that takes less than a quarter of its chip rubs, which heats the
+cutter and burns the wood (common practice: chips are not thinned to less than a third)."""
+
 SLACK = 1.001
 """For feeds that were rounded."""
 
@@ -39,6 +43,8 @@ Every feed move needs a feed above zero that no axis of the machine is too slow 
 tooth (feed / (speed x teeth)) may be twice what the material's data say for this cutter at most, and a move straight
 down one and a half times the plunge feed at most; faster only where the cutter meets no wood, for it has been there
 before.
+
+In the board no move may be slower than a quarter of what the data give for its direction: such a cutter rubs.
 
 A failure means a stalled axis, a broken cutter or burnt wood.
 
@@ -78,6 +84,7 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way, bites: Bites) ->
             "Lower the feed.",
             np.inf if not case.drawn else 1.0,
         )
+    found += _slowest(case, program, cuts, direction)
     tolerated = 1.0 if case.drawn else FAR_TOO_MUCH
     in_board = cuts.low_z_mm < case.stock.thickness_mm - 1e-6
     rpm = program.replay.motions.spindle_rpm[cuts.motion]
@@ -104,6 +111,34 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way, bites: Bites) ->
         tolerated,
     )
     return found
+
+
+def _slowest(case: Case, program: ProgramUnderTest, cuts: Way, direction: FloatArray) -> list[Finding]:
+    """The first move in the board that is far slower than what the data give: across as fast as they say, down along a
+    ramp no faster than a ramp's feed and straight down than the plunge feed, up as the Z axis can. In programs from
+    elsewhere this only warns."""
+    data = program.stated.cutting if program.stated else cutting_data(program.tool, case.material, case.machine)
+    feed = program.replay.motions.feed_mm_per_min[cuts.motion]
+    falling = direction[:, 2] < 0
+    upright = np.where(falling, data.plunge_mm_per_min, case.machine.top_feed_mm_per_min[2])
+    along = np.where(falling, min(data.ramp_mm_per_min, data.feed_mm_per_min), data.feed_mm_per_min)
+    usual = np.minimum(along, upright / np.maximum(np.abs(direction[:, 2]), 1e-9))
+    in_board = (cuts.low_z_mm < case.stock.thickness_mm - 1e-6) & (np.abs(direction).sum(axis=1) > 0)
+    ratio = np.where(in_board & (feed > 0), feed / usual, np.inf)
+    if not len(ratio) or ratio.min() >= LEAST_FEED_RATIO / SLACK:
+        return []
+    k = int(np.argmax(ratio < LEAST_FEED_RATIO / SLACK))
+    return [
+        Finding(
+            message=f"The cutter creeps at {feed[k]:.0f} mm/min through the wood; {usual[k]:.0f} is usual for this "
+            f"move, and under {LEAST_FEED_RATIO * usual[k]:.0f} it rubs and burns.",
+            file=program.file,
+            line=int(cuts.line[k]),
+            place_mm=(float(cuts.start_mm[k, 0]), float(cuts.start_mm[k, 1])),
+            remedy="Raise the feed.",
+            warns=not case.drawn,
+        )
+    ]
 
 
 def driven_down(case: Case, program: ProgramUnderTest, cuts: Way) -> tuple[NDArray[np.bool_], float]:

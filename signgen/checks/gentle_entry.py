@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
+from signgen.checks.feeds_sane import STEEP_DEG
 from signgen.checks.places import at
 
 SLACK_DEG = 0.5
@@ -14,6 +15,9 @@ GRAZE_MM = 0.05
 """A steeper way down that takes no more than this is none."""
 
 
+POINTED = ("v-bit", "drill")
+
+
 class GentleEntry:
     code = "C114"
     name = "gentle_entry"
@@ -21,9 +25,12 @@ class GentleEntry:
     needs_drawing = False
     explanation = """\
 A cutter whose edges do not reach its middle (can-plunge = false in its data) can only go down along a ramp or a
-helix. Every descending feed move that takes wood must be no steeper than the material's entry angle.
+helix: every descending feed move that takes wood must be no steeper than the material's entry angle. An end mill that
+can plunge may also go straight down, but not along a way in between, where it is pushed aside while it hangs on its
+bottom edges. V-bits and drills are not looked at: they go down by their shape.
 
-A failure means that the cutter's blunt middle is pressed on the wood until something gives.
+A failure means that the cutter's blunt middle is pressed on the wood until something gives, or that a round of a
+helix is missing.
 
 What to do: make the programs again, with a cutter that can plunge if the ramp has no room.
 
@@ -35,27 +42,32 @@ Least error seen: half a degree, 0.05 mm of wood."""
         looked_at = 0
         limit = case.material.entry_deg
         for program, cuts, bites in zip(case.programs, case.cuts, case.bites, strict=True):
-            if program.tool.can_plunge or not len(bites.piece):
+            tool = program.tool
+            if tool.kind in POINTED or not len(bites.piece):
                 continue
             looked_at += 1
             step = cuts.end_mm - cuts.start_mm
             slope = np.degrees(np.arctan2(-step[:, 2], np.hypot(step[:, 0], step[:, 1])))[bites.piece]
             slope = np.where(bites.depth_mm > GRAZE_MM, slope, 0.0)
+            if tool.can_plunge:
+                slope = np.where(slope > STEEP_DEG, 0.0, slope)
             steepest = max(steepest, float(slope.max()))
             bad = slope > limit + SLACK_DEG
             if bad.any():
                 piece = bites.piece[int(np.argmax(bad))]
                 place = (float(cuts.end_mm[piece, 0]), float(cuts.end_mm[piece, 1]))
+                how = "may plunge, but" if tool.can_plunge else "cannot cut straight down, but"
                 findings.append(
                     Finding(
-                        message=f"{program.tool.name} cannot cut straight down, but goes down at {slope[bad][0]:.0f} "
+                        message=f"{tool.name} {how} goes down at {slope[bad][0]:.0f} "
                         f"degrees at {at(*place)}; {limit:g} degrees is the most in {case.material.label}.",
                         file=program.file,
                         line=int(cuts.line[piece]),
                         place_mm=place,
                         remedy="Lead it in along a ramp, or take a cutter that can plunge.",
+                        warns=not case.drawn and tool.can_plunge,
                     )
                 )
         if not looked_at:
-            return verdict(self, [], "every cutter of the job can cut straight down")
+            return verdict(self, [], "no end mill takes wood")
         return verdict(self, findings, f"steepest way into wood {steepest:.1f} degrees, {limit:g} allowed")

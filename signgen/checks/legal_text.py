@@ -28,6 +28,10 @@ MOST_LINE_CHARACTERS = 256
 NOT_FOLLOWED = "not followed"
 """What the reader says of words whose effect on the way it does not know: the board is then cut otherwise than here."""
 
+STORED = (5161, 5399)
+"""Parameters in which a control keeps its home places, offsets and work zeros. Source: NIST IR 6556 table 2, from
+memory."""
+
 _COMMENT = re.compile(r"\([^)]*\)|;.*")
 _MODE = re.compile(r"G\s*0*(20|21|90|91)(?![\d.])", re.IGNORECASE)
 
@@ -90,6 +94,7 @@ def _findings(program: ProgramUnderTest, drawn: bool, first_of_file: bool) -> It
             remedy="Remove this line." if drawn else "Make sure of it at the machine, or remove this line.",
             warns=not drawn and NOT_FOLLOWED not in note.message,
         )
+    yield from _parameters(program, drawn)
     for group in REQUIRED:
         if not replay.modes_before_motion.intersection(group):
             yield Finding(
@@ -112,6 +117,20 @@ def _findings(program: ProgramUnderTest, drawn: bool, first_of_file: bool) -> It
         )
     if first_of_file:
         yield from _by_line(program, drawn)
+
+
+def _parameters(program: ProgramUnderTest, drawn: bool) -> Iterator[Finding]:
+    """Parameters that are set: a sign's programs have none; among those of the control are the places of its zeros."""
+    for event in program.replay.events:
+        kept = event.kind == "stored" and STORED[0] <= event.value <= STORED[1]
+        if event.kind == "stored" and (drawn or kept):
+            what = "keeps work zeros, offsets and home places in it" if kept else "computes with it"
+            yield Finding(
+                message=f"'{event.words}': A parameter is set, and the control {what}; the effect is {NOT_FOLLOWED}.",
+                file=program.file,
+                line=event.line,
+                remedy="Remove this line.",
+            )
 
 
 def _by_line(program: ProgramUnderTest, drawn: bool) -> Iterator[Finding]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 import numpy as np
 from msgspec.structs import replace
 
+from signgen.checks.as_stated import of_change
 from signgen.checks.bites import bites_of
 from signgen.checks.check import Case, Check, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.feeds_sane import FeedsSane
@@ -16,6 +17,7 @@ from signgen.checks.legal_text import LegalText
 from signgen.checks.rapids_clear import CLEARANCE_MM, RapidsClear
 from signgen.checks.spindle_ready import SpindleReady
 from signgen.checks.starts_and_ends import StartsAndEnds
+from signgen.checks.stops_and_waits import StopsAndWaits
 from signgen.checks.way import COARSE_CHORD_MM, way_of
 from signgen.replay.heights import board
 from signgen.replay.measure import extents
@@ -23,7 +25,18 @@ from signgen.tolerances import CHECK_MM
 
 REMEDY = "Make the programs again."
 
-OF_EACH: tuple[Check, ...] = (LegalText(), RapidsClear(), StartsAndEnds(), SpindleReady(), FeedsSane(), FixingsClear())
+SAME_MM = 0.002
+"""How closely an air cut follows its program: both were rounded."""
+
+OF_EACH: tuple[Check, ...] = (
+    LegalText(),
+    RapidsClear(),
+    StartsAndEnds(),
+    SpindleReady(),
+    StopsAndWaits(),
+    FeedsSane(),
+    FixingsClear(),
+)
 
 
 class TrialsClear:
@@ -34,7 +47,8 @@ class TrialsClear:
     explanation = """\
 The programs that are run before the cut, the outline (0-outline.nc) and those of an air cut (air-...), are read back
 and judged like the others, and every one of their moves must stay 0.5 mm over the board. In the outline the spindle
-must stand still throughout, and its rectangle must be the one that the cutters will cut.
+must stand still throughout, and its rectangle must be the one that the cutters will cut. An air cut must be its
+program, motion by motion, higher by one height and nothing else; both fit the cutters that the sheet says.
 
 A failure means that a program which is watched from near touches the board, or shows another place than the one that
 will be cut.
@@ -54,6 +68,8 @@ Least error seen: 0.0001 mm in height, 0.05 mm of the outline."""
             air = min(air, float(low.min(initial=np.inf)))
             findings += _touching(program, low)
         shown = "no outline"
+        for program in case.lifted:
+            findings += _lifted(case, program)
         for program in case.outlines:
             findings += _turning(program)
             apart, more = _shown(case, program)
@@ -76,6 +92,9 @@ def _as_programs(case: Case, trials: tuple[ProgramUnderTest, ...]) -> Iterator[F
     )
     for check in OF_EACH:
         yield from check.run(alone).findings
+    for program in trials:
+        if program.stated is not None:
+            yield from of_change(program, program.stated)
     # they share the zero with the programs that cut
     yield from (
         finding
@@ -103,6 +122,30 @@ def _touching(program: ProgramUnderTest, low: np.ndarray) -> list[Finding]:
             remedy=REMEDY,
         )
     ]
+
+
+def _lifted(case: Case, lifted: ProgramUnderTest) -> list[Finding]:
+    """Where an air cut is another than its program, higher by one height."""
+    own = next(
+        (p for p in case.programs if lifted.file.endswith(p.file) and p.tool == lifted.tool),
+        None,
+    )
+    if own is None:
+        return [Finding(message="No program of this sign is tried by it.", file=lifted.file, remedy=REMEDY)]
+    cut, air = own.replay.motions, lifted.replay.motions
+    n = min(len(cut), len(air))
+    step = air.end_mm[:n] - cut.end_mm[:n]
+    other = np.hypot(step[:, 0], step[:, 1]) > SAME_MM
+    if n:
+        other |= np.abs(step[:, 2] - step[0, 2]) > SAME_MM
+    other |= cut.kind[:n] != air.kind[:n]
+    other |= np.abs(cut.spindle_rpm[:n] - air.spindle_rpm[:n]) > 0.5
+    other |= np.abs(cut.feed_mm_per_min[:n] - air.feed_mm_per_min[:n]) > 0.01 * cut.feed_mm_per_min[:n]
+    if not other.any() and len(cut) == len(air):
+        return []
+    line = int(air.line[int(np.argmax(other))]) if other.any() else lifted.replay.line_count
+    what = f"It is not {own.file} lifted: it moves otherwise from here on."
+    return [Finding(message=what, file=lifted.file, line=line, remedy=REMEDY)]
 
 
 def _turning(program: ProgramUnderTest) -> list[Finding]:

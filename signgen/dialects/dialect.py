@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Protocol
 
 from signgen.program.blocks import Program
-from signgen.shop.manner import Manner
+from signgen.shop.manner import Change, Manner
 
 
 class Dialect(Protocol):
@@ -28,7 +28,7 @@ class Dialect(Protocol):
         ...
 
     @property
-    def change(self) -> str:
+    def change(self) -> Change:
         """How cutters are changed within a file: 'none', 'pause', or 'lengths' for a changer that knows each one's."""
         ...
 

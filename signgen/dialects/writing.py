@@ -6,7 +6,6 @@ Source for the words and their order: NIST IR 6556 (check-values section 1).
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from typing import Literal
 
 import numpy as np
 from msgspec import Struct
@@ -14,7 +13,7 @@ from msgspec import Struct
 from signgen.dialects.words import INCHES, MILLIMETRES, Unit, comment, decimal
 from signgen.geometry.paths import CCW, CW, LINE
 from signgen.program.blocks import RAPID, Drilled, Program
-from signgen.shop.manner import Manner
+from signgen.shop.manner import Change, Manner
 
 WORDS = {LINE: "G1", CW: "G2", CCW: "G3", RAPID: "G0"}
 
@@ -24,8 +23,6 @@ WARM_UP_STEPS = 3
 MOST_LINES = 99_999
 LINE_STEP = 10
 """Line numbers have five digits at most, and may repeat. Source: check-values section 1.2, L6."""
-
-Change = Literal["none", "pause", "lengths"]
 
 
 def as_they_are(program: Program) -> Program:
@@ -66,7 +63,7 @@ class Writing(Struct, frozen=True, kw_only=True):
     def _lines(self, programs: Sequence[Program], manner: Manner) -> Iterator[str]:
         yield from (comment(line) for line in programs[0].heading)
         for place, program in enumerate(programs[1:], 2):
-            yield from (comment(f"Cutter {place}. {line}") for line in program.heading[1:3])
+            yield from (comment(f"Cutter {place}. {line}") for line in _of_cutter(program.heading))
         yield f"G17 {self.unit.code} G40 G49 G54 G80 G90 G94"
         for place, program in enumerate(programs, 1):
             yield from self._one(self.simplify(program), place, manner)
@@ -152,6 +149,16 @@ class Writing(Struct, frozen=True, kw_only=True):
 
     def _place(self, mm: float) -> str:
         return decimal(round(mm / self.grid_mm), self.unit.decimals)
+
+
+def _of_cutter(heading: Sequence[str]) -> Iterator[str]:
+    """The lines of a heading that are about its cutter: what it does and which it is, not the sign, board and zero that
+    all cutters share."""
+    own = False
+    for line in heading:
+        own = line.startswith("Program ") or (own and not line.startswith("Board: "))
+        if own:
+            yield line
 
 
 def start_up(program: Program, manner: Manner) -> tuple[tuple[float, float], ...]:

@@ -13,6 +13,8 @@ from signgen.checks.case import make_case
 from signgen.checks.check import Case, CheckReport, ProgramUnderTest
 from signgen.checks.fixing import Fixing, screws_at
 from signgen.checks.parts import parts_of
+from signgen.checks.stated import Stated
+from signgen.dialects import dialect_named
 from signgen.instructions import Touch
 from signgen.program.trial import LIFTED
 from signgen.proving.sides import Side
@@ -85,6 +87,7 @@ def case_of(side: Side, texts: Sequence[str]) -> Case:
         machine=spec.machine,
         material=spec.material,
         programs=[(name, text, run.tool) for name, run, text in zip(side.program_names, runs, by_run, strict=True)],
+        stated=stated_of(side),
         breakthrough_mm=spec.breakthrough_mm,
         tolerance_mm=spec.tolerances.total_mm,
         ridge_mm=spec.ridge_mm,
@@ -93,17 +96,28 @@ def case_of(side: Side, texts: Sequence[str]) -> Case:
     )
 
 
+def stated_of(side: Side) -> tuple[Stated, ...]:
+    """What the setup sheet says of each run."""
+    change = dialect_named(side.spec.dialect).change
+    return tuple(
+        Stated(number=number, change=change, cutting=run.cutting, manner=side.spec.manner)
+        for number, run in enumerate(side.plan.runs, 1)
+    )
+
+
 def with_trials(case: Case, texts: Mapping[str, str]) -> Case:
     """The case with the programs to try read back, each with the cutters that it is run with."""
     tried = []
     for name, text in texts.items():
-        own = [program.tool for program in case.programs if program.file == name.removeprefix(LIFTED)]
-        tools = own or [case.programs[0].tool]
+        own = [program for program in case.programs if program.file == name.removeprefix(LIFTED)]
+        tools = own or [case.programs[0]]
         replay = read_program(text, tool_lengths_mm=dict.fromkeys(range(1, 100), 0.0))
         parts = parts_of(replay, len(tools)) if len(tools) > 1 else (replay,)
         tried += [
-            ProgramUnderTest(file=name, text=text, tool=tool, replay=part, cutters=len(tools))
-            for tool, part in zip(tools, parts, strict=True)
+            ProgramUnderTest(
+                file=name, text=text, tool=program.tool, replay=part, cutters=len(tools), stated=program.stated
+            )
+            for program, part in zip(tools, parts, strict=True)
         ]
     return replace(
         case,

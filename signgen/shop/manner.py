@@ -9,6 +9,7 @@ from msgspec import Struct
 
 Extraction = Literal["none", "m7", "m8"]
 ProgramEnd = Literal["m2", "m30"]
+Change = Literal["none", "pause", "lengths"]
 EXTRACTIONS: tuple[Extraction, ...] = ("none", "m7", "m8")
 PROGRAM_ENDS: tuple[ProgramEnd, ...] = ("m2", "m30")
 

@@ -5,6 +5,7 @@ Plate 60 x 40 x 9 mm on a board of 84 x 64 mm; XY zero at the plate's corner, Z 
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Any
 
 from msgspec import Struct, field
@@ -289,7 +290,8 @@ SKINNED = replace(
 
 def _slot() -> str:
     rounds = "".join(
-        f"G1 X46 Y22 Z{z:g}\nG3 X44 Y22 I-1 J0\nG1 X44 Y18\nG3 X46 Y18 I1 J0\n" for z in (*range(8, -1, -1), -0.3, -0.3)
+        f"G1 X46 Y22 Z{(z + over) / 2:g}\nG3 X44 Y22 I-1 J0\nG1 X44 Y18 Z{z:g}\nG3 X46 Y18 I1 J0\n"
+        for over, z in pairwise((*range(9, -1, -1), -0.3, -0.3))
     )
     return f"G0 X46 Y18\nG0 Z10\nG1 Z9 F300\nF500\n{rounds}G1 X45 Y18 F800\nG0 Z14\n"
 

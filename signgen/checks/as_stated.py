@@ -1,0 +1,152 @@
+"""C142: the program fits the cutter, waits for it and turns it as the setup sheet says."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
+from signgen.checks.stated import Stated
+from signgen.checks.way import Way
+from signgen.replay.motion import Event
+
+SPEED_RATIO = 0.005
+"""Of the speed, for its rounding to whole turns."""
+
+HAIR_MM = 1e-6
+
+CANCELLED = -1.0
+"""What G49 is among the events of lengths."""
+
+REMEDY = "Make the programs again: nothing here is meant to be edited by hand."
+
+
+class AsStated:
+    code = "C142"
+    name = "as_stated"
+    severity: Severity = "error"
+    needs_drawing = True
+    explanation = """\
+What a program tells the control beside where to go, against the setup sheet. In a file for one cutter there is no
+tool change, no tool length and no stop. In a file for a changer each cutter in its turn is called by its number (T, M6)
+and its length by the same number (G43 H), before anything moves, and nothing cancels it after. In a file for changes
+by hand each change is followed by a stop that cannot be switched off (M0, not M1) and no other stop. Between the first
+and the last cut the spindle turns at the speed on the sheet, and the extraction runs if the sheet says so.
+
+A failure means the wrong cutter in the spindle, or a Z that is off by the difference of two cutters' lengths: a
+cutter driven into the table.
+
+What to do: make the programs again.
+
+Least error seen: one word; half a percent of the speed."""
+
+    def run(self, case: Case) -> CheckResult:
+        findings: list[Finding] = []
+        said: list[str] = []
+        for program, cuts in zip(case.programs, case.cuts, strict=True):
+            if program.stated is None:
+                continue
+            findings += of_change(program, program.stated)
+            findings += _stops(program, program.stated)
+            findings += _speed(cuts.below(case.stock.thickness_mm - HAIR_MM), program, program.stated)
+            findings += _extraction(cuts.below(case.stock.thickness_mm - HAIR_MM), program, program.stated)
+            said.append(f"cutter {program.stated.number} at {program.stated.cutting.spindle_rpm:,.0f} rpm")
+        return verdict(self, findings, ", ".join(said) or "no sheet goes with these programs")
+
+
+def of_change(program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
+    """Cutters and lengths, in the order in which they must come before the first motion."""
+    events = program.replay.events
+    changes = [event for event in events if event.kind == "change"]
+    lengths = [event for event in events if event.kind == "length"]
+    if stated.change == "none":
+        for event in changes:
+            yield _finding(program, event.line, f"It changes the cutter to T{event.value:g}, and is for one cutter.")
+        for number in program.replay.tool_numbers if not changes else ():
+            yield _finding(program, None, f"It names the tool T{number}, and the cutter is fitted by hand.")
+        for event in lengths:
+            if event.value != CANCELLED:
+                what = f"It applies the length of tool H{event.value:g}, and Z is set by the cutter's tip."
+                yield _finding(program, event.line, what)
+        return
+    yield from _fitted(program, stated, changes)
+    wanted = float(stated.number) if stated.change == "lengths" else CANCELLED
+    moves = int(program.replay.motions.line[0]) if len(program.replay.motions) else program.replay.line_count
+    begun = changes[0].line if changes else 0
+    after = [event for event in lengths if event.line >= begun]
+    if wanted != CANCELLED and not any(event.value == wanted and event.line <= moves for event in after):
+        what = f"The length of cutter {stated.number} is not applied (G43 H{stated.number}) before it moves."
+        yield _finding(program, after[0].line if after else moves, what)
+    for event in after:
+        if event.value != wanted:
+            name = "G49" if event.value == CANCELLED else f"H{event.value:g}"
+            what = f"{name} gives cutter {stated.number} another length than its own."
+            yield _finding(program, event.line, what)
+
+
+def _fitted(program: ProgramUnderTest, stated: Stated, changes: list[Event]) -> Iterator[Finding]:
+    """The cutter that the control fits, or asks for."""
+    first = int(program.replay.motions.line[0]) if len(program.replay.motions) else None
+    if not changes or (first is not None and changes[0].line > first):
+        yield _finding(program, first, f"Cutter {stated.number} is never called (T{stated.number} M6).")
+    for event in changes:
+        if event.value != stated.number:
+            what = f"It fits T{event.value:g} where the sheet says cutter {stated.number}: {program.tool.label}."
+            yield _finding(program, event.line, what)
+    if len(changes) > 1 and all(event.value == stated.number for event in changes):
+        yield _finding(program, changes[1].line, f"Cutter {stated.number} is called twice.")
+
+
+def _stops(program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
+    """A pause for each change by hand but the first, and no other."""
+    stops = [event for event in program.replay.events if event.kind == "stop"]
+    first = int(program.replay.motions.line[0]) if len(program.replay.motions) else program.replay.line_count
+    pauses = stated.change == "pause" and stated.number > 1
+    change = next((event.line for event in program.replay.events if event.kind == "change"), 0)
+    waited = [event for event in stops if pauses and event.value == 0 and change <= event.line < first]
+    if pauses and not waited:
+        what = f"It does not wait (M0) for the {program.tool.label} to be fitted by hand."
+        yield _finding(program, stops[0].line if stops else first, what)
+    for event in stops:
+        if event not in waited[:1]:
+            yield _finding(program, event.line, f"It stops here ({event.words}), and the sheet does not say so.")
+
+
+def _speed(sunk: Way, program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
+    used = np.unique(sunk.motion)
+    rpm = program.replay.motions.spindle_rpm[used]
+    wanted = stated.cutting.spindle_rpm
+    bad = (rpm > 0) & (np.abs(rpm - wanted) > SPEED_RATIO * wanted)
+    if bad.any():
+        k = int(used[int(np.argmax(bad))])
+        turns = program.replay.motions.spindle_rpm[k]
+        what = f"It cuts at {turns:,.0f} rpm; the sheet says {wanted:,.0f}."
+        line = max(
+            (e.line for e in program.replay.events if e.kind == "spindle" and e.line <= program.replay.motions.line[k]),
+            default=int(program.replay.motions.line[k]),
+        )
+        yield _finding(program, line, what)
+
+
+def _extraction(sunk: Way, program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
+    """On by the word that the sheet names before the first cut, off after the last."""
+    if not len(sunk):
+        return
+    begins, ends = int(sunk.line[0]), int(sunk.line[-1])
+    switched = [event for event in program.replay.events if event.kind == "coolant"]
+    word = stated.manner.extraction
+    if word == "none":
+        for event in switched[:1]:
+            yield _finding(program, event.line, f"It switches something with {event.words}, and the sheet names none.")
+        return
+    before = [event for event in switched if event.line <= begins]
+    if not before or before[-1].value != float(word[1:]):
+        yield _finding(program, begins, f"The extraction is not switched on ({word.upper()}) before the first cut.")
+    for event in switched:
+        if begins < event.line <= ends:
+            yield _finding(program, event.line, f"The extraction is switched ({event.words}) before the last cut.")
+
+
+def _finding(program: ProgramUnderTest, line: int | None, message: str) -> Finding:
+    return Finding(message=message, file=program.file, line=line, remedy=REMEDY)

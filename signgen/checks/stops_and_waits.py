@@ -1,0 +1,103 @@
+"""C143: nothing stops or waits while the cutter stands in the wood."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
+from signgen.checks.places import at
+from signgen.replay.motion import Event
+
+BREAK_S = 0.5
+"""A drill may stand so long at the bottom of its hole: some turns, that chips break (common practice)."""
+
+LONG_S = 60.0
+"""No spindle needs longer to reach its speed; a longer wait elsewhere may be meant in milliseconds."""
+
+SLACK_S = 1.0
+HAIR_MM = 1e-6
+
+
+class StopsAndWaits:
+    code = "C143"
+    name = "stops_and_waits"
+    severity: Severity = "error"
+    needs_drawing = False
+    explanation = """\
+Every dwell (G4), stop (M0, M1, M60), change of cutter and stop of the spindle, and where the cutter is then. In the
+board none of them may happen: a cutter that turns on the spot burns the wood, and one that is stopped there tears it
+when it starts again. Only a drill may wait half a second. A sign's programs wait no longer than the spindle needs to
+start and to warm up; in programs from elsewhere a dwell of more than a minute is asked about, for some controls count
+G4's P in milliseconds.
+
+A failure means a burnt place, a broken cutter, or a machine that stands still for an hour with nobody beside it.
+
+What to do: retract before the stop; look which unit the control's G4 has.
+
+Least error seen: one word, half a second."""
+
+    def run(self, case: Case) -> CheckResult:
+        findings: list[Finding] = []
+        count, longest = 0, 0.0
+        for program in case.programs:
+            for event in program.replay.events:
+                findings += _in_the_wood(case, program, event)
+                count += event.kind in ("dwell", "stop")
+            longest = max([longest, *(e.value for e in program.replay.events if e.kind == "dwell")])
+            findings += _too_long(case, program)
+        return verdict(self, findings, f"{count} stops and waits, the longest wait {longest:g} s, none in the wood")
+
+
+def _in_the_wood(case: Case, program: ProgramUnderTest, event: Event) -> Iterator[Finding]:
+    zero, top = case.zero, case.stock.thickness_mm
+    x, y, z = event.at_mm[0] + zero.x_mm, event.at_mm[1] + zero.y_mm, event.at_mm[2] + zero.z_mm
+    x0, y0, x1, y1 = case.stock.bounds_mm
+    # Also False where the program has not yet said where the cutter is.
+    if not (z < top - HAIR_MM and x0 < x < x1 and y0 < y < y1):
+        return
+    if event.kind == "dwell" and event.value > (BREAK_S if program.tool.kind == "drill" else 0.0):
+        what = f"It waits {event.value:g} s"
+        warns = not case.drawn and event.value <= SLACK_S
+    elif event.kind in ("stop", "change"):
+        what, warns = f"It stops ({event.words})", False
+    elif event.kind == "spindle" and event.rpm == 0:
+        what, warns = f"It stops the spindle ({event.words})", not case.drawn
+    else:
+        return
+    yield Finding(
+        message=f"{what} at {at(x, y)} with the cutter {top - z:.2f} mm deep in the board.",
+        file=program.file,
+        line=event.line,
+        place_mm=(x, y),
+        remedy="Retract first (G0 Z...).",
+        warns=warns,
+    )
+
+
+def _too_long(case: Case, program: ProgramUnderTest) -> Iterator[Finding]:
+    dwells = [event for event in program.replay.events if event.kind == "dwell"]
+    if not dwells:
+        return
+    worst = max(dwells, key=lambda event: event.value)
+    if case.drawn:
+        warm_up = program.stated.manner.warm_up_s if program.stated else 0.0
+        most = max(case.machine.spindle_start_s, warm_up) + SLACK_S
+        starts = sum(event.kind == "spindle" and event.rpm != 0 for event in program.replay.events)
+        total = sum(event.value for event in dwells)
+        allowed = warm_up + max(starts, 1) * case.machine.spindle_start_s + SLACK_S
+        if worst.value > most or total > allowed:
+            yield Finding(
+                message=f"It waits {worst.value:g} s here and {total:g} s in all; {allowed:g} s is the most.",
+                file=program.file,
+                line=worst.line,
+                remedy="Make the programs again.",
+            )
+    elif worst.value > LONG_S:
+        yield Finding(
+            message=f"It waits {worst.value:,.6g} s ({worst.value / 60:,.0f} min). Is {worst.value / 1000:g} s meant? "
+            "The published rules count G4's P in seconds, some controls in milliseconds.",
+            file=program.file,
+            line=worst.line,
+            remedy="Look which unit the control has.",
+            warns=True,
+        )
