@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Callable, Iterator, Sequence
+from itertools import takewhile
 
 from msgspec import Struct
 
@@ -141,11 +142,12 @@ def _of_board(case: Case, heading: _Heading, wrong: Callable[[int, str], Finding
 
 
 def _asked_for(cutter: ProgramUnderTest) -> Iterator[Finding]:
-    """The comment right before the stop for a change by hand."""
+    """The comments right before the stop for a change by hand."""
     lines = cutter.text.splitlines()
     for event in cutter.replay.events:
         if event.kind == "stop" and event.value == 0:
-            said = lines[event.line - 2] if event.line >= 2 else ""
+            before = reversed(lines[: event.line - 1])
+            said = " ".join(takewhile(_COMMENT.match, before))
             if _plain(cutter.tool.label) not in _plain(said):
                 yield Finding(
                     message=f"The message before the stop does not name the cutter to fit, {cutter.tool.label}.",
