@@ -29,6 +29,7 @@ from signgen.shop.load import load_shop
 from signgen.shop.materials import Machine
 from signgen.shop.tools import Tool
 from signgen.spec.check_spec import NONE_SAID, CheckSpec, FixingSpec, read_check_spec
+from signgen.user_file import MOST_PROGRAM_BYTES, read_bytes, shown
 
 CHORD_MM = 0.01
 """How far the chords of an arc in an upright plane may leave it where only time is reckoned."""
@@ -80,15 +81,15 @@ def check_files(
 
 def _texts(paths: Sequence[str], problems: list[Problem]) -> dict[str, str]:
     found: dict[str, str] = {}
+    advice = "Name a program, or a folder that make wrote."
     for path in paths:
         if path in found:
             problems.append(Problem(where=path, what="It is named twice.", remedy="Name each program once."))
             continue
         try:
-            found[path] = Path(path).read_bytes().decode("latin-1")
-        except OSError as error:
-            what = f"It cannot be read: {error.strerror or error}."
-            problems.append(Problem(where=path, what=what, remedy="Name a program, or a folder that make wrote."))
+            found[path] = read_bytes(path, shown(path), MOST_PROGRAM_BYTES, remedy=advice).decode("latin-1")
+        except AskError as error:
+            problems += error.problems
     return found
 
 

@@ -17,7 +17,7 @@ from signgen.disk.ours import NAME, REPORT, Earlier, earlier_make, remove_ours
 from signgen.disk.stage import STAGE, held, settle, staged, sweep, unused, write
 from signgen.errors import AskError
 from signgen.messages import Message
-from signgen.user_file import is_there, shown, unwritable
+from signgen.user_file import expanded, is_there, shown, unwritable
 
 __all__ = ["must_have_lines", "remove_folder", "superseded", "sweep", "write_file", "write_files", "write_folder"]
 
@@ -113,7 +113,7 @@ def _give_back(gone: Path, place: Path, old: Collection[str]) -> None:
 
 def superseded(read: str | None, out: Path) -> tuple[str, ...]:
     """The name in the folder `out` of the file that was read, if it lies there."""
-    if read is None or Path(read).expanduser().resolve().parent != out.resolve():
+    if read is None or _place(expanded(read, "from")).parent != _place(out):
         return ()
     return (Path(read).name,)
 

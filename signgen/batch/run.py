@@ -31,6 +31,7 @@ from signgen.errors import AskError, SignGenError
 from signgen.files import sweep
 from signgen.messages import Message
 from signgen.shop.prices import load_prices
+from signgen.user_file import MOST_TOML_BYTES, read_bytes
 
 USUAL_TIME_S, USUAL_MEMORY_MB = 120.0, 2000
 """A large sign full of text takes a few seconds and a few hundred megabytes."""
@@ -134,8 +135,8 @@ def identity(table: Table, recipe: Recipe, how: How) -> dict[str, str]:
 def _digest(path: Path) -> str:
     """Of a file that may not be there; who needs it will say so."""
     try:
-        return hashlib.sha256(path.read_bytes()).hexdigest()
-    except OSError:
+        return hashlib.sha256(read_bytes(path, "shop", MOST_TOML_BYTES)).hexdigest()
+    except AskError:
         return ""
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 import codecs
 import hashlib
 import io
+import stat
 from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
@@ -18,6 +19,8 @@ from msgspec import Struct
 from signgen.batch.guard import unguarded
 from signgen.batch.records import LONGEST_RECORD, Record, records
 from signgen.errors import AskError, Problem
+from signgen.messages import Message, Num
+from signgen.user_file import LOOK, expanded, shown, why
 
 DELIMITERS = (",", ";", "\t")
 
@@ -30,6 +33,8 @@ _WORKBOOKS = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1")
 _HEAD = 64
 """Bytes in which every second one is zero when the text is UTF-16 without its mark."""
 _BLOCK = 1 << 20
+MOST_BYTES = 50_000_000
+"""A hundred thousand rows of long texts; a list is read row by row, whatever its length."""
 
 
 class Table(Struct, frozen=True, kw_only=True):
@@ -78,7 +83,8 @@ def open_table(path: Path, encoding: str | None = None) -> Table:
 
     Raises: AskError when it cannot be read, has no header or no rows, or columns without a name or of the same name.
     """
-    path = path.expanduser()
+    path = expanded(path, shown(path))
+    _must_be_a_list(path)
     try:
         digest, start = _digest(path)
     except OSError as error:
@@ -104,6 +110,21 @@ def open_table(path: Path, encoding: str | None = None) -> Table:
         path=path, encoding=encoding, delimiter=delimiter, columns=columns, is_errors=is_errors, count=count,
         digest=digest,
     )  # fmt: skip
+
+
+def _must_be_a_list(path: Path) -> None:
+    """Raises: AskError for what is no regular file, or is too large for a list: each sign has some hundred bytes."""
+    try:
+        told = path.stat()
+    except (OSError, ValueError) as error:
+        raise AskError.at(shown(path), Message("files.unread", path=shown(path), why=why(error)), LOOK) from None
+    if stat.S_ISDIR(told.st_mode):
+        raise AskError.at(shown(path), Message("files.folder", path=shown(path)), LOOK)
+    if not stat.S_ISREG(told.st_mode):
+        raise AskError.at(shown(path), Message("files.no_file", path=shown(path)), Message("files.save_it_first"))
+    if told.st_size > MOST_BYTES:
+        what = Message("files.too_large", path=shown(path), most=Num(MOST_BYTES / 1e6))
+        raise AskError.at(shown(path), what, Message("files.is_it_the_right_one"))
 
 
 def _columns_make_sense(path: Path, columns: tuple[str, ...]) -> None:

@@ -11,8 +11,10 @@ from signgen.borders.common import NoEyes, Point, ring
 from signgen.borders.svg_chain import chain_of
 from signgen.borders.svg_file import read_svg_path
 from signgen.errors import AskError, CannotMakeError
+from signgen.messages import Message
 from signgen.messages.figures import plain
 from signgen.option import Option
+from signgen.user_file import LOOK, expanded, shown, why
 
 if TYPE_CHECKING:
     from shapely.geometry import Polygon
@@ -87,9 +89,9 @@ def own_size_mm(argument: str) -> tuple[float, float]:
 
 def _own(argument: str) -> tuple[FilePath, Chain, tuple[float, float]]:
     try:
-        file = FilePath(argument).expanduser().resolve()
-    except (OSError, RuntimeError) as error:  # RuntimeError: links that lead round in a circle, or nobody's home folder
-        raise AskError.at("border", f"'{argument}' leads to no file: {error}.", "Look at the path.") from None
+        file = expanded(argument, "border").resolve()
+    except (OSError, ValueError, RuntimeError) as error:  # RuntimeError: links that lead round in a circle
+        raise AskError.at("border", Message("files.unread", path=shown(argument), why=why(error)), LOOK) from None
     path = read_svg_path(file)
     chain = chain_of(path)
     (x0, y0), (x1, y1) = _bounds(chain.points(_fine(chain)))

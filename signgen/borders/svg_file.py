@@ -14,7 +14,9 @@ from xml.parsers import expat
 
 from msgspec import Struct
 
+from signgen.borders.svg_style import is_hidden, more_than_looks
 from signgen.errors import AskError
+from signgen.user_file import read_bytes
 
 GREATEST_BYTES = 4_000_000
 """An outline that is larger has been traced from a picture and would take hours to cut."""
@@ -30,8 +32,17 @@ _MM_PER_UNIT = {
     "": _PX_MM, "px": _PX_MM, "pt": 25.4 / 72, "pc": 25.4 / 6, "in": 25.4, "cm": 10.0, "mm": 1.0,
 }  # fmt: skip
 _NOT_DRAWN = frozenset(
-    ("defs", "symbol", "clipPath", "mask", "marker", "pattern", "metadata", "title", "desc", "style")
-)
+    (
+        "defs", "symbol", "clipPath", "mask", "marker", "pattern", "metadata", "title", "desc", "style",
+        "linearGradient", "radialGradient", "filter", "view", "cursor", "font", "font-face", "color-profile",
+    )
+)  # fmt: skip
+_GROUPS = frozenset(("g", "a", "path"))
+_CUTS = ("clip-path", "mask", "filter", "requiredFeatures", "requiredExtensions", "systemLanguage")
+"""Attributes by which less of a shape is seen than it is, or another one, or none."""
+_DEEPEST = 200
+"""Elements in each other: drawing programs make ten."""
+_FURTHEST = 1e9
 _DRAWN = frozenset(
     ("rect", "circle", "ellipse", "line", "polyline", "polygon", "text", "image", "use", "switch", "svg")
 )
@@ -40,7 +51,6 @@ _ACTIVE = frozenset(
 )
 _LENGTH = re.compile(r"\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*([a-zA-Z]*)\s*", re.ASCII)
 _STEP = re.compile(r"\s*,?\s*(matrix|translate|scale|rotate|skewX|skewY)\s*\(([^()]*)\)", re.ASCII)
-_MOVED = re.compile(r"(?<![-\w])(?:transform|translate|rotate|scale)\s*:", re.IGNORECASE)
 _NUMBER = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?", re.ASCII)
 
 
@@ -58,16 +68,7 @@ def read_svg_path(file: Path) -> SvgPath:
     Raises: AskError, with the line where there is one, for a file that cannot be read, is enormous, is no SVG, holds
     anything active or from elsewhere, or draws anything but one path.
     """
-    try:
-        size = file.stat().st_size
-        raw = file.read_bytes() if size <= GREATEST_BYTES else b""
-    except OSError as error:
-        raise AskError.at("border", f"{file} cannot be read: {error.strerror}.", "Look at the path.") from None
-    if size > GREATEST_BYTES:
-        raise AskError.at(
-            "border", f"{file} is {size / 1e6:.1f} MB large.",
-            f"Simplify the path until the file has less than {GREATEST_BYTES / 1e6:g} MB.",
-        )  # fmt: skip
+    raw = read_bytes(file, "border", GREATEST_BYTES)
     reader = _Reader(file)
     try:
         reader.parser.Parse(raw, True)
@@ -85,12 +86,14 @@ class _Reader:
         self.parser = expat.ParserCreate(namespace_separator=" ")
         self.parser.StartElementHandler = self._start
         self.parser.EndElementHandler = self._end
+        self.parser.CharacterDataHandler = self._text
         self.parser.StartDoctypeDeclHandler = self._doctype
         self.parser.EntityDeclHandler = self._entity
         self.parser.ProcessingInstructionHandler = self._instruction
         self.matrices: list[Matrix] = []
         self.undrawn = 0
         self.paths: list[SvgPath] = []
+        self.sheet: list[str] | None = None
 
     @property
     def _where(self) -> str:
@@ -120,7 +123,15 @@ class _Reader:
                 raise self._refuse(f"The file begins with <{name}>, not with <svg>.", "Name an SVG file.")
             self.matrices.append(times(self._scale(attributes), self._transform(attributes)))
             return
+        if len(self.matrices) >= _DEEPEST:
+            raise self._refuse("Its elements stand too deep in each other.", "Save it as plain SVG.")
+        if self.undrawn == 0 and is_hidden(attributes):
+            self.matrices.append(self.matrices[-1])
+            self.undrawn += 1
+            return
         self.matrices.append(times(self.matrices[-1], self._transform(attributes)))
+        if name == "style" and space in ("", _SVG):
+            self.sheet = []
         if space not in ("", _SVG):
             self.undrawn += 1  # an editor's own notes
         elif self.undrawn or name in _NOT_DRAWN:
@@ -129,10 +140,19 @@ class _Reader:
             raise self._refuse(
                 f"The file also draws a <{name}>.", "Keep one path alone: turn other shapes into paths and unite them."
             )
+        elif name not in _GROUPS:
+            raise self._refuse(f"The file holds a <{name[:40]}>, which is not known here.", "Save it as plain SVG.")
         elif name == "path" and attributes.get("d", "").strip() not in ("", "none"):
             self.paths.append(SvgPath(data=attributes["d"], where=self._where, matrix=self.matrices[-1]))
 
+    def _text(self, text: str) -> None:
+        if self.sheet is not None:
+            self.sheet.append(text)
+
     def _end(self, _: str) -> None:
+        if self.sheet is not None:
+            self._refuse_style("".join(self.sheet))
+            self.sheet = None
         self.matrices.pop()
         self.undrawn = max(0, self.undrawn - 1)
 
@@ -147,8 +167,19 @@ class _Reader:
                 raise self._refuse(
                     "The file refers to something outside itself, which is never opened.", "Save it as plain SVG."
                 )
-            if plain == "style" and _MOVED.search(value):
-                raise self._refuse("An element is moved by its style.", "Apply the transform to the path itself.")
+            if plain == "style" and not is_hidden(attributes):
+                self._refuse_style(value)
+            if plain in _CUTS and value.strip().casefold() != "none":
+                raise self._refuse(f"An element has {plain}, which changes what is seen of it.", "Take it away.")
+            if plain in ("transform-origin", "transform-box"):
+                raise self._refuse(f"An element has {plain}.", "Apply the transform to the path itself.")
+            if plain == "visibility" and value.strip().casefold() != "visible":
+                raise self._refuse("An element is hidden by visibility.", "Delete it, or make it visible.")
+
+    def _refuse_style(self, style: str) -> None:
+        if more := more_than_looks(style):
+            what = f"A style says '{more}', which may change what is drawn."
+            raise self._refuse(what, "Apply it to the path itself, or take it away.")
 
     def _scale(self, attributes: dict[str, str]) -> Matrix:
         """From the numbers of the outermost element to millimetres; an equal scale both ways, the smaller one, as
@@ -189,6 +220,10 @@ class _Reader:
         if len(self.paths) > 1:
             raise AskError.at(
                 self.paths[1].where, f"The file draws {len(self.paths)} paths.", "Keep one alone, or unite them."
+            )
+        if not all(math.isfinite(n) and abs(n) < _FURTHEST for n in self.paths[0].matrix):
+            raise AskError.at(
+                self.paths[0].where, "The path reaches further than anybody can draw.", "Look at its numbers."
             )
         return self.paths[0]
 

@@ -15,6 +15,7 @@ from signgen.lettering.face import Face, Glyphs
 from signgen.lettering.heights import measured_face
 from signgen.lettering.sfnt import check_font_file
 from signgen.lettering.stroke_faces import stroke_face
+from signgen.user_file import expanded, is_there
 
 _FONT_SUFFIXES = (".ttf", ".otf", ".ttc", ".otc")
 
@@ -40,12 +41,12 @@ def open_face(name_or_path: str | os.PathLike[str], axes: Mapping[str, float] | 
     if entry is not None:
         return _opened(entry.name, entry.path, 1, settings, entry.path.stat().st_mtime_ns)
     path, number = _path_and_number(asked)
-    if not (path.exists() or path.suffix.casefold() in _FONT_SUFFIXES or os.sep in asked):
+    if not (is_there(path) or path.suffix.casefold() in _FONT_SUFFIXES or os.sep in asked):
         names = [*by_name, *(face.name for face in stroke_catalogue())]
         close = difflib.get_close_matches(asked.casefold(), names, n=3, cutoff=0.5)
         remedy = f"Did you mean {' or '.join(close)}?" if close else "`signgen list fonts` shows the names."
         raise AskError.at(
-            "font", f"There is no face named {asked!r}.", f"{remedy} A path to a TTF or OTF file works too."
+            "font", f"There is no face named {asked[:80]!r}.", f"{remedy} A path to a TTF or OTF file works too."
         )
     check_font_file(path, number)
     return _opened(asked, path, number, settings, path.stat().st_mtime_ns)
@@ -59,9 +60,9 @@ def faces_with(characters: str) -> tuple[str, ...]:
 def _path_and_number(asked: str) -> tuple[Path, int]:
     """A path and the number after its `#`; a `#` that is part of an existing file's name stays there."""
     stem, mark, digits = asked.rpartition("#")
-    if mark and digits.isascii() and digits.isdigit() and not Path(asked).exists():
-        return Path(stem).expanduser(), int(digits)
-    return Path(asked).expanduser(), 1
+    if mark and digits.isascii() and digits.isdigit() and len(digits) < 7 and not is_there(Path(asked)):
+        return expanded(stem, "font"), int(digits)
+    return expanded(asked, "font"), 1
 
 
 @lru_cache(maxsize=64)

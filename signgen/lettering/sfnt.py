@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import BinaryIO
 
 from signgen.errors import AskError, SignGenError
+from signgen.user_file import is_there, shown
 
 LARGEST_FILE_BYTES = 256 * 1024 * 1024
 """Twice the largest collections of Chinese, Japanese and Korean faces; more is no font, or an attack."""
@@ -36,7 +37,7 @@ def check_font_file(path: Path, number: int) -> None:
 
     Raises: AskError saying what is wrong with the file.
     """
-    if not path.exists():
+    if not is_there(path):
         raise _refused(path, "does not exist.", "Check the path, or use a name that `signgen list fonts` shows.")
     if not path.is_file():
         raise _refused(path, "is not a file.", "Name a TTF, OTF or TTC file.")
@@ -51,7 +52,7 @@ def check_font_file(path: Path, number: int) -> None:
 
 
 def _refused(path: Path, what: str, remedy: str) -> SignGenError:
-    return AskError.at("font", f"{path} {what}", remedy)
+    return AskError.at("font", f"{shown(path)} {what}", remedy)
 
 
 def _check(path: Path, file: BinaryIO, size: int, number: int) -> None:

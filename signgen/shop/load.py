@@ -10,7 +10,6 @@ at hand.
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Callable
 from importlib.resources import files
 from pathlib import Path
@@ -21,6 +20,7 @@ from signgen.option import did_you_mean
 from signgen.shop.kinds import machine_of, material_of, tool_of
 from signgen.shop.rows import Row
 from signgen.shop.shop import Shop
+from signgen.user_file import MOST_TOML_BYTES, expanded, read_bytes, toml_of
 
 SHIPPED = ("tools.toml", "materials.toml", "machines.toml")
 _NAME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
@@ -42,7 +42,7 @@ def load_shop(user_file: Path | None = None) -> Shop:
     """
     problems: list[Problem] = []
     shipped = [tables(files("signgen.shop").joinpath("data", name).read_bytes(), name, problems) for name in SHIPPED]
-    own = {} if user_file is None else tables(bytes_of(user_file), user_file.name, problems)
+    own = {} if user_file is None else tables(own_bytes(user_file), user_file.name, problems)
     only_own = own.pop("only-these-tools", False) if own else False
     where = user_file.name if user_file else ""
     if not isinstance(only_own, bool):
@@ -61,27 +61,22 @@ def load_shop(user_file: Path | None = None) -> Shop:
         problems.append(Problem(where=where, what="The shop has no V-bit.", remedy='Add one with kind = "v-bit".'))
     if problems:
         raise ShopError(problems)
-    path = None if user_file is None else str(user_file.expanduser().absolute())
+    path = None if user_file is None else str(expanded(user_file, "shop").absolute())
     return Shop(tools=tools, materials=materials, machines=machines, user_file=path)
 
 
-def bytes_of(path: Path) -> bytes:
-    try:
-        return path.expanduser().read_bytes()
-    except OSError as error:
-        raise AskError.at("shop", f"{path} cannot be read: {error.strerror}.", "Look at the path.") from None
+def own_bytes(path: Path) -> bytes:
+    """Of a user's shop file. Raises: AskError."""
+    return read_bytes(path, "shop", MOST_TOML_BYTES)
 
 
 def tables(raw: bytes, where: str, problems: list[Problem]) -> dict[str, object]:
+    """The tables of a shop file; what is wrong with it as a whole is added to the problems."""
     try:
-        return tomllib.loads(raw.decode("utf-8-sig"))
-    except UnicodeDecodeError:
-        problems.append(Problem(where=where, what="The file is not UTF-8 text.", remedy="Save it as UTF-8."))
-    except RecursionError:
-        problems.append(Problem(where=where, what="Brackets stand too deep in each other.", remedy="Mend the file."))
-    except tomllib.TOMLDecodeError as error:
-        problems.append(Problem(where=where, what=f"The file is not valid TOML: {error}.", remedy="Mend that line."))
-    return {}
+        return toml_of(raw, where)
+    except AskError as error:
+        problems += error.problems
+        return {}
 
 
 def _rows(

@@ -13,7 +13,7 @@ from msgspec import Struct
 
 from signgen.errors import Problem, ShopError
 from signgen.option import did_you_mean, word
-from signgen.shop.load import bytes_of, tables
+from signgen.shop.load import own_bytes, tables
 from signgen.shop.rows import Row
 from signgen.units import POSITIVE, Limits, size_mm
 
@@ -45,7 +45,7 @@ def load_prices(user_file: Path | None = None) -> Prices:
     problems: list[Problem] = []
     shipped = tables(files("signgen.shop").joinpath("data", SHIPPED).read_bytes(), SHIPPED, problems).get("prices", {})
     name = user_file.name if user_file else ""
-    own = tables(bytes_of(user_file), name, problems).get("prices", {}) if user_file else {}
+    own = tables(own_bytes(user_file), name, problems).get("prices", {}) if user_file else {}
     currency = ""
     found: dict[str, dict[str, Price]] = {kind: {} for kind in _KINDS}
     for file, raw, invented in ((name, own, False), (SHIPPED, shipped, True)):

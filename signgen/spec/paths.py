@@ -6,7 +6,9 @@ import os
 from pathlib import Path
 
 from signgen.borders.path import PathOutline
+from signgen.errors import AskError
 from signgen.option import Option
+from signgen.user_file import expanded
 
 FONT_SUFFIXES = (".ttf", ".otf", ".ttc", ".otc", ".woff", ".woff2")
 
@@ -27,7 +29,10 @@ def seen_from(folder: Path, option: Option, text: str) -> str:
 
 def resolved(path: str, folder: Path) -> str:
     """The absolute form of a path as seen from a folder; '~' is the user's home."""
-    return str((folder / Path(path).expanduser()).resolve())
+    try:
+        return str((folder / expanded(path, "path")).resolve())
+    except (AskError, OSError, ValueError, RuntimeError):  # nobody's home, links in a circle: who opens it will say so
+        return path
 
 
 def resolved_border(border: str, folder: Path) -> str:

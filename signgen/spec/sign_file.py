@@ -37,20 +37,16 @@ a comment.
 from __future__ import annotations
 
 import json
-import re
-import tomllib
 from collections.abc import Mapping
 from pathlib import Path
 
-from signgen.errors import AskError
 from signgen.option import Option, written
 from signgen.spec import keys
 from signgen.spec.lettering_keys import LINE, LINE_KEY_BY_NAME
 from signgen.spec.lines import asked_of_line
 from signgen.spec.paths import seen_from
 from signgen.spec.sign_spec import SignSpec
-
-_PLACE = re.compile(r"^(?P<what>.*?)\s*\(at line (?P<line>\d+), column \d+\)$", re.DOTALL)
+from signgen.user_file import expanded, read_toml, shown
 
 
 def load_sign_file(path: Path) -> dict[str, object]:
@@ -59,22 +55,8 @@ def load_sign_file(path: Path) -> dict[str, object]:
 
     Raises: AskError with the file and, where there is one, the line.
     """
-    try:
-        raw = path.expanduser().read_bytes()
-    except OSError as error:
-        raise AskError.at(str(path), f"The sign file cannot be read: {error.strerror}.", "Look at the path.") from None
-    try:
-        found = tomllib.loads(raw.decode("utf-8-sig"))
-    except UnicodeDecodeError as error:
-        line = raw[: error.start].count(b"\n") + 1
-        raise AskError.at(f"{path}:{line}", "The file is not UTF-8 text.", "Save it as UTF-8.") from None
-    except RecursionError:
-        raise AskError.at(str(path), "Its brackets stand too deep in each other.", "Mend the file.") from None
-    except tomllib.TOMLDecodeError as error:
-        match = _PLACE.match(str(error))
-        where, what = (f"{path}:{match['line']}", match["what"]) if match else (str(path), str(error))
-        raise AskError.at(where, f"This is not valid TOML: {what}.", _advice(raw, match)) from None
-    folder = path.expanduser().parent
+    found: dict[str, object] = read_toml(path, shown(path))
+    folder = expanded(path, shown(path)).parent
     tables = found.get(LINE.name)
     _see_paths_from(folder, found, keys.KEY_BY_NAME)
     for table in tables if isinstance(tables, list) else ():
@@ -133,13 +115,3 @@ def _toml(value: object) -> str:
             return str(int(value))
         case _:
             return repr(value)
-
-
-def _advice(raw: bytes, match: re.Match[str] | None) -> str:
-    """What to do about a line that TOML does not take; the usual slip is a text without quotes."""
-    lines = raw.decode("utf-8", errors="replace").splitlines()
-    line = lines[int(match["line"]) - 1] if match and int(match["line"]) <= len(lines) else ""
-    _, equals, value = line.partition("=")
-    if equals and value.strip() and value.strip()[0] not in "\"'[{+-.0123456789":
-        return f"Put quotes around {value.strip()}."
-    return 'Write key = "text", key = 12 or key = ["a", "b"] on each line.'

@@ -125,7 +125,10 @@ def test_other_encodings_and_no_namespace_are_read(read):
         (SVG.format(' viewBox="0 0 0 10"', PATH), "is no box"),
         (SVG.format("", '<g transform="turn(3)">' + PATH + "</g>"), "transform 'turn(3)'"),
         (SVG.format("", '<g transform="scale(1 2 3)">' + PATH + "</g>"), "transform 'scale(1 2 3)'"),
-        (SVG.format("", '<path style="fill:red;transform:scale(2)" d="M0 0h1v1z"/>'), "by its style"),
+        (
+            SVG.format("", '<path style="fill:red;transform:scale(2)" d="M0 0h1v1z"/>'),
+            "A style says 'transform: scale(2)'",
+        ),
     ],
 )
 def test_refuses_what_is_active_elsewhere_or_more_than_one_path(read, text, what):
@@ -146,12 +149,60 @@ def test_refuses_an_enormous_file_without_reading_it(tmp_path):
     file = tmp_path / "huge.svg"
     with file.open("wb") as stream:
         stream.truncate(GREATEST_BYTES + 1)
-    with pytest.raises(AskError, match=r"^border: .*huge\.svg is 4\.0 MB large\. Simplify the path"):
+    with pytest.raises(AskError, match=r"^border: .*huge\.svg is larger than 4 MB"):
         read_svg_path(file)
 
 
 def test_says_that_a_file_is_not_there(tmp_path):
     with pytest.raises(AskError, match=r"^border: .*none\.svg cannot be read: No such file"):
         read_svg_path(tmp_path / "none.svg")
-    with pytest.raises(AskError, match=r"cannot be read: Is a directory"):
+    with pytest.raises(AskError, match=r"cannot be read: it is a folder"):
         read_svg_path(tmp_path)
+
+
+HIDDEN = [
+    ('<path style="display:none" d="M0 0h1v1z"/>', ""),
+    ('<g display="none"><path d="M0 0h1v1z"/><g><path d="M0 0h1v1z"/></g></g>', ""),
+    ('<g style="fill:red; display : none !important"><path d="M0 0h1v1z"/></g>', ""),
+]
+
+
+@pytest.mark.parametrize(("before", "after"), [*HIDDEN, *((after, before) for before, after in HIDDEN)])
+def test_what_is_not_displayed_is_not_drawn(read, before, after):
+    assert read(SVG.format("", before + PATH + after)).data == "M0 0h10v10z"
+
+
+@pytest.mark.parametrize(
+    "style",
+    [
+        "path{d:path('M0 0h5v5z')}", ".a{transform:scale(2)}", "path { display: none }", "@import url(x.css);",
+        "@media print{path{d:none}}", "g{visibility:hidden}", "path{clip-path:url(#c)}", "/**/path{/*;*/ translate: 3px}",
+        "a{fill:red;scale:2}",
+    ],
+)  # fmt: skip
+def test_a_style_sheet_that_changes_what_is_drawn_is_refused_by_name(read, style):
+    problem = refused(read, SVG.format("", f"<style>{style}</style>{PATH}"))
+    assert "which may change what is drawn" in str(problem.what)
+
+
+@pytest.mark.parametrize(
+    "style", [".a{fill:none;stroke:#000;stroke-width:.25px}", "", "/* transform:none */ a{fill:red}"]
+)
+def test_a_style_sheet_of_looks_alone_is_taken(read, style):
+    assert read(SVG.format("", f"<defs><style><![CDATA[{style}]]></style></defs>{PATH}")).data == "M0 0h10v10z"
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        'clip-path="url(#c)"', 'mask="url(#m)"', 'systemLanguage="de"', 'visibility="hidden"', 'transform-origin="9 9"',
+        'transform="scale(1e300)"',
+    ],
+)  # fmt: skip
+def test_attributes_that_change_what_is_seen_are_refused(read, more):
+    assert refused(read, SVG.format("", f'<path {more} d="M0 0h10v10z"/>')).remedy
+
+
+def test_an_element_that_is_not_known_and_ten_thousand_in_each_other_are_refused(read):
+    assert "<hatch>" in str(refused(read, SVG.format("", f"<hatch>{PATH}</hatch>")).what)
+    assert "too deep" in str(refused(read, SVG.format("", "<g>" * 10_000 + PATH + "</g>" * 10_000)).what)
