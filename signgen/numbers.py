@@ -43,18 +43,3 @@ def span(minutes: float) -> str:
     """
     parts = zip(time_parts(minutes), ("h", "min", "s"), strict=True)
     return " ".join(f"{value} {unit}" for value, unit in parts if value)
-
-
-def joined_words(words: tuple[str, ...]) -> str:
-    """'a', 'a and b', 'a, b and c'."""
-    return " and ".join(part for part in (", ".join(words[:-1]), *words[-1:]) if part)
-
-
-def mm(value: float, places: int = 1) -> str:
-    """The length with its unit, never parted at a line's end."""
-    return f"{figure(value, places)}\u00a0mm"
-
-
-def size(width: float, height: float) -> str:
-    """'220 × 140 mm'."""
-    return f"{figure(width)}\u00a0×\u00a0{figure(height)}\u00a0mm"

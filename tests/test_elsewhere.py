@@ -15,9 +15,9 @@ from signgen.elsewhere import check_files, moves_of, time_of
 from signgen.errors import AskError
 from signgen.job.judged import Judged
 from signgen.pipeline import make_job
-from signgen.replay.measure import cut_length_mm, lengths_mm
 from signgen.replay.reader import read_program
 from tests.asking import spec_of
+from tests.measuring import cut_length_mm, lengths_mm
 
 SLOT = """\
 %

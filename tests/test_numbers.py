@@ -37,10 +37,3 @@ def test_a_longer_time_is_never_written_as_a_shorter_one(a: float, b: float) -> 
     low, high = sorted((a, b))
     assert minutes(numbers.span(low)) <= minutes(numbers.span(high))
     assert minutes(numbers.span(high)) >= high - 1e-3
-
-
-@pytest.mark.parametrize(
-    ("words", "text"), [((), ""), (("a",), "a"), (("a", "b"), "a and b"), (("a", "b", "c"), "a, b and c")]
-)
-def test_words_are_joined_as_people_do(words: tuple[str, ...], text: str) -> None:
-    assert numbers.joined_words(words) == text

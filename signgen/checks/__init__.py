@@ -140,11 +140,6 @@ def both_sides(face: CheckReport, back: CheckReport) -> CheckReport:
     return CheckReport(results=(*merged, *only_back))
 
 
-def check_named(word: str) -> Check | None:
-    """The check of a code ("C102", in any case) or a name ("rapids_clear")."""
-    return next((check for check in EVERY_CHECK if word.upper() == check.code or word.lower() == check.name), None)
-
-
 def _is_clear(replay: Replay, drawn: bool) -> bool:
     """Whether it is known what the machine does. A program from elsewhere may lack its end: what goes before is clear
     all the same."""

@@ -47,13 +47,6 @@ def fill(flat: NDArray[np.generic], area: BaseGeometry, grid: Grid, value: int |
             flat[first:last] = value
 
 
-def mask_of(area: BaseGeometry, grid: Grid) -> NDArray[np.bool_]:
-    """(ny, nx) True where the cell's centre lies in the area."""
-    mask = np.zeros(grid.ny * grid.nx, dtype=np.bool_)
-    fill(mask, area, grid, True)
-    return mask.reshape(grid.ny, grid.nx)
-
-
 def _spans(segments: FloatArray, grid: Grid) -> tuple[IntArray, IntArray]:
     """(start, count) of runs of inside cells, from the crossings of the outline with the rows' centre lines."""
     x0, y0, x1, y1 = ((segments - [grid.x0_mm, grid.y0_mm] * 2) / grid.cell_mm).T

@@ -43,13 +43,6 @@ def legibility_report(drawing: Drawing) -> dict[str, Any]:
     }
 
 
-def cap_heights(drawing: Drawing) -> str:
-    """The height of the capitals in millimetres, '22.2', or of the smallest and the largest line, '15.4 to 60'."""
-    least = figure(drawing.cap_height_mm)
-    most = figure(max((line.cap_height_mm for line in drawing.lines), default=drawing.cap_height_mm))
-    return least if least == most else f"{least} to {most}"
-
-
 def reading_note(drawing: Drawing) -> str:
     """How far the smallest letters read, and what may be asked of a house number; '' without lettering."""
     if not drawing.lines:

@@ -65,14 +65,6 @@ class _Run(Struct, frozen=True, kw_only=True):
     face: Face
 
 
-def shape_lines(
-    face: Face, lines: Sequence[str], *, spaced: bool = False, fallback: bool = False
-) -> tuple[ShapedLine, ...]:
-    """Every line shaped; see `shape`. Missing characters of all lines are told in one error."""
-    check_characters(face, lines, fallback=fallback)
-    return tuple(_shaped(face, text, spaced, fallback) for text in lines)
-
-
 def shape(face: Face, text: str, *, spaced: bool = False, fallback: bool = False) -> ShapedLine:
     """One line shaped, with kerning, ligatures, marks and lining figures.
 

@@ -66,46 +66,6 @@ def rapid_contacts(
     return tuple(contacts)
 
 
-def contact_depths(
-    heights: HeightMap, motions: Motions, tool: Tool, zero: WorkZero, select: NDArray[np.bool_] | None = None
-) -> dict[int, Contact]:
-    """For each (selected) motion that comes below the highest place of `heights`: how deep its cutter goes
-    below them at worst, negative where it stays clear. All against the same heights, whatever the order.
-    Motions that meet no cell are left out."""
-    chosen = np.arange(len(motions)) if select is None else np.nonzero(select)[0]
-    top = float(heights.z_mm.max(initial=-np.inf))
-    return _deepest(heights.z_mm, heights.grid, motions, chosen, tool, zero, top)
-
-
-def heights_under(
-    heights: HeightMap, motions: Motions, motion: int, tool: Tool, zero: WorkZero
-) -> tuple[float, float] | None:
-    """(lowest, highest) of what is left anywhere under the cutter's full diameter along one motion; None
-    beside the board."""
-    lowest, highest = np.inf, -np.inf
-    full = _as_flat(tool)
-    for swaths in sweeps(heights.grid, motions, np.array([motion]), full, zero, np.inf):
-        h, w = swaths.z_mm.shape[1:]
-        for block, j, i in zip(swaths.z_mm, swaths.row.tolist(), swaths.column.tolist(), strict=True):
-            under = heights.z_mm[j : j + h, i : i + w][np.isfinite(block)]
-            lowest, highest = min(lowest, under.min(initial=np.inf)), max(highest, under.max(initial=-np.inf))
-    return (float(lowest), float(highest)) if lowest <= highest else None
-
-
-def _as_flat(tool: Tool) -> Tool:
-    return Tool(
-        name=tool.name,
-        kind="end-mill",
-        diameter_mm=tool.diameter_mm,
-        shank_mm=tool.shank_mm,
-        cutting_length_mm=tool.cutting_length_mm,
-        flutes=tool.flutes,
-        stickout_mm=tool.stickout_mm,
-        can_plunge=tool.can_plunge,
-        source=tool.source,
-    )
-
-
 def _suspects(motions: Motions, top_mm: float, *, leaves_as_it_came: bool) -> NDArray[np.intp]:
     """Rapids that come below the top of the board (program coordinates) other than by going straight up from
     where the cutter was."""

@@ -8,7 +8,7 @@ import numpy as np
 from msgspec import Struct
 from numpy.typing import NDArray
 
-from signgen.replay.motion import ARC_CCW, ARC_CW, RAPID, FloatArray, Motions
+from signgen.replay.motion import ARC_CCW, ARC_CW, FloatArray, Motions
 
 SAME_PLACE_MM = 1e-6
 """Ends of an arc nearer than this in its plane are one place, so the arc is a full circle. A hundredth of the
@@ -92,24 +92,6 @@ def arc_frame(motions: Motions, index: NDArray[np.intp] | None = None) -> ArcFra
     )
 
 
-def sweeps_rad(motions: Motions) -> FloatArray:
-    """(n,) angle that each motion turns in its plane, positive counter-clockwise seen from the end of the
-    upright axis; 0 for lines."""
-    sweeps = np.zeros(len(motions))
-    frame = arc_frame(motions)
-    sweeps[frame.index] = frame.sweep_rad
-    return sweeps
-
-
-def lengths_mm(motions: Motions) -> FloatArray:
-    """(n,) length of the tip's way, along the helix for arcs."""
-    step = motions.end_mm - motions.start_mm
-    lengths: FloatArray = np.sqrt(np.einsum("ij,ij->i", step, step))
-    frame = arc_frame(motions)
-    lengths[frame.index] = np.hypot(frame.sweep_rad * frame.radius_mm, frame.rise_mm)
-    return lengths
-
-
 class Extent(Struct, frozen=True, kw_only=True):
     """Least and greatest of each axis, mm."""
 
@@ -148,13 +130,3 @@ def bounding_points(motions: Motions, select: NDArray[np.bool_] | None = None) -
         points.append(frame.points_mm(which, part[which]))
         owners.append(frame.index[which])
     return np.concatenate(points), np.concatenate(owners)
-
-
-def cut_length_mm(motions: Motions) -> float:
-    """Length of everything that moves at a feed rate."""
-    return float(lengths_mm(motions)[motions.kind != RAPID].sum())
-
-
-def travel_length_mm(motions: Motions) -> float:
-    """Length of all rapids."""
-    return float(lengths_mm(motions)[motions.kind == RAPID].sum())

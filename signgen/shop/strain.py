@@ -26,9 +26,7 @@ section 5.4, a tool maker's training page."""
 
 MOST_POWER_RATIO = 0.7
 MOST_BEND_MM = 0.05
-MOST_SLENDERNESS = 4.0
-"""Above these somebody should know: share of the spindle's power, bend that is seen at the edge, stick-out over
-diameter from where chatter begins (check-values section 5.4). The first two are common practice."""
+"""Above these somebody should know: share of the spindle's power, bend that is seen at the edge. Common practice."""
 
 
 CHIP_ROUNDING = 0.9

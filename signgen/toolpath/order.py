@@ -86,15 +86,6 @@ def _reversed(cut: Cut) -> Cut:
     return replace(cut, path=cut.path.reversed(), feeds_mm_per_min=feeds, entering=entering)
 
 
-def travel_mm(cuts: Sequence[Cut], start_xy: tuple[float, float]) -> float:
-    """Way across XY between the cuts in the order given, from `start_xy` to the start of the last."""
-    if not cuts:
-        return 0.0
-    leave = np.array([start_xy, *(cut.path.points_mm[-1, :2] for cut in cuts[:-1])])
-    arrive = np.array([cut.path.points_mm[0, :2] for cut in cuts])
-    return float(np.hypot(*(arrive - leave).T).sum())
-
-
 def tour(
     starts: Sequence[complex],
     ends: Sequence[complex],

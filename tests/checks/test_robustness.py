@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from signgen.checks import CHECKS, check_named, judge
+from signgen.checks import CHECKS, judge
 from tests.checks.plate import CUT_OUT, ENGRAVE, Plate
 
 COARSE = Plate(extra={"cell_mm": 0.5})
@@ -62,8 +62,5 @@ def test_no_program_at_all_does_not_pass() -> None:
 def test_checks_have_codes_and_names_of_their_own_and_explain_themselves() -> None:
     assert len({check.code for check in CHECKS}) == len({check.name for check in CHECKS}) == len(CHECKS)
     for check in CHECKS:
-        assert check_named(check.code.lower()) is check
-        assert check_named(check.name) is check
         assert "What to do:" in check.explanation
         assert "seen:" in check.explanation
-    assert check_named("C999") is None

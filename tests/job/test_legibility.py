@@ -5,7 +5,8 @@ from __future__ import annotations
 import json
 
 from signgen.drawing.draw import draw
-from signgen.job.legibility import cap_heights, legibility_report, lettering_report, reading_note
+from signgen.job.legibility import legibility_report, lettering_report, reading_note
+from signgen.words.words import words_in
 from tests.asking import spec_of
 
 
@@ -44,5 +45,6 @@ def test_the_note_goes_by_the_smallest_letters() -> None:
 def test_unlike_heights_are_told_from_the_least_to_the_greatest() -> None:
     bare = {"holes": None, "hole_diameter": None, "inset": None}
     line = [{"text": "17", "cap-height": 40}, {"text": "Mill", "cap-height": 12.5}]
-    assert cap_heights(draw(spec_of(**bare, text=None, line=line))) == "12.5 to 40"
-    assert cap_heights(draw(spec_of(**bare, text=["17"], cap_height="40"))) == "40"
+    told = words_in("en").cap_heights
+    assert told(draw(spec_of(**bare, text=None, line=line))) == "12.5 to 40"
+    assert told(draw(spec_of(**bare, text=["17"], cap_height="40"))) == "40"

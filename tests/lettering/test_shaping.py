@@ -12,7 +12,7 @@ import pytest
 from signgen.errors import AskError
 from signgen.lettering.faces import open_face
 from signgen.lettering.layout import set_lines
-from signgen.lettering.shaping import ShapedLine, shape, shape_lines
+from signgen.lettering.shaping import ShapedLine, check_characters, shape
 
 
 def texts(line: ShapedLine) -> list[str]:
@@ -102,7 +102,7 @@ def test_a_missing_character_is_named_with_the_faces_that_have_it() -> None:
 
 def test_missing_characters_of_all_lines_come_at_once() -> None:
     with pytest.raises(AskError) as caught:
-        shape_lines(open_face("barlow"), ["Ж", "ok", "ש"])
+        check_characters(open_face("barlow"), ["Ж", "ok", "ש"])
     assert [str(problem.what).partition("U+")[2][:4] for problem in caught.value.problems] == ["0416", "05E9"]
 
 

@@ -5,10 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from signgen.replay.contacts import contact_depths, heights_under, rapid_contacts
+from signgen.replay.contacts import rapid_contacts
 from signgen.replay.heights import board
-from signgen.replay.motion import FEED, RAPID
-from signgen.replay.sweep import cut
+from signgen.replay.motion import RAPID
 from tests.replay.making import AT_ZERO, a_board, a_tool, motions_of, straight_motions
 
 TOP = 10.0
@@ -74,21 +73,3 @@ def test_a_place_torn_out_by_one_rapid_is_not_blamed_on_the_next() -> None:
     motions = straight_motions([(5, 5, 12), (5, 5, 9), (15, 5, 9), (5, 5, 9)], RAPID)
     contacts = rapid_contacts(board(a_board(40, 30), 0.5), motions, MILL, AT_ZERO)
     assert [contact.motion for contact in contacts] == [0, 1]
-
-
-def test_depths_against_one_map() -> None:
-    heights = board(a_board(40, 30), 0.5)
-    motions = straight_motions([(5, 5, 12), (5, 5, 9), (5, 5, 8), (15, 5, 8), (15, 5, 15)], FEED)
-    depths = contact_depths(heights, motions, MILL, AT_ZERO)
-    assert {i: round(contact.depth_mm, 4) for i, contact in depths.items()} == {0: 1, 1: 2, 2: 2, 3: 2}
-    after = cut(heights, motions, MILL, AT_ZERO)
-    assert all(contact.depth_mm <= 0 for contact in contact_depths(after, motions, MILL, AT_ZERO).values())
-
-
-def test_heights_under_the_cutter() -> None:
-    heights = cut(board(a_board(40, 30), 0.5), straight_motions([(5, 5, 8), (15, 5, 8)]), MILL, AT_ZERO)
-    across = straight_motions([(10, 5, 20), (30, 5, 20), (30, 5, 25)])
-    assert heights_under(heights, across, 0, MILL, AT_ZERO) == (8.0, 10.0)
-    assert heights_under(heights, across, 1, MILL, AT_ZERO) == (10.0, 10.0)
-    beside = straight_motions([(-50, 5, 1), (-50, 9, 1)])
-    assert heights_under(heights, beside, 0, MILL, AT_ZERO) is None

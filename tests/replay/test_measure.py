@@ -9,17 +9,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from signgen.replay.measure import (
-    arc_frame,
-    bounding_points,
-    cut_length_mm,
-    extents,
-    lengths_mm,
-    sweeps_rad,
-    travel_length_mm,
-)
+from signgen.replay.measure import arc_frame, bounding_points, extents
 from signgen.replay.motion import RAPID
 from signgen.replay.reader import read_program
+from tests.measuring import cut_length_mm, lengths_mm, sweeps_rad, travel_length_mm
 from tests.replay.making import motions_of
 
 

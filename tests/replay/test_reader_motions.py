@@ -10,9 +10,10 @@ import math
 import numpy as np
 import pytest
 
-from signgen.replay.measure import arc_frame, lengths_mm, sweeps_rad
+from signgen.replay.measure import arc_frame
 from signgen.replay.motion import ARC_CCW, ARC_CW, FEED, RAPID
 from signgen.replay.reader import read_program
+from tests.measuring import lengths_mm, sweeps_rad
 from tests.replay.making import motions_of, steps
 
 # -- words and modes -----------------------------------------------------------------------------------------

@@ -10,8 +10,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from signgen.replay.measure import extents, lengths_mm
+from signgen.replay.measure import extents
 from signgen.replay.reader import MOST_FAULTS, read_program
+from tests.measuring import lengths_mm
 
 ALPHABET = "GMXYZIJKRFSTPQLHDNABC0123456789.-+#[]=()/%; \n\rgxyabcsinatanmod*E\t\u00e9"
 TOKENS = st.sampled_from(

@@ -9,9 +9,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from signgen.replay.measure import cut_length_mm, extents, sweeps_rad, travel_length_mm
+from signgen.replay.measure import extents
 from signgen.replay.motion import ARC_CCW, ARC_CW, FEED, RAPID
 from signgen.replay.reader import read_program
+from tests.measuring import cut_length_mm, sweeps_rad, travel_length_mm
 
 COORDINATE = st.integers(-2_000_000, 2_000_000).map(lambda n: n / 10_000)
 POINT = st.tuples(COORDINATE, COORDINATE, COORDINATE)
