@@ -14,9 +14,11 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from signgen.drawing.draw import draw
-from signgen.drawing.drawing import Drawing, Hole
+from signgen.drawing.drawing import Drawing
 from signgen.drawing.nested import Placement, nested
 from signgen.errors import AskError
+from signgen.features.hole import Hole
+from signgen.features.recess import Recess
 from signgen.job.facts import PieceFacts
 from signgen.operations.choose import Cutters, choose_cutters
 from signgen.operations.plan import make_plan
@@ -110,7 +112,7 @@ def cutters_of(
         Hole(name=f"{size}", x_mm=0.0, y_mm=0.0, diameter_mm=size[0], span_mm=1.0 if size[1] else 0.0)
         for size in hole_sizes
     )
-    return choose_cutters(replace(drawing, holes=holes), spec, clear_with or None)
+    return choose_cutters(drawing.having(Hole, holes), spec, clear_with or None)
 
 
 def size_of(hole: Hole) -> HoleSize:
@@ -131,9 +133,9 @@ def laid_out(asked: SheetAsked, shop_of: ShopOf = load_shop) -> tuple[Side, ...]
         signs.append((drawn[key][1], place))
     drawing = nested(signs)
     first, pattern = next(iter(drawn.values()))
-    cutters = cutters_of(first, replace(pattern, recesses=drawing.recesses), asked.hole_sizes, asked.clear_with)
+    cutters = cutters_of(first, pattern.having(Recess, drawing.of(Recess)), asked.hole_sizes, asked.clear_with)
     by_size = dict(cutters.holes)
-    cutters = replace(cutters, holes=tuple((hole.name, by_size[f"{size_of(hole)}"]) for hole in drawing.holes))
+    cutters = replace(cutters, holes=tuple((hole.name, by_size[f"{size_of(hole)}"]) for hole in drawing.of(Hole)))
     spec = replace(
         first,
         width_mm=drawing.width_mm,

@@ -10,8 +10,12 @@ from msgspec.structs import replace
 from shapely.geometry import LineString, MultiPolygon, Polygon, box
 
 from signgen.checks.check import CheckReport, CheckResult, Finding
-from signgen.drawing.drawing import Drawing, Groove, Hole, Tab
+from signgen.drawing.drawing import Drawing, Plate
 from signgen.fastening.touching import touches_of
+from signgen.features.edge import Edge
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
+from signgen.features.tab import Tab
 from signgen.geometry.raster import Grid
 from signgen.job.facts import JobFacts, ProgramFacts
 from signgen.operations.sense import sense_of
@@ -117,17 +121,17 @@ def board_of(drawing: Drawing, stock: Stock, cell: float, kerf: float, done: int
     ys = np.arange(y_low + 0.37 * cell, y_high, cell)
     x, y = (a.ravel() for a in np.meshgrid(xs, ys))
     z = np.full(x.shape, drawing.thickness_mm)
-    for groove in drawing.grooves:
+    for groove in drawing.of(Groove):
         inside = shapely.contains_xy(groove.area, x, y)
         r = shapely.distance(groove.area.boundary, shapely.points(x[inside], y[inside]))
         slope = math.tan(math.radians(groove.angle_deg) / 2)
         z[inside] -= np.minimum(r / slope, groove.max_depth_mm)
     if done > 1:
-        for hole in drawing.holes:
+        for hole in drawing.of(Hole):
             z[np.hypot(x - hole.x_mm, y - hole.y_mm) < hole.diameter_mm / 2] = -0.3
         out = shapely.contains_xy(drawing.edge.buffer(kerf), x, y) & ~shapely.contains_xy(drawing.edge, x, y)
         z[out] = -0.3
-        for tab in drawing.tabs:
+        for tab in drawing.of(Tab):
             z[out & (np.hypot(x - tab.x_mm, y - tab.y_mm) < kerf)] = tab.height_mm
     return HeightMap(
         z_mm=z.reshape(len(ys), len(xs)).astype(np.float32),
@@ -165,33 +169,27 @@ def build_facts(
     places = (
         holes if holes is not None else tuple((x, y) for y in (inset, height - inset) for x in (inset, width - inset))
     )
+    letters = Groove(
+        name="17",
+        source="text",
+        text="17",
+        area=area if area is not None else one_and_seven(60.0, 30.0, 60.0),
+        angle_deg=90.0,
+        tip_mm=0.0,
+        max_depth_mm=6.0,
+    )
+    tabs = [(width / 2, 0.0, 1.0, 0.0), (width, height / 2, 0.0, 1.0)]
+    tabs += [(width / 2, height, -1.0, 0.0), (0.0, height / 2, 0.0, -1.0)]
     drawing = Drawing(
-        width_mm=width,
-        height_mm=height,
-        thickness_mm=thickness,
-        edge=edge,
-        holes=tuple(Hole(name=f"hole {i}", x_mm=x, y_mm=y, diameter_mm=7.0) for i, (x, y) in enumerate(places, 1)),
-        grooves=(
-            Groove(
-                name="17",
-                text="17",
-                area=area if area is not None else one_and_seven(60.0, 30.0, 60.0),
-                angle_deg=90.0,
-                tip_mm=0.0,
-                max_depth_mm=6.0,
+        plate=Plate(width_mm=width, height_mm=height, thickness_mm=thickness),
+        features=(
+            Edge(name="edge", area=edge),
+            letters,
+            *(Hole(name=f"hole {i}", x_mm=x, y_mm=y, diameter_mm=7.0) for i, (x, y) in enumerate(places, 1)),
+            *(
+                Tab(name=f"tab {i}", x_mm=x, y_mm=y, along_x=ax, along_y=ay, width_mm=6.0, height_mm=3.0)
+                for i, (x, y, ax, ay) in enumerate(tabs, 1)
             ),
-        ),
-        tabs=tuple(
-            Tab(name=f"tab {i}", x_mm=x, y_mm=y, along_x=ax, along_y=ay, width_mm=6.0, height_mm=3.0)
-            for i, (x, y, ax, ay) in enumerate(
-                [
-                    (width / 2, 0.0, 1.0, 0.0),
-                    (width, height / 2, 0.0, 1.0),
-                    (width / 2, height, -1.0, 0.0),
-                    (0.0, height / 2, 0.0, -1.0),
-                ],
-                1,
-            )
         ),
         cap_height_mm=60.0,
     )
@@ -247,7 +245,7 @@ def build_facts(
             minutes=3.2,
             cut_length_mm=1234.5,
             travel_length_mm=321.0,
-            replay=replay_of(shifted(engraving(drawing.grooves[0].area, thickness))),
+            replay=replay_of(shifted(engraving(drawing.of(Groove)[0].area, thickness))),
         ),
         ProgramFacts(
             file="2-end-mill-6.nc",
@@ -263,7 +261,9 @@ def build_facts(
                 OperationTime(does="cuts the outside", cutting_s=240.0, entry_s=16.0, travel_s=14.0),
             ),
             replay=replay_of(
-                shifted(bores(drawing.holes, END_MILL, thickness) + around(width, height, END_MILL, levels, thickness))
+                shifted(
+                    bores(drawing.of(Hole), END_MILL, thickness) + around(width, height, END_MILL, levels, thickness)
+                )
             ),
         ),
     )

@@ -14,6 +14,10 @@ from shapely.geometry import LineString
 from signgen.borders import BORDERS, Border
 from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
+from signgen.features.keyhole import Keyhole
+from signgen.features.tab import Tab
 from signgen.holes import PATTERNS
 from signgen.pipeline import make_job
 from tests.asking import spec_of
@@ -44,20 +48,20 @@ def assert_valid(drawing: Drawing) -> None:
     assert drawing.edge.exterior.is_ccw
     assert not drawing.edge.interiors
     assert drawing.edge.bounds == pytest.approx((0, 0, drawing.width_mm, drawing.height_mm), abs=1e-5)
-    holes = [LineString(hole.ends_mm).buffer(hole.face_radius_mm) for hole in drawing.holes]
+    holes = [LineString(hole.ends_mm).buffer(hole.face_radius_mm) for hole in drawing.of(Hole)]
     assert all(drawing.edge.contains(hole) for hole in holes)
-    holes += [keyhole.area for keyhole in drawing.keyholes]
-    assert all(drawing.edge.buffer(-1.99).contains(keyhole.area) for keyhole in drawing.keyholes)
+    holes += [keyhole.area for keyhole in drawing.of(Keyhole)]
+    assert all(drawing.edge.buffer(-1.99).contains(keyhole.area) for keyhole in drawing.of(Keyhole))
     for one, other in itertools.combinations(holes, 2):
         assert not one.intersects(other)
-    for groove in drawing.grooves:
+    for groove in drawing.of(Groove):
         assert groove.area.is_valid
         assert drawing.edge.contains(groove.area)
-        assert not any(hole.intersects(groove.area) for hole in holes[: len(drawing.holes)])
-    names = [part.name for part in (*drawing.grooves, *drawing.holes, *drawing.tabs)]
+        assert not any(hole.intersects(groove.area) for hole in holes[: len(drawing.of(Hole))])
+    names = [part.name for part in (*drawing.of(Groove), *drawing.of(Hole), *drawing.of(Tab))]
     assert len(names) == len(set(names))
-    assert len(drawing.tabs) == 4
-    for tab in drawing.tabs:
+    assert len(drawing.of(Tab)) == 4
+    for tab in drawing.of(Tab):
         assert drawing.edge.exterior.distance(shapely.Point(tab.x_mm, tab.y_mm)) < 1e-6
 
 
@@ -106,4 +110,4 @@ def test_every_form_of_hole_makes_verified_programs(form: dict[str, Any], border
     changes = {**asked(own, "side-pair", (240.0, 160.0)), "cap_height": "10", "inset": "50", **form}
     job = make_job(spec_of(**changes))
     assert job.facts.checks.passed
-    assert any(hole.span_mm or hole.sink for hole in job.facts.drawing.holes)
+    assert any(hole.span_mm or hole.sink for hole in job.facts.drawing.of(Hole))

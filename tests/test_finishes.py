@@ -14,6 +14,10 @@ from shapely import affinity
 from signgen.checks import judge
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, CannotMakeError
+from signgen.features.groove import Groove, Stroke
+from signgen.features.hole import Hole
+from signgen.features.raised import Raised
+from signgen.features.recess import Recess
 from signgen.job.facts import JobFacts
 from signgen.operations.clear_floor import ClearFloor
 from signgen.operations.plan import make_plan
@@ -47,7 +51,7 @@ def test_recessed_letters_are_flat_pockets_of_the_end_mill_alone() -> None:
     facts = prove(spec_of(**NUMBER, finish="recess", depth="3"))
     assert [program.tool.kind for program in facts.programs] == ["end-mill"]
     assert facts.checks.passed
-    for recess in facts.drawing.recesses:
+    for recess in facts.drawing.of(Recess):
         x, y = shapely.get_coordinates(shapely.point_on_surface(recess.area))[0]
         assert ground_mm(facts, x, y) == pytest.approx(3.0, abs=0.01)
 
@@ -57,7 +61,7 @@ def test_the_corners_that_stay_round_are_reported_with_their_area() -> None:
     (said,) = [warning for warning in facts.warnings if warning.startswith("Inner corners stay round")]
     # The same figure from shapely's own opening.
     left = sum(
-        r.area.area - r.area.buffer(-3, quad_segs=64).buffer(3, quad_segs=64).area for r in facts.drawing.recesses
+        r.area.area - r.area.buffer(-3, quad_segs=64).buffer(3, quad_segs=64).area for r in facts.drawing.of(Recess)
     )
     assert float(said.split("reach ")[1].split(" ")[0]) == pytest.approx(left, abs=0.2)
     (detail,) = [result.detail for result in facts.checks.results if result.code == "C126"]
@@ -75,7 +79,7 @@ def test_sharp_corners_are_cut_by_the_v_bit_first() -> None:
     facts = prove(spec_of(**NUMBER, finish="recess", sharp_corners="true"))
     assert [program.does[0] for program in facts.programs] == ["sharpens the corners", "clears the floors, 3 mm deep"]
     assert not any(warning.startswith("Inner corners") for warning in facts.warnings)
-    (seven,) = [recess for recess in facts.drawing.recesses if recess.text == "7"]
+    (seven,) = [recess for recess in facts.drawing.of(Recess) if recess.text == "7"]
     # At the upper left corner, a right angle, 1 mm inside both walls the slope of 45 degrees is 1 mm deep.
     x0, _, _, y1 = seven.area.bounds
     assert ground_mm(facts, x0 + 1.0, y1 - 1.0) >= 0.95
@@ -86,10 +90,10 @@ def test_sharp_corners_are_cut_by_the_v_bit_first() -> None:
 def test_raised_letters_stand_at_the_face_in_a_sunken_panel() -> None:
     facts = prove(spec_of(text=["AB"], finish="raised", panel="22", panel_depth="2.5"))
     assert facts.checks.passed
-    (ground,) = facts.drawing.recesses
+    (ground,) = facts.drawing.of(Recess)
     x, y = shapely.get_coordinates(shapely.point_on_surface(ground.area))[0]
     assert ground_mm(facts, x, y) == pytest.approx(2.5, abs=0.01)
-    for letter in facts.drawing.raised:
+    for letter in facts.drawing.of(Raised):
         x, y = shapely.get_coordinates(shapely.point_on_surface(letter.area))[0]
         assert ground_mm(facts, x, y) == 0.0
     assert ground_mm(facts, 110, 11) == 0.0  # the rim
@@ -97,7 +101,7 @@ def test_raised_letters_stand_at_the_face_in_a_sunken_panel() -> None:
 
 def test_recessed_letters_in_a_panel_begin_on_its_floor() -> None:
     facts = prove(spec_of(text=["BAY"], finish="recess", panel="20", depth="2", panel_depth="1.5"))
-    letter = facts.drawing.recesses[1]
+    letter = facts.drawing.of(Recess)[1]
     x, y = shapely.get_coordinates(shapely.point_on_surface(letter.area))[0]
     assert ground_mm(facts, x, y) == pytest.approx(3.5, abs=0.01)
 
@@ -106,7 +110,7 @@ def test_a_stroke_narrower_than_the_cutter_names_the_largest_that_would_do() -> 
     (said,) = problems(finish="recess", end_mill="8", end_mill_length="20", holes="none", hole_diameter=None,
                        inset=None, text=["17"], cap_height="40")  # fmt: skip
     drawn = draw(spec_of(finish="recess", text=["17"], cap_height="40"))
-    least, name = min((largest_cutter_mm(recess.area), recess.name) for recess in drawn.recesses)
+    least, name = min((largest_cutter_mm(recess.area), recess.name) for recess in drawn.of(Recess))
     start = f"end-mill: A 8 mm end mill has no room in {name}: the largest cutter that would do has {least:g} mm."
     assert said.startswith(start)
 
@@ -188,7 +192,7 @@ def test_a_recess_is_sabotaged_and_seen() -> None:
         lambda r: replace(r, area=affinity.translate(r.area, 0.03)),
         lambda r: replace(r, area=r.area.buffer(0.03)),
     ):
-        spoilt = replace(drawing, recesses=tuple(wrong(recess) for recess in drawing.recesses))
+        spoilt = drawing.having(Recess, tuple(wrong(recess) for recess in drawing.of(Recess)))
         case = case_of(replace(side, drawing=spoilt), texts)
         (result,) = [result for result in judge(case).results if result.code == "C126"]
         assert result.findings
@@ -196,8 +200,8 @@ def test_a_recess_is_sabotaged_and_seen() -> None:
 
 def test_holes_in_a_sunken_ground_are_bored_and_judged_from_its_floor() -> None:
     facts = prove(spec_of(text=["8B"], finish="raised"))
-    (ground,) = facts.drawing.recesses
-    assert all(ground.area.contains(shapely.Point(hole.x_mm, hole.y_mm)) for hole in facts.drawing.holes)
+    (ground,) = facts.drawing.of(Recess)
+    assert all(ground.area.contains(shapely.Point(hole.x_mm, hole.y_mm)) for hole in facts.drawing.of(Hole))
     assert facts.checks.passed
 
 
@@ -212,15 +216,11 @@ def test_a_letter_that_is_not_there_is_named(finish: str, said: str) -> None:
     (side,) = sides_of(spec)
     drawing = side.drawing
     texts = [program.text for program in prove(spec).programs]
+    away = {Recess: shapely.box(100, 5, 110, 12), Raised: shapely.box(10, 60, 20, 80)}
     spoilt = replace(
         drawing,
-        recesses=tuple(
-            replace(r, area=shapely.box(100, 5, 110, 12)) if r.text == "7" else r for r in drawing.recesses
-        ),
-        raised=tuple(
-            replace(r, area=shapely.box(10, 60, 20, 80)) if r.text == "7" else r for r in drawing.raised
-        ),
-    )  # fmt: skip
+        features=tuple(replace(r, area=away[type(r)]) if r.text == "7" else r for r in drawing.features),
+    )
     case = case_of(replace(side, drawing=spoilt), texts)
     (result,) = [result for result in judge(case).results if result.code == "C125"]
     assert any("letter 2 '7'" in finding.message and said in finding.message for finding in result.findings)
@@ -238,9 +238,9 @@ def test_floors_of_a_sheet_of_signs_move_with_their_sign() -> None:
     drawing = draw(spec_of(**NUMBER, finish="raised"))
     places = [Placement(name="1", x_mm=0, y_mm=0, turned=False), Placement(name="2", x_mm=0, y_mm=150, turned=True)]
     sheet = nested([(drawing, place) for place in places])
-    assert [recess.name for recess in sheet.recesses] == ["1: ground", "2: ground"]
-    assert sheet.recesses[1].area.area == pytest.approx(drawing.recesses[0].area.area)
-    assert len(sheet.raised) == 2 * len(drawing.raised)
+    assert [recess.name for recess in sheet.of(Recess)] == ["1: ground", "2: ground"]
+    assert sheet.of(Recess)[1].area.area == pytest.approx(drawing.of(Recess)[0].area.area)
+    assert len(sheet.of(Raised)) == 2 * len(drawing.of(Raised))
 
 
 def test_floors_come_before_holes_and_edge_and_level_by_level() -> None:
@@ -261,7 +261,7 @@ def test_letters_cut_through_are_cleared_whole_and_nothing_comes_loose() -> None
     facts = prove(spec_of(text=["I7"], finish="through"))
     assert "cuts the letters right through" in [does for program in facts.programs for does in program.does]
     assert facts.checks.passed
-    for letter in facts.drawing.recesses:
+    for letter in facts.drawing.of(Recess):
         x, y = shapely.get_coordinates(shapely.point_on_surface(letter.area))[0]
         assert ground_mm(facts, x, y) >= facts.spec.thickness_mm
 
@@ -283,7 +283,7 @@ def test_two_insides_of_a_b_are_counted() -> None:
 def test_with_bridges_what_remains_is_one_piece(text: str, count: int) -> None:
     drawing = draw(spec_of(text=[text], finish="through", bridges=count))
     rest = drawing.edge
-    for letter in drawing.recesses:
+    for letter in drawing.of(Recess):
         rest = rest.difference(letter.area)
     assert rest.geom_type == "Polygon"
     # No thinner than the bridges were asked for: shrunk by nearly half of that it still hangs together.
@@ -293,14 +293,14 @@ def test_with_bridges_what_remains_is_one_piece(text: str, count: int) -> None:
 def test_an_o_with_bridges_is_cut_and_holds_together() -> None:
     facts = prove(spec_of(text=["O"], finish="through", bridges="2"))
     assert facts.checks.passed
-    (letter,) = facts.drawing.recesses
+    (letter,) = facts.drawing.of(Recess)
     assert letter.area.geom_type == "MultiPolygon"
 
 
 def test_the_stencil_face_needs_no_bridges() -> None:
     drawing = draw(spec_of(text=["BOA"], finish="through", font="saira-stencil"))
     rest = drawing.edge
-    for letter in drawing.recesses:
+    for letter in drawing.of(Recess):
         rest = rest.difference(letter.area)
     assert rest.geom_type == "Polygon"
 
@@ -341,15 +341,15 @@ def test_strokes_are_followed_at_one_depth_and_judged_like_grooves() -> None:
     facts = prove(spec_of(text=["R5"], finish="stroke", font="hershey-sans", depth="1.2"))
     assert [program.tool.kind for program in facts.programs] == ["v-bit", "end-mill"]
     assert facts.programs[0].does == ("follows the letters' lines, 1.2 mm deep",)
-    for letter in facts.drawing.grooves:
-        assert letter.lines is not None
+    assert len(facts.drawing.of(Stroke)) == len(facts.drawing.of(Groove)) == 2
+    for letter in facts.drawing.of(Stroke):
         for share in np.linspace(0.05, 0.95, 7):
             x, y = shapely.get_coordinates(letter.lines.geoms[0].interpolate(share, normalized=True))[0]
             assert ground_mm(facts, x, y) == pytest.approx(1.2, abs=0.15)  # a cell beside the bottom of the V
     # A V-bit of 90 degrees cuts a line twice as wide as it is deep.
     (result,) = [result for result in facts.checks.results if result.code == "C116"]
     assert not result.findings
-    assert facts.drawing.grooves[0].limit_radius_mm == pytest.approx(1.2)
+    assert facts.drawing.of(Groove)[0].limit_radius_mm == pytest.approx(1.2)
 
 
 @pytest.mark.parametrize("face", ["overpass", "barlow", "atkinson-regular"])
@@ -397,9 +397,9 @@ LINES: dict[str, Any] = {
 def test_each_line_has_its_own_finish() -> None:
     facts = prove(spec_of(**LINES))
     assert facts.programs[0].does == ("engraves the letters", "follows the letters' lines, 0.8 mm deep")
-    by_line = {groove.name.split(" letter")[0]: groove for groove in facts.drawing.grooves}
-    assert by_line["line 1"].lines is None
-    assert by_line["line 2"].lines is not None
+    by_line = {groove.name.split(" letter")[0]: groove for groove in facts.drawing.of(Groove)}
+    assert not isinstance(by_line["line 1"], Stroke)
+    assert isinstance(by_line["line 2"], Stroke)
     assert by_line["line 2"].max_depth_mm == 0.8
     assert facts.checks.passed
 
@@ -407,8 +407,8 @@ def test_each_line_has_its_own_finish() -> None:
 def test_recessed_figures_over_an_engraved_name() -> None:
     lines = [{"text": "17", "finish": "recess", "depth": 2.5, "cap-height": 60}, {"text": "Larkspur", "cap-height": 14}]
     facts = prove(spec_of(text=None, line=lines))
-    assert {recess.depth_mm for recess in facts.drawing.recesses} == {2.5}
-    assert len(facts.drawing.grooves) == 8
+    assert {recess.depth_mm for recess in facts.drawing.of(Recess)} == {2.5}
+    assert len(facts.drawing.of(Groove)) == 8
     assert facts.checks.passed
 
 
@@ -440,7 +440,7 @@ def test_bridges_hold_a_line_that_is_cut_through() -> None:
     facts = prove(spec_of(text=None, bridges="2", line=[{"text": "O", "finish": "through", "cap-height": 60},
                                                         {"text": "Larkspur", "cap-height": 12}]))  # fmt: skip
     assert facts.checks.passed
-    assert facts.drawing.is_through(facts.drawing.recesses[0])
+    assert facts.drawing.is_through(facts.drawing.of(Recess)[0])
 
 
 def test_lines_made_in_different_ways_must_not_touch() -> None:

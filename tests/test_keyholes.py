@@ -17,6 +17,9 @@ from signgen.cli import group
 from signgen.drawing.draw import draw
 from signgen.drawing.keyholes import face_down
 from signgen.errors import CannotMakeError
+from signgen.features.edge import Edge
+from signgen.features.groove import Groove
+from signgen.features.keyhole import Keyhole
 from signgen.job.summary import summary_text
 from signgen.operations.plan import back_plan
 from signgen.pipeline import Job, make_job
@@ -65,7 +68,7 @@ def test_the_back_is_cut_at_the_mirrored_places(name: str, request: pytest.Fixtu
     places = {(round(-float(x), 3), round(float(y), 3)) for x, y in motions.end_mm[low, :2]}
     zero = made.facts.zero
     wanted = set()
-    for keyhole in made.facts.drawing.keyholes:
+    for keyhole in made.facts.drawing.of(Keyhole):
         for x, y in ((keyhole.x_mm, keyhole.y_mm), keyhole.entry_at_mm):
             wanted.add((round(x - zero.x_mm, 3), round(y - zero.y_mm, 3)))
     assert places == wanted
@@ -85,14 +88,15 @@ def test_screws_go_into_the_same_holes(job: Job) -> None:
 
 def test_turning_over_twice_is_nothing() -> None:
     drawing = draw(spec_of(**KEYHOLES))
-    drawing = replace(drawing, edge=Polygon([(0, 0), (220, 0), (220, 140), (10, 140)]))
+    area = Polygon([(0, 0), (220, 0), (220, 140), (10, 140)])
+    drawing = drawing.having(Edge, (replace(drawing.of(Edge)[0], area=area),))
     once = face_down(drawing)
     assert face_down(once).edge.equals(drawing.edge)
-    assert face_down(once).keyholes == drawing.keyholes
+    assert replace(face_down(once), side="face").of(Keyhole) == drawing.of(Keyhole)
     assert not once.edge.equals(drawing.edge)
-    for keyhole in once.keyholes:
-        assert once.edge.contains(keyhole.area)
-        assert keyhole.area.contains(Point(keyhole.entry_at_mm))
+    for keyhole in once.of(Keyhole):
+        assert once.edge.contains(keyhole.footprint)
+        assert keyhole.footprint.contains(Point(keyhole.entry_at_mm))
 
 
 def test_the_cutter_goes_out_and_back_on_one_line_from_the_entry() -> None:
@@ -101,7 +105,7 @@ def test_the_cutter_goes_out_and_back_on_one_line_from_the_entry() -> None:
     plan = back_plan(drawing, spec)
     assert plan is not None
     (toolpath,) = plan.runs[1].toolpaths()
-    for keyhole, cut in zip(drawing.keyholes, toolpath.cuts, strict=True):
+    for keyhole, cut in zip(drawing.of(Keyhole), toolpath.cuts, strict=True):
         entry, seat, again = cut.path.points_mm.tolist()
         assert entry == again
         assert entry[:2] == list(keyhole.entry_at_mm)
@@ -130,8 +134,8 @@ def test_letters_that_are_fitted_keep_clear_of_keyholes_that_are_too_deep_for_th
         draw(spec_of(**{**KEYHOLES, "size": "80x120"}, text=["H"], depth=depth)) for depth in ("4.8", "1.5")
     )
     assert shallow.cap_height_mm > deep.cap_height_mm
-    holes = [keyhole.area for keyhole in deep.keyholes]
-    assert not any(groove.area.intersects(area) for groove in deep.grooves for area in holes)
+    holes = [keyhole.footprint for keyhole in deep.of(Keyhole)]
+    assert not any(groove.area.intersects(area) for groove in deep.of(Groove) for area in holes)
 
 
 def test_the_sheets_say_what_comes_first(job: Job) -> None:

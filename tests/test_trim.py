@@ -10,6 +10,9 @@ from shapely.geometry import LineString, Point
 
 from signgen.drawing.draw import draw
 from signgen.errors import SignGenError
+from signgen.features.edge import Bevel
+from signgen.features.raised import Raised
+from signgen.features.recess import Recess
 from signgen.job.report import report
 from signgen.pages.setup_sheet import setup_html
 from signgen.pipeline import make_job, prove
@@ -48,14 +51,14 @@ def test_a_rim_and_raised_ornaments_stand_at_the_height_of_the_face() -> None:
     asked = {**PLAIN, "finish": "raised", "depth": "2", "thickness": "8", "rim": "3", "ornament": "*"}
     facts = prove(spec_of(**asked, ornament_font="rye", ornament_size="12", end_mill="2", end_mill_length="12"))
     assert facts.checks.passed
-    standing = {letter.name: letter.area for letter in facts.drawing.raised}
+    standing = {letter.name: letter.area for letter in facts.drawing.of(Raised)}
     assert {"rim", "ornament top left"} <= set(standing)
     for area in standing.values():
         x, y = shapely.get_coordinates(shapely.point_on_surface(area))[0]
         assert ground_mm(facts, x, y) == 0
     rim = standing["rim"]
     assert rim.area == pytest.approx(3 * (rim.exterior.length + rim.interiors[0].length) / 2, rel=0.01)
-    (ground,) = facts.drawing.recesses
+    (ground,) = facts.drawing.of(Recess)
     assert len(ground.area.geoms) == 2  # outside the rim and inside it
 
 
@@ -79,9 +82,8 @@ BORDERS_BEVELLED = ("rectangle", "oval", "scalloped", "arrow", "ogee", "shield")
 def test_the_bevel_falls_evenly_from_the_face_to_the_upright_edge_on_every_kind_of_outline(border: str) -> None:
     facts = prove(spec_of(**PLAIN, border=border, edge_chamfer="3", cap_height="14"))
     assert facts.checks.passed
-    edge, chamfer = facts.drawing.edge, facts.drawing.chamfer
-    assert chamfer is not None
-    assert chamfer.depth_mm == pytest.approx(3)  # 45 degrees with a 90 degree bit
+    edge, (bevel,) = facts.drawing.edge, facts.drawing.of(Bevel)
+    assert bevel.depth_mm == pytest.approx(3)  # 45 degrees with a 90 degree bit
     for share in (0.05, 0.3, 0.55, 0.8):
         at = edge.exterior.interpolate(share, normalized=True)
         for x, y in shapely.get_coordinates(LineString([at, edge.centroid]).interpolate([0.8, 1.6, 2.4])):

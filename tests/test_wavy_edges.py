@@ -8,6 +8,7 @@ import pytest
 
 from signgen.borders import BORDERS
 from signgen.drawing.draw import draw
+from signgen.features.tab import Tab
 from signgen.operations.plan import make_plan
 from signgen.pipeline import make_job
 from tests.asking import spec_of
@@ -38,6 +39,6 @@ def test_a_sign_with_a_wavy_edge_hangs_by_its_tabs(tmp_path: Path, radius: float
 def test_every_border_has_room_for_its_tabs(border: str, size: str) -> None:
     spec = spec_of(border=border, size=size, text=["A"], holes=None, hole_diameter=None, inset=None, depth="2")
     drawing = draw(spec)
-    assert len(drawing.tabs) == 4
+    assert len(drawing.of(Tab)) == 4
     # Raises CannotMakeError when they leave no way between them.
     assert make_plan(drawing, spec).runs[-1].toolpaths()

@@ -16,6 +16,7 @@ from signgen.batch.outcome import Outcome
 from signgen.batch.shop import shop_of
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, CannotMakeError
+from signgen.features.edge import Bevel
 from signgen.geometry.rectangles import Size, fits, nest
 from signgen.messages.figures import plain
 from signgen.operations.bevel import bevel_beyond_mm
@@ -195,8 +196,7 @@ def _group(
     hole_sizes = tuple(sorted({(float(size[0]), bool(size[1])) for figures in told for size in figures["holes"]}))
     drawing = draw(spec)
     cutter = cutters_of(spec, drawing, hole_sizes, clear_with).edge.diameter_mm
-    if drawing.chamfer:
-        cutter = max(cutter, bevel_beyond_mm(drawing.chamfer, spec.v_bit))
+    cutter = max([cutter, *(bevel_beyond_mm(bevel, spec.v_bit) for bevel in drawing.of(Bevel))])
     how.must_reach(spec.machine, cutter)
     gap = how.gap_for(cutter, max(figures["tabs"] for figures in told))
     room, turn = how.room_mm(cutter), how.may_turn(spec.material)

@@ -20,6 +20,7 @@ from signgen.batch.table import Table
 from signgen.batch.work import make_sheet_row
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, SignGenError
+from signgen.features.tab import Tab
 from signgen.operations.plan import make_plan
 from signgen.pipeline import read_sign
 from signgen.whole_sheet import SheetAsked, dump_sheet
@@ -45,7 +46,7 @@ def must_suit_sheets(table: Table, recipe: Recipe, how: SheetHow) -> None:
         except SignGenError:
             continue  # the row will fail by itself
         how.must_reach(spec.machine, cutter)
-        how.gap_for(cutter, len(drawing.tabs))
+        how.gap_for(cutter, len(drawing.of(Tab)))
         return
 
 

@@ -13,6 +13,8 @@ from signgen.batch.recipe import Task
 from signgen.batch.shop import shop_of
 from signgen.errors import SignGenError
 from signgen.fastening.offcut import leftover
+from signgen.features.hole import Hole
+from signgen.features.tab import Tab
 from signgen.files import write_folder
 from signgen.job.facts import JobFacts
 from signgen.numbers import rounded
@@ -67,9 +69,9 @@ def prove_row(task: Task, how: SheetHow) -> Made:
     drawing = facts.drawing
     told = sheet_figures(
         facts.spec,
-        [size_of(hole) for hole in drawing.holes],
+        [size_of(hole) for hole in drawing.of(Hole)],
         [tool.name for tool in may_clear(drawing, facts.spec)],
-        len(drawing.tabs),
+        len(drawing.of(Tab)),
         rounded(drawing.edge.area, 2),
     )
     return Outcome(row=task.row, copies=task.copies, figures={**figures(facts), "sheet": told}), {}

@@ -17,8 +17,9 @@ from signgen.checks.ideal import ideal_board, kerf_allowed_mm
 from signgen.checks.parts import parts_of
 from signgen.checks.stated import Stated
 from signgen.checks.way import CHORD_MM, COARSE_CHORD_MM, way_of
-from signgen.drawing.drawing import BEVEL_BELOW_MM, Drawing
+from signgen.drawing.drawing import Drawing, Plate
 from signgen.errors import AskError
+from signgen.features.edge import BEVEL_BELOW_MM, Bevel, Edge
 from signgen.replay.extras import without_extras
 from signgen.replay.heights import HeightMap, board
 from signgen.replay.motion import Replay
@@ -127,22 +128,16 @@ def _bevel_mm(drawing: Drawing, programs: Sequence[tuple[str, str, Tool]]) -> fl
     """How far outside the edge a V-bit may cut that bevels it: as far as inside, and its tip goes a little deeper and
     may be flat."""
     tips = [tool.tip_mm for _, _, tool in programs if tool.kind == "v-bit"]
-    if drawing.chamfer is None or not tips:
-        return 0.0
-    return drawing.chamfer.width_mm + max(tips) + 2 * BEVEL_BELOW_MM * drawing.chamfer.slope
+    wide = [bevel.width_mm + 2 * BEVEL_BELOW_MM * bevel.slope for bevel in drawing.of(Bevel)]
+    return max(wide) + max(tips) if wide and tips else 0.0
 
 
 def bare_board(stock: Stock) -> Drawing:
     """What stands for a drawing where there is none: the board's own outline, and nothing on it. Letters as tall as
     the board are not there to ask for fine cells."""
     return Drawing(
-        width_mm=stock.width_mm,
-        height_mm=stock.height_mm,
-        thickness_mm=stock.thickness_mm,
-        edge=box(*stock.bounds_mm),
-        holes=(),
-        grooves=(),
-        tabs=(),
+        plate=Plate(width_mm=stock.width_mm, height_mm=stock.height_mm, thickness_mm=stock.thickness_mm),
+        features=(Edge(name="edge", source="board", area=box(*stock.bounds_mm)),),
         cap_height_mm=max(stock.width_mm, stock.height_mm),
     )
 

@@ -8,7 +8,10 @@ import shapely
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
 from signgen.checks.way import Way, joined
-from signgen.drawing.drawing import BEVEL_BELOW_MM
+from signgen.features.edge import BEVEL_BELOW_MM, Bevel
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
+from signgen.features.recess import Recess
 from signgen.geometry.distance import FloatArray
 from signgen.shop.tools import Tool
 from signgen.tolerances import CHECK_MM
@@ -36,9 +39,9 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
 
     def run(self, case: Case) -> CheckResult:
         top = case.stock.thickness_mm
-        depths = [groove.max_depth_mm for groove in case.drawing.grooves]
-        depths += [recess.depth_mm for recess in case.drawing.recesses if recess.sharp]
-        deepest = max([*depths, *(hole.sink_depth_mm for hole in case.drawing.holes)], default=0.0)
+        depths = [groove.max_depth_mm for groove in case.drawing.of(Groove)]
+        depths += [recess.depth_mm for recess in case.drawing.of(Recess) if recess.sharp]
+        deepest = max([*depths, *(hole.sink_depth_mm for hole in case.drawing.of(Hole))], default=0.0)
         findings: list[Finding] = []
         lows: list[str] = []
         for program, cuts, rapids in zip(case.programs, case.cuts, case.rapids, strict=True):
@@ -81,7 +84,7 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
 def _allowed_mm(case: Case, pieces: Way, deepest_mm: float) -> FloatArray:
     """(k,) how deep the V-bit may go along each piece: outside an edge that it bevels, a little below the bevel."""
     allowed = np.full(len(pieces), deepest_mm)
-    chamfer = case.drawing.chamfer
+    chamfer = case.drawing.first(Bevel)
     if chamfer:
         within = case.drawing.edge.buffer(-CHECK_MM)
         shapely.prepare(within)

@@ -8,7 +8,7 @@ import shapely
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, deepest_line, nearest_line, worst_apart
 from signgen.checks.way import Nearby, joined
-from signgen.drawing.drawing import Chamfer
+from signgen.features.edge import Bevel
 from signgen.geometry.distance import FloatArray, distance_to_segments, nearest_segment, segments_of
 from signgen.geometry.offsets import area_of, inward
 from signgen.geometry.raster import cells_inside
@@ -40,7 +40,7 @@ What to do: make the programs again; if the V-bit measures otherwise than its da
 Least error seen: 0.05 mm in width and depth."""
 
     def run(self, case: Case) -> CheckResult:
-        chamfer = case.drawing.chamfer
+        chamfer = case.drawing.first(Bevel)
         if chamfer is None:
             return verdict(self, [], "no bevel drawn")
         rim, off, count = _upper_line(case, chamfer)
@@ -49,7 +49,7 @@ Least error seen: 0.05 mm in width and depth."""
         return verdict(self, rim or face, detail)
 
 
-def _upper_line(case: Case, chamfer: Chamfer) -> tuple[list[Finding], float, int]:
+def _upper_line(case: Case, chamfer: Bevel) -> tuple[list[Finding], float, int]:
     """What is wrong along the line where the bevel meets the face, by how much at worst, and places looked at."""
     top = case.stock.thickness_mm
     inner = [
@@ -81,7 +81,7 @@ def _upper_line(case: Case, chamfer: Chamfer) -> tuple[list[Finding], float, int
     return findings, float(np.abs(gap).max(initial=0.0)), len(places)
 
 
-def _surface(case: Case, chamfer: Chamfer) -> tuple[list[Finding], float]:
+def _surface(case: Case, chamfer: Bevel) -> tuple[list[Finding], float]:
     """What is wrong with the bevel on the virtual board, and by how much at worst."""
     grid, top = case.ideal.grid, case.stock.thickness_mm
     found: list[Finding] = []

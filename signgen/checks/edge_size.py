@@ -8,7 +8,8 @@ import shapely
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, nearest_line, worst_apart
 from signgen.checks.way import THROUGH_MM, Nearby, Way
-from signgen.drawing.drawing import Tab
+from signgen.features.edge import Bevel
+from signgen.features.tab import Tab
 from signgen.geometry.distance import FloatArray, nearest_segment
 from signgen.tolerances import CHECK_MM
 
@@ -51,11 +52,12 @@ Least error seen: 0.05 mm in shape, 0.002 mm in depth."""
         rings = [shapely.segmentize(outline.exterior, STEP_MM) for outline in case.drawing.outlines]
         places = np.concatenate([shapely.get_coordinates(ring)[:-1] for ring in rings])
         top = case.stock.thickness_mm
-        if case.drawing.chamfer is None:
+        drawn = case.drawing.first(Bevel)
+        if drawn is None:
             near, near_line = _nearest(case, places, top - 1e-6, top)
         else:
             # The V-bit is on the bevel above the upright edge: what it does there is C134's matter.
-            foot = top - case.drawing.chamfer.depth_mm + FOOT_MM
+            foot = top - drawn.depth_mm + FOOT_MM
             near, near_line = _nearest(case, places, top - 1e-6, top, v_bits=False)
             bevel, bevel_line = _nearest(case, places, foot, foot, v_bits=True)
             near_line = [b if v < n else a for a, b, n, v in zip(near_line, bevel_line, near, bevel, strict=True)]
@@ -63,9 +65,9 @@ Least error seen: 0.05 mm in shape, 0.002 mm in depth."""
         bottom = case.drawing.skin_mm + CHECK_MM if case.drawing.skin_mm else THROUGH_MM
         through, _ = _nearest(case, places, bottom, bottom)
         beside = np.zeros(len(places), dtype=np.bool_)
-        for height in sorted({tab.height_mm for tab in case.drawing.tabs}):
+        for height in sorted({tab.height_mm for tab in case.drawing.of(Tab)}):
             own = np.zeros(len(places), dtype=np.bool_)
-            for tab in case.drawing.tabs:
+            for tab in case.drawing.of(Tab):
                 if tab.height_mm == height:
                     own |= _at_tab(case, tab, places)
             through[own] = _nearest(case, places[own], height + CHECK_MM, height + CHECK_MM)[0]

@@ -11,7 +11,10 @@ from numpy.typing import NDArray
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, feature_at, nearest_line, worst_apart
 from signgen.checks.way import Way, joined
-from signgen.drawing.drawing import Groove
+from signgen.features.edge import Bevel
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
+from signgen.features.recess import Recess
 from signgen.geometry.distance import FloatArray, IntArray, distance_to_segments, nearest_segment, segments_of
 from signgen.tolerances import CHECK_MM
 
@@ -49,7 +52,7 @@ What to do: fit the bit that the sheet names; make the programs again.
 Least error seen: 0.015 mm across the board at the default tolerance, that is 0.015 mm of depth at 90 degrees."""
 
     def run(self, case: Case) -> CheckResult:
-        grooves = case.drawing.grooves
+        grooves = case.drawing.of(Groove)
         if not grooves:
             return verdict(self, [], "no letters or ornament drawn")
         outlines = [segments_of(groove.area) for groove in grooves]
@@ -66,7 +69,7 @@ Least error seen: 0.015 mm across the board at the default tolerance, that is 0.
 
 def _too_wide(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[list[Finding], float, int]:
     """(1) of the explanation: (findings, worst overshoot, places looked at)."""
-    top, grooves = case.stock.thickness_mm, case.drawing.grooves
+    top, grooves = case.stock.thickness_mm, case.drawing.of(Groove)
     findings: list[Finding] = []
     worst, count = 0.0, 0
     outline = np.concatenate(outlines)
@@ -115,14 +118,14 @@ def _elsewhere(case: Case, tip: FloatArray) -> NDArray[np.bool_]:
     """(n,) which places lie within the rim of a countersink at the board's top, in a recess, or on or
     outside an edge that is bevelled."""
     found = np.zeros(len(tip), dtype=np.bool_)
-    for hole in case.drawing.holes:
+    for hole in case.drawing.of(Hole):
         if hole.sink:
             found |= np.hypot(tip[:, 0] - hole.x_mm, tip[:, 1] - hole.y_mm) < hole.face_radius_mm
-    if case.drawing.chamfer:
+    if case.drawing.first(Bevel):
         # The bevel's rounds run on the edge or outside it; they are C134's matter.
         within = case.drawing.edge.buffer(-CHECK_MM)
         found |= ~shapely.contains_xy(within, tip[:, 0], tip[:, 1])
-    for recess in case.drawing.recesses:
+    for recess in case.drawing.of(Recess):
         # A bit that cleans a corner comes up on the outline itself, whose walls C126 measures.
         found |= shapely.contains_xy(recess.area.buffer(case.tolerance_mm), tip[:, 0], tip[:, 1])
     return found
@@ -165,14 +168,14 @@ def _not_reached(case: Case, outlines: list[FloatArray], allowed: float) -> tupl
         if program.tool.kind == "v-bit" and len(sunk):
             parts.append(sunk)
             radii.append(sunk.radii_mm(program.tool, top))
-    farthest = max(groove.limit_radius_mm for groove in case.drawing.grooves) + 1.0
+    farthest = max(groove.limit_radius_mm for groove in case.drawing.of(Groove)) + 1.0
     if parts:
         pieces = joined(parts)
         gap, _ = nearest_segment(places, pieces.plan_mm, farthest, np.concatenate(radii))
     else:
         gap = np.full(len(places), farthest)
     bad = np.flatnonzero(gap > allowed)
-    gap[bad] -= _left_by_tip(case.drawing.grooves, places[bad], groove_of[bad], case.tolerance_mm)
+    gap[bad] -= _left_by_tip(case.drawing.of(Groove), places[bad], groove_of[bad], case.tolerance_mm)
     bad = bad[gap[bad] > allowed]
     findings = []
     for k in bad[worst_apart(gap[bad], places[bad])]:
@@ -181,7 +184,7 @@ def _not_reached(case: Case, outlines: list[FloatArray], allowed: float) -> tupl
         short = f"ends {gap[k]:.3f} mm short of" if gap[k] < farthest - 1e-6 else "never comes near"
         findings.append(
             Finding(
-                message=f"{case.drawing.grooves[groove_of[k]].name}: the V-bit {short} the outline at {at(x, y)}.",
+                message=f"{case.drawing.of(Groove)[groove_of[k]].name}: the V-bit {short} the outline at {at(x, y)}.",
                 file=file,
                 line=line,
                 place_mm=(x, y),

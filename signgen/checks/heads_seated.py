@@ -8,7 +8,7 @@ from shapely.geometry import Point
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, deepest_line, nearest_line
-from signgen.drawing.drawing import Countersink, Hole
+from signgen.features.hole import Countersink, Hole
 from signgen.geometry.distance import FloatArray, nearest_segment
 from signgen.geometry.raster import cells_inside
 from signgen.tolerances import CHECK_MM
@@ -34,7 +34,7 @@ What to do: make the programs again; if the V-bit measures otherwise than its da
 Least error seen: 0.05 mm in place, radius and depth."""
 
     def run(self, case: Case) -> CheckResult:
-        sunk = [(hole, hole.sink) for hole in case.drawing.holes if hole.sink]
+        sunk = [(hole, hole.sink) for hole in case.drawing.of(Hole) if hole.sink]
         if not sunk:
             return verdict(self, [], "no countersinks drawn")
         findings: list[Finding] = []

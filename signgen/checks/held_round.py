@@ -7,6 +7,8 @@ from shapely.geometry import MultiPoint, Polygon
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
+from signgen.features.edge import Edge
+from signgen.features.tab import Tab
 
 OFF_RATIO = 0.25
 """How far the middle of a piece may lie outside the tabs' own outline, over the piece's shorter side: two tabs opposite
@@ -30,8 +32,9 @@ Least error seen: a quarter of the piece's shorter side."""
     def run(self, case: Case) -> CheckResult:
         findings: list[Finding] = []
         looked_at = 0
-        for number, outline in enumerate(case.drawing.outlines):
-            tabs = [(tab.x_mm, tab.y_mm) for tab in case.drawing.tabs if tab.outline == number]
+        for edge in case.drawing.of(Edge):
+            outline = edge.area
+            tabs = [(tab.x_mm, tab.y_mm) for tab in case.drawing.of(Tab) if tab.piece == edge.piece]
             if not tabs:
                 continue
             looked_at += 1

@@ -9,7 +9,7 @@ from shapely.geometry import LineString, Point
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, floor_over_mm, nearest_line
 from signgen.checks.way import THROUGH_MM, Nearby, Way
-from signgen.drawing.drawing import Hole
+from signgen.features.hole import Hole
 from signgen.geometry.distance import FloatArray, nearest_segment
 from signgen.tolerances import CHECK_MM
 
@@ -38,7 +38,7 @@ What to do: make the programs again; if the cutter measures otherwise than its d
 Least error seen: 0.05 mm in place and diameter, 0.002 mm in depth."""
 
     def run(self, case: Case) -> CheckResult:
-        holes = case.drawing.holes
+        holes = case.drawing.of(Hole)
         if not holes:
             return verdict(self, [], "no holes drawn")
         findings: list[Finding] = []
@@ -160,7 +160,7 @@ def _standing(case: Case, number: int) -> list[Finding]:
         return []
     k = int(heights.argmax())
     x, y = (float(value) for value in case.ideal.grid.centres_mm(cells[k : k + 1])[0])
-    hole = case.drawing.holes[number]
+    hole = case.drawing.of(Hole)[number]
     return [
         Finding(
             message=f"{hole.name}: {heights[k]:.2f} mm of wood stands inside it at {at(x, y)}, "

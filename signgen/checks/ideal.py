@@ -10,7 +10,12 @@ from numpy.typing import NDArray
 from shapely.geometry import LineString, MultiPolygon, Point, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from signgen.drawing.drawing import Drawing, Groove, Hole, Tab
+from signgen.drawing.drawing import Drawing
+from signgen.features.edge import Bevel
+from signgen.features.groove import Groove, Stroke
+from signgen.features.hole import Hole
+from signgen.features.recess import Recess
+from signgen.features.tab import Tab
 from signgen.geometry.distance import FloatArray, IntArray, distance_to_segments, segments_of
 from signgen.geometry.raster import Grid, cells_inside, fill
 from signgen.tolerances import CHECK_MM
@@ -60,25 +65,25 @@ def ideal_board(drawing: Drawing, grid: Grid, kerf_mm: float) -> Ideal:
     if kerf_mm > 0:
         fill(zone, _grown(edge, kerf_mm), grid, KERF)
     fill(zone, edge.buffer(CHECK_MM), grid, RIM)
-    bevel = drawing.chamfer.width_mm if drawing.chamfer else 0.0
+    bevel = max((each.width_mm for each in drawing.of(Bevel)), default=0.0)
     fill(zone, edge.buffer(-CHECK_MM - bevel, join_style="mitre"), grid, BODY)
-    for recess in drawing.recesses:
+    for recess in drawing.of(Recess):
         fill(zone, recess.area.buffer(CHECK_MM), grid, RIM)
         fill(zone, recess.area.buffer(-CHECK_MM), grid, RECESS)
     hole_cells = []
-    for hole in drawing.holes:
+    for hole in drawing.of(Hole):
         fill(zone, _swept(hole, hole.face_radius_mm + CHECK_MM), grid, RIM)
         hole_cells.append(cells_inside(_swept(hole, hole.diameter_mm / 2 - CHECK_MM), grid))
         zone[hole_cells[-1]] = HOLE
-    groove_cells = [cells_inside(groove.area, grid) for groove in drawing.grooves]
+    groove_cells = [cells_inside(groove.area, grid) for groove in drawing.of(Groove)]
     for cells in groove_cells:
         zone[cells] = GROOVE
-    tab_cells = [cells_inside(_stand(tab, kerf_mm), grid) for tab in drawing.tabs]
+    tab_cells = [cells_inside(_stand(tab, kerf_mm), grid) for tab in drawing.of(Tab)]
     tab_cells = [cells[zone[cells] == KERF] for cells in tab_cells]
     groove_cell, groove_of = _gathered(groove_cells)
     hole_cell, hole_of = _gathered(hole_cells)
     tab_cell, tab_of = _gathered(tab_cells)
-    shallowest, deepest = groove_depths(drawing.grooves, grid.centres_mm(groove_cell), groove_of)
+    shallowest, deepest = groove_depths(drawing.of(Groove), grid.centres_mm(groove_cell), groove_of)
     zone.setflags(write=False)
     return Ideal(
         grid=grid,
@@ -117,7 +122,7 @@ def groove_depths(
     least, most = np.clip((radius - half_tip) / slope, 0.0, limit), np.minimum(radius / slope, limit)
     for number, groove in enumerate(grooves):
         own = groove_of == number
-        if groove.lines is not None and own.any():
+        if isinstance(groove, Stroke) and own.any():
             # What a cone leaves of whose tip follows a line: exact, whatever its tip.
             away = distance_to_segments(points_mm[own], segments_of(groove.lines))
             least[own] = most[own] = np.clip((groove.limit_radius_mm - away) / slope[own], 0.0, limit[own])

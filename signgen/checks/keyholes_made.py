@@ -10,7 +10,7 @@ from shapely.geometry.base import BaseGeometry
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.places import at, nearest_line
 from signgen.checks.way import joined
-from signgen.drawing.drawing import Keyhole
+from signgen.features.keyhole import Keyhole
 from signgen.geometry.raster import cells_inside
 from signgen.replay.heights import HeightMap, board
 from signgen.replay.sweep import undercut
@@ -39,7 +39,7 @@ What to do: make the programs again; if the keyhole cutter measures otherwise th
 Least error seen: 0.05 mm in width, place and depth, to the cells of the virtual board."""
 
     def run(self, case: Case) -> CheckResult:
-        keyholes = case.drawing.keyholes
+        keyholes = case.drawing.of(Keyhole)
         cutters = [program for program in case.programs if program.tool.kind == "keyhole"]
         findings = [finding for program in cutters for finding in _wrong_cutter(case, program)]
         if keyholes and not cutters:
@@ -57,7 +57,7 @@ Least error seen: 0.05 mm in width, place and depth, to the cells of the virtual
 def _wrong_cutter(case: Case, program: ProgramUnderTest) -> list[Finding]:
     """Measures of the cutter that do not go with the drawing."""
     tool, found = program.tool, []
-    for keyhole in case.drawing.keyholes[:1]:
+    for keyhole in case.drawing.of(Keyhole)[:1]:
         if abs(tool.diameter_mm - keyhole.undercut_mm) > CHECK_MM or abs(tool.head_mm - keyhole.head_mm) > CHECK_MM:
             found.append(
                 f"{tool.name} has a head of {tool.diameter_mm:g} mm, {tool.head_mm:g} mm high; the drawing wants "
@@ -73,9 +73,9 @@ def _wrong_cutter(case: Case, program: ProgramUnderTest) -> list[Finding]:
 def _seen(case: Case, findings: list[Finding]) -> float:
     """Entries and slots as seen from above, and what else is touched; the worst difference in depth inside them."""
     top, left = case.stock.thickness_mm, case.boards[-1]
-    areas = [_opening(keyhole) for keyhole in case.drawing.keyholes]
+    areas = [_opening(keyhole) for keyhole in case.drawing.of(Keyhole)]
     worst = 0.0
-    for keyhole, area in zip(case.drawing.keyholes, areas, strict=True):
+    for keyhole, area in zip(case.drawing.of(Keyhole), areas, strict=True):
         off = _difference(case, findings, keyhole, left, area, top - keyhole.depth_mm, "is not open as drawn")
         worst = max(worst, off)
     _untouched(case, findings, left, areas, "The back is cut where nothing is drawn")
@@ -85,9 +85,9 @@ def _seen(case: Case, findings: list[Finding]) -> float:
 def _below(case: Case, below: HeightMap, findings: list[Finding]) -> float:
     """The undercuts."""
     top = case.stock.thickness_mm
-    areas = [_way(keyhole).buffer(keyhole.undercut_mm / 2, quad_segs=64) for keyhole in case.drawing.keyholes]
+    areas = [_way(keyhole).buffer(keyhole.undercut_mm / 2, quad_segs=64) for keyhole in case.drawing.of(Keyhole)]
     worst = 0.0
-    for keyhole, area in zip(case.drawing.keyholes, areas, strict=True):
+    for keyhole, area in zip(case.drawing.of(Keyhole), areas, strict=True):
         level = top - keyhole.depth_mm + keyhole.free_mm
         worst = max(worst, _difference(case, findings, keyhole, below, area, level, "is not undercut as drawn"))
     _untouched(case, findings, below, areas, "The head of the keyhole cutter cuts where nothing is drawn")
@@ -140,9 +140,10 @@ def _head_ways(case: Case) -> list[Finding]:
     """Moves of the head below the surface that are neither level at the drawn height nor inside an entry."""
     top, found = case.stock.thickness_mm, []
     entries = [
-        (Point(keyhole.entry_at_mm), (keyhole.entry_mm - keyhole.undercut_mm) / 2) for keyhole in case.drawing.keyholes
+        (Point(keyhole.entry_at_mm), (keyhole.entry_mm - keyhole.undercut_mm) / 2)
+        for keyhole in case.drawing.of(Keyhole)
     ]
-    levels = [top - keyhole.depth_mm + keyhole.free_mm for keyhole in case.drawing.keyholes]
+    levels = [top - keyhole.depth_mm + keyhole.free_mm for keyhole in case.drawing.of(Keyhole)]
     for number, program in enumerate(case.programs):
         if program.tool.kind != "keyhole":
             continue

@@ -6,6 +6,7 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, groove_limits_mm, nearest_line
+from signgen.features.groove import Groove
 
 REMEDY = "Make the programs again; if they are as made, report it: the engraving does not reach this place."
 
@@ -34,7 +35,7 @@ Least error seen: 0.05 mm in depth, a patch of one cell (0.1 to 0.25 mm); C116 s
         if not len(cells):
             return verdict(self, [], "no letters or ornament drawn")
         short = ideal.shallowest_mm - (top - case.boards[-1].z_mm.ravel()[cells].astype(np.float64))
-        floor = np.array([groove.max_depth_mm for groove in case.drawing.grooves])[ideal.groove_of]
+        floor = np.array([groove.max_depth_mm for groove in case.drawing.of(Groove)])[ideal.groove_of]
         ridge = np.where(ideal.shallowest_mm >= floor, case.ridge_mm, 0.0)
         bad = short > groove_limits_mm(case)[ideal.groove_of] + ridge
         findings = []
@@ -46,7 +47,7 @@ Least error seen: 0.05 mm in depth, a patch of one cell (0.1 to 0.25 mm); C116 s
             area = len(own) * ideal.grid.cell_mm**2
             findings.append(
                 Finding(
-                    message=f"{case.drawing.grooves[number].name}: {short[k]:.3f} mm of wood stands above the drawn "
+                    message=f"{case.drawing.of(Groove)[number].name}: {short[k]:.3f} mm of wood stands above the drawn "
                     f"surface at {at(x, y)}, and {area:.2f} mm2 in all are too shallow.",
                     file=file,
                     line=line,
@@ -60,5 +61,5 @@ Least error seen: 0.05 mm in depth, a patch of one cell (0.1 to 0.25 mm); C116 s
             self,
             findings,
             f"worst uncut {max(0.0, float(short[k])):.3f} mm at {at(x, y)}, {len(cells):,} cells compared, "
-            f"cell {ideal.grid.cell_mm:.2f} mm, {len(case.drawing.grooves)} letters and ornaments",
+            f"cell {ideal.grid.cell_mm:.2f} mm, {len(case.drawing.of(Groove))} letters and ornaments",
         )

@@ -7,6 +7,7 @@ import numpy as np
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
 from signgen.checks.way import THROUGH_MM
+from signgen.features.tab import Tab
 from signgen.geometry.components import connected
 
 DUST_MM2 = 1.0
@@ -44,7 +45,7 @@ tabs."""
             held = np.zeros(runs.count, dtype=np.bool_)
             held[runs.piece[at_rim]] = True
             free = np.flatnonzero(~held & (area >= DUST_MM2))
-            allowed = case.drawn and not case.drawing.tabs and number == len(case.programs) - 1
+            allowed = case.drawn and not case.drawing.of(Tab) and number == len(case.programs) - 1
             sign = 0.5 * min(outline.area for outline in case.drawing.outlines)
             for piece in free:
                 own = np.flatnonzero(runs.piece == piece)

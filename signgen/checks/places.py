@@ -13,6 +13,9 @@ from shapely.geometry.base import BaseGeometry
 from signgen.checks.check import Case
 from signgen.checks.way import Way, joined
 from signgen.drawing.drawing import Drawing
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
+from signgen.features.recess import Recess
 from signgen.geometry.distance import FloatArray, IntArray, nearest_segment, segments_of
 from signgen.shop.tools import Tool
 from signgen.tolerances import CHECK_MM
@@ -26,7 +29,7 @@ def floor_over_mm(drawing: Drawing, area: BaseGeometry, above_mm: float = math.i
     than `above_mm`; 0 when it begins at the face."""
     around = [
         recess.depth_mm
-        for recess in drawing.recesses
+        for recess in drawing.of(Recess)
         if recess.depth_mm < above_mm and shapely.covers(recess.area, area)
     ]
     return max(around, default=0.0)
@@ -36,11 +39,11 @@ def feature_at(drawing: Drawing, x_mm: float, y_mm: float) -> str:
     """The name of the feature at a place, or of the nearest with its distance: "hole top-left", "3.2 mm from the
     edge"."""
     point = Point(x_mm, y_mm)
-    distances = [(float(shapely.distance(groove.area, point)), groove.name) for groove in drawing.grooves]
-    distances += [(float(shapely.distance(recess.area, point)), recess.name) for recess in drawing.recesses]
+    distances = [(float(shapely.distance(groove.area, point)), groove.name) for groove in drawing.of(Groove)]
+    distances += [(float(shapely.distance(recess.area, point)), recess.name) for recess in drawing.of(Recess)]
     distances += [
         (max(0.0, float(shapely.distance(LineString(hole.ends_mm), point)) - hole.face_radius_mm), hole.name)
-        for hole in drawing.holes
+        for hole in drawing.of(Hole)
     ]
     distances.append((float(shapely.distance(drawing.edge.boundary, point)), "the edge"))
     away, name = min(distances)
@@ -115,7 +118,7 @@ def groove_limits_mm(case: Case) -> FloatArray:
     across the board makes of a wall, where the bit is so pointed that this is more."""
     limits = [
         max(CHECK_MM, 1.5 * case.tolerance_mm / math.tan(math.radians(groove.angle_deg) / 2))
-        for groove in case.drawing.grooves
+        for groove in case.drawing.of(Groove)
     ]
     return np.array(limits, dtype=np.float64)
 
@@ -130,7 +133,7 @@ def beside_walls(case: Case, face: IntArray, gone_mm: FloatArray) -> NDArray[np.
         return spared
     places = case.ideal.grid.centres_mm(face)
     for k in steep:
-        away, _ = nearest_segment(places, segments_of(case.drawing.grooves[k].area), case.ideal.grid.cell_mm)
+        away, _ = nearest_segment(places, segments_of(case.drawing.of(Groove)[k].area), case.ideal.grid.cell_mm)
         slope = 1.5 * case.tolerance_mm / limits[k]
         spared |= gone_mm <= limits[k] - away / slope
     return spared

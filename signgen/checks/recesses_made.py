@@ -11,7 +11,8 @@ from shapely.geometry.base import BaseGeometry
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, deepest_line, floor_over_mm, nearest_line, worst_apart
 from signgen.checks.way import THROUGH_MM, Way, joined
-from signgen.drawing.drawing import Recess
+from signgen.features.hole import Hole
+from signgen.features.recess import Recess
 from signgen.geometry.distance import FloatArray, distance_to_segments, nearest_segment, segments_of
 from signgen.geometry.raster import cells_inside
 from signgen.shop.tools import Tool
@@ -51,7 +52,7 @@ What to do: fit the cutter that the sheet names; make the programs again.
 Least error seen: 0.05 mm in depth, a patch of one cell; 0.015 mm at the walls."""
 
     def run(self, case: Case) -> CheckResult:
-        recesses = case.drawing.recesses
+        recesses = case.drawing.of(Recess)
         if not recesses:
             return verdict(self, [], "no recesses drawn")
         findings: list[Finding] = []
@@ -121,8 +122,8 @@ def _floor(case: Case, recess: Recess, reach: BaseGeometry) -> list[Finding]:
     grid, top = case.ideal.grid, case.stock.thickness_mm
     heights = case.boards[-1].z_mm.ravel()
     through = case.drawing.is_through(recess)
-    others = [each.area.buffer(CHECK_MM) for each in case.drawing.recesses if each.depth_mm > recess.depth_mm]
-    others += [_hole_area(case, number) for number in range(len(case.drawing.holes))]
+    others = [each.area.buffer(CHECK_MM) for each in case.drawing.of(Recess) if each.depth_mm > recess.depth_mm]
+    others += [_hole_area(case, number) for number in range(len(case.drawing.of(Hole)))]
     others = [each for each in others if each.intersects(recess.area)]
     apart = shapely.union_all(others) if others else None
     findings = []
@@ -198,7 +199,7 @@ def _corners(case: Case, recess: Recess, reach: BaseGeometry) -> list[Finding]:
 
 
 def _hole_area(case: Case, number: int) -> BaseGeometry:
-    hole = case.drawing.holes[number]
+    hole = case.drawing.of(Hole)[number]
     area: BaseGeometry = LineString(hole.ends_mm).buffer(hole.face_radius_mm + CHECK_MM)
     return area
 

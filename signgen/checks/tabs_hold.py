@@ -7,7 +7,7 @@ import numpy as np
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
 from signgen.checks.way import Nearby
-from signgen.drawing.drawing import Tab
+from signgen.features.tab import Tab
 from signgen.geometry.distance import FloatArray, nearest_segment
 from signgen.tolerances import CHECK_MM
 
@@ -38,9 +38,9 @@ Least error seen: 0.05 mm in height and width."""
         findings: list[Finding] = []
         widths: list[float] = []
         heights: list[float] = []
-        levels = {tab.height_mm - CHECK_MM for tab in case.drawing.tabs}
+        levels = {tab.height_mm - CHECK_MM for tab in case.drawing.of(Tab)}
         low = {level: [Nearby(cuts.below(level)) for cuts in case.cuts] for level in levels}
-        for number, tab in enumerate(case.drawing.tabs):
+        for number, tab in enumerate(case.drawing.of(Tab)):
             width, file, line = _standing_width(case, tab, low[tab.height_mm - CHECK_MM])
             cells = case.ideal.tab_cell[case.ideal.tab_of == number]
             height = float(case.boards[-1].z_mm.ravel()[cells].min(initial=np.inf)) if case.boards else 0.0

@@ -14,6 +14,9 @@ from shapely.geometry import MultiPolygon, Polygon
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.ideal import BODY, GROOVE
 from signgen.checks.places import at, beside_walls, deepest_line, feature_at, nearest_line
+from signgen.features.groove import Groove
+from signgen.features.raised import Raised
+from signgen.features.recess import Recess
 from signgen.geometry.components import connected
 from signgen.geometry.distance import IntArray
 from signgen.geometry.raster import cells_inside
@@ -121,7 +124,7 @@ def _against_the_order(case: Case) -> Iterator[Finding]:
     if not case.drawing.lines:
         return
     ordered = _characters(line.text for line in case.drawing.lines)
-    drawn = _characters(iter(case.drawing.letter_texts))
+    drawn = _characters(letter.text for letter in case.drawing.letters)
     for what, more in (("ordered and not drawn", ordered - drawn), ("drawn and not ordered", drawn - ordered)):
         if more:
             said = ", ".join(f"'{character}'" for character in sorted(more.elements()))
@@ -139,9 +142,9 @@ def _grooves(case: Case) -> Iterator[Letter]:
     ideal = case.ideal
     wanted, sharp = ideal.shallowest_mm > 2 * CUT_MM, ideal.deepest_mm > 2 * CUT_MM
     cut = case.boards[-1].z_mm.ravel()[ideal.groove_cell] < np.float32(case.stock.thickness_mm - CUT_MM)
-    for number, groove in enumerate(case.drawing.grooves):
+    for number, groove in enumerate(case.drawing.of(Groove)):
         own = ideal.groove_of == number
-        if groove.text:
+        if groove.is_letter:
             yield Letter(
                 name=groove.name, text=groove.text, area=groove.area, cells=ideal.groove_cell[own & wanted],
                 share=_share(cut[own & wanted]), whole_ratio=WHOLE_RATIO, of_outline=_share(cut[own & sharp]),
@@ -150,8 +153,8 @@ def _grooves(case: Case) -> Iterator[Letter]:
 
 def _recesses(case: Case) -> Iterator[Letter]:
     """By the cells clear of the wall: cut down to the floor."""
-    for recess in case.drawing.recesses:
-        if recess.text:
+    for recess in case.drawing.of(Recess):
+        if recess.is_letter:
             cells = cells_inside(recess.area.buffer(-CHECK_MM), case.ideal.grid)
             floor = case.stock.thickness_mm - recess.depth_mm + CUT_MM
             cut = case.boards[-1].z_mm.ravel()[cells] <= np.float32(floor)
@@ -163,7 +166,7 @@ def _recesses(case: Case) -> Iterator[Letter]:
 
 def _raised(case: Case) -> Iterator[Letter]:
     """By the cells clear of the wall: standing at the face."""
-    for letter in case.drawing.raised:
+    for letter in case.drawing.of(Raised):
         cells = cells_inside(letter.area.buffer(-CHECK_MM), case.ideal.grid)
         stands = case.boards[-1].z_mm.ravel()[cells] >= np.float32(case.stock.thickness_mm - CUT_MM)
         yield Letter(

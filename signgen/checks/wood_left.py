@@ -9,7 +9,8 @@ from shapely.geometry.base import BaseGeometry
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.ideal import RECESS
 from signgen.checks.places import at, deepest_line
-from signgen.drawing.drawing import Recess
+from signgen.features.groove import Groove
+from signgen.features.recess import Recess
 from signgen.geometry.distance import IntArray
 from signgen.geometry.raster import cells_inside
 from signgen.tolerances import CHECK_MM
@@ -37,11 +38,11 @@ Least difference seen: 0.01 mm, in patches of one cell."""
     def run(self, case: Case) -> CheckResult:
         ideal, thickness = case.ideal, case.stock.thickness_mm
         places = [
-            (groove.name, ideal.groove_cell[ideal.groove_of == k]) for k, groove in enumerate(case.drawing.grooves)
+            (groove.name, ideal.groove_cell[ideal.groove_of == k]) for k, groove in enumerate(case.drawing.of(Groove))
         ]
         places += [
             (recess.name, _floor_cells(case, recess))
-            for recess in case.drawing.recesses
+            for recess in case.drawing.of(Recess)
             if not case.drawing.is_through(recess)
         ]
         places = [(name, cells) for name, cells in places if len(cells)]
@@ -73,7 +74,7 @@ Least difference seen: 0.01 mm, in patches of one cell."""
 def _floor_cells(case: Case, recess: Recess) -> IntArray:
     """Cells of a floor clear of its wall; holes, the edge and letters that are cut through lie elsewhere."""
     area: BaseGeometry = recess.area.buffer(-CHECK_MM)
-    for other in case.drawing.recesses:
+    for other in case.drawing.of(Recess):
         if case.drawing.is_through(other):
             area = area.difference(other.area.buffer(CHECK_MM))
     cells = cells_inside(area, case.ideal.grid) if isinstance(area, Polygon | MultiPolygon) else np.zeros(0, np.intp)

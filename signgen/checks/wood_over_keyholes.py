@@ -7,6 +7,7 @@ import numpy as np
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
 from signgen.drawing.keyholes import LEAST_OVER_MM
+from signgen.features.keyhole import Keyhole
 from signgen.geometry.raster import cells_inside
 
 SLACK_MM = 0.1
@@ -37,8 +38,8 @@ Least error seen: 0.1 mm, to the cells of the virtual board."""
         least = np.inf
         face, width = case.face, case.drawing.width_mm
         ny, nx = face.z_mm.shape
-        for keyhole in case.drawing.keyholes:
-            area = keyhole.area.buffer(LEAST_OVER_MM)
+        for keyhole in case.drawing.of(Keyhole):
+            area = keyhole.footprint.buffer(LEAST_OVER_MM)
             places = case.ideal.grid.centres_mm(cells_inside(area, case.ideal.grid))
             i = np.rint((width - places[:, 0] - face.x0_mm) / face.cell_mm).astype(np.intp)
             j = np.rint((places[:, 1] - face.y0_mm) / face.cell_mm).astype(np.intp)

@@ -7,24 +7,24 @@ from collections.abc import Iterator
 import shapely
 from shapely.geometry import Polygon
 
-from signgen.drawing.drawing import Chamfer, Hole
-from signgen.drawing.holes import LEAST_WALL_MM, face_area
+from signgen.drawing.grooves import bit_angle_deg
+from signgen.drawing.holes import LEAST_WALL_MM
 from signgen.errors import CannotMakeError, Problem
+from signgen.features.edge import Bevel
+from signgen.features.hole import Hole
 from signgen.geometry.offsets import area_of, inward
 from signgen.spec.sign_spec import SignSpec
 
 
-def chamfer_of(spec: SignSpec, edge: Polygon, panel: Polygon | None, holes: tuple[Hole, ...]) -> Chamfer | None:
+def bevel_of(spec: SignSpec, edge: Polygon, panel: Polygon | None, holes: tuple[Hole, ...]) -> Bevel | None:
     """The bevel asked for, None when there is none. Raises: CannotMakeError when it leaves too little of the face, or
     runs into a hole or the panel."""
     if not spec.chamfer_mm:
         return None
-    if spec.v_bit.angle_deg is None:
-        raise ValueError(f"{spec.v_bit.name} is no V-bit")
     problems = list(_problems(spec, edge, panel, holes))
     if problems:
         raise CannotMakeError(problems)
-    return Chamfer(width_mm=spec.chamfer_mm, angle_deg=spec.v_bit.angle_deg)
+    return Bevel(name="bevel", edge=edge, width_mm=spec.chamfer_mm, angle_deg=bit_angle_deg(spec))
 
 
 def _problems(spec: SignSpec, edge: Polygon, panel: Polygon | None, holes: tuple[Hole, ...]) -> Iterator[Problem]:
@@ -40,7 +40,7 @@ def _problems(spec: SignSpec, edge: Polygon, panel: Polygon | None, holes: tuple
         return
     inside = area_of(face)
     for hole in holes:
-        if not shapely.covers(inside, face_area(hole)):
+        if not shapely.covers(inside, hole.footprint):
             yield Problem(
                 where="edge-chamfer",
                 what=f"The bevel of {width:g} mm runs into {hole.name} or within {LEAST_WALL_MM:g} mm of it.",

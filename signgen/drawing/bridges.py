@@ -10,9 +10,9 @@ import shapely
 from msgspec.structs import replace
 from shapely.geometry import LineString, MultiPolygon, Point, Polygon
 
-from signgen.drawing.drawing import Hole, Recess
-from signgen.drawing.holes import face_area
 from signgen.errors import Problem
+from signgen.features.hole import Hole
+from signgen.features.recess import Recess
 from signgen.geometry.offsets import area_of, polygons
 from signgen.spec.finish import BridgeSpec
 
@@ -75,7 +75,7 @@ def loose_problems(
     letters: Sequence[Recess], edge: Polygon, holes: Sequence[Hole], bridges: BridgeSpec | None
 ) -> Iterator[Problem]:
     """What would fall out of the sign when these letters are cut through it: the rest must be one piece."""
-    gone = [letter.area for letter in letters] + [face_area(hole) for hole in holes]
+    gone = [letter.area for letter in letters] + [hole.footprint for hole in holes]
     pieces = sorted(polygons(shapely.difference(edge, shapely.union_all(gone))), key=lambda piece: -piece.area)
     names: dict[str, int] = {}
     for piece in pieces[1:]:

@@ -11,9 +11,11 @@ from shapely import affinity
 from shapely.geometry import MultiPolygon, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from signgen.drawing.drawing import Groove, Hole, Raised
-from signgen.drawing.holes import LEAST_WALL_MM, face_area
+from signgen.drawing.holes import LEAST_WALL_MM
 from signgen.errors import AskError, CannotMakeError, Problem
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
+from signgen.features.raised import Raised
 from signgen.geometry.offsets import area_of, inward, polygons
 from signgen.lettering.areas import GRID_PER_MM, glyph_areas
 from signgen.lettering.faces import faces_with, open_face
@@ -104,7 +106,7 @@ def ornament_problems(
     smaller = "Use a smaller ornament-size, or another ornament-inset."
     for name, area in placed:
         for hole in holes:
-            gap = shapely.distance(area, face_area(hole))
+            gap = shapely.distance(area, hole.footprint)
             if gap < LEAST_WALL_MM:
                 how = "lies over" if gap == 0 else f"comes closer than {LEAST_WALL_MM:g} mm to"
                 yield Problem(

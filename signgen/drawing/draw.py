@@ -8,20 +8,24 @@ import shapely
 from shapely.geometry import MultiPolygon, Polygon, box
 from shapely.geometry.base import BaseGeometry
 
-from signgen.drawing.bevel import chamfer_of
+from signgen.drawing.bevel import bevel_of
 from signgen.drawing.bridges import loose_problems
 from signgen.drawing.corners import ornament_problems, ornaments
-from signgen.drawing.drawing import Drawing, Groove, Hole, Recess
+from signgen.drawing.drawing import Drawing, Plate
 from signgen.drawing.drawn_line import drawn_lines
 from signgen.drawing.edge import edge_of
 from signgen.drawing.holding import holding_warnings, tabs_of
-from signgen.drawing.holes import LEAST_WALL_MM, face_area, hole_problems, hole_warnings, holes_of, walls_to_grooves
+from signgen.drawing.holes import LEAST_WALL_MM, hole_problems, hole_warnings, holes_of, walls_to_grooves
 from signgen.drawing.keyholes import kept_free, keyhole_problems, keyhole_warnings, keyholes_of, over_problems
 from signgen.drawing.ornament import frame, rules
 from signgen.drawing.panel import made, panel_area, recess_problems, text_inset_mm, where_asked
 from signgen.drawing.uncut import lost_grooves, lost_problems
 from signgen.drawing.words import lettering_of
 from signgen.errors import CannotMakeError, Problem, SignGenError
+from signgen.features.edge import Edge
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
+from signgen.features.recess import Recess
 from signgen.geometry.offsets import area_of, inward
 from signgen.spec.sign_spec import SignSpec
 
@@ -33,7 +37,7 @@ def draw(spec: SignSpec) -> Drawing:
     """The sign as asked. Raises: CannotMakeError with everything that has no room or that the bit's tip is too wide
     for, AskError for text that the face lacks."""
     drawing = _with_room(spec)
-    lost = lost_grooves(drawing.grooves)
+    lost = lost_grooves(drawing.of(Groove))
     if lost:
         raise CannotMakeError(lost_problems(spec, lost, _would_do))
     return drawing
@@ -42,7 +46,7 @@ def draw(spec: SignSpec) -> Drawing:
 def _would_do(other: SignSpec) -> bool:
     """Whether another sign could be made instead."""
     try:
-        return not lost_grooves(_with_room(other).grooves)
+        return not lost_grooves(_with_room(other).of(Groove))
     except SignGenError:
         return False
 
@@ -56,7 +60,7 @@ def _with_room(spec: SignSpec) -> Drawing:
         raise CannotMakeError(problems)
     lines: tuple[Groove, ...] = frame(spec, edge)
     panel = panel_area(spec, edge)
-    chamfer = chamfer_of(spec, edge, panel, holes)
+    bevel = bevel_of(spec, edge, panel, holes)
     corners = ornaments(spec, edge)
     in_corners = [area for _, area in corners]
     room = _room(spec, edge, holes, in_corners).difference(kept_free(spec, keyholes))
@@ -65,7 +69,7 @@ def _with_room(spec: SignSpec) -> Drawing:
     lines = (*lines, *rules(spec, lettering))
     grooves = (*drawn.grooves, *lines)
     through = tuple(recess for recess in drawn.recesses if recess.depth_mm >= spec.thickness_mm)
-    sunk = tuple(recess for recess in drawn.recesses if recess.text)
+    sunk = tuple(recess for recess in drawn.recesses if recess.is_letter)
     problems = [
         *_groove_problems(spec, (*grooves, *sunk), edge, holes),
         *over_problems(spec, keyholes, (*grooves, *drawn.recesses)),
@@ -77,18 +81,17 @@ def _with_room(spec: SignSpec) -> Drawing:
         raise CannotMakeError(problems)
     tabs = tabs_of(spec, edge, holes)
     return Drawing(
-        width_mm=spec.width_mm,
-        height_mm=spec.height_mm,
-        thickness_mm=spec.thickness_mm,
-        edge=edge,
-        holes=holes,
-        grooves=grooves,
-        recesses=drawn.recesses,
-        raised=drawn.raised,
-        keyholes=keyholes,
-        chamfer=chamfer,
-        tabs=tabs,
-        skin_mm=spec.skin_mm,
+        plate=Plate(width_mm=spec.width_mm, height_mm=spec.height_mm, thickness_mm=spec.thickness_mm),
+        features=(
+            Edge(name="edge", area=edge, skin_mm=spec.skin_mm),
+            *grooves,
+            *drawn.recesses,
+            *drawn.raised,
+            *holes,
+            *keyholes,
+            *((bevel,) if bevel else ()),
+            *tabs,
+        ),
         cap_height_mm=lettering.cap_height_mm,
         lines=drawn_lines(lettering),
         warnings=(
@@ -113,7 +116,7 @@ def _room(
         inset = max(inset, spec.chamfer_mm + LEAST_WALL_MM)
     room: BaseGeometry = area_of(inward(edge, inset, spec.tolerances.chord_mm))
     for hole in holes:
-        x0, y0, x1, y1 = face_area(hole).bounds
+        x0, y0, x1, y1 = hole.footprint.bounds
         away = min(spec.text.margin_mm, hole.diameter_mm)
         room = room.difference(box(x0 - away, y0 - away, x1 + away, y1 + away))
     for area in corners:
@@ -131,7 +134,7 @@ def _groove_problems(
     bound = "bevelled edge" if spec.chamfer_mm else "edge"
     for number, carved in enumerate(grooves):
         where, smaller = where_asked(carved), "Use a larger inset, or a narrower line."
-        if carved.text:
+        if carved.is_letter:
             smaller = "Use a smaller height, a larger sign or less text; without cap-height the text is made to fit."
         if not shapely.covers(inside, carved.area):
             yield Problem(
@@ -145,6 +148,6 @@ def _groove_problems(
                     where=where,
                     what=f"{carved.name} comes closer than {LEAST_WALL_MM:g} mm to {hole.name}.",
                     remedy="Move the hole (inset), or use smaller letters."
-                    if carved.text
+                    if carved.is_letter
                     else "Move the hole (inset), or the line.",
                 )

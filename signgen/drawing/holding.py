@@ -7,8 +7,9 @@ from collections.abc import Iterator
 
 from shapely.geometry import Polygon
 
-from signgen.drawing.drawing import Hole, Tab
 from signgen.drawing.tabs import place_tabs
+from signgen.features.hole import Hole
+from signgen.features.tab import Tab
 from signgen.spec.sign_spec import SignSpec
 
 LEAST_TABS = 3

@@ -8,10 +8,13 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 import shapely
 from numpy.typing import NDArray
-from shapely.geometry import LineString, Point, Polygon
+from shapely.geometry import Polygon
 
-from signgen.drawing.drawing import Countersink, Groove, Hole, Recess
+from signgen.drawing.grooves import bit_angle_deg
 from signgen.errors import Problem
+from signgen.features.groove import Groove
+from signgen.features.hole import Countersink, Hole
+from signgen.features.recess import Recess
 from signgen.holes.keyholes import Keyholes
 from signgen.holes.screws import Head
 from signgen.messages.figures import plain
@@ -32,19 +35,17 @@ THIN_BESIDE_LETTERS_MM = 2.0
 SHOULDER_RATIO = 0.25
 """Wood under a screw's head, over the thickness: less pulls through (common practice)."""
 
-EYE = "eye"
-
 
 def holes_of(spec: SignSpec) -> tuple[Hole, ...]:
     """The border's own holes, then the pattern's, in the form that was asked for."""
     eyes = tuple(
-        Hole(name=name, x_mm=x, y_mm=y, diameter_mm=diameter)
+        Hole(name=name, source="eye-inset", x_mm=x, y_mm=y, diameter_mm=diameter)
         for name, x, y, diameter in spec.border.eyes(spec.width_mm, spec.height_mm)
     )
     if isinstance(spec.holes, Keyholes):
         return eyes
     form, diameter = spec.hole_form, spec.holes.diameter_mm
-    sink = seat(form.head, diameter, _bit_angle_deg(spec)) if form.head else None
+    sink = seat(form.head, diameter, bit_angle_deg(spec)) if form.head else None
     span = form.slot_length_mm - diameter if form.slot_length_mm else 0.0
     pattern = tuple(
         Hole(
@@ -73,35 +74,16 @@ def seat(head: Head, hole_mm: float, bit_deg: float) -> Countersink:
     return Countersink(diameter_mm=round(wide, 4), angle_deg=bit_deg)
 
 
-def _bit_angle_deg(spec: SignSpec) -> float:
-    angle = spec.v_bit.angle_deg
-    if angle is None:
-        raise ValueError(f"{spec.v_bit.name} is no V-bit")
-    return angle
-
-
-def middle_line(hole: Hole) -> Point | LineString:
-    """What a hole is all points within its radius of: its middle, or the line between its ends' middles."""
-    return LineString(hole.ends_mm) if hole.span_mm else Point(hole.x_mm, hole.y_mm)
-
-
-def face_area(hole: Hole) -> Polygon:
-    """What a hole and its countersink take of the board's top, the chords a little inside the rim."""
-    area = middle_line(hole).buffer(hole.face_radius_mm, quad_segs=32)
-    assert isinstance(area, Polygon)
-    return area
-
-
 def wall_mm(edge: Polygon, hole: Hole) -> float:
     """Wood between a hole's rim and the sign's edge; negative where the hole runs over it."""
-    middle = middle_line(hole)
+    middle = hole.middle_line
     away = float(shapely.distance(edge.exterior, middle))
     return (away if edge.contains(middle) else -away) - hole.face_radius_mm
 
 
 def walls_between(holes: Sequence[Hole]) -> Iterator[tuple[float, Hole, Hole]]:
     """Wood between the rims of each two holes, negative where they run into each other."""
-    lines = np.array([middle_line(hole) for hole in holes], dtype=object)
+    lines = np.array([hole.middle_line for hole in holes], dtype=object)
     radii = np.array([hole.face_radius_mm for hole in holes])
     ones, others = np.triu_indices(len(holes), 1)
     walls = shapely.distance(lines[ones], lines[others]) - radii[ones] - radii[others]
@@ -112,7 +94,7 @@ def walls_between(holes: Sequence[Hole]) -> Iterator[tuple[float, Hole, Hole]]:
 
 def walls_to_grooves(holes: Sequence[Hole], grooves: Sequence[Groove | Recess]) -> NDArray[np.float64]:
     """(holes, grooves) wood at the board's top between their rims."""
-    lines = np.array([middle_line(hole) for hole in holes], dtype=object)
+    lines = np.array([hole.middle_line for hole in holes], dtype=object)
     areas = np.array([groove.area for groove in grooves], dtype=object)
     radii = np.array([hole.face_radius_mm for hole in holes])
     apart: NDArray[np.float64] = shapely.distance(lines[:, None], areas[None, :]) - radii[:, None]
@@ -125,7 +107,7 @@ def hole_problems(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> Ite
     for hole in holes:
         if wall_mm(edge, hole) < LEAST_WALL_MM:
             yield Problem(
-                where="eye-inset" if hole.name == EYE else "holes",
+                where=hole.source,
                 what=f"{hole.name} ({_size(hole)} at {plain(hole.x_mm)}, {plain(hole.y_mm)}) does not lie inside the "
                 f"sign with {LEAST_WALL_MM:g} mm of wood around it.",
                 remedy="Use a larger inset or a smaller hole.",

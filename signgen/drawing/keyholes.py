@@ -6,15 +6,16 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 import shapely
-from msgspec.structs import replace
-from shapely import affinity
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
-from shapely.geometry.polygon import orient
 
-from signgen.drawing.drawing import Drawing, Groove, Hole, Keyhole, Recess
-from signgen.drawing.holes import face_area
+from signgen.drawing.drawing import Drawing
 from signgen.errors import Problem
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
+from signgen.features.keyhole import Keyhole
+from signgen.features.recess import Recess
+from signgen.geometry.motion import turned_page
 from signgen.holes.keyholes import Keyholes
 from signgen.messages.figures import plain
 from signgen.spec.keyholes import FREE_MM, SHOULDER_MM
@@ -59,17 +60,17 @@ def keyhole_problems(
     """Keyholes that run over the edge, or into a hole or another keyhole."""
     inside = edge.buffer(-LEAST_BESIDE_MM)
     for number, keyhole in enumerate(keyholes):
-        if not inside.contains(keyhole.area):
+        if not inside.contains(keyhole.footprint):
             hangs = f"{keyhole.name} (with its screw at {plain(keyhole.x_mm)}, {plain(keyhole.y_mm)})"
             yield Problem(
                 where="holes",
                 what=f"{hangs} does not lie inside the sign with {LEAST_BESIDE_MM:g} mm of wood around it.",
                 remedy="Use another inset, a shorter keyhole-travel or a smaller screw.",
             )
-        others = [(hole.name, face_area(hole)) for hole in holes]
-        others += [(other.name, other.area) for other in keyholes[number + 1 :]]
+        others = [(hole.name, hole.footprint) for hole in holes]
+        others += [(other.name, other.footprint) for other in keyholes[number + 1 :]]
         for name, area in others:
-            if shapely.distance(keyhole.area, area) < LEAST_BESIDE_MM:
+            if shapely.distance(keyhole.footprint, area) < LEAST_BESIDE_MM:
                 yield Problem(
                     where="holes",
                     what=f"{keyhole.name} and {name} run into each other, or leave less than {LEAST_BESIDE_MM:g} mm.",
@@ -80,7 +81,7 @@ def keyhole_problems(
 def over_problems(spec: SignSpec, keyholes: Sequence[Keyhole], carved: Sequence[Groove | Recess]) -> Iterator[Problem]:
     """What is cut into the face so deep over a keyhole that too little wood is left between them."""
     for keyhole in keyholes:
-        around = keyhole.area.buffer(LEAST_OVER_MM)
+        around = keyhole.footprint.buffer(LEAST_OVER_MM)
         for each in carved:
             left = spec.thickness_mm - keyhole.depth_mm - _deepest_mm(each, around)
             if left < LEAST_OVER_MM - 1e-9 and shapely.intersects(each.area, around):
@@ -105,7 +106,7 @@ def kept_free(spec: SignSpec, keyholes: Sequence[Keyhole]) -> BaseGeometry:
     """Where no letter should lie: over keyholes, when both together are too deep for the board."""
     if spec.keyholes is None or spec.thickness_mm - spec.keyholes.depth_mm - spec.depth_mm >= LEAST_OVER_MM:
         return Polygon()
-    boxes = [shapely.box(*keyhole.area.buffer(LEAST_OVER_MM + STEP_MM).bounds) for keyhole in keyholes]
+    boxes = [shapely.box(*keyhole.footprint.buffer(LEAST_OVER_MM + STEP_MM).bounds) for keyhole in keyholes]
     free: BaseGeometry = shapely.union_all(boxes)
     return free
 
@@ -129,19 +130,12 @@ def _deepest_mm(carved: Groove | Recess, around: BaseGeometry) -> float:
 
 
 def face_down(drawing: Drawing) -> Drawing:
-    """The sign turned over about its upright middle line, as a page is: its edge and keyholes, mirrored, and nothing
-    of what its face gets. Z 0 is then its face."""
-    width = drawing.width_mm
-    edge = affinity.affine_transform(drawing.edge, [-1, 0, 0, 1, width, 0])
-    assert isinstance(edge, Polygon)
+    """The sign turned over about its upright middle line, as a page is: its edge and what is cut from its back,
+    mirrored, and nothing of what its face gets. Z 0 is then its face."""
+    motion = turned_page(drawing.width_mm)
     return Drawing(
-        width_mm=width,
-        height_mm=drawing.height_mm,
-        thickness_mm=drawing.thickness_mm,
-        edge=orient(edge),
-        holes=(),
-        grooves=(),
-        tabs=(),
+        plate=drawing.plate,
+        features=tuple(feature.moved(motion) for feature in drawing.features if feature.side != "face"),
         cap_height_mm=0.0,
-        keyholes=tuple(replace(keyhole, x_mm=width - keyhole.x_mm) for keyhole in drawing.keyholes),
+        side="back",
     )

@@ -7,9 +7,9 @@ from collections.abc import Iterator
 
 from shapely.geometry import Polygon, box
 
-from signgen.drawing.drawing import Groove
 from signgen.drawing.grooves import groove
 from signgen.errors import CannotMakeError
+from signgen.features.groove import Groove
 from signgen.geometry.offsets import inward, polygons
 from signgen.lettering.layout import Lettering
 from signgen.spec.sign_spec import SignSpec
@@ -33,7 +33,7 @@ def frame(spec: SignSpec, edge: Polygon) -> tuple[Groove, ...]:
                 "Use a smaller inset." if number == 1 else "Use fewer frame-lines, or a smaller inset.",
             )
         name = "frame" if asked.lines == 1 else f"frame line {number}"
-        found += [groove(spec, name, "", area) for area in polygons(outer[0].difference(inner[0]))]
+        found += [groove(spec, name, "frame", area) for area in polygons(outer[0].difference(inner[0]))]
     return tuple(found)
 
 
@@ -56,4 +56,4 @@ def rules(spec: SignSpec, lettering: Lettering) -> Iterator[Groove]:
                 f"which are {bottom - top:.3g} mm apart.",
                 "Use a larger line-spacing or a thinner rule.",
             )
-        yield groove(spec, f"rule {number}", "", box(x0, y - width / 2, x1, y + width / 2))
+        yield groove(spec, f"rule {number}", "rule-width", box(x0, y - width / 2, x1, y + width / 2))

@@ -10,10 +10,14 @@ from msgspec import Struct
 from shapely.geometry import MultiPolygon, Point, Polygon
 
 from signgen.drawing.bridges import with_bridges
-from signgen.drawing.drawing import Groove, Hole, Raised, Recess
-from signgen.drawing.grooves import groove
-from signgen.drawing.holes import LEAST_WALL_MM, face_area
+from signgen.drawing.grooves import engraved, groove
+from signgen.drawing.holes import LEAST_WALL_MM
 from signgen.errors import CannotMakeError, Problem
+from signgen.features.feature import Feature
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
+from signgen.features.raised import Raised
+from signgen.features.recess import Panel, Recess
 from signgen.geometry.offsets import area_of, inward, outward, polygons
 from signgen.lettering.layout import Letter, Lettering
 from signgen.spec.sign_spec import SignSpec
@@ -30,6 +34,10 @@ class Made(Struct, frozen=True, kw_only=True):
     grooves: tuple[Groove, ...] = ()
     recesses: tuple[Recess, ...] = ()
     raised: tuple[Raised, ...] = ()
+
+    @property
+    def features(self) -> tuple[Feature, ...]:
+        return (*self.grooves, *self.recesses, *self.raised)
 
 
 def panel_area(spec: SignSpec, edge: Polygon) -> Polygon | None:
@@ -84,8 +92,8 @@ def made(
     """Every letter by the finish of its line, and the panel with what stands in it. Ornaments are grooves, but where
     letters are raised they stand as well."""
     rim, stand = rim_area(spec, panel), spec.finish == "raised"
-    standing = [Raised(name="rim", text="", area=rim)] if rim else []
-    standing += [Raised(name=name, text="", area=area) for name, area in ornaments if stand]
+    standing = [Raised(name="rim", source="rim", area=rim)] if rim else []
+    standing += [Raised(name=name, source="ornament", area=area) for name, area in ornaments if stand]
     if panel is not None and standing:
         panel = panel.difference(shapely.union_all([each.area for each in standing]))
     ground = () if panel is None or spec.panel is None else (panel, spec.panel.depth_mm)
@@ -95,9 +103,9 @@ def made(
         name = f"{letter.name} '{letter.text}'"
         match spec.finish_of(line):
             case "groove" | "stroke":
-                grooves.append(groove(spec, name, letter.text, letter.area, spec.depth_of(line), letter.pen_lines))
+                grooves.append(engraved(spec, name, letter, spec.depth_of(line)))
             case "raised":
-                raised.append(Raised(name=name, text=letter.text, area=letter.area))
+                raised.append(Raised(name=name, source="text", text=letter.text, area=letter.area))
             case "recess":
                 depth = (ground[1] if ground else 0.0) + spec.depth_of(line)
                 sunk.append(_sunk(letter, name, depth, spec.sharp_corners))
@@ -108,20 +116,20 @@ def made(
     recesses = tuple(sunk)
     if raised and ground:
         letters = shapely.union_all([letter.area for letter in raised])
-        recesses = (_recess("ground", ground[0].difference(letters), ground[1], spec.sharp_corners), *recesses)
+        recesses = (_floor("ground", ground[0].difference(letters), ground[1], spec.sharp_corners), *recesses)
     elif ground:
         # Where letters are sunk deeper the panel's floor is cut as well: in one piece it is quicker.
-        recesses = (_recess("panel", ground[0], ground[1], sharp=False), *recesses)
-    grooves += [groove(spec, name, "", area) for name, area in ornaments if not stand]
+        recesses = (_floor("panel", ground[0], ground[1], sharp=False), *recesses)
+    grooves += [groove(spec, name, "ornament", area) for name, area in ornaments if not stand]
     return Made(grooves=tuple(grooves), recesses=recesses, raised=(*raised, *standing))
 
 
 def _sunk(letter: Letter, name: str, depth_mm: float, sharp: bool) -> Recess:
-    return Recess(name=name, text=letter.text, area=letter.area, depth_mm=depth_mm, sharp=sharp)
+    return Recess(name=name, source="text", text=letter.text, area=letter.area, depth_mm=depth_mm, sharp=sharp)
 
 
-def _recess(name: str, area: Polygon | MultiPolygon, depth_mm: float, sharp: bool) -> Recess:
-    return Recess(name=name, text="", area=area_of(polygons(area)), depth_mm=depth_mm, sharp=sharp)
+def _floor(name: str, area: Polygon | MultiPolygon, depth_mm: float, sharp: bool) -> Panel:
+    return Panel(name=name, source="panel", area=area_of(polygons(area)), depth_mm=depth_mm, sharp=sharp)
 
 
 def _other_insets(hole: Hole, edge: Polygon) -> str:
@@ -138,7 +146,10 @@ def recess_problems(
     """Letters outside the panel or the sign, and what a recess runs into."""
     if panel is not None:
         inside = area_of(inward(panel, LEAST_WALL_MM, CHECK_MM))
-        letters: list[Raised | Recess] = [*drawn.raised, *(recess for recess in drawn.recesses if recess.text)]
+        letters: list[Raised | Recess] = [
+            *drawn.raised,
+            *(recess for recess in drawn.recesses if recess.is_letter),
+        ]
         for letter in letters:
             if not shapely.covers(inside, letter.area):
                 yield Problem(
@@ -147,7 +158,7 @@ def recess_problems(
                     remedy="Use a smaller height, less text, or a smaller panel inset.",
                 )
         for hole in holes:
-            if hole.sink and panel.intersects(face_area(hole)):
+            if hole.sink and panel.intersects(hole.footprint):
                 yield Problem(
                     where="panel",
                     what=f"{hole.name} has a countersink, which begins at the face, and lies in the panel.",
@@ -163,7 +174,7 @@ def recess_problems(
                 )
     for hole in holes:
         for letter in drawn.raised:
-            if shapely.distance(letter.area, face_area(hole)) < LEAST_WALL_MM:
+            if shapely.distance(letter.area, hole.footprint) < LEAST_WALL_MM:
                 yield Problem(
                     where=where_asked(letter),
                     what=f"{letter.name} comes closer than {LEAST_WALL_MM:g} mm to {hole.name}.",
@@ -180,8 +191,6 @@ def recess_problems(
                 break
 
 
-def where_asked(part: Groove | Recess | Raised) -> str:
-    """The option that a part of the drawing comes from."""
-    if part.text:
-        return "cap-height"
-    return next((key for key in ("frame", "ornament", "rim", "panel") if part.name.startswith(key)), "rule-width")
+def where_asked(part: Feature) -> str:
+    """The option that decides on a part of the drawing: of a letter its height."""
+    return "cap-height" if part.is_letter else part.source

@@ -6,8 +6,9 @@ import numpy as np
 from numpy.typing import NDArray
 from shapely.geometry import Polygon
 
-from signgen.drawing.drawing import Hole, Tab
 from signgen.errors import CannotMakeError
+from signgen.features.hole import Hole
+from signgen.features.tab import Tab
 
 STEP_MM = 0.5
 """How finely places along the edge are tried."""

@@ -8,8 +8,8 @@ from collections.abc import Callable, Iterator, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
-from signgen.drawing.drawing import Groove
 from signgen.errors import Problem
+from signgen.features.groove import Groove, Stroke
 from signgen.geometry.offsets import polygons, unreachable
 from signgen.lettering.faces import faces_with
 from signgen.messages import Message, Mm, Num
@@ -121,7 +121,7 @@ def _radius_mm(angle_deg: float, tip_mm: float, groove: Groove) -> float:
 
 def _ratios(groove: Groove, radius_mm: float) -> tuple[float, float]:
     """The shares that a disc cannot cover: of the whole, and of the part of which it is most."""
-    if groove.lines is not None:
+    if isinstance(groove, Stroke):
         return 0.0, 0.0
     parts = polygons(groove.area)
     left = [sum(each.area for each in unreachable(part, radius_mm, min(LOOK_MM, radius_mm / 4))) for part in parts]

@@ -12,6 +12,7 @@ from shapely.geometry import Point
 from shapely.geometry.base import BaseGeometry
 
 from signgen.drawing.drawing import Drawing
+from signgen.features.edge import Edge
 from signgen.instructions import PAPER_MM, Touch
 from signgen.shop.collets import NUT_DIAMETER_MM
 from signgen.shop.materials import Machine
@@ -49,7 +50,7 @@ def touches_of(
     face serves all cutters where there is one.
     """
     beside = _beside(drawing, stock, zero, tools, machine, face_down)
-    taken = [keyhole.area for keyhole in drawing.keyholes] if face_down else _taken(drawing, around_mm)
+    taken = _footprints(drawing) if face_down else _taken(drawing, around_mm)
     common = _place(drawing, stock, zero, taken, max(touching_radius_mm(tool) for tool in tools))
     found = []
     for tool in tools:
@@ -81,22 +82,15 @@ def touched_discs(
 
 def _taken(drawing: Drawing, around_mm: float) -> list[BaseGeometry]:
     """All that is cut of the face, seen from above; sign coordinates."""
-    taken: list[BaseGeometry] = [groove.area for groove in drawing.grooves]
-    taken += [recess.area for recess in drawing.recesses]
-    for hole in drawing.holes:
-        (x0, y0), (x1, y1) = hole.ends_mm
-        taken.append(points([(x0, y0), (x1, y1)])[0].buffer(hole.face_radius_mm))
-        if hole.span_mm:
-            taken.append(Point(x1, y1).buffer(hole.face_radius_mm).union(taken[-1]).convex_hull)
-    bevel = drawing.chamfer.width_mm if drawing.chamfer else 0.0
+    taken = _footprints(drawing)
     out = around_mm + LEAD_MM
-    for outline in drawing.outlines:
-        ring = outline.boundary
-        taken.append(ring.buffer(out).difference(outline))
-        if bevel:
-            taken.append(ring.buffer(bevel).intersection(outline))
-    taken += [keyhole.area for keyhole in drawing.keyholes]
+    taken += [outline.boundary.buffer(out).difference(outline) for outline in drawing.outlines]
     return taken
+
+
+def _footprints(drawing: Drawing) -> list[BaseGeometry]:
+    """What goes of the face or of the back, and what is cut from the other side of the board there."""
+    return [feature.footprint for feature in drawing.features if feature.takes and not isinstance(feature, Edge)]
 
 
 def _place(

@@ -6,6 +6,7 @@ from msgspec import Struct
 
 from signgen.checks.check import CheckReport, ProgramUnderTest
 from signgen.drawing.drawing import Drawing
+from signgen.features.keyhole import Keyhole
 from signgen.instructions import Touch
 from signgen.operations.groove_floors import Compared
 from signgen.operations.sense import Sense
@@ -81,7 +82,7 @@ class JobFacts(Struct, frozen=True, kw_only=True):
     @property
     def face_down(self) -> bool:
         """Whether this is the job of a board's back: its zero is the corner that lies right."""
-        return bool(self.drawing.keyholes) and self.zero.x_mm >= self.drawing.width_mm
+        return bool(self.drawing.of(Keyhole)) and self.zero.x_mm >= self.drawing.width_mm
 
     @property
     def below_mm(self) -> float:

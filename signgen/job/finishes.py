@@ -7,7 +7,10 @@ from typing import Any
 
 import shapely
 
-from signgen.drawing.drawing import Drawing, Recess
+from signgen.drawing.drawing import Drawing
+from signgen.features.groove import Stroke
+from signgen.features.raised import Raised
+from signgen.features.recess import Recess
 from signgen.job.facts import JobFacts
 from signgen.numbers import rounded
 from signgen.spec.sign_spec import SignSpec
@@ -20,7 +23,7 @@ def finish_words(facts: JobFacts, words: Words) -> list[str]:
     """Sentences about letters that are no plain grooves, and about the panel."""
     drawing, bridges = facts.drawing, facts.spec.bridges
     said = []
-    strokes = [groove for groove in drawing.grooves if groove.lines is not None]
+    strokes = drawing.of(Stroke)
     if strokes:
         wide = _lengths(words, [2 * stroke.limit_radius_mm for stroke in strokes])
         deep = _lengths(words, [stroke.max_depth_mm for stroke in strokes])
@@ -28,11 +31,11 @@ def finish_words(facts: JobFacts, words: Words) -> list[str]:
     flat = [recess for recess in sunk_letters(drawing) if not drawing.is_through(recess)]
     if flat:
         said.append(words("finish.recess", depth=_lengths(words, [_own_depth_mm(drawing, each) for each in flat])))
-    grounds = [recess for recess in drawing.recesses if not recess.text]
+    grounds = [recess for recess in drawing.of(Recess) if not recess.is_letter]
     if grounds:
-        key = "finish.raised" if any(letter.text for letter in drawing.raised) else "finish.panel"
+        key = "finish.raised" if any(letter.is_letter for letter in drawing.of(Raised)) else "finish.panel"
         said.append(words(key, depth=_lengths(words, [recess.depth_mm for recess in grounds])))
-    if any(drawing.is_through(recess) for recess in drawing.recesses):
+    if any(drawing.is_through(recess) for recess in drawing.of(Recess)):
         said.append(words("finish.through"))
         if bridges:
             said.append(words.count("finish.bridges", bridges.count, width=words.mm(bridges.width_mm, 2)))
@@ -90,7 +93,7 @@ def trim_report(spec: SignSpec) -> dict[str, Any]:
 
 def sunk_letters(drawing: Drawing) -> list[Recess]:
     """Letters that are recesses, also those cut right through."""
-    return [recess for recess in drawing.recesses if recess.text]
+    return [recess for recess in drawing.of(Recess) if recess.is_letter]
 
 
 def floors_report(facts: JobFacts) -> list[dict[str, Any]]:
@@ -102,14 +105,16 @@ def floors_report(facts: JobFacts) -> list[dict[str, Any]]:
             "through": facts.drawing.is_through(recess),
             "sharp_corners": recess.sharp,
         }
-        for recess in facts.drawing.recesses
+        for recess in facts.drawing.of(Recess)
     ]
 
 
 def _own_depth_mm(drawing: Drawing, letter: Recess) -> float:
     """Below what lies round it: the panel's floor when there is one."""
     around = [
-        recess.depth_mm for recess in drawing.recesses if not recess.text and shapely.covers(recess.area, letter.area)
+        recess.depth_mm
+        for recess in drawing.of(Recess)
+        if not recess.is_letter and shapely.covers(recess.area, letter.area)
     ]
     return letter.depth_mm - max(around, default=0.0)
 

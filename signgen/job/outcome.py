@@ -9,7 +9,10 @@ import shapely
 from msgspec import Struct
 from shapely.geometry.base import BaseGeometry
 
-from signgen.drawing.drawing import Drawing, Hole
+from signgen.drawing.drawing import Drawing
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
+from signgen.features.recess import Recess
 from signgen.job.facts import JobFacts
 from signgen.replay.heights import HeightMap
 
@@ -46,15 +49,15 @@ def _outcome(drawing: Drawing, before: HeightMap | None, after: HeightMap) -> Ou
     ring = np.concatenate([np.asarray(coords) for coords in rings])
     now, then = _heights(after, ring), _before(before, drawing, ring)
     fresh = (now <= 0) & (then > 0)
-    centres = np.array([(hole.x_mm, hole.y_mm) for hole in drawing.holes]).reshape(-1, 2)
-    through = [recess.area for recess in drawing.recesses if drawing.is_through(recess)]
+    centres = np.array([(hole.x_mm, hole.y_mm) for hole in drawing.of(Hole)]).reshape(-1, 2)
+    through = [recess.area for recess in drawing.of(Recess) if drawing.is_through(recess)]
     inside = shapely.get_coordinates(shapely.point_on_surface(through)).reshape(-1, 2)
     bored = (_heights(after, centres) <= 0) & (_before(before, drawing, centres) > 0)
     return Outcome(
-        engraved_mm=_cut_into([groove.area for groove in drawing.grooves], drawing, before, after),
-        floor_mm=_cut_into([recess.area for recess in drawing.recesses], drawing, before, after),
+        engraved_mm=_cut_into([groove.area for groove in drawing.of(Groove)], drawing, before, after),
+        floor_mm=_cut_into([recess.area for recess in drawing.of(Recess)], drawing, before, after),
         letters_through=bool(((_heights(after, inside) <= 0) & (_before(before, drawing, inside) > 0)).any()),
-        holes=tuple(hole for hole, through in zip(drawing.holes, bored.tolist(), strict=True) if through),
+        holes=tuple(hole for hole, through in zip(drawing.of(Hole), bored.tolist(), strict=True) if through),
         cut_out=bool(fresh.mean() > 0.5),
     )
 

@@ -9,8 +9,10 @@ from typing import Any
 
 from signgen.checks.check import CheckResult
 from signgen.disk.ours import FORMAT, REPORT, digest
-from signgen.drawing.drawing import Hole
 from signgen.errors import AskError
+from signgen.features.hole import Hole
+from signgen.features.keyhole import Keyhole
+from signgen.features.tab import Tab
 from signgen.job.engraving import engraving_report
 from signgen.job.facts import JobFacts, PieceFacts, ProgramFacts
 from signgen.job.finishes import floors_report, trim_report
@@ -70,9 +72,9 @@ def report(facts: JobFacts, files: Mapping[str, str] = NO_FILES) -> dict[str, An
             "trim": trim_report(spec),
             "bridges": spec.bridges.count if spec.bridges else 0,
             "holes": [
-                _hole(hole) for hole in drawing.holes
+                _hole(hole) for hole in drawing.of(Hole)
             ],
-            "tabs": len(drawing.tabs),
+            "tabs": len(drawing.of(Tab)),
             "skin_mm": rounded(drawing.skin_mm, MM),
         },
         "stock": {
@@ -159,7 +161,7 @@ def _back(facts: JobFacts) -> dict[str, Any]:
                 "undercut_height_mm": rounded(keyhole.head_mm, MM),
                 "depth_mm": rounded(keyhole.depth_mm, MM),
             }
-            for keyhole in facts.drawing.keyholes
+            for keyhole in facts.drawing.of(Keyhole)
         ],
         "back": {
             "programs": [_program(program) for program in back.programs],

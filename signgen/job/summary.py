@@ -6,6 +6,7 @@ import textwrap
 import unicodedata
 from pathlib import Path
 
+from signgen.features.hole import Hole
 from signgen.job.back_names import BACK
 from signgen.job.facts import JobFacts
 from signgen.job.tally import verdict_words
@@ -20,7 +21,7 @@ MOST_PROGRAMS = 8
 def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
     """At most 24 lines of at most 80 columns; long texts are cut, long paths are wrapped."""
     words, drawing = words_of(facts), facts.drawing
-    holes = words.count("summary.holes", len(drawing.holes)) if drawing.holes else ""
+    holes = words.count("summary.holes", len(drawing.of(Hole))) if drawing.of(Hole) else ""
     made = words("summary.made", material=words.material(facts), holes=holes, capitals=words.cap_heights(drawing))
     lines = " / ".join(line.strip() for line in facts.spec.text.lines if line.strip())
     size = f"{_size(words, drawing.width_mm, drawing.height_mm)} x {words.figure(drawing.thickness_mm, 2)} mm"

@@ -7,9 +7,8 @@ from collections.abc import Iterator
 
 import numpy as np
 from msgspec import Struct
-from shapely.geometry import Polygon
 
-from signgen.drawing.drawing import BEVEL_BELOW_MM, Chamfer
+from signgen.features.edge import BEVEL_BELOW_MM, Bevel
 from signgen.geometry.arcs import fit_ring
 from signgen.geometry.offsets import outward
 from signgen.geometry.paths import Path
@@ -32,8 +31,7 @@ class BevelEdge(Struct, frozen=True, kw_only=True):
     outside the edge. Source: check-values section 8.
     """
 
-    outlines: tuple[Polygon, ...]
-    chamfer: Chamfer
+    bevels: tuple[Bevel, ...]
     tool: Tool
     cutting: CuttingData
     thickness_mm: float
@@ -42,24 +40,23 @@ class BevelEdge(Struct, frozen=True, kw_only=True):
 
     @property
     def does(self) -> str:
-        return f"bevels the edge by {self.chamfer.width_mm:.3g} mm"
+        return f"bevels the edge by {self.bevels[0].width_mm:.3g} mm"
 
     @property
     def depth_mm(self) -> float:
         """Of the tip."""
-        return bevel_depth_mm(self.chamfer, self.tool)
+        return bevel_depth_mm(self.bevels[0], self.tool)
 
     def toolpath(self) -> Toolpath:
         """One cut for each outline."""
         cuts = []
-        for number, outline in enumerate(self.outlines, 1):
-            path, feeds = strung(list(self._rounds(outline)))
-            name = "bevel" if len(self.outlines) == 1 else f"bevel {number}"
-            cuts.append(Cut(path=path, feeds_mm_per_min=feeds, feature=name, stage=STAGE))
+        for bevel in self.bevels:
+            path, feeds = strung(list(self._rounds(bevel)))
+            cuts.append(Cut(path=path, feeds_mm_per_min=feeds, feature=bevel.name, stage=STAGE))
         return Toolpath(operation="bevel", tool=self.tool, cuts=tuple(cuts))
 
-    def _rounds(self, outline: Polygon) -> Iterator[tuple[Path, float]]:
-        loop = self._loop(outline)
+    def _rounds(self, bevel: Bevel) -> Iterator[tuple[Path, float]]:
+        loop = self._loop(bevel)
         slope = math.tan(math.radians(self.cutting.entry_deg))
         s, z = self._quiet_place(loop), self.thickness_mm
         for level in levels(self.thickness_mm, self.thickness_mm - self.depth_mm, self.cutting.stepdown_mm):
@@ -68,9 +65,9 @@ class BevelEdge(Struct, frozen=True, kw_only=True):
             yield loop.walk([(down, level), (down + loop.length_mm, level)]), self.cutting.feed_mm_per_min
             s, z = down + loop.length_mm, level
 
-    def _loop(self, outline: Polygon) -> Loop:
-        beyond = middle_outside_mm(self.chamfer, self.tool)
-        (ring,) = outward(outline, beyond, self.tolerances.chord_mm)
+    def _loop(self, bevel: Bevel) -> Loop:
+        beyond = middle_outside_mm(bevel, self.tool)
+        (ring,) = outward(bevel.edge, beyond, self.tolerances.chord_mm)
         points = np.asarray(ring.exterior.coords)[:: -1 if self.climb else 1, :2]
         return Loop.of(fit_ring(np.column_stack([points, np.zeros(len(points))]), self.tolerances.fit_mm))
 
@@ -81,16 +78,16 @@ class BevelEdge(Struct, frozen=True, kw_only=True):
         return float(loop.ends_mm[longest] + lengths[longest] / 2)
 
 
-def bevel_depth_mm(chamfer: Chamfer, tool: Tool) -> float:
+def bevel_depth_mm(bevel: Bevel, tool: Tool) -> float:
     """How deep the tip goes: a little below the bevel, as far as its cone reaches."""
-    return min(chamfer.depth_mm + BEVEL_BELOW_MM, max(tool.reach_mm, chamfer.depth_mm))
+    return min(bevel.depth_mm + BEVEL_BELOW_MM, max(tool.reach_mm, bevel.depth_mm))
 
 
-def middle_outside_mm(chamfer: Chamfer, tool: Tool) -> float:
+def middle_outside_mm(bevel: Bevel, tool: Tool) -> float:
     """How far outside the edge the bit's middle goes round."""
-    return max(0.0, tool.radius_at_depth_mm(bevel_depth_mm(chamfer, tool)) - chamfer.width_mm)
+    return max(0.0, tool.radius_at_depth_mm(bevel_depth_mm(bevel, tool)) - bevel.width_mm)
 
 
-def bevel_beyond_mm(chamfer: Chamfer, tool: Tool) -> float:
+def bevel_beyond_mm(bevel: Bevel, tool: Tool) -> float:
     """How far outside the edge the bit cuts at the face."""
-    return middle_outside_mm(chamfer, tool) + tool.radius_at_depth_mm(bevel_depth_mm(chamfer, tool))
+    return middle_outside_mm(bevel, tool) + tool.radius_at_depth_mm(bevel_depth_mm(bevel, tool))

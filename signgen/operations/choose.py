@@ -7,9 +7,11 @@ from collections.abc import Collection
 
 from msgspec import Struct
 
-from signgen.drawing.drawing import Drawing, Hole
+from signgen.drawing.drawing import Drawing
 from signgen.drawing.edge import follows
 from signgen.errors import CannotMakeError, Problem
+from signgen.features.hole import Hole
+from signgen.features.recess import Recess
 from signgen.operations.holes import LEAST_HELIX_MM, fits
 from signgen.operations.recesses import clearers, room_problems
 from signgen.shop.tools import STOUTEST_MM, Tool
@@ -42,8 +44,8 @@ def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str]
         return Cutters(
             v_bit=spec.v_bit,
             edge=named,
-            holes=tuple((hole.name, named) for hole in drawing.holes),
-            clear=named if drawing.recesses else None,
+            holes=tuple((hole.name, named) for hole in drawing.of(Hole)),
+            clear=named if drawing.of(Recess) else None,
         )
     offered = [tool for tool in spec.shop.tools if not tool.only_named]
     long_enough = [tool for tool in offered if tool.cutting_length_mm >= reach + tool.point_length_mm]
@@ -58,15 +60,15 @@ def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str]
         )
     makers = {
         (diameter, slot): _makers(diameter, slot, long_enough)
-        for diameter, slot in sorted({_size(hole) for hole in drawing.holes})
+        for diameter, slot in sorted({_size(hole) for hole in drawing.of(Hole)})
     }
     problems = [
         _no_maker(hole, [tool for tool in long_enough if tool.kind == "end-mill"])
-        for hole in drawing.holes
+        for hole in drawing.of(Hole)
         if not makers[_size(hole)]
     ]
     in_recesses = [tool for tool in may_clear(drawing, spec) if clear_with is None or tool.name in clear_with]
-    if drawing.recesses and not in_recesses:
+    if drawing.of(Recess) and not in_recesses:
         problems += room_problems(drawing, spec, None)
     if problems:
         raise CannotMakeError(problems)
@@ -84,7 +86,7 @@ def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str]
     return Cutters(
         v_bit=spec.v_bit,
         edge=edge,
-        holes=tuple((hole.name, by_size[_size(hole)]) for hole in drawing.holes),
+        holes=tuple((hole.name, by_size[_size(hole)]) for hole in drawing.of(Hole)),
         clear=clear,
     )
 
@@ -119,7 +121,7 @@ def _named_problems(tool: Tool, drawing: Drawing, reach: float) -> list[Problem]
                 remedy="Name a longer cutter, or leave end-mill out and let the planner choose.",
             )
         )
-    small = [hole for hole in drawing.holes if not fits(hole.diameter_mm, tool, slot=hole.span_mm > 0)]
+    small = [hole for hole in drawing.of(Hole) if not fits(hole.diameter_mm, tool, slot=hole.span_mm > 0)]
     if small:
         hole = min(small, key=_widest_mill_mm)
         widest, room = _widest_mill_mm(hole), hole.diameter_mm - _widest_mill_mm(hole)

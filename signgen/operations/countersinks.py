@@ -7,7 +7,7 @@ import math
 import numpy as np
 from msgspec import Struct
 
-from signgen.drawing.drawing import Countersink, Hole
+from signgen.features.hole import Countersink, Hole
 from signgen.geometry.paths import CCW, FloatArray, Path, joined
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool

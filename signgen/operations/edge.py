@@ -11,8 +11,8 @@ import shapely
 from msgspec import Struct
 from shapely.geometry import LineString, Polygon
 
-from signgen.drawing.drawing import Tab
 from signgen.errors import CannotMakeError
+from signgen.features.tab import Tab
 from signgen.geometry.arcs import fit_ring
 from signgen.geometry.offsets import outward
 from signgen.geometry.paths import Path

@@ -11,8 +11,8 @@ import shapely
 from msgspec import Struct
 from shapely.geometry import Polygon
 
-from signgen.drawing.drawing import Groove
 from signgen.errors import CannotMakeError, Problem
+from signgen.features.groove import Groove
 from signgen.geometry.loose_fit import Stretch, fit_loosely
 from signgen.geometry.medial import MedialAxis, medial_axes, medial_axis
 from signgen.geometry.offsets import Area, area_of, inward, polygons
@@ -67,8 +67,8 @@ class Engrave(Struct, frozen=True, kw_only=True):
     @property
     def does(self) -> str:
         """What it does, in the operator's words."""
-        letters = any(groove.text for groove in self.grooves)
-        ornament = any(not groove.text for groove in self.grooves)
+        letters = any(groove.is_letter for groove in self.grooves)
+        ornament = any(not groove.is_letter for groove in self.grooves)
         return "engraves the " + " and the ".join(["letters"] * letters + ["lines"] * ornament)
 
     def toolpath(self) -> Toolpath:

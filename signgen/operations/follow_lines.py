@@ -8,7 +8,7 @@ import numpy as np
 import shapely
 from msgspec import Struct
 
-from signgen.drawing.drawing import Groove
+from signgen.features.groove import Stroke
 from signgen.geometry.arcs import fit_all
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
@@ -23,7 +23,7 @@ FIRST_STAGE = 1000
 class FollowLines(Struct, frozen=True, kw_only=True):
     """Strokes by one V-bit: straight down, along the line as lines and arcs, and up."""
 
-    strokes: tuple[Groove, ...]
+    strokes: tuple[Stroke, ...]
     tool: Tool
     cutting: CuttingData
     thickness_mm: float
@@ -37,7 +37,7 @@ class FollowLines(Struct, frozen=True, kw_only=True):
 
     def toolpath(self) -> Toolpath:
         """A cut for each line and pass, in steps alike that the bit may take; all lines of a pass before the next."""
-        lines = [(stroke, line) for stroke in self.strokes if stroke.lines for line in stroke.lines.geoms]
+        lines = [(stroke, line) for stroke in self.strokes for line in stroke.lines.geoms]
         paths = fit_all(
             [np.column_stack([shapely.get_coordinates(line), np.zeros(len(line.coords))]) for _, line in lines],
             self.tolerances.fit_mm,

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from signgen.drawing.drawing import Drawing
+from signgen.features.groove import Groove, Stroke
 from signgen.geometry.offsets import Area, area_of, polygons
 from signgen.operations.choose import Cutters
 from signgen.operations.clear_floor import ClearFloor, Floor
@@ -102,7 +103,7 @@ def clearing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Clearing:
 def groove_floors(drawing: Drawing, spec: SignSpec) -> dict[float, tuple[Floor, ...]]:
     """The flat floors of all grooves by their depth, shallowest first."""
     found: dict[float, list[Floor]] = {}
-    for shape in shapes([groove for groove in drawing.grooves if groove.lines is None]):
+    for shape in shapes([groove for groove in drawing.of(Groove) if not isinstance(groove, Stroke)]):
         parts = split_floor(shape.polygon, shape.max_depth_mm, spec.v_bit.slope, spec.tolerances)
         if parts:
             found.setdefault(shape.max_depth_mm, []).append(Floor(name=shape.feature, area=area_of(parts)))

@@ -9,7 +9,7 @@ import numpy as np
 from msgspec import Struct
 from numpy.typing import NDArray
 
-from signgen.drawing.drawing import Hole
+from signgen.features.hole import Hole
 from signgen.geometry.paths import CCW, CW, FloatArray, Path, joined, polyline
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool

@@ -5,7 +5,8 @@ from __future__ import annotations
 import numpy as np
 from msgspec import Struct
 
-from signgen.drawing.drawing import Hole, Keyhole
+from signgen.features.hole import Hole
+from signgen.features.keyhole import Keyhole
 from signgen.geometry.paths import polyline
 from signgen.operations.holes import STAGE, BoreHoles
 from signgen.operations.slots import MillSlots

@@ -9,6 +9,12 @@ from msgspec import Struct
 
 from signgen.drawing.drawing import Drawing
 from signgen.errors import CannotMakeError
+from signgen.features.edge import Bevel, Edge
+from signgen.features.groove import Groove, Stroke
+from signgen.features.hole import Hole
+from signgen.features.keyhole import Keyhole
+from signgen.features.recess import Recess
+from signgen.features.tab import Tab
 from signgen.operations.apart import CutApart
 from signgen.operations.bevel import BevelEdge, bevel_beyond_mm
 from signgen.operations.choose import Cutters, choose_cutters
@@ -105,22 +111,22 @@ def make_plan(drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None) 
         remarks=(*clearing.remarks, *_round_corners(drawing, cutters)),
         sense=sense,
         compared=clearing.compared,
-        bevel_beyond_mm=bevel_beyond_mm(drawing.chamfer, cutters.v_bit) if drawing.chamfer else 0.0,
+        bevel_beyond_mm=max((bevel_beyond_mm(bevel, cutters.v_bit) for bevel in drawing.of(Bevel)), default=0.0),
     )
 
 
 def back_plan(drawing: Drawing, spec: SignSpec) -> Plan | None:
-    """The runs from behind on the board as it lies face down (`drawing.keyholes.face_down`); None when there are
+    """The runs from behind on the board as it lies face down (`drawing.of(Keyhole).face_down`); None when there are
     none."""
     how = spec.keyholes
-    if how is None or not drawing.keyholes:
+    if how is None or not drawing.of(Keyhole):
         return None
     kinds = ((how.mill, OpenKeyholes), (how.cutter, UndercutKeyholes))
     runs = []
     for tool, operation in kinds:
         cutting = cutting_data(tool, spec.material, spec.machine)
         done = operation(
-            keyholes=drawing.keyholes, tool=tool, cutting=cutting, thickness_mm=drawing.thickness_mm
+            keyholes=drawing.of(Keyhole), tool=tool, cutting=cutting, thickness_mm=drawing.thickness_mm
         )  # fmt: skip
         runs.append(Run(tool=tool, cutting=cutting, operations=(done,)))
     return Plan(runs=tuple(runs), edge=how.mill, prefix=BACK)
@@ -129,7 +135,7 @@ def back_plan(drawing: Drawing, spec: SignSpec) -> Plan | None:
 def _round_corners(drawing: Drawing, cutters: Cutters) -> Iterator[str]:
     """What the end mill leaves standing in recesses that were not asked to be sharp."""
     left = standing_mm2(drawing, cutters.clear.radius_mm) if cutters.clear else 0.0
-    if cutters.clear and left >= LEAST_SAID_MM2 and not any(recess.sharp for recess in drawing.recesses):
+    if cutters.clear and left >= LEAST_SAID_MM2 and not any(recess.sharp for recess in drawing.of(Recess)):
         yield (
             f"Inner corners stay round: the {cutters.clear.diameter_mm:g} mm end mill does not reach {left:.1f} mm2 "
             "of them."
@@ -153,8 +159,8 @@ def _operations(
     tool: Tool, cutting: CuttingData, cutters: Cutters, clearing: Clearing, drawing: Drawing, spec: SignSpec
 ) -> Iterator[Operation]:
     """What one cutter does, in the order of cutting."""
-    engraved = tuple(groove for groove in drawing.grooves if groove.lines is None)
-    strokes = tuple(groove for groove in drawing.grooves if groove.lines is not None)
+    engraved = tuple(groove for groove in drawing.of(Groove) if not isinstance(groove, Stroke))
+    strokes = drawing.of(Stroke)
     if tool == cutters.v_bit and engraved:
         yield Engrave(
             grooves=engraved,
@@ -169,7 +175,7 @@ def _operations(
         yield FollowLines(
             strokes=strokes, tool=tool, cutting=cutting, thickness_mm=drawing.thickness_mm, tolerances=spec.tolerances
         )
-    sharp = tuple(recess for recess in drawing.recesses if recess.sharp)
+    sharp = tuple(recess for recess in drawing.of(Recess) if recess.sharp)
     if tool == cutters.v_bit and sharp and cutters.clear:
         sharpen = SharpenCorners(
             recesses=sharp,
@@ -182,13 +188,13 @@ def _operations(
         # An O has no corners.
         if sharpen.toolpath().cuts:
             yield sharpen
-    sunk = tuple(hole for hole in drawing.holes if hole.sink)
+    sunk = tuple(hole for hole in drawing.of(Hole) if hole.sink)
     if tool == cutters.v_bit and sunk:
         yield SinkHeads(holes=sunk, tool=tool, cutting=cutting, thickness_mm=drawing.thickness_mm)
-    if tool == cutters.v_bit and drawing.chamfer:
+    bevels = drawing.of(Bevel)
+    if tool == cutters.v_bit and bevels:
         yield BevelEdge(
-            outlines=drawing.outlines,
-            chamfer=drawing.chamfer,
+            bevels=bevels,
             tool=tool,
             cutting=cutting,
             thickness_mm=drawing.thickness_mm,
@@ -199,7 +205,7 @@ def _operations(
     if tool == cutters.clear:
         yield from recess_operations(drawing, spec, tool, cutting)
     makers = dict(cutters.holes)
-    own = [hole for hole in drawing.holes if makers[hole.name] == tool]
+    own = [hole for hole in drawing.of(Hole) if makers[hole.name] == tool]
     holes = tuple(hole for hole in own if not hole.span_mm)
     slots = tuple(hole for hole in own if hole.span_mm)
     if slots:
@@ -234,18 +240,18 @@ def _edge(drawing: Drawing, tool: Tool, cutting: CuttingData, spec: SignSpec) ->
     """The outside cut of the sign, or of every piece on a sheet of signs."""
     cuts = tuple(
         CutOut(
-            edge=outline,
-            tabs=tuple(tab for tab in drawing.tabs if tab.outline == number),
+            edge=edge.area,
+            tabs=tuple(tab for tab in drawing.of(Tab) if tab.piece == edge.piece),
             tool=tool,
             cutting=cutting,
             thickness_mm=drawing.thickness_mm,
             breakthrough_mm=spec.breakthrough_mm,
             tolerances=spec.tolerances,
-            skin_mm=drawing.skin_mm,
+            skin_mm=edge.skin_mm,
             finish_mm=spec.finish_mm,
             finish_feed_mm_per_min=_finish_feed(tool, cutting, spec),
             climb=spec.climb,
         )
-        for number, outline in enumerate(drawing.outlines)
+        for edge in drawing.of(Edge)
     )
     return CutApart(cuts=cuts, pieces=drawing.pieces) if drawing.pieces else cuts[0]

@@ -9,8 +9,9 @@ from collections.abc import Iterator, Sequence
 import shapely
 from shapely.geometry import MultiPolygon, Polygon
 
-from signgen.drawing.drawing import Drawing, Recess
+from signgen.drawing.drawing import Drawing
 from signgen.errors import Problem
+from signgen.features.recess import Recess
 from signgen.geometry.offsets import inward, outward, polygons
 from signgen.operations.clear_floor import ClearFloor, Floor
 from signgen.operations.sharpen import widest_mill_mm
@@ -74,28 +75,28 @@ def depth_of(recess: Recess, drawing: Drawing, spec: SignSpec) -> float:
 
 def clearers(drawing: Drawing, spec: SignSpec, tools: Sequence[Tool]) -> list[Tool]:
     """Those end mills that have room in every recess and reach its floor."""
-    if not drawing.recesses:
+    if not drawing.of(Recess):
         return []
-    deepest = max(depth_of(recess, drawing, spec) for recess in drawing.recesses)
+    deepest = max(depth_of(recess, drawing, spec) for recess in drawing.of(Recess))
     return [
         tool
         for tool in tools
         if tool.kind == "end-mill"
         and tool.cutting_length_mm >= deepest
         and tool.diameter_mm <= widest_mm(drawing, spec) + 1e-9
-        and all(has_room(recess.area, tool.radius_mm) for recess in drawing.recesses)
+        and all(has_room(recess.area, tool.radius_mm) for recess in drawing.of(Recess))
     ]
 
 
 def widest_mm(drawing: Drawing, spec: SignSpec) -> float:
     """The thickest end mill behind which the V-bit can clean corners; infinite when it need not."""
-    sharp = [recess for recess in drawing.recesses if recess.sharp]
+    sharp = [recess for recess in drawing.of(Recess) if recess.sharp]
     return min((widest_mill_mm(recess, spec.v_bit) for recess in sharp), default=math.inf)
 
 
 def room_problems(drawing: Drawing, spec: SignSpec, tool: Tool | None) -> Iterator[Problem]:
     """Why a named cutter, or (None) every cutter in the shop, does not do for the recesses."""
-    deepest = max((depth_of(recess, drawing, spec) for recess in drawing.recesses), default=0.0)
+    deepest = max((depth_of(recess, drawing, spec) for recess in drawing.of(Recess)), default=0.0)
     widest = widest_mm(drawing, spec)
     if tool is None and _with_room(drawing, spec):
         thin = f" and at most {widest:.3g} mm thick, as sharp corners want" if math.isfinite(widest) else ""
@@ -105,7 +106,7 @@ def room_problems(drawing: Drawing, spec: SignSpec, tool: Tool | None) -> Iterat
             remedy="Use a smaller depth, a thinner board, or larger letters, or add a cutter to the shop file.",
         )
         return
-    wanting = [recess for recess in drawing.recesses if tool is None or not has_room(recess.area, tool.radius_mm)]
+    wanting = [recess for recess in drawing.of(Recess) if tool is None or not has_room(recess.area, tool.radius_mm)]
     if wanting:
         largest, name = min((largest_cutter_mm(recess.area), recess.name) for recess in wanting)
         who = f"A {tool.diameter_mm:g} mm end mill has no room" if tool else "No end mill in the shop has room"
@@ -136,13 +137,13 @@ def room_problems(drawing: Drawing, spec: SignSpec, tool: Tool | None) -> Iterat
 def _with_room(drawing: Drawing, spec: SignSpec) -> bool:
     """Whether a cutter that the planner may take has room everywhere, however short it is."""
     mills = [tool for tool in spec.shop.tools if tool.kind == "end-mill" and not tool.only_named]
-    return any(all(has_room(recess.area, tool.radius_mm) for recess in drawing.recesses) for tool in mills)
+    return any(all(has_room(recess.area, tool.radius_mm) for recess in drawing.of(Recess)) for tool in mills)
 
 
 def recess_operations(drawing: Drawing, spec: SignSpec, tool: Tool, cutting: CuttingData) -> tuple[ClearFloor, ...]:
     """An operation for each depth, the shallowest first, so that deeper ones begin on a cleared floor."""
     by_depth: dict[float, list[Floor]] = {}
-    for recess in drawing.recesses:
+    for recess in drawing.of(Recess):
         floor = Floor(name=recess.name, area=recess.area)
         by_depth.setdefault(depth_of(recess, drawing, spec), []).append(floor)
     return tuple(
@@ -163,7 +164,7 @@ def recess_operations(drawing: Drawing, spec: SignSpec, tool: Tool, cutting: Cut
 def standing_mm2(drawing: Drawing, radius_mm: float) -> float:
     """Area of all corners that stay round."""
     left = 0.0
-    for recess in drawing.recesses:
+    for recess in drawing.of(Recess):
         inner = inward(recess.area, radius_mm, TOLERANCE_MM)
         left += recess.area.area - sum(each.area for part in inner for each in outward(part, radius_mm, TOLERANCE_MM))
     return left

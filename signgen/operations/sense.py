@@ -8,8 +8,9 @@ import numpy as np
 import shapely
 from msgspec import Struct
 
-from signgen.drawing.drawing import Drawing, Groove
+from signgen.drawing.drawing import Drawing
 from signgen.drawing.uncut import uncut_ratio
+from signgen.features.groove import Groove
 from signgen.geometry.medial import MedialAxis, medial_axes
 from signgen.geometry.paths import FloatArray
 from signgen.geometry.strokes import strokes_of, widest_place
@@ -57,9 +58,9 @@ class _Found(Struct, frozen=True):
 
 def sense_of(drawing: Drawing, spec: SignSpec) -> Sense | None:
     """None when nothing is engraved."""
-    own = shapes(drawing.grooves)
+    own = shapes(drawing.of(Groove))
     axes = medial_axes([shape.polygon for shape in own], spec.tolerances)
-    found = [_found(shape, axis, drawing.grooves, spec) for shape, axis in zip(own, axes, strict=True)]
+    found = [_found(shape, axis, drawing.of(Groove), spec) for shape, axis in zip(own, axes, strict=True)]
     if not found:
         return None
     v_bit = spec.v_bit
@@ -135,11 +136,11 @@ def _spot(value_mm: float, row: FloatArray, owners: Sequence[Groove]) -> Spot:
 
 
 def _letters(spots: Sequence[Spot]) -> Sequence[Spot]:
-    return [spot for spot in spots if spot.groove.text] or spots
+    return [spot for spot in spots if spot.groove.is_letter] or spots
 
 
 def _called(groove: Groove) -> str:
-    return f'"{groove.text}"' if groove.text else groove.name
+    return f'"{groove.text}"' if groove.is_letter else groove.name
 
 
 def _listed(names: Iterable[str]) -> str:

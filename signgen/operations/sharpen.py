@@ -7,7 +7,7 @@ import math
 import numpy as np
 from msgspec import Struct
 
-from signgen.drawing.drawing import Recess
+from signgen.features.recess import Recess
 from signgen.geometry.clip import clipped
 from signgen.geometry.medial import medial_axis
 from signgen.geometry.offsets import polygons

@@ -7,7 +7,7 @@ import math
 import numpy as np
 from msgspec import Struct
 
-from signgen.drawing.drawing import Hole
+from signgen.features.hole import Hole
 from signgen.geometry.paths import CCW, LINE, FloatArray, Path, joined, polyline
 from signgen.operations.holes import CORE_RATIO, SAME_SIZE_MM, STAGE
 from signgen.shop.materials import CuttingData

@@ -4,6 +4,7 @@ mirrored."""
 from __future__ import annotations
 
 from signgen.fastening.fastening import fastening_of
+from signgen.features.keyhole import Keyhole
 from signgen.job.back_names import back_names
 from signgen.job.facts import JobFacts
 from signgen.job.title import title
@@ -55,7 +56,7 @@ def back_html(back: JobFacts) -> str:
 
 def _pictures(back: JobFacts, words: Words) -> Html:
     """The back as it will look, and its measures."""
-    one = back.drawing.keyholes[0]
+    one = back.drawing.of(Keyhole)[0]
     measures = words(
         "back.measures",
         entry=words.figure(one.entry_mm, 2),

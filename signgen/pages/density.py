@@ -9,6 +9,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
+from signgen.features.hole import Hole
 from signgen.job.facts import JobFacts, ProgramFacts
 from signgen.job.legibility import reading_note
 from signgen.spec.keys import NO_TEMPLATE
@@ -52,7 +53,7 @@ def blocks_mm(facts: JobFacts, density: Density, plan_mm: float, board_mm: float
     """Heights of the pieces that no page break may part, in order; the plans' own heights are given."""
     s = density.scale * LONGER.get(facts.spec.language, 1.0)
     warned = s * LINE_MM * (2 + len(" ".join(facts.warnings)) // LINE_CHARACTERS) if facts.warnings else 0.0
-    listed = s * LINE_MM * (3 if len(facts.drawing.holes) > PLACES_IN_A_LINE * 4 else 0)
+    listed = s * LINE_MM * (3 if len(facts.drawing.of(Hole)) > PLACES_IN_A_LINE * 4 else 0)
     holding = s * (HOLDING_MM + LINE_MM * (len(facts.screws_mm) // PLACES_IN_A_LINE))
     own = sum(len(text) for text in facts.spec.material.cautions) // (LINE_CHARACTERS // 2)
     passed = sum(result.passed for result in facts.checks.results)

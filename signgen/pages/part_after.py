@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
+from signgen.features.raised import Raised
+from signgen.features.tab import Tab
 from signgen.job.facts import JobFacts
 from signgen.job.finishes import sunk_letters
 from signgen.job.legibility import reading_note
@@ -17,7 +21,7 @@ def finishing(facts: JobFacts) -> Html:
     rows = [
         ("clear", words("after.clear")),
         ("tabs", _tabs(facts, words)),
-        ("edges", words("after.edges.holes" if facts.drawing.holes else "after.edges")),
+        ("edges", words("after.edges.holes" if facts.drawing.of(Hole) else "after.edges")),
         ("sand", words(f"after.sand{grain}")),
         *((f"paint{n or ''}", text) for n, text in enumerate(_paint(facts, words))),
         ("seal", words(f"after.seal{grain}")),
@@ -36,15 +40,15 @@ def _paint(facts: JobFacts, words: Words) -> list[str]:
     drawing = facts.drawing
     sunk = any(not drawing.is_through(letter) for letter in sunk_letters(drawing))
     keys = [
-        ("after.paint", bool(drawing.grooves)),
+        ("after.paint", bool(drawing.of(Groove))),
         ("after.paint.flat", sunk),
-        ("after.paint.raised", bool(drawing.raised)),
+        ("after.paint.raised", bool(drawing.of(Raised))),
     ]
     return [words(key) for key, wanted in keys if wanted]
 
 
 def _tabs(facts: JobFacts, words: Words) -> str:
-    tabs = facts.drawing.tabs
+    tabs = facts.drawing.of(Tab)
     if facts.drawing.skin_mm:
         return words("after.skin", skin=words.mm(facts.drawing.skin_mm))
     if not tabs:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from signgen.features.groove import Groove
+from signgen.features.recess import Recess
 from signgen.job.engraving import SLIGHT_MM, TRIAL_MM, trial_width_mm
 from signgen.job.facts import JobFacts
 from signgen.markup.markup import Html, Part, el, item, joined
@@ -105,7 +107,7 @@ def _if_zero_below(facts: JobFacts, words: Words) -> str:
         return words("board.below.keyholes", slight=words.mm(SLIGHT_MM))
     bit = facts.spec.v_bit
     wider = ""
-    if facts.drawing.grooves:
+    if facts.drawing.of(Groove):
         angle = bit.angle_deg or 0.0
         wider = words(
             "board.wider",
@@ -114,7 +116,7 @@ def _if_zero_below(facts: JobFacts, words: Words) -> str:
             half=words.figure(angle / 2),
             angle=words.figure(angle),
         )
-    key = "board.below" if facts.drawing.grooves or not facts.drawing.recesses else "board.below.floors"
+    key = "board.below" if facts.drawing.of(Groove) or not facts.drawing.of(Recess) else "board.below.floors"
     return words(key, slight=words.mm(SLIGHT_MM), wider=wider, fair=words.mm(FAIR_MM))
 
 

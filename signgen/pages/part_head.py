@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from signgen.features.hole import Hole
 from signgen.job.facts import JobFacts
 from signgen.job.finishes import finish_words
 from signgen.job.title import title
@@ -88,14 +89,14 @@ def _measures(facts: JobFacts, words: Words, labelled: bool) -> str:
     """What the plan's figures mean; the places of the holes where the plan had no room for them."""
     drawing = facts.drawing
     parts = []
-    if drawing.holes:
-        sizes = words.hole_sizes(drawing.holes, "⌀ ")
-        parts.append(words("head.holes", holes=f"{len(drawing.holes)} {words.hole_noun(drawing.holes)} {sizes}"))
+    if drawing.of(Hole):
+        sizes = words.hole_sizes(drawing.of(Hole), "⌀ ")
+        parts.append(words("head.holes", holes=f"{len(drawing.of(Hole))} {words.hole_noun(drawing.of(Hole))} {sizes}"))
     if not labelled:
         places = [
-            f"({words.figure(hole.x_mm, 2)}, {words.figure(hole.y_mm, 2)})" for hole in drawing.holes[:MOST_PLACES]
+            f"({words.figure(hole.x_mm, 2)}, {words.figure(hole.y_mm, 2)})" for hole in drawing.of(Hole)[:MOST_PLACES]
         ]
-        more = words("head.more_places") if len(drawing.holes) > MOST_PLACES else ""
+        more = words("head.more_places") if len(drawing.of(Hole)) > MOST_PLACES else ""
         parts.append(words("head.places", places=", ".join(places), more=more))
     if drawing.cap_height_mm:
         parts.append(words("head.capitals", height=f"{words.cap_heights(drawing)}\N{NO-BREAK SPACE}mm"))

@@ -5,6 +5,11 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from signgen.dialects import dialect_named
+from signgen.features.edge import Bevel
+from signgen.features.groove import Groove, Stroke
+from signgen.features.hole import Hole
+from signgen.features.recess import Recess
+from signgen.features.tab import Tab
 from signgen.job.facts import JobFacts, ProgramFacts
 from signgen.job.outcome import SEEN_MM, Outcome, outcomes
 from signgen.markup.markup import Html, Part, el, joined, raw
@@ -128,20 +133,20 @@ def _steps(facts: JobFacts, words: Words, number: int, program: ProgramFacts, ou
 def _right(facts: JobFacts, words: Words, program: ProgramFacts, outcome: Outcome) -> str:
     """What the operator sees when the program did its work."""
     signs = []
-    if program.tool.kind == "v-bit" and any(hole.sink for hole in facts.drawing.holes):
+    if program.tool.kind == "v-bit" and any(hole.sink for hole in facts.drawing.of(Hole)):
         signs.append(words("run.right.sink"))
     if outcome.engraved_mm > 0 and program.tool.kind == "v-bit":
-        if any(groove.lines is None for groove in facts.drawing.grooves):
+        if any(not isinstance(groove, Stroke) for groove in facts.drawing.of(Groove)):
             signs.append(words("run.right.letters", depth=_depth(facts, words, program, outcome)))
-        if any(groove.lines is not None for groove in facts.drawing.grooves):
+        if facts.drawing.of(Stroke):
             signs.append(words("run.right.strokes"))
     elif outcome.engraved_mm > 0:
         signs.append(words("run.right.floors", depth=words.mm(outcome.engraved_mm)))
-    if outcome.floor_mm > 0 and program.tool.kind == "v-bit" and any(r.sharp for r in facts.drawing.recesses):
+    if outcome.floor_mm > 0 and program.tool.kind == "v-bit" and any(r.sharp for r in facts.drawing.of(Recess)):
         signs.append(words("run.right.corners"))
     elif outcome.floor_mm > 0 and program.tool.kind == "end-mill" and not outcome.engraved_mm:
         signs.append(words("run.right.flat", depth=words.mm(outcome.floor_mm)))
-    if program.tool.kind == "v-bit" and facts.drawing.chamfer:
+    if program.tool.kind == "v-bit" and facts.drawing.first(Bevel):
         signs.append(words("run.right.bevel"))
     if outcome.letters_through:
         signs.append(words("run.right.through"))
@@ -160,7 +165,7 @@ def _right(facts: JobFacts, words: Words, program: ProgramFacts, outcome: Outcom
 
 def _held(facts: JobFacts, words: Words) -> list[str]:
     """The groove around the sign, and what holds the sign in it."""
-    tabs = facts.drawing.tabs
+    tabs = facts.drawing.of(Tab)
     groove = words("run.right.grooves" if facts.pieces else "run.right.groove")
     if not tabs:
         return [groove, words("run.right.loose_each" if facts.pieces else "run.right.loose")]
@@ -173,7 +178,10 @@ def _held(facts: JobFacts, words: Words) -> list[str]:
 def _depth(facts: JobFacts, words: Words, program: ProgramFacts, outcome: Outcome) -> str:
     """How deep the letters are, and where their floor is flat."""
     half = words("run.right.half") if program.tool.angle_deg == 90 else ""
-    floors = [*(groove.max_depth_mm for groove in facts.drawing.grooves), *(r.depth_mm for r in facts.drawing.recesses)]
+    floors = [
+        *(groove.max_depth_mm for groove in facts.drawing.of(Groove)),
+        *(r.depth_mm for r in facts.drawing.of(Recess)),
+    ]
     limit = max(floors, default=0.0)
     key = "up_to" if outcome.engraved_mm >= limit - SEEN_MM else "deepest"
     return words(f"run.right.{key}", half=half, depth=words.mm(outcome.engraved_mm))

@@ -7,6 +7,8 @@ from shapely import line_merge
 from shapely.geometry import Polygon, box
 
 from signgen.fastening.fastening import Fastening
+from signgen.features.hole import Hole
+from signgen.features.tab import Tab
 from signgen.job.facts import JobFacts
 from signgen.pictures.drawing_svg import Fit, draw_hole, draw_keyholes, draw_letters
 from signgen.pictures.plate import ACCENT, FAINT, INK, SOFT, WOOD, Plate
@@ -72,11 +74,11 @@ def _cut(plate: Plate, facts: JobFacts, fastening: Fastening, fit: Fit) -> None:
         _clamp_line(plate, fastening, fit, board)
     plate.area(fit.area(drawing.edge), fill="#fff", stroke=INK, stroke_width=0.3)
     draw_letters(plate, drawing, fit)
-    for hole in drawing.holes:
+    for hole in drawing.of(Hole):
         draw_hole(plate, hole, fit)
     draw_keyholes(plate, drawing, fit, hidden=not facts.face_down)
     reach = facts.programs[-1].tool.diameter_mm
-    for tab in drawing.tabs:
+    for tab in drawing.of(Tab):
         # outwards is to the right of the counter-clockwise direction
         out = (tab.along_y * reach, -tab.along_x * reach)
         half = (tab.along_x * tab.width_mm / 2, tab.along_y * tab.width_mm / 2)
@@ -172,7 +174,7 @@ def _grain(plate: Plate, left: float, wide: float, text: str) -> None:
 def _legend(facts: JobFacts, fastening: Fastening, words: Words) -> list[tuple[str, str]]:
     """(mark, meaning) of what is on this plan."""
     rows = [("datum", words("lie.datum")), ("kerf", words("lie.kerf"))]
-    if facts.drawing.tabs:
+    if facts.drawing.of(Tab):
         rows.append(("tab", words("lie.tab")))
     if facts.screws_mm:
         rows.append(("screw", words("lie.screw")))

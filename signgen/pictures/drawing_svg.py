@@ -7,8 +7,12 @@ from typing import TYPE_CHECKING
 
 from shapely.geometry import LineString, Point
 
-from signgen.drawing.drawing import Drawing, Hole
-from signgen.drawing.holes import face_area
+from signgen.drawing.drawing import Drawing
+from signgen.features.edge import Bevel
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
+from signgen.features.keyhole import Keyhole
+from signgen.features.recess import Recess
 from signgen.geometry.offsets import inward
 from signgen.job.facts import JobFacts
 from signgen.pictures.plate import INK, SOFT, TEXT_MM, Plate, spread, text_width
@@ -82,7 +86,7 @@ def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
     above = 3.7 + _widest(columns) if turned else ABOVE
     fit = Fit(left, above + high, scale)
     width_said, height_said = words.figure(drawing.width_mm), words.figure(drawing.height_mm)
-    about = words("plan.about", width=width_said, height=height_said, count=len(drawing.holes))
+    about = words("plan.about", width=width_said, height=height_said, count=len(drawing.of(Hole)))
     plate = Plate("plan", width, above + high + BELOW, words("plan.title"), about)
     plate.area(fit.area(drawing.edge), fill="#fff", stroke=INK, stroke_width=0.3)
     draw_letters(plate, drawing, fit)
@@ -92,7 +96,7 @@ def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
     if upright is not None:
         _rows(plate, drawing, places, fit, rows, upright)
     plate.complete = across is not None and upright is not None
-    for hole in drawing.holes:
+    for hole in drawing.of(Hole):
         draw_hole(plate, hole, fit)
     draw_keyholes(plate, drawing, fit, hidden=not facts.face_down)
     base = above + high
@@ -106,13 +110,12 @@ def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
 
 
 def draw_letters(plate: Plate, drawing: Drawing, fit: Fit) -> None:
-    if drawing.chamfer:
-        for outline in drawing.outlines:
-            for face in inward(outline, drawing.chamfer.width_mm, FINEST_MM):
-                plate.area(fit.area(face), fill="none", stroke=SOFT, stroke_width=0.15)
-    for recess in drawing.recesses:
+    for bevel in drawing.of(Bevel):
+        for face in inward(bevel.edge, bevel.width_mm, FINEST_MM):
+            plate.area(fit.area(face), fill="none", stroke=SOFT, stroke_width=0.15)
+    for recess in drawing.of(Recess):
         plate.area(fit.area(recess.area), fill=LETTER_FILL, stroke=SOFT, stroke_width=0.08)
-    for groove in drawing.grooves:
+    for groove in drawing.of(Groove):
         plate.area(fit.area(groove.area), fill=LETTER_FILL, stroke=SOFT, stroke_width=0.08)
 
 
@@ -124,7 +127,7 @@ def draw_hole(plate: Plate, hole: Hole, fit: Fit) -> None:
     if hole.sink:
         plate.circle((x, y), hole.sink.diameter_mm / 2 * fit.scale, fill=LETTER_FILL, stroke=SOFT, stroke_width=0.1)
     if hole.span_mm:
-        plate.area(fit.area(face_area(hole)), fill="#fff", stroke=INK, stroke_width=0.2)
+        plate.area(fit.area(hole.footprint), fill="#fff", stroke=INK, stroke_width=0.2)
     else:
         plate.circle((x, y), r, fill="#fff", stroke=INK, stroke_width=0.2)
     plate.line((x - reach, y), (x + reach, y), 0.1, SOFT)
@@ -134,7 +137,7 @@ def draw_hole(plate: Plate, hole: Hole, fit: Fit) -> None:
 def draw_keyholes(plate: Plate, drawing: Drawing, fit: Fit, *, hidden: bool) -> None:
     """Keyholes to scale, with a cross where the screw hangs: from behind, or `hidden` behind the face."""
     dashed = {"stroke_dasharray": "0.9 0.5"}
-    for keyhole in drawing.keyholes:
+    for keyhole in drawing.of(Keyhole):
         way = LineString([keyhole.entry_at_mm, (keyhole.x_mm, keyhole.y_mm)])
         opening = way.buffer(keyhole.slot_mm / 2).union(Point(keyhole.entry_at_mm).buffer(keyhole.entry_mm / 2))
         below = fit.area(way.buffer(keyhole.undercut_mm / 2))
@@ -149,9 +152,9 @@ def draw_keyholes(plate: Plate, drawing: Drawing, fit: Fit, *, hidden: bool) -> 
 def _places(facts: JobFacts) -> Places:
     """What the plan measures: holes, and where screws hang; from behind the entries too."""
     drawing = facts.drawing
-    places = [(hole.x_mm, hole.y_mm) for hole in drawing.holes]
-    places += [(keyhole.x_mm, keyhole.y_mm) for keyhole in drawing.keyholes]
-    return places + ([keyhole.entry_at_mm for keyhole in drawing.keyholes] if facts.face_down else [])
+    places = [(hole.x_mm, hole.y_mm) for hole in drawing.of(Hole)]
+    places += [(keyhole.x_mm, keyhole.y_mm) for keyhole in drawing.of(Keyhole)]
+    return places + ([keyhole.entry_at_mm for keyhole in drawing.of(Keyhole)] if facts.face_down else [])
 
 
 def _labels(words: Words, values: list[float]) -> list[tuple[float, str]]:

@@ -6,6 +6,8 @@ from shapely.geometry import box
 
 from signgen.fastening.fastening import Fastening
 from signgen.fastening.offcut import Leftover
+from signgen.features.hole import Hole
+from signgen.features.tab import Tab
 from signgen.job.facts import JobFacts, PieceFacts
 from signgen.numbers import figure
 from signgen.pictures.board_svg import CLAMP_STYLE, GRAIN_LINES, SCREW_R, draw_datum, draw_screw, draw_touches
@@ -60,12 +62,12 @@ def _cut(plate: Plate, facts: JobFacts, fastening: Fastening, fit: Fit) -> None:
         line = fit.area(fastening.clamp_line.intersection(board)).exterior
         plate.way(line.coords, **CLAMP_STYLE)
     plate.area(fit.area(drawing.edge), fill="#fff", stroke=INK, stroke_width=0.25)
-    for hole in drawing.holes:
+    for hole in drawing.of(Hole):
         (x0, y0), (x1, y1) = (fit(*end) for end in hole.ends_mm)
         width = max(0.3, hole.diameter_mm * fit.scale)
         plate.line((x0, y0), (x1 + 1e-3, y1), width, FAINT, stroke_linecap="round")
     reach = facts.programs[-1].tool.diameter_mm
-    for tab in drawing.tabs:
+    for tab in drawing.of(Tab):
         a, b = fit(tab.x_mm, tab.y_mm), fit(tab.x_mm + tab.along_y * reach, tab.y_mm - tab.along_x * reach)
         plate.line(a, b, max(0.4, tab.width_mm * fit.scale), INK)
 

@@ -13,7 +13,11 @@ import numpy as np
 from msgspec.structs import replace
 from numpy.typing import NDArray
 
-from signgen.drawing.drawing import Drawing, Hole, Recess
+from signgen.drawing.drawing import Drawing
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
+from signgen.features.raised import Raised
+from signgen.features.recess import Recess
 from signgen.job.facts import JobFacts
 from signgen.job.finishes import sunk_letters
 from signgen.numbers import figure
@@ -53,13 +57,13 @@ def sign_relief(facts: JobFacts) -> Relief:
     scale = min(wanted / width, MOST_PX / height)
     drawing, board, material = facts.drawing, facts.boards[-1], facts.spec.material
     lit = relief(board, drawing.edge, (width, height), drawing.thickness_mm, material, scale)
-    families = (drawing.grooves, drawing.raised, _painted_floors(drawing))
+    families = (drawing.of(Groove), drawing.of(Raised), _painted_floors(drawing))
     letters = [each.area for family in families for each in family]
     if facts.spec.paint is None or not letters:
         return lit
     rgb = paint_rgb(facts.spec.paint, "paint")
     # letters that stand are painted on their tops, which are the board's face
-    coat = replace(material, ground_rgb=rgb, colour_rgb=rgb if drawing.raised else material.colour_rgb)
+    coat = replace(material, ground_rgb=rgb, colour_rgb=rgb if drawing.of(Raised) else material.colour_rgb)
     painted = relief(board, drawing.edge, (width, height), drawing.thickness_mm, coat, scale)
     return replace(lit, rgb=_inside_letters(letters, drawing, lit, painted))
 
@@ -109,11 +113,11 @@ def preview_svg(facts: JobFacts, lit: Relief | None = None) -> str:
             width=words.figure(drawing.width_mm),
             height=words.figure(drawing.height_mm),
             material=words.material(facts),
-            count=len(drawing.holes),
+            count=len(drawing.of(Hole)),
         ),
     )
     outline = area_path(_on_paper(drawing.edge, drawing.height_mm), 4)
-    rings = [_ring(hole, drawing.height_mm) for hole in drawing.holes]
+    rings = [_ring(hole, drawing.height_mm) for hole in drawing.of(Hole)]
     clip = svg.defs.add(svg.clipPath(id="sign"))
     clip.add(svg.path(d=outline + "".join(rings), clip_rule="evenodd"))
     picture = svg.image(href=data_uri(_fine(lit), "jpeg"), insert=(0, 0), size=(drawing.width_mm, drawing.height_mm))

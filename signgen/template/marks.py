@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from signgen.drawing.drawing import Drawing, Hole
-from signgen.drawing.holes import middle_line
+from signgen.drawing.drawing import Drawing
+from signgen.features.hole import Hole
+from signgen.features.keyhole import Keyhole
 from signgen.pictures.plate import ACCENT, INK, SOFT, Plate, text_width
 from signgen.spec.paper import OVERLAP_MM
 from signgen.words.words import Words
@@ -52,20 +53,20 @@ def draw_marks(plate: Plate, drawing: Drawing, words: Words, paper: Paper, windo
     plumb = drawing.width_mm / 2
     line([(-BEYOND_MM, level), (drawing.width_mm + BEYOND_MM, level)], 0.2, ACCENT, stroke_dasharray="6 1.5 1 1.5")
     line([(plumb, -BEYOND_MM), (plumb, drawing.height_mm + BEYOND_MM)], 0.2, SOFT, stroke_dasharray="6 1.5 1 1.5")
-    for hole in drawing.holes:
+    for hole in drawing.of(Hole):
         r = hole.diameter_mm / 2
-        rim = middle_line(hole).buffer(r, quad_segs=32)
+        rim = hole.middle_line.buffer(r, quad_segs=32)
         line(list(rim.exterior.coords), 0.3)
         for x, y in dict.fromkeys(((hole.x_mm, hole.y_mm), *hole.ends_mm)):
             far = r + CROSS_MM if (x, y) == (hole.x_mm, hole.y_mm) else r / 2
             line([(x - far, y), (x + far, y)], 0.12)
             line([(x, y - far), (x, y + far)], 0.12)
-    for keyhole in drawing.keyholes:
+    for keyhole in drawing.of(Keyhole):
         x, y = keyhole.x_mm, keyhole.y_mm
         line([(x - CROSS_MM, y), (x + CROSS_MM, y)], 0.12)
         line([(x, y - CROSS_MM), (x, y + CROSS_MM)], 0.12)
         line(list(Point(x, y).buffer(keyhole.slot_mm / 2, quad_segs=32).exterior.coords), 0.3)
-        line(list(keyhole.area.exterior.coords), 0.15, SOFT, stroke_dasharray="1.5 1")
+        line(list(keyhole.footprint.exterior.coords), 0.15, SOFT, stroke_dasharray="1.5 1")
     for hole in screws(drawing):
         if window[0] <= hole.x_mm <= window[2] and window[1] <= hole.y_mm <= window[3]:
             _hole_words(plate, hole, drawing, words, paper, window)
@@ -76,9 +77,9 @@ def screws(drawing: Drawing) -> tuple[Hole, ...]:
     """All that a screw comes to: holes, and keyholes as if their slots' widths were holes where the screws hang."""
     hung = tuple(
         Hole(name=keyhole.name, x_mm=keyhole.x_mm, y_mm=keyhole.y_mm, diameter_mm=keyhole.slot_mm)
-        for keyhole in drawing.keyholes
+        for keyhole in drawing.of(Keyhole)
     )
-    return (*drawing.holes, *hung)
+    return (*drawing.of(Hole), *hung)
 
 
 def _lines(plate: Plate, found: BaseGeometry, paper: Paper, width: float, ink: str, style: dict[str, Any]) -> None:
@@ -95,7 +96,7 @@ def _lines(plate: Plate, found: BaseGeometry, paper: Paper, width: float, ink: s
 def _hole_words(plate: Plate, hole: Hole, drawing: Drawing, words: Words, paper: Paper, window: Box) -> None:
     """A hole's size and the place of its middle from the sign's lower left corner, towards the sign's middle, or
     on its other side where the window ends before they do."""
-    hung = any(keyhole.name == hole.name for keyhole in drawing.keyholes)
+    hung = any(keyhole.name == hole.name for keyhole in drawing.of(Keyhole))
     size = words("template.screw") if hung else words.hole_sizes([hole], "⌀ ")
     rows = [size, f"{words.figure(hole.x_mm, 2)} / {words.figure(hole.y_mm, 2)}"]
     along = abs(hole.ends_mm[1][0] - hole.ends_mm[0][0]) / 2

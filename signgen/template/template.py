@@ -6,6 +6,8 @@ import math
 from collections.abc import Iterator
 
 from signgen.drawing.drawing import Drawing
+from signgen.features.hole import Hole
+from signgen.features.keyhole import Keyhole
 from signgen.job.facts import JobFacts
 from signgen.markup.markup import Html, el, raw
 from signgen.markup.page import page
@@ -83,9 +85,9 @@ def _sign(spec: SignSpec) -> str:
 
 def _about(drawing: Drawing, words: Words) -> str:
     size = words.size(drawing.width_mm, drawing.height_mm)
-    if drawing.keyholes:
+    if drawing.of(Keyhole):
         return words.count("template.screws", len(screws(drawing)), size=size)
-    return words("template.about", size=size, holes=words.hole_noun(drawing.holes), count=len(drawing.holes))
+    return words("template.about", size=size, holes=words.hole_noun(drawing.of(Hole)), count=len(drawing.of(Hole)))
 
 
 def _sheets(spec: SignSpec, drawing: Drawing, words: Words, tiles: Tiling) -> Iterator[Html]:

@@ -11,7 +11,8 @@ from typing import Protocol
 
 from msgspec import Struct
 
-from signgen.drawing.drawing import Drawing, Hole
+from signgen.drawing.drawing import Drawing
+from signgen.features.hole import Hole
 from signgen.markup.markup import Html, Part, el, joined
 from signgen.numbers import figure, time_parts
 from signgen.shop.tools import Tool

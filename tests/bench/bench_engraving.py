@@ -21,7 +21,7 @@ import shapely
 from shapely import affinity
 from shapely.geometry import Polygon
 
-from signgen.drawing.drawing import Groove
+from signgen.features.groove import Groove
 from signgen.geometry import medial
 from signgen.geometry.medial import medial_axis
 from signgen.geometry.paths import Path, polyline
@@ -57,7 +57,7 @@ def letters(text: str, face: str, chord_mm: float = TOLERANCES.chord_mm) -> list
 
 def engraving(parts: Sequence[Polygon], depth_mm: float = 29.0) -> Engrave:
     grooves = tuple(
-        Groove(name=str(i), text="", area=part, angle_deg=90.0, tip_mm=0.0, max_depth_mm=depth_mm)
+        Groove(name=str(i), source="frame", area=part, angle_deg=90.0, tip_mm=0.0, max_depth_mm=depth_mm)
         for i, part in enumerate(parts)
     )
     return Engrave(grooves=grooves, tool=BIT, cutting=CUTTING, thickness_mm=THICKNESS_MM, tolerances=TOLERANCES)

@@ -15,7 +15,13 @@ from shapely.geometry import box
 from signgen.checks.case import make_case
 from signgen.checks.check import Case
 from signgen.checks.fixing import Fixing
-from signgen.drawing.drawing import Chamfer, Countersink, Drawing, Groove, Hole, Recess, Tab
+from signgen.drawing.drawing import Drawing
+from signgen.drawing.drawing import Plate as PlateOf
+from signgen.features.edge import Bevel, Edge
+from signgen.features.groove import Groove
+from signgen.features.hole import Countersink, Hole
+from signgen.features.recess import Panel, Recess
+from signgen.features.tab import Tab
 from signgen.instructions import Touch
 from signgen.shop.materials import Machine, Material
 from signgen.shop.stock import Stock, WorkZero
@@ -78,13 +84,11 @@ STOCK = Stock(width_mm=84, height_mm=64, thickness_mm=9, sign_x_mm=12, sign_y_mm
 ZERO = WorkZero(x_mm=0, y_mm=0, z_mm=0)
 BREAKTHROUGH_MM = 0.3
 DRAWING = Drawing(
-    width_mm=60,
-    height_mm=40,
-    thickness_mm=9,
-    edge=box(0, 0, 60, 40),
-    holes=(Hole(name="hole right", x_mm=45, y_mm=20, diameter_mm=8),),
-    grooves=(Groove(name="ornament 1", text="", area=box(10, 15, 15, 20), angle_deg=90, tip_mm=0, max_depth_mm=3),),
-    tabs=(
+    plate=PlateOf(width_mm=60, height_mm=40, thickness_mm=9),
+    features=(
+        Edge(name="edge", area=box(0, 0, 60, 40)),
+        Groove(name="ornament 1", source="ornament", area=box(10, 15, 15, 20), angle_deg=90, tip_mm=0, max_depth_mm=3),
+        Hole(name="hole right", x_mm=45, y_mm=20, diameter_mm=8),
         Tab(name="tab 1", x_mm=30, y_mm=0, along_x=1, along_y=0, width_mm=5, height_mm=1.5),
         Tab(name="tab 2", x_mm=30, y_mm=40, along_x=-1, along_y=0, width_mm=5, height_mm=1.5),
     ),
@@ -202,8 +206,8 @@ class Plate(Struct, frozen=True):
 
     def with_hole(self, **changes: Any) -> Plate:
         """With another hole drawn."""
-        (hole,) = self.drawing.holes
-        return replace(self, drawing=replace(self.drawing, holes=(replace(hole, **changes),)))
+        (hole,) = self.drawing.of(Hole)
+        return replace(self, drawing=self.drawing.having(Hole, (replace(hole, **changes),)))
 
     def engraving(self, *edits: Edit) -> Plate:
         """With lines of the engraving program replaced, or left out where the new text is None."""
@@ -239,12 +243,18 @@ SUNK = replace(
 
 LETTERED = replace(
     Plate(),
-    drawing=replace(
-        DRAWING,
-        grooves=(
-            replace(DRAWING.grooves[0], name="line 1 letter 1 'D'", text="D"),
+    drawing=DRAWING.having(
+        Groove,
+        (
+            replace(DRAWING.of(Groove)[0], name="line 1 letter 1 'D'", source="text", text="D"),
             Groove(
-                name="line 1 letter 2 'I'", text="I", area=box(22, 13, 24, 22), angle_deg=90, tip_mm=0, max_depth_mm=3
+                name="line 1 letter 2 'I'",
+                source="text",
+                text="I",
+                area=box(22, 13, 24, 22),
+                angle_deg=90,
+                tip_mm=0,
+                max_depth_mm=3,
             ),
         ),
     ),
@@ -264,12 +274,12 @@ LETTERED = replace(
 
 def tipped(tip_mm: float) -> Plate:
     """The plate with the I alone, cut with a bit that has a flat tip, as deep as its strokes let it go."""
-    letter = replace(LETTERED.drawing.grooves[1], name="line 1 letter 1 'I'", tip_mm=tip_mm)
+    letter = replace(LETTERED.drawing.of(Groove)[1], name="line 1 letter 1 'I'", tip_mm=tip_mm)
     way = f"G0 X23 Y{13 + tip_mm / 2:g}\nG0 Z10\nG1 Z9 F300\nG1 X23 Y14 Z{8 + tip_mm / 2:g} F300\n"
     way += f"G1 Y21 F800\nG1 Y{22 - tip_mm / 2:g} Z9\nG0 Z14"
     return replace(
         Plate(),
-        drawing=replace(DRAWING, grooves=(letter,)),
+        drawing=DRAWING.having(Groove, (letter,)),
         tools=(replace(V_BIT, tip_mm=tip_mm), END_MILL),
         engrave=edited(ENGRAVE, ((7, way), *((number, None) for number in range(8, 18)))),
     )
@@ -277,7 +287,7 @@ def tipped(tip_mm: float) -> Plate:
 
 SKINNED = replace(
     Plate(),
-    drawing=replace(DRAWING, tabs=(), skin_mm=0.4),
+    drawing=DRAWING.having(Tab, ()).having(Edge, (replace(DRAWING.of(Edge)[0], skin_mm=0.4),)),
     cut_out="\n".join(
         line.replace("Y20 Z-0.3 F400", "Y20 Z0.4 F400")
         for line in CUT_OUT.splitlines()
@@ -306,14 +316,14 @@ def _sunk() -> str:
 
 RECESSED = replace(
     Plate(),
-    drawing=replace(DRAWING, recesses=(Recess(name="panel", text="", area=box(20, 26, 34, 34), depth_mm=2),)),
+    drawing=DRAWING.having(Recess, (Panel(name="panel", source="panel", area=box(20, 26, 34, 34), depth_mm=2),)),
     cut_out=CUT_OUT.replace(_bore(), _sunk() + _bore()),
 )
 """The plate with a flat floor of 14 x 8 mm, 2 mm deep, whose corners stay round."""
 
 BEVELLED = replace(
     Plate(),
-    drawing=replace(DRAWING, chamfer=Chamfer(width_mm=2, angle_deg=90)),
+    drawing=DRAWING.having(Bevel, (Bevel(name="bevel", edge=box(0, 0, 60, 40), width_mm=2, angle_deg=90),)),
     engrave=edited(
         ENGRAVE,
         (

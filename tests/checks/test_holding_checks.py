@@ -6,11 +6,11 @@ import re
 from functools import cache
 
 import pytest
-from msgspec.structs import replace
 
 from signgen.checks import judge
 from signgen.checks.case import make_case
 from signgen.checks.check import CheckReport
+from signgen.features.tab import Tab
 from signgen.job.facts import JobFacts
 from signgen.pipeline import make_job
 from tests.asking import spec_of
@@ -24,7 +24,7 @@ def job(**changes: object) -> JobFacts:
 def judged(facts: JobFacts, texts: dict[int, str] | None = None, tabs: tuple[int, ...] | None = None) -> CheckReport:
     drawing = facts.drawing
     if tabs is not None:
-        drawing = replace(drawing, tabs=tuple(drawing.tabs[i] for i in tabs))
+        drawing = drawing.having(Tab, tuple(drawing.of(Tab)[i] for i in tabs))
     programs = [(p.file, (texts or {}).get(k, p.text), p.tool) for k, p in enumerate(facts.programs)]
     spec = facts.spec
     return judge(
@@ -73,7 +73,7 @@ def test_tabs_all_round_hold_and_tabs_on_one_side_are_warned_about() -> None:
 
 
 def test_two_tabs_opposite_each_other_hold_it() -> None:
-    tabs = job().drawing.tabs
+    tabs = job().drawing.of(Tab)
     opposite = next(
         (0, n)
         for n in range(1, 4)

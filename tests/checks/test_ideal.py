@@ -7,7 +7,7 @@ import pytest
 from shapely.geometry import Point, Polygon, box
 
 from signgen.checks.ideal import BODY, GROOVE, HOLE, KERF, RIM, WASTE, groove_depths, ideal_board
-from signgen.drawing.drawing import Groove
+from signgen.features.groove import Groove
 from signgen.geometry.raster import Grid
 from tests.checks.plate import DRAWING
 
@@ -15,7 +15,7 @@ GRID = Grid(nx=420, ny=320, x0_mm=-11.93, y0_mm=-11.92, cell_mm=0.2)
 
 
 def groove(area: Polygon, angle_deg: float = 90, tip_mm: float = 0, max_depth_mm: float = 20) -> Groove:
-    return Groove(name="g", text="", area=area, angle_deg=angle_deg, tip_mm=tip_mm, max_depth_mm=max_depth_mm)
+    return Groove(name="g", source="frame", area=area, angle_deg=angle_deg, tip_mm=tip_mm, max_depth_mm=max_depth_mm)
 
 
 def depth_at(drawn: Groove, x: float, y: float) -> tuple[float, float]:

@@ -12,6 +12,7 @@ from signgen.checks import FROM_BEHIND, judge
 from signgen.checks.case import make_case
 from signgen.checks.check import Case
 from signgen.drawing.drawing import Drawing
+from signgen.features.keyhole import Keyhole
 from signgen.job.facts import JobFacts
 from signgen.pipeline import prove
 from signgen.shop.tools import Tool
@@ -123,7 +124,7 @@ def test_another_cutter_is_seen(sign: JobFacts) -> None:
 def test_a_letter_cut_too_deep_over_a_keyhole_is_seen(sign: JobFacts) -> None:
     assert sign.back is not None
     face = sign.boards[-1]
-    keyhole = sign.drawing.keyholes[0]
+    keyhole = sign.drawing.of(Keyhole)[0]
     z = face.z_mm.copy()
     i = round((keyhole.x_mm - face.x0_mm) / face.cell_mm)
     j = round((keyhole.y_mm - face.y0_mm) / face.cell_mm)
@@ -137,8 +138,8 @@ def test_a_letter_cut_too_deep_over_a_keyhole_is_seen(sign: JobFacts) -> None:
 def test_the_face_is_laid_over_the_back_mirrored(sign: JobFacts) -> None:
     """A hole in the face beside the mirrored place of a single keyhole does no harm; at its own place it does."""
     assert sign.back is not None
-    one = sign.drawing.keyholes[0]
-    drawing = replace(sign.back.drawing, keyholes=sign.back.drawing.keyholes[:1])
+    one = sign.drawing.of(Keyhole)[0]
+    drawing = sign.back.drawing.having(Keyhole, sign.back.drawing.of(Keyhole)[:1])
     face = sign.boards[-1]
     for x, harm in ((one.x_mm, True), (sign.drawing.width_mm - one.x_mm, False)):
         z = face.z_mm.copy()

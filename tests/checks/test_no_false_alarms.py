@@ -11,6 +11,8 @@ import pytest
 from msgspec.structs import replace
 
 from signgen.checks import judge
+from signgen.features.groove import Groove
+from signgen.features.tab import Tab
 from signgen.pipeline import prove
 from signgen.shop.stock import WorkZero
 from tests.asking import spec_of
@@ -51,7 +53,7 @@ def inches(plate: Plate) -> Plate:
 
 def engraved(angle_deg: float, tip_mm: float, depth_mm: float, reach: float) -> Plate:
     """The square groove by another bit: tip `depth_mm` deep in its middle, starting `reach` inside each corner."""
-    (groove,) = DRAWING.grooves
+    (groove,) = DRAWING.of(Groove)
     z = f"Z{9 - depth_mm:.4f}"
     text = ENGRAVE.replace("Z6.5", z)
     for corner, inside in (
@@ -64,7 +66,7 @@ def engraved(angle_deg: float, tip_mm: float, depth_mm: float, reach: float) -> 
     bit = replace(V_BIT, angle_deg=angle_deg, tip_mm=tip_mm, cutting_length_mm=10)
     drawn = replace(groove, angle_deg=angle_deg, tip_mm=tip_mm, max_depth_mm=5)
     return replace(
-        GOOD, engrave=text, tools=(bit, GOOD.tools[1]), drawing=replace(DRAWING, grooves=(drawn,)), v_step_mm=5
+        GOOD, engrave=text, tools=(bit, GOOD.tools[1]), drawing=DRAWING.having(Groove, (drawn,)), v_step_mm=5
     )
 
 
@@ -85,7 +87,7 @@ GOOD_PLATES = {
     "through by nothing but decimals": replace(GOOD, cut_out=CUT_OUT.replace("Z-0.3", "Z0.0004")),
     "without tabs": replace(
         GOOD,
-        drawing=replace(DRAWING, tabs=()),
+        drawing=DRAWING.having(Tab, ()),
         cut_out="\n".join(line for line in CUT_OUT.splitlines() if line not in ("G1 Z1.5 F300", "G1 Z-0.3 F300"))
         + "\n",
     ),

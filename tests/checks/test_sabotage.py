@@ -11,8 +11,10 @@ from msgspec.structs import replace
 
 from signgen.checks import CHECKS, judge
 from signgen.checks.fixing import clamps_at, screws_at
-from signgen.drawing.drawing import Drawing, Tab
+from signgen.drawing.drawing import Drawing
 from signgen.drawing.drawn_line import DrawnLine
+from signgen.features.hole import Hole
+from signgen.features.tab import Tab
 from signgen.instructions import Touch
 from tests.checks.plate import (
     BEVELLED,
@@ -270,7 +272,7 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
         "the hole's core left standing",
         replace(
             GOOD,
-            drawing=replace(DRAWING, holes=(replace(DRAWING.holes[0], diameter_mm=14),)),
+            drawing=DRAWING.having(Hole, (replace(DRAWING.of(Hole)[0], diameter_mm=14),)),
             cut_out="\n".join(
                 line.replace("X46 Y20", "X49 Y20").replace("I-1", "I-4")
                 for line in CUT_OUT.splitlines()
@@ -333,10 +335,10 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
         "a tab drawn where none was cut",
         replace(
             GOOD,
-            drawing=replace(
-                DRAWING,
-                tabs=(
-                    *DRAWING.tabs,
+            drawing=DRAWING.having(
+                Tab,
+                (
+                    *DRAWING.of(Tab),
                     Tab(name="tab 3", x_mm=0, y_mm=20, along_x=0, along_y=-1, width_mm=5, height_mm=1.5),
                 ),
             ),

@@ -12,6 +12,7 @@ from signgen.checks.case import make_case
 from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
 from signgen.drawing.nested import Placement, nested
+from signgen.features.tab import Tab
 from signgen.job.facts import JobFacts
 from signgen.operations.plan import make_plan
 from signgen.proving.prove import proved
@@ -101,5 +102,5 @@ def test_a_letter_that_is_not_engraved_is_found(sheet: tuple[SignSpec, JobFacts]
 
 def test_a_cut_through_a_neighbour_is_found(sheet: tuple[SignSpec, JobFacts]) -> None:
     drawing = sheet[1].drawing
-    moved = replace(drawing, tabs=drawing.tabs[:-1])
+    moved = drawing.having(Tab, drawing.of(Tab)[:-1])
     assert judged(sheet, {}, moved) != {}  # a tab stands that this drawing does not have: not cut free there

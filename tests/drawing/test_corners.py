@@ -11,13 +11,15 @@ from shapely import affinity
 from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
 from signgen.errors import AskError, SignGenError
+from signgen.features.groove import Groove
+from signgen.features.raised import Raised
 from tests.asking import spec_of
 
 CORNER: dict[str, Any] = {"text": ["17"], "holes": "none", "hole_diameter": None, "inset": None, "ornament": "&"}
 
 
 def ornaments(drawing: Drawing) -> dict[str, shapely.Geometry]:
-    parts = (*drawing.grooves, *drawing.raised)
+    parts = (*drawing.of(Groove), *drawing.of(Raised))
     return {part.name.removeprefix("ornament "): part.area for part in parts if part.name.startswith("ornament")}
 
 
@@ -43,7 +45,7 @@ def test_an_ornament_stays_inside_every_outline_by_its_inset(border: str) -> Non
 
 def test_letters_keep_away_from_ornaments() -> None:
     drawing = draw(spec_of(**CORNER, ornament_size="30"))
-    letters = shapely.union_all([groove.area for groove in drawing.grooves if groove.text])
+    letters = shapely.union_all([groove.area for groove in drawing.of(Groove) if groove.text])
     assert min(area.distance(letters) for area in ornaments(drawing).values()) > 0.03 * 140
 
 

@@ -10,6 +10,9 @@ from shapely.ops import unary_union
 
 from signgen.drawing.draw import LEAST_WALL_MM, draw
 from signgen.errors import CannotMakeError, SignGenError
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
+from signgen.features.tab import Tab
 from tests.asking import spec_of
 
 
@@ -18,20 +21,20 @@ def test_what_leaves_the_stage_keeps_its_promise() -> None:
     assert drawing.edge.is_valid
     assert drawing.edge.exterior.is_ccw
     assert drawing.edge.bounds == pytest.approx((0, 0, 220, 140))
-    names = [part.name for part in (*drawing.grooves, *drawing.holes, *drawing.tabs)]
+    names = [part.name for part in (*drawing.of(Groove), *drawing.of(Hole), *drawing.of(Tab))]
     assert len(names) == len(set(names))
-    for groove in drawing.grooves:
+    for groove in drawing.of(Groove):
         assert groove.area.is_valid
         assert drawing.edge.buffer(-LEAST_WALL_MM).contains(groove.area)
-        for hole in drawing.holes:
+        for hole in drawing.of(Hole):
             assert groove.area.distance(Point(hole.x_mm, hole.y_mm)) >= hole.diameter_mm / 2 + LEAST_WALL_MM
-    for one, other in itertools.combinations(drawing.grooves, 2):
+    for one, other in itertools.combinations(drawing.of(Groove), 2):
         assert one.area.intersection(other.area).area < 0.01
 
 
 def test_text_is_centred_by_its_ink_and_as_large_as_fits() -> None:
     drawing = draw(spec_of())
-    x0, y0, x1, y1 = unary_union([groove.area for groove in drawing.grooves]).bounds
+    x0, y0, x1, y1 = unary_union([groove.area for groove in drawing.of(Groove)]).bounds
     assert ((x0 + x1) / 2, (y0 + y1) / 2) == pytest.approx((110, 70), abs=0.01)
     with pytest.raises(CannotMakeError):
         draw(spec_of(cap_height=str(drawing.cap_height_mm * 1.4)))
@@ -39,13 +42,13 @@ def test_text_is_centred_by_its_ink_and_as_large_as_fits() -> None:
 
 def test_the_height_asked_for_is_the_height_of_a_capital() -> None:
     drawing = draw(spec_of(text=["H"], cap_height="40"))
-    (h,) = drawing.grooves
+    (h,) = drawing.of(Groove)
     assert h.area.bounds[3] - h.area.bounds[1] == pytest.approx(40.0, abs=0.01)
 
 
 def test_holes_lie_where_the_inset_says() -> None:
     drawing = draw(spec_of())
-    assert {(hole.x_mm, hole.y_mm) for hole in drawing.holes} == {(14, 14), (206, 14), (206, 126), (14, 126)}
+    assert {(hole.x_mm, hole.y_mm) for hole in drawing.of(Hole)} == {(14, 14), (206, 14), (206, 126), (14, 126)}
 
 
 @pytest.mark.parametrize(

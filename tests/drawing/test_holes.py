@@ -8,9 +8,10 @@ from msgspec.structs import replace
 from shapely.geometry import box
 
 from signgen.drawing.draw import draw
-from signgen.drawing.drawing import Countersink, Groove, Hole
 from signgen.drawing.holes import hole_problems, holes_of, seat, wall_mm, wall_warnings, walls_between
 from signgen.errors import CannotMakeError
+from signgen.features.groove import Groove
+from signgen.features.hole import Countersink, Hole
 from signgen.holes.screws import Head
 from tests.asking import spec_of
 
@@ -57,7 +58,13 @@ def test_warns_of_walls_thinner_than_the_hole_is_wide():
 
 def test_warns_of_a_letter_close_to_a_hole():
     letter = Groove(
-        name="line 1 letter 1 'I'", text="I", area=box(54.5, 20, 58, 40), angle_deg=90, tip_mm=0, max_depth_mm=3
+        name="line 1 letter 1 'I'",
+        source="text",
+        text="I",
+        area=box(54.5, 20, 58, 40),
+        angle_deg=90,
+        tip_mm=0,
+        max_depth_mm=3,
     )
     (said,) = wall_warnings(EDGE, (hole(50, 30),), (letter,))
     assert said == "Only 1.5 mm of wood stay between hole 1 and line 1 letter 1 'I': it may break out."
@@ -109,7 +116,7 @@ def sunk_spec(**changes):
 
 
 def test_holes_are_sunk_for_their_screw():
-    (first, *_) = draw(sunk_spec()).holes
+    (first, *_) = draw(sunk_spec()).of(Hole)
     assert first.sink == Countersink(diameter_mm=10.4, angle_deg=90)
     assert first.face_radius_mm == 5.2
 

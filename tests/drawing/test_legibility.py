@@ -7,6 +7,7 @@ import pytest
 from signgen.drawing.draw import draw
 from signgen.drawing.drawn_line import DrawnLine
 from signgen.drawing.legibility import house_numbers, ratios, readings
+from signgen.features.groove import Groove
 from tests.asking import spec_of
 
 BARE = {"holes": None, "hole_diameter": None, "inset": None}
@@ -20,20 +21,20 @@ def line_of(text: str, **changes: object) -> DrawnLine:
 def test_the_stroke_is_that_of_the_letter_i_as_drawn() -> None:
     """Barlow's I is a plain bar, so its area over its height is its stroke."""
     drawing = draw(spec_of(**BARE, text=["I"], cap_height="50"))
-    (bar,) = drawing.grooves
+    (bar,) = drawing.of(Groove)
     _, y0, _, y1 = bar.area.bounds
     assert drawing.lines[0].stroke_mm == pytest.approx(bar.area.area / (y1 - y0), rel=0.01)
 
 
 def test_the_width_is_that_of_the_letter_o_as_drawn() -> None:
     drawing = draw(spec_of(**BARE, text=["O"], cap_height="50"))
-    x0, _, x1, _ = drawing.grooves[0].area.bounds
+    x0, _, x1, _ = drawing.of(Groove)[0].area.bounds
     assert ratios(drawing.lines[0])["width"] == pytest.approx((x1 - x0) / 50, abs=0.001)
 
 
 def test_gaps_are_between_the_nearest_points_of_neighbours_within_words() -> None:
     drawing = draw(spec_of(**BARE, text=["HI HI"], cap_height="30"))
-    letters = [groove.area for groove in drawing.grooves]
+    letters = [groove.area for groove in drawing.of(Groove)]
     assert drawing.lines[0].gaps_mm == pytest.approx(
         (letters[0].distance(letters[1]), letters[2].distance(letters[3])), abs=1e-9
     )

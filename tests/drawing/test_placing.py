@@ -9,6 +9,7 @@ from signgen.borders import BORDERS
 from signgen.drawing.draw import draw
 from signgen.drawing.fit import largest_size, lying_within
 from signgen.drawing.placing import text_middles
+from signgen.features.groove import Groove
 from signgen.lettering.faces import open_face
 from signgen.lettering.layout import alike, measure_lines, stacked
 from tests.asking import spec_of
@@ -68,18 +69,18 @@ def test_text_is_at_least_as_large_as_in_the_middle_of_the_bounds():
 
 def test_text_lies_below_a_roof():
     drawing = draw(spec_of(text=["XXX"], border="gable", size="200x200", holes="none", hole_diameter=None, inset=None))
-    low = min(groove.area.bounds[1] for groove in drawing.grooves)
-    high = max(groove.area.bounds[3] for groove in drawing.grooves)
+    low = min(groove.area.bounds[1] for groove in drawing.of(Groove))
+    high = max(groove.area.bounds[3] for groove in drawing.of(Groove))
     assert (low + high) / 2 < 90
 
 
 def test_text_that_has_no_room_in_the_middle_goes_above_or_below_what_is_there():
     drawing = draw(spec_of(text=["17"], size="200x140", holes="centre", hole_diameter="8", inset=None))
-    x0, y0, x1, y1 = unary_union([groove.area for groove in drawing.grooves]).bounds
+    x0, y0, x1, y1 = unary_union([groove.area for groove in drawing.of(Groove)]).bounds
     assert (x0 + x1) / 2 == pytest.approx(100, abs=0.01)
     assert y1 < 70 - 4 or y0 > 70 + 4
     assert drawing.cap_height_mm > 20
     assert "The text lies off the middle of the sign, for it has no room there." in drawing.warnings
     asked = draw(spec_of(text=["17"], size="200x140", holes="centre", hole_diameter="8", inset=None, cap_height="15"))
-    low, high = (box(*unary_union([groove.area for groove in asked.grooves]).bounds).bounds[i] for i in (1, 3))
+    low, high = (box(*unary_union([groove.area for groove in asked.of(Groove)]).bounds).bounds[i] for i in (1, 3))
     assert high < 70 - 4 or low > 70 + 4

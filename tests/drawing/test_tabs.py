@@ -11,9 +11,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Point, Polygon, box
 
-from signgen.drawing.drawing import Hole
 from signgen.drawing.tabs import ROOM_MM, place_tabs
 from signgen.errors import CannotMakeError
+from signgen.features.hole import Hole
 from signgen.geometry.offsets import polygons
 
 

@@ -11,9 +11,9 @@ from shapely.geometry import Point, box
 from shapely.geometry.base import BaseGeometry
 
 from signgen.drawing.draw import draw
-from signgen.drawing.drawing import Groove
 from signgen.drawing.uncut import MOST_UNCUT_RATIO, lost_grooves, uncut_ratio
 from signgen.errors import CannotMakeError
+from signgen.features.groove import Groove
 from signgen.job.summary import summary_text
 from signgen.pipeline import prove
 from signgen.spec.sign_spec import SignSpec
@@ -22,7 +22,8 @@ from tests.asking import spec_of
 
 def groove(area: BaseGeometry, tip_mm: float, angle_deg: float = 90.0, text: str = "I") -> Groove:
     return Groove(
-        name="line 1 letter 1", text=text, area=area, angle_deg=angle_deg, tip_mm=tip_mm, max_depth_mm=4.0
+        name="line 1 letter 1", source="text", text=text, area=area,
+        angle_deg=angle_deg, tip_mm=tip_mm, max_depth_mm=4.0
     )  # fmt: skip
 
 

@@ -14,6 +14,7 @@ from shapely.geometry import Polygon, box
 from signgen.drawing.draw import draw
 from signgen.drawing.words import lettering_of
 from signgen.errors import AskError, CannotMakeError
+from signgen.features.groove import Groove
 from signgen.lettering.faces import open_face
 from signgen.lettering.layout import Lettering
 from tests.asking import spec_of
@@ -123,7 +124,7 @@ def test_a_line_to_a_side_stops_at_a_hole() -> None:
 @pytest.mark.parametrize(("margin", "inside"), [(None, 5 + 1 + 0.04 * 140), ("14", 14), ("3", 5 + 1 + 1)])
 def test_the_margin_is_from_the_edge_and_never_lets_letters_onto_the_frame(margin: str | None, inside: float) -> None:
     spec = spec_of(**BARE | {"margin": margin}, text=["Larkspur Lane"], frame="5", frame_width="2")
-    letters = [groove.area for groove in draw(spec).grooves if groove.text]
+    letters = [groove.area for groove in draw(spec).of(Groove) if groove.text]
     x0, _, x1, _ = shapely.total_bounds(letters)
     assert (x0, 220 - x1) == pytest.approx((inside, inside), abs=0.25)  # a step of the height is as much in the width
 

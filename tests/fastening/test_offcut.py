@@ -6,8 +6,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import MultiPolygon, box
 
-from signgen.drawing.drawing import Drawing
+from signgen.drawing.drawing import Drawing, Plate
 from signgen.fastening.offcut import leftover
+from signgen.features.edge import Edge
 from signgen.shop.stock import Stock
 
 CUTTER = 6.0
@@ -17,8 +18,8 @@ def sheet(width: float, height: float, x: float, y: float, on: tuple[float, floa
     """Two signs in the opposite corners of a field of a size, at a place on a board."""
     edge = MultiPolygon([box(0, 0, width / 3, height / 3), box(width / 2, height / 2, width, height)])
     drawing = Drawing(
-        width_mm=width, height_mm=height, thickness_mm=9, edge=edge, holes=(), grooves=(), tabs=(), cap_height_mm=0,
-        pieces=("1", "2"),
+        plate=Plate(width_mm=width, height_mm=height, thickness_mm=9), cap_height_mm=0,
+        features=tuple(Edge(name=f"{n}: edge", piece=f"{n}", area=part) for n, part in enumerate(edge.geoms, 1)),
     )  # fmt: skip
     return drawing, Stock(width_mm=on[0], height_mm=on[1], thickness_mm=9, sign_x_mm=x, sign_y_mm=y)
 

@@ -10,9 +10,10 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 from shapely.geometry import Point, box
 
-from signgen.drawing.drawing import Drawing
+from signgen.drawing.drawing import Drawing, Plate
 from signgen.fastening.rim_screws import APART_MM, rim_screws
 from signgen.fastening.screws import FROM_CUT_MM, FROM_EDGE_MM
+from signgen.features.edge import Edge
 from signgen.shop.load import load_shop
 from signgen.shop.stock import Stock, work_zero
 from signgen.shop.tools import Tool
@@ -26,8 +27,8 @@ def places(width: float, height: float, rims: tuple[float, float, float, float],
     """The screws in sign coordinates; rims: strip beyond the outside cut on the left, front, right, back."""
     left, front, right, back = (rim + tools[-1].diameter_mm for rim in rims)
     drawing = Drawing(
-        width_mm=width, height_mm=height, thickness_mm=9, edge=box(0, 0, width, height), holes=(), grooves=(), tabs=(),
-        cap_height_mm=0, pieces=("1",),
+        plate=Plate(width_mm=width, height_mm=height, thickness_mm=9), cap_height_mm=0,
+        features=(Edge(name="1: edge", piece="1", area=box(0, 0, width, height)),),
     )  # fmt: skip
     stock = Stock(
         width_mm=left + width + right, height_mm=front + height + back, thickness_mm=9, sign_x_mm=left, sign_y_mm=front

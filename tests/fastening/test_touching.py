@@ -5,8 +5,9 @@ from __future__ import annotations
 from msgspec.structs import replace
 from shapely.geometry import Point, box
 
-from signgen.drawing.drawing import Recess
 from signgen.fastening.touching import AROUND_MM, touched_discs, touches_of
+from signgen.features.groove import Groove
+from signgen.features.recess import Panel, Recess
 from signgen.shop.stock import WorkZero
 from tests.checks.plate import DRAWING, END_MILL, MACHINE, STOCK, V_BIT, ZERO
 
@@ -22,7 +23,7 @@ def test_with_zero_on_top_the_face_is_touched_near_the_signs_middle() -> None:
     place = Point(first.x_mm, first.y_mm)
     room = END_MILL.radius_mm + AROUND_MM
     assert place.distance(Point(30, 20)) < 2
-    assert place.distance(DRAWING.grooves[0].area) >= room
+    assert place.distance(DRAWING.of(Groove)[0].area) >= room
     assert place.distance(Point(45, 20)) >= 4 + room
 
 
@@ -37,7 +38,7 @@ def test_with_zero_below_the_spoilboard_goes_before_the_face() -> None:
 
 
 def test_where_the_whole_sign_is_sunk_the_waste_is_touched() -> None:
-    sunk = replace(DRAWING, recesses=(Recess(name="ground", text="", area=box(0, 0, 60, 40), depth_mm=2),))
+    sunk = DRAWING.having(Recess, (Panel(name="ground", source="panel", area=box(0, 0, 60, 40), depth_mm=2),))
     (first,), _ = touches_of(sunk, STOCK, TOP, TOOLS, 2.0, MACHINE)
     place = Point(first.x_mm, first.y_mm)
     assert box(*STOCK.bounds_mm).buffer(-END_MILL.radius_mm - AROUND_MM).covers(place)
@@ -46,7 +47,7 @@ def test_where_the_whole_sign_is_sunk_the_waste_is_touched() -> None:
 
 def test_where_no_face_stands_the_spoilboard_serves_a_zero_on_top() -> None:
     """Derived here: on the paper the tip stands 0.1 mm over the spoilboard, 9 mm below the board's top."""
-    sunk = replace(DRAWING, recesses=(Recess(name="ground", text="", area=box(0, 0, 60, 40), depth_mm=2),))
+    sunk = DRAWING.having(Recess, (Panel(name="ground", source="panel", area=box(0, 0, 60, 40), depth_mm=2),))
     (first,), (second,) = touches_of(sunk, STOCK, TOP, TOOLS, 12.0, MACHINE)
     assert first == second
     assert first.on == "spoilboard"

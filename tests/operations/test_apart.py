@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import box
 
-from signgen.drawing.drawing import Tab
+from signgen.features.tab import Tab
 from signgen.operations.apart import CutApart
 from signgen.operations.edge import CutOut
 from signgen.shop.materials import CuttingData

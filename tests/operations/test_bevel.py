@@ -12,7 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon, box
 
-from signgen.drawing.drawing import BEVEL_BELOW_MM, Chamfer
+from signgen.features.edge import BEVEL_BELOW_MM, Bevel
 from signgen.geometry.paths import LINE
 from signgen.operations.bevel import BevelEdge, bevel_beyond_mm
 from signgen.shop.materials import CuttingData
@@ -35,8 +35,7 @@ def bit(angle: float = 90.0, diameter: float = 12.0, tip: float = 0.0) -> Tool:
 def bevelled(outline: Polygon, width: float, tool: Tool, cutting: CuttingData) -> Cut:
     assert tool.angle_deg is not None
     operation = BevelEdge(
-        outlines=(outline,),
-        chamfer=Chamfer(width_mm=width, angle_deg=tool.angle_deg),
+        bevels=(Bevel(name="bevel", edge=outline, width_mm=width, angle_deg=tool.angle_deg),),
         tool=tool,
         cutting=cutting,
         thickness_mm=THICKNESS,
@@ -101,4 +100,4 @@ def test_a_bevel_as_deep_as_the_cone_runs_on_the_edge_itself(cutting: CuttingDat
     way, depth = last_round(bevelled(SIGN, 6, bit(), cutting))
     assert depth == pytest.approx(6)
     assert way.distance(SIGN.exterior) == pytest.approx(0, abs=1e-6)
-    assert bevel_beyond_mm(Chamfer(width_mm=6, angle_deg=90), bit()) == pytest.approx(6)
+    assert bevel_beyond_mm(Bevel(name="bevel", edge=SIGN, width_mm=6, angle_deg=90), bit()) == pytest.approx(6)

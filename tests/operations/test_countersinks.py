@@ -11,7 +11,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from signgen.drawing.drawing import Countersink, Hole
+from signgen.features.hole import Countersink, Hole
 from signgen.operations.countersinks import SinkHeads
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool

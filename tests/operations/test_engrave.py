@@ -12,8 +12,8 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from shapely.geometry import Polygon, box
 
-from signgen.drawing.drawing import Groove
 from signgen.errors import CannotMakeError
+from signgen.features.groove import Groove
 from signgen.lettering.faces import open_face
 from signgen.lettering.layout import set_lines
 from signgen.operations.engrave import Engrave
@@ -63,7 +63,13 @@ def engraved(
     assert tool.angle_deg is not None
     grooves = tuple(
         Groove(
-            name=f"groove {i}", text="x", area=area, angle_deg=tool.angle_deg, tip_mm=tool.tip_mm, max_depth_mm=depth
+            name=f"groove {i}",
+            source="text",
+            text="x",
+            area=area,
+            angle_deg=tool.angle_deg,
+            tip_mm=tool.tip_mm,
+            max_depth_mm=depth,
         )
         for i, area in enumerate(areas)
     )
@@ -150,7 +156,7 @@ def test_touching_letters_are_one_groove() -> None:
 
 
 def test_a_bit_that_is_not_the_drawn_one_is_refused() -> None:
-    groove = Groove(name="g", text="", area=box(0, 0, 9, 3), angle_deg=60.0, tip_mm=0.0, max_depth_mm=2.0)
+    groove = Groove(name="g", source="frame", area=box(0, 0, 9, 3), angle_deg=60.0, tip_mm=0.0, max_depth_mm=2.0)
     with pytest.raises(CannotMakeError):
         Engrave(
             grooves=(groove,), tool=bit(90), cutting=CUTTING, thickness_mm=THICKNESS, tolerances=Tolerances()
@@ -249,7 +255,7 @@ def test_the_whole_tolerance_holds_from_the_fonts_curves_to_the_written_decimals
         for chord in (tolerances.chord_mm, tolerances.chord_mm / 20)
     )
     grooves = tuple(
-        Groove(name=str(i), text="x", area=letter.area, angle_deg=90.0, tip_mm=0.0, max_depth_mm=19.0)
+        Groove(name=str(i), source="text", text="x", area=letter.area, angle_deg=90.0, tip_mm=0.0, max_depth_mm=19.0)
         for i, letter in enumerate(drawn)
     )
     toolpath = Engrave(
@@ -294,7 +300,7 @@ def test_the_simulated_surface_of_a_whole_sign_is_the_ideal_one(angle: int, tip:
     spec = spec_of(v_bit=str(angle), v_bit_tip=tip, depth="5", frame="6", frame_width="1.5")
     facts = prove(spec)
     board, drawing = facts.boards[0], facts.drawing
-    area = shapely.union_all([groove.area for groove in drawing.grooves])
+    area = shapely.union_all([groove.area for groove in drawing.of(Groove)])
     x, y = np.meshgrid(board.x_mm, board.y_mm)
     near = shapely.contains_xy(area.buffer(0.3), x, y)
     places = np.column_stack([x[near], y[near]])

@@ -7,6 +7,7 @@ from typing import Any
 import shapely
 
 from signgen.drawing.draw import draw
+from signgen.features.groove import Groove
 from signgen.job.report import report
 from signgen.operations.choose import choose_cutters
 from signgen.operations.clear_floor import ClearFloor
@@ -49,7 +50,7 @@ def test_the_floor_is_the_area_less_what_the_wall_takes() -> None:
     # A 90 degree wall 1 mm high is 1 mm wide: check-values section 8.
     spec = spec_of(**WIDE)
     (floors,) = groove_floors(draw(spec), spec).values()
-    (area,) = (groove.area for groove in draw(spec).grooves)
+    (area,) = (groove.area for groove in draw(spec).of(Groove))
     assert abs(sum(floor.area.area for floor in floors) - area.buffer(-1, join_style="mitre").area) < 0.05
 
 

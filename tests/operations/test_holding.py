@@ -13,6 +13,7 @@ import pytest
 import scipy.ndimage
 import shapely
 
+from signgen.features.tab import Tab
 from signgen.job.facts import JobFacts
 from signgen.pipeline import prove
 from signgen.spec.sign_spec import SignSpec
@@ -69,13 +70,13 @@ def test_the_sign_hangs_on_the_frame_by_every_tab_asked_for_and_by_nothing_else(
     bridges, count = pieces((z > THROUGH_MM) & groove)
     # The cutter's roundness leaves points at a tab's ends, of which a cell may lie apart.
     across = [n for n in range(1, count + 1) if (bridges == n).sum() > 2]
-    assert len(across) == len(facts.drawing.tabs) >= 3
+    assert len(across) == len(facts.drawing.of(Tab)) >= 3
     cell, reach = facts.boards[-1].cell_mm, facts.programs[-1].tool.diameter_mm
     middles = [
         np.argwhere(bridges == n).mean(axis=0)[::-1] * cell + (facts.boards[-1].x0_mm, facts.boards[-1].y0_mm)
         for n in across
     ]
-    for tab in facts.drawing.tabs:
+    for tab in facts.drawing.of(Tab):
         assert min(np.hypot(*(middle - (tab.x_mm, tab.y_mm))) for middle in middles) < reach
 
 
@@ -101,7 +102,7 @@ def test_each_tab_is_as_high_as_asked_in_its_middle(name: str) -> None:
     z, _, groove, _ = left_of(facts)
     bridges, count = pieces((z > THROUGH_MM) & groove)
     for n in range(1, count + 1):
-        assert z[bridges == n].max() == pytest.approx(facts.drawing.tabs[0].height_mm, abs=1e-3)
+        assert z[bridges == n].max() == pytest.approx(facts.drawing.of(Tab)[0].height_mm, abs=1e-3)
 
 
 def test_a_skin_holds_it_all_round_as_thick_as_asked() -> None:

@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 from shapely.geometry import LineString, Point
 
 from signgen.drawing.draw import draw
-from signgen.drawing.drawing import Hole
 from signgen.errors import CannotMakeError
+from signgen.features.hole import Hole
 from signgen.geometry.paths import CCW, CW, LINE, Path, joined
 from signgen.operations.holes import BoreHoles, fits
 from signgen.operations.plan import make_plan

@@ -6,11 +6,11 @@ import math
 from typing import Any
 
 import pytest
-from msgspec.structs import replace
 from shapely.geometry import MultiPolygon, Polygon, box
 
 from signgen.drawing.draw import draw
-from signgen.drawing.drawing import Drawing, Groove
+from signgen.drawing.drawing import Drawing
+from signgen.features.groove import Groove
 from signgen.operations.plan import make_plan
 from signgen.operations.sense import Sense, sense_of
 from signgen.spec.sign_spec import SignSpec
@@ -21,12 +21,13 @@ from tests.asking import spec_of
 def drawn(spec: SignSpec, *areas: Polygon | MultiPolygon, text: str = "x") -> Drawing:
     grooves = tuple(
         Groove(
-            name=f"groove {i}", text=text and chr(ord("A") + i), area=area, angle_deg=spec.v_bit.angle_deg or 0.0,
+            name=f"groove {i}", source="text" if text else "frame", text=text and chr(ord("A") + i),
+            area=area, angle_deg=spec.v_bit.angle_deg or 0.0,
             tip_mm=spec.v_bit.tip_mm, max_depth_mm=spec.depth_mm,
         )
         for i, area in enumerate(areas)
     )  # fmt: skip
-    return replace(draw(spec), grooves=grooves)
+    return draw(spec).having(Groove, grooves)
 
 
 def sense(*areas: Polygon | MultiPolygon, text: str = "x", **asked: Any) -> Sense:

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 from shapely.geometry import LineString, Polygon
 
-from signgen.drawing.drawing import Hole
+from signgen.features.hole import Hole
 from signgen.geometry.paths import CCW, LINE, Path
 from signgen.operations.slots import MillSlots
 from signgen.shop.materials import CuttingData

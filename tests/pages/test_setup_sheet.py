@@ -9,6 +9,8 @@ import pytest
 from msgspec.structs import replace
 
 from signgen.checks.check import CheckReport
+from signgen.features.groove import Groove
+from signgen.features.tab import Tab
 from signgen.job.facts import JobFacts
 from signgen.markup.markup import VOID
 from signgen.pages.setup_sheet import setup_html
@@ -234,8 +236,8 @@ def test_a_board_without_room_for_screws_gets_none_and_no_clamps_either(make_fac
 
 def test_letters_that_end_in_a_point_have_no_flat_floor(make_facts: Make) -> None:
     facts = make_facts(cell=0.5)
-    groove = replace(facts.drawing.grooves[0], max_depth_mm=9.0)
-    text = passages(replace(facts, drawing=replace(facts.drawing, grooves=(groove,))))["program-1-right"]
+    groove = replace(facts.drawing.of(Groove)[0], max_depth_mm=9.0)
+    text = passages(replace(facts, drawing=facts.drawing.having(Groove, (groove,))))["program-1-right"]
     assert "half as deep as wide, 6 mm at the deepest" in text
 
 
@@ -252,7 +254,7 @@ def test_a_failed_check_is_the_first_thing_to_read(facts: JobFacts) -> None:
 
 def test_a_sign_without_tabs_is_told_to_be_loose(make_facts: Make) -> None:
     facts = make_facts(cell=1.0)
-    free = replace(facts, drawing=replace(facts.drawing, tabs=()))
+    free = replace(facts, drawing=facts.drawing.having(Tab, ()))
     text = passages(free)
     assert "loose" in text["program-2-right"]
     assert "No tabs" in text["after-tabs"]

@@ -14,6 +14,7 @@ from msgspec.structs import replace
 from shapely.geometry import box
 
 from signgen.fastening.fastening import fastening_of
+from signgen.features.tab import Tab
 from signgen.job.facts import JobFacts
 from signgen.pictures.board_svg import board_plate
 from signgen.pictures.cutter_svg import cutter_plate
@@ -115,7 +116,7 @@ def test_tabs_are_drawn_in_the_cut_and_nowhere_else(facts: JobFacts) -> None:
         if len(element.get("points", "").split()) == 4
     ]
     blocks = [element for element in black if element.get("fill") == "#1d262e"]
-    assert len(blocks) == len(facts.drawing.tabs)
+    assert len(blocks) == len(facts.drawing.of(Tab))
 
 
 @pytest.mark.parametrize("tool", load_shop().tools, ids=lambda tool: tool.name)

@@ -12,6 +12,7 @@ import numpy as np
 import pytest
 from PIL import Image
 
+from signgen.features.hole import Hole
 from signgen.job.facts import JobFacts
 from signgen.pictures.preview import MOST_PX, preview_png, preview_svg, sign_relief
 
@@ -43,7 +44,7 @@ def test_the_groove_is_darker_than_the_face_and_holes_are_open(facts: JobFacts) 
     fx, fy = place(facts, image, 40, 60)
     face = pixels[fy - 20 : fy + 20, fx - 20 : fx + 20, :3].mean()
     assert groove < 0.85 * face
-    for hole in facts.drawing.holes:
+    for hole in facts.drawing.of(Hole):
         x, y = place(facts, image, hole.x_mm, hole.y_mm)
         # only what its rim's shadow leaves lies there
         assert pixels[y, x, 3] < 50
@@ -69,7 +70,7 @@ def test_the_svg_has_the_signs_size_in_millimetres_and_its_exact_outline(make_fa
     assert root.get("viewBox") == "0 0 187.5 93.25"
     outline = root.findall(f"{SVG}path")[-1].get("d", "")
     assert "187.5 93.25" in outline
-    assert len(re.findall("a3.5 3.5", outline)) == 2 * len(facts.drawing.holes)
+    assert len(re.findall("a3.5 3.5", outline)) == 2 * len(facts.drawing.of(Hole))
 
 
 def test_the_svg_carries_its_picture_a_title_and_a_description(facts: JobFacts) -> None:

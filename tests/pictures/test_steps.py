@@ -10,6 +10,9 @@ from PIL import Image
 from shapely.ops import unary_union
 
 from signgen.errors import AskError
+from signgen.features.groove import Groove
+from signgen.features.raised import Raised
+from signgen.features.recess import Recess
 from signgen.job.facts import JobFacts
 from signgen.pictures.preview import sign_relief
 from signgen.pictures.relief import edge_mask
@@ -66,8 +69,8 @@ def test_paint_colours_letters_and_nothing_else(house: JobFacts) -> None:
     h, w = differs.shape
     scale = w / house.drawing.width_mm
     rows, columns = np.nonzero(differs)
-    low_x = min(groove.area.bounds[0] for groove in house.drawing.grooves)
-    high_y = max(groove.area.bounds[3] for groove in house.drawing.grooves)
+    low_x = min(groove.area.bounds[0] for groove in house.drawing.of(Groove))
+    high_y = max(groove.area.bounds[3] for groove in house.drawing.of(Groove))
     assert columns.min() == pytest.approx(low_x * scale, abs=3)
     assert rows.min() == pytest.approx(h - high_y * scale, abs=3)
 
@@ -95,11 +98,13 @@ def changed_by_paint(**words: str) -> tuple[JobFacts, np.ndarray]:
 
 
 @pytest.mark.parametrize(
-    ("finish", "kind"), [("recess", "recesses"), ("raised", "raised")], ids=["floors of sunk letters", "tops of raised"]
+    ("finish", "kind"), [("recess", Recess), ("raised", Raised)], ids=["floors of sunk letters", "tops of raised"]
 )
-def test_letters_that_are_no_grooves_are_painted_where_a_brush_paints_them(finish: str, kind: str) -> None:
+def test_letters_that_are_no_grooves_are_painted_where_a_brush_paints_them(
+    finish: str, kind: type[Recess | Raised]
+) -> None:
     facts, changed = changed_by_paint(text="17", font="atkinson", finish=finish)
-    letters = unary_union([each.area for each in getattr(facts.drawing, kind) if each.text])
+    letters = unary_union([each.area for each in facts.drawing.of(kind) if each.text])
     size = facts.drawing.width_mm, facts.drawing.height_mm
     inside = edge_mask(letters, size, (changed.shape[1], changed.shape[0])) > 0
     assert not (changed & ~inside).any()

@@ -13,6 +13,8 @@ import numpy as np
 import pytest
 from msgspec.structs import replace
 
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
 from signgen.job.facts import JobFacts
 from signgen.pipeline import make_job
 from signgen.playback.preview_html import MOST_CELLS, _tool, preview_html
@@ -285,13 +287,13 @@ def over(page: Page, house: JobFacts, x_mm: float, y_mm: float) -> None:
 
 
 def test_the_depth_under_the_pointer_is_told(page: Page, house: JobFacts) -> None:
-    hole = house.drawing.holes[0]
+    hole = house.drawing.of(Hole)[0]
     over(page, house, hole.x_mm, hole.y_mm)
     assert "cut through" in page.inner_text("#depth")
     over(page, house, 110, 5)
     assert page.inner_text("#depth").endswith("not cut")
     # the middle of the L's upright: its groove is as deep as half its width
-    letter = next(groove for groove in house.drawing.grooves if groove.text == "L")
+    letter = next(groove for groove in house.drawing.of(Groove) if groove.text == "L")
     low_x, low_y, _, high_y = letter.area.bounds
     row = letter.area.intersection(_level(low_x, (low_y + high_y) / 2))
     over(page, house, row.centroid.x, (low_y + high_y) / 2)
@@ -385,7 +387,7 @@ def test_in_space_the_pointer_finds_the_same_places(page: Page, house: JobFacts)
 def test_a_finger_reads_the_depth_too(browser: Any, file: Path, house: JobFacts) -> None:
     page = opened(browser, file, has_touch=True)
     box = page.locator("#stage").bounding_box()
-    hole, stock = house.drawing.holes[0], house.stock
+    hole, stock = house.drawing.of(Hole)[0], house.stock
     page.touchscreen.tap(
         box["x"] + box["width"] * (hole.x_mm + stock.sign_x_mm) / stock.width_mm,
         box["y"] + box["height"] * (stock.height_mm - stock.sign_y_mm - hole.y_mm) / stock.height_mm,

@@ -19,6 +19,7 @@ from signgen.checks.parts import parts_of
 from signgen.dialects import DIALECTS, dialect_named
 from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
+from signgen.features.hole import Hole
 from signgen.operations.plan import make_plan
 from signgen.operations.warnings import run_warnings
 from signgen.proving.sides import sides_of
@@ -154,7 +155,7 @@ def test_no_pass_is_deeper_than_the_material_lets_it_be(path: Path, dialect: str
         most = spec.material.stepdown_ratio * ran.tool.diameter_mm + 0.011
         places = ran.motions.start_mm[:, :2] + ran.zero_xy_mm
         bored = np.zeros(len(places), bool)
-        for hole in drawing.holes:
+        for hole in drawing.of(Hole):
             apart = np.hypot(*(places - (hole.x_mm, hole.y_mm)).T)
             inside = apart < hole.diameter_mm / 2
             bored |= inside
@@ -188,12 +189,12 @@ def test_milling_is_climb_round_holes_and_round_the_sign(path: Path, dialect: st
             ring = Polygon(points) if len(points) > 3 else Polygon()
             if ring.is_empty or ring.area < 0.1:
                 continue
-            inside = any(math.dist(points[0], (hole.x_mm, hole.y_mm)) < hole.diameter_mm for hole in drawing.holes)
+            inside = any(math.dist(points[0], (hole.x_mm, hole.y_mm)) < hole.diameter_mm for hole in drawing.of(Hole))
             area = signed_area(points)
             assert (area > 0) == inside, (path.stem, points[0], area)
             rounds["holes" if inside else "edge"] += 1
     assert rounds["edge"]
-    assert rounds["holes"] or not drawing.holes or any(ran.tool.kind == "drill" for ran in programs)
+    assert rounds["holes"] or not drawing.of(Hole) or any(ran.tool.kind == "drill" for ran in programs)
 
 
 def runs_of(ran: Ran) -> list[list[tuple[float, float]]]:

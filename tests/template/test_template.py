@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
+from signgen.features.hole import Hole
 from signgen.pipeline import make_job
 from signgen.spec.paper import BAR_MM, EDGE_MM, OVERLAP_MM, STRIP_MM, tiling
 from signgen.spec.sign_spec import SignSpec
@@ -60,7 +61,7 @@ def test_one_page_has_every_hole_where_it_is_from_the_corner() -> None:
     x, y, _, high = tiling(220, 140, "a4").window_of(0, 0)
     left, base = EDGE_MM + BAR_MM - x, EDGE_MM + STRIP_MM + high
     assert y < 0
-    wanted = [(left + hole.x_mm, base - hole.y_mm) for hole in drawing.holes]
+    wanted = [(left + hole.x_mm, base - hole.y_mm) for hole in drawing.of(Hole)]
     np.testing.assert_allclose(sorted(rings(svg, 7.0)), sorted(wanted), atol=0.002)
 
 
@@ -103,11 +104,11 @@ def test_sheets_laid_on_each_others_marks_put_every_hole_in_its_place(size: str)
             moved[i] = shifts[0]
             lying |= {n: np.array(at) + shifts[0] for n, at in marks(sheet).items()}
     found = {tuple(np.round(np.array(at) + moved[i], 2)) for i, sheet in enumerate(sheets) for at in rings(sheet, 5.5)}
-    assert len(found) == len(drawing.holes)
+    assert len(found) == len(drawing.of(Hole))
     x0, y0 = min(x for x, _ in found), max(y for _, y in found)
-    low_x, low_y = min(h.x_mm for h in drawing.holes), min(h.y_mm for h in drawing.holes)
+    low_x, low_y = min(h.x_mm for h in drawing.of(Hole)), min(h.y_mm for h in drawing.of(Hole))
     on_sign = sorted((x - x0 + low_x, y0 - y + low_y) for x, y in found)
-    np.testing.assert_allclose(on_sign, sorted((h.x_mm, h.y_mm) for h in drawing.holes), atol=0.02)
+    np.testing.assert_allclose(on_sign, sorted((h.x_mm, h.y_mm) for h in drawing.of(Hole)), atol=0.02)
 
 
 def test_marks_stand_on_two_sheets_each_and_clear_of_holes() -> None:
@@ -193,7 +194,7 @@ def test_on_paper_a_bar_is_100_mm_and_holes_are_as_far_apart_as_on_the_sign(
     assert np.ptp(np.flatnonzero(level)) / scale == pytest.approx(CHECK_MM, abs=0.35)  # ends are a tick's width wider
     x, _, _, high = tiling(220, 140, paper).window_of(0, 0)
     left, base = EDGE_MM + BAR_MM - x, EDGE_MM + STRIP_MM + high
-    for hole in drawing.holes:
+    for hole in drawing.of(Hole):
         at = middle_of(dark, left + hole.x_mm, base - hole.y_mm)
         assert at == pytest.approx((left + hole.x_mm, base - hole.y_mm), abs=0.15)
 

@@ -17,6 +17,8 @@ import pytest
 import shapely
 
 from signgen.drawing.drawing import Drawing
+from signgen.features.groove import Groove
+from signgen.features.hole import Hole
 from signgen.pipeline import gather, make_job, read_sign
 from tests.witness.witness import Board, Cutter, steps
 
@@ -92,14 +94,14 @@ def wanted(name: str) -> np.ndarray:
     top = one.drawing.thickness_mm
     height = np.full(len(centres), np.nan)
     height[shapely.contains_xy(one.drawing.edge.buffer(-CELL_MM), *centres.T)] = top
-    for groove in one.drawing.grooves:
+    for groove in one.drawing.of(Groove):
         x0, y0, x1, y1 = groove.area.bounds
         box = np.flatnonzero(((centres >= (x0, y0)) & (centres <= (x1, y1))).all(axis=1))
         own = box[shapely.contains_xy(groove.area, *centres[box].T)]
         away = distance(centres[own], groove.area)
         depth = np.minimum(away / math.tan(math.radians(groove.angle_deg) / 2), groove.max_depth_mm)
         height[own] = top - depth
-    for hole in one.drawing.holes:
+    for hole in one.drawing.of(Hole):
         away = np.hypot(*(centres - (hole.x_mm, hole.y_mm)).T) - hole.diameter_mm / 2
         height[np.abs(away) <= CELL_MM] = np.nan
         height[away < -CELL_MM] = 0.0
@@ -114,9 +116,9 @@ def test_no_rapid_is_in_material_and_nothing_is_cut_with_the_spindle_off(name: s
 @pytest.mark.parametrize("name", NAMES)
 def test_nothing_is_gouged_and_nothing_left(name: str) -> None:
     one = seen(name)
-    assert not any(hole.sink for hole in one.drawing.holes)
+    assert not any(hole.sink for hole in one.drawing.of(Hole))
     error = one.board.z - wanted(name)
-    blunt = max((groove.tip_mm / 2 for groove in one.drawing.grooves), default=0.0)
+    blunt = max((groove.tip_mm / 2 for groove in one.drawing.of(Groove)), default=0.0)
     assert blunt == 0.0
     face = wanted(name) > 0
     assert np.nanmin(error[face]) > -GOUGE_MM
@@ -127,8 +129,8 @@ def test_nothing_is_gouged_and_nothing_left(name: str) -> None:
 @pytest.mark.parametrize("name", NAMES)
 def test_every_hole_is_at_its_place_and_through(name: str) -> None:
     one = seen(name)
-    assert one.drawing.holes
-    for hole in one.drawing.holes:
+    assert one.drawing.of(Hole)
+    for hole in one.drawing.of(Hole):
         away = np.hypot(cells(one)[..., 0] - hole.x_mm, cells(one)[..., 1] - hole.y_mm)
         assert (one.board.z[away < hole.diameter_mm / 2 - CELL_MM] <= 0).all()
         through = (one.board.z <= 0) & (away < hole.diameter_mm / 2 + 1)

@@ -1,0 +1,116 @@
+"""What every kind of thing on a sign says of itself, so that whoever asks need not know the kind."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from typing import Any, ClassVar, Literal, Self
+
+import numpy as np
+from msgspec import Struct
+from numpy.typing import NDArray
+from shapely.geometry import MultiPolygon, Polygon
+
+from signgen.geometry.motion import Motion
+from signgen.shop.tools import Tool
+from signgen.tolerances import CHECK_MM
+
+FloatArray = NDArray[np.float64]
+IntArray = NDArray[np.intp]
+Area = Polygon | MultiPolygon
+Side = Literal["face", "back", "both"]
+
+
+class Feature(Struct, frozen=True, kw_only=True):
+    """One thing that a sign has. A kind is a subclass in a file of its own; nobody but the check and the planner of
+    that kind needs to know it.
+
+    `name` is unique in a drawing; `source` the option that asked for it ("text", "frame", "holes"); `text` the letter
+    that it is, '' for all else; `piece` the sign that it belongs to on a sheet of several.
+
+    Depths are positive and count down from the board's top on the side that the feature is cut from; infinite means
+    right through the board.
+    """
+
+    name: str
+    source: str
+    text: str = ""
+    piece: str = ""
+
+    kind: ClassVar[str]
+    """What the report and the tables of words call it."""
+
+    side: ClassVar[Side] = "face"
+    """The side of the board that it is cut from; what goes through from either, as the edge does, is of both."""
+
+    takes: ClassVar[bool] = True
+    """Whether wood goes for it. A raised letter is there because a floor round it is cut, a tab because it is not."""
+
+    rim_mm: ClassVar[float] = CHECK_MM
+    """How near to its outline the depth of a cell of the virtual board says nothing, because the wall is upright; 0
+    where the surface begins at the face."""
+
+    @property
+    def is_letter(self) -> bool:
+        """Whether it is a letter of the text that was asked for."""
+        return self.source == "text"
+
+    @property
+    def footprint(self) -> Area:
+        """All that it takes or keeps of its side of the board, seen from above: valid, shells counter-clockwise."""
+        raise NotImplementedError
+
+    def depths(self, points_mm: FloatArray) -> tuple[FloatArray, FloatArray]:
+        """(n,) least and (n,) greatest depth of the finished surface at (n, 2) points in the footprint; nan where only
+        the exact check of its kind can tell. What else lies there may be deeper."""
+        raise NotImplementedError
+
+    @classmethod
+    def depths_of(
+        cls, features: Sequence[Self], points_mm: FloatArray, owner: IntArray
+    ) -> tuple[FloatArray, FloatArray]:
+        """`depths` of several of its kind at once: point i lies in the footprint of features[owner[i]]; the owners of
+        points ascend."""
+        ends = np.searchsorted(owner, np.arange(len(features) + 1))
+        found = [feature.depths(points_mm[a:b]) for feature, a, b in zip(features, ends[:-1], ends[1:], strict=True)]
+        return np.concatenate([least for least, _ in found]), np.concatenate([most for _, most in found])
+
+    def deepest_mm(self, tool: Tool) -> float:
+        """How deep below the top a cutter's tip may go for its sake; 0 where that cutter has nothing to do with it,
+        infinite where it may go as far as the spoilboard."""
+        raise NotImplementedError
+
+    def moved(self, motion: Motion) -> Self:
+        """Itself after a motion of the plane."""
+        raise NotImplementedError
+
+    def facts(self) -> dict[str, Any]:
+        """Its figures for the report, lengths in mm."""
+        return {}
+
+    @property
+    def slack_ratio(self) -> float:
+        """How much its depth may differ where it lies across the board by one millimetre from where it is drawn:
+        1 / tan(angle / 2) of a sloping wall, 0 of an upright one."""
+        return 0.0
+
+    def limit_mm(self, least_mm: float, across_mm: float) -> float:
+        """How far in depth a cell may be from `depths`: at least so much, or what a tolerance across the board makes of
+        a steep wall."""
+        return max(least_mm, across_mm * self.slack_ratio)
+
+
+def told(feature: Feature) -> dict[str, Any]:
+    """A feature's entry in the report."""
+    letter = {"text": feature.text} if feature.text else {}
+    return {"kind": feature.kind, "name": feature.name, "source": feature.source, **letter, **feature.facts()}
+
+
+def level(points_mm: FloatArray, depth_mm: float) -> FloatArray:
+    """(n,) one depth everywhere, read-only."""
+    return np.broadcast_to(np.float64(depth_mm), (len(points_mm),))
+
+
+def slope_of(angle_deg: float) -> float:
+    """How much wider a cone of that full angle gets with each millimetre up: tan(angle / 2)."""
+    return math.tan(math.radians(angle_deg) / 2)
