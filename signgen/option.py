@@ -1,6 +1,6 @@
 """One thing that can be asked for, by an option on the command line and by the same word in a sign file.
 
-Borders and hole patterns declare their own options with this type; `spec/keys.py` gathers all of them into
+Borders and hole patterns declare their own options with this type; `spec/keys/` gathers all of them into
 the one table from which the command line is built, sign files and lists are read, and sign files are written. Importing
 it is cheap.
 """

@@ -29,7 +29,7 @@ from signgen.proving.sides import Setup, Side, zero_of
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
 from signgen.shop.stock import Stock
-from signgen.spec.keys import NO_TEMPLATE
+from signgen.spec.keys.papers import NO_TEMPLATE
 from signgen.spec.sign_spec import SignSpec
 from signgen.template.template import NAME, template_files
 from signgen.user_file import read_json

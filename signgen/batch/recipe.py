@@ -21,7 +21,7 @@ from signgen.errors import AskError, Problem
 from signgen.option import did_you_mean, read_option
 from signgen.spec import keys as sign_keys
 from signgen.spec.keys import KEY_BY_NAME, OUT
-from signgen.spec.lettering_keys import LINE
+from signgen.spec.keys.lettering import LINE
 from signgen.spec.merge import merged
 from signgen.spec.paths import seen_from
 from signgen.spec.safe_name import safe_name

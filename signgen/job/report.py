@@ -21,7 +21,7 @@ from signgen.numbers import rounded
 from signgen.program.estimate import OperationTime
 from signgen.replay.measure import extents
 from signgen.replay.motion import Motions
-from signgen.spec.keys import NO_TEMPLATE
+from signgen.spec.keys.papers import NO_TEMPLATE
 from signgen.spec.paper import tiling
 from signgen.user_file import read_json
 

@@ -12,7 +12,7 @@ from msgspec import Struct
 from signgen.features.hole import Hole
 from signgen.job.facts import JobFacts, ProgramFacts
 from signgen.job.legibility import reading_note
-from signgen.spec.keys import NO_TEMPLATE
+from signgen.spec.keys.papers import NO_TEMPLATE
 
 SIDE_MM = 250.0
 """What one side of Letter holds between its margins, less two lines for fonts that run wider."""

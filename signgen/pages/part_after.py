@@ -10,7 +10,7 @@ from signgen.job.facts import JobFacts
 from signgen.job.finishes import sunk_letters
 from signgen.job.legibility import reading_note
 from signgen.markup.markup import Html, el
-from signgen.spec.keys import NO_TEMPLATE
+from signgen.spec.keys.papers import NO_TEMPLATE
 from signgen.template.template import CHECK_MM, template_names
 from signgen.words.words import Words, words_of
 

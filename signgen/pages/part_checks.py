@@ -7,7 +7,7 @@ from signgen.job.back_names import PNG, back_names
 from signgen.job.facts import JobFacts
 from signgen.job.tally import verdict_words
 from signgen.markup.markup import Html, Part, el, joined
-from signgen.spec.keys import NO_TEMPLATE
+from signgen.spec.keys.papers import NO_TEMPLATE
 from signgen.template.template import template_names
 from signgen.words.words import Words, words_of
 

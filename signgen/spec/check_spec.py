@@ -16,7 +16,7 @@ from signgen.shop.shop import Shop
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
-from signgen.spec.keys import CELL
+from signgen.spec.keys.machine import CELL
 from signgen.spec.tool_words import tool_in_words
 from signgen.units import Limits, length_mm, points_mm, size_mm
 

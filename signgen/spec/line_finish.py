@@ -8,7 +8,7 @@ from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
 from signgen.spec.depths import letter_depth_of
 from signgen.spec.finish import Finish
-from signgen.spec.lettering_keys import LINE, LINE_KEY_BY_NAME
+from signgen.spec.keys.lettering import LINE, LINE_KEY_BY_NAME
 from signgen.spec.sign_spec import LineSpec, TextSpec
 
 

@@ -13,7 +13,7 @@ from signgen.errors import AskError
 from signgen.option import written
 from signgen.spec.asked import Asked
 from signgen.spec.finish import finish_of
-from signgen.spec.lettering_keys import AXIS_DECIMALS, LINE, LINE_KEY_BY_NAME, LINE_KEYS
+from signgen.spec.keys.lettering import AXIS_DECIMALS, LINE, LINE_KEY_BY_NAME, LINE_KEYS
 from signgen.spec.paths import resolved_font
 from signgen.spec.sign_spec import Align, ArcSpec, LineSpec, TextSpec
 from signgen.units import Limits, number

@@ -11,8 +11,9 @@ from signgen.holes.form import COUNTERSINK
 from signgen.holes.none import NoHoles
 from signgen.option import Option
 from signgen.spec.asked import is_off
-from signgen.spec.keys import BORDER_KEYS, FORM_KEYS, HOLE_KEYS, KEY_BY_NAME
-from signgen.spec.lettering_keys import LINE
+from signgen.spec.keys import KEY_BY_NAME
+from signgen.spec.keys.families import BORDER_KEYS, FORM_KEYS, HOLE_KEYS
+from signgen.spec.keys.lettering import LINE
 from signgen.spec.lines import with_words
 
 

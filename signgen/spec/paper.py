@@ -10,7 +10,7 @@ from signgen.borders import Border
 from signgen.holes import HolePattern
 from signgen.messages.figures import plain
 from signgen.spec.asked import Asked
-from signgen.spec.keys import NO_TEMPLATE
+from signgen.spec.keys.papers import NO_TEMPLATE
 
 PAPERS_MM = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
 """Upright. Sources: ISO 216 for A4; ANSI/ASME Y14.1 size A, 8 1/2 by 11 in, for letter."""

@@ -1,6 +1,6 @@
 """What was asked for, from the command line, a sign file or a row of a table, into a complete SignSpec.
 
-All of them come here as one mapping of keys (`spec/keys.py`) to texts or values, so that they are read alike.
+All of them come here as one mapping of keys (`spec/keys/`) to texts or values, so that they are read alike.
 """
 
 from __future__ import annotations

@@ -18,7 +18,8 @@ from signgen.holes.form import HoleForm
 from signgen.holes.keyholes import Keyholes
 from signgen.option import Option
 from signgen.spec.asked import Asked
-from signgen.spec.keys import BORDER_KEYS, FORM_KEYS, HOLE_KEYS, KEY_BY_NAME
+from signgen.spec.keys import KEY_BY_NAME
+from signgen.spec.keys.families import BORDER_KEYS, FORM_KEYS, HOLE_KEYS
 from signgen.units import POSITIVE, size_mm
 
 if TYPE_CHECKING:

@@ -23,7 +23,7 @@ Every key is an option of `signgen make` without its dashes, and options on the 
     align = "left"
 
 A table may hold text, font, font-axes, cap-height or digit-height, height-ratio, align, line-spacing (to the line
-above), letter-spacing, finish, depth, arc, arc-side and arc-centre (`lettering_keys.py`); tables stand below all other
+above), letter-spacing, finish, depth, arc, arc-side and arc-centre (`keys/lettering.py`); tables stand below all other
 keys. Words on the command line, or in a row of a list, take the place of the tables' words, one after the other.
 
 Paths (`font` when it is one, that of `border = "path:..."`, `shop`, `out`) are seen from the folder that the file lies
@@ -42,7 +42,7 @@ from pathlib import Path
 
 from signgen.option import Option, written
 from signgen.spec import keys
-from signgen.spec.lettering_keys import LINE, LINE_KEY_BY_NAME
+from signgen.spec.keys.lettering import LINE, LINE_KEY_BY_NAME
 from signgen.spec.lines import asked_of_line
 from signgen.spec.paths import seen_from
 from signgen.spec.sign_spec import SignSpec

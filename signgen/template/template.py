@@ -12,7 +12,7 @@ from signgen.job.facts import JobFacts
 from signgen.markup.markup import Html, el, raw
 from signgen.markup.page import page
 from signgen.pictures.plate import INK, SOFT, Plate, text_width
-from signgen.spec.keys import NO_TEMPLATE
+from signgen.spec.keys.papers import NO_TEMPLATE
 from signgen.spec.paper import AROUND_MM, BAR_MM, EDGE_MM, STRIP_MM, Tiling, tiling
 from signgen.spec.sign_spec import SignSpec
 from signgen.template.marks import Paper, draw_marks, screws

@@ -16,7 +16,7 @@ from signgen.features.hole import Hole
 from signgen.markup.markup import Html, Part, el, joined
 from signgen.numbers import figure, time_parts
 from signgen.shop.tools import Tool
-from signgen.spec.keys import LANGUAGES
+from signgen.spec.keys.papers import LANGUAGES
 from signgen.spec.sign_spec import SignSpec
 
 

@@ -23,7 +23,7 @@ from signgen.pipeline import gather, make_job, read_sign
 from signgen.playback.preview_html import POLICY, preview_html
 from signgen.shop.load import load_shop
 from signgen.shop.tools import Tool
-from signgen.spec.keys import LANGUAGES
+from signgen.spec.keys.papers import LANGUAGES
 from signgen.template.template import STYLE
 from signgen.words.words import Words, words_in
 from tests.asking import spec_of

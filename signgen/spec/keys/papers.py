@@ -1,0 +1,40 @@
+"""What can be asked for of the sheet, the pictures and the template."""
+
+from __future__ import annotations
+
+from signgen.option import Option
+
+LANGUAGES = ("en", "de")
+"""Of everything that people read; each has its table in signgen/words."""
+
+NO_TEMPLATE = "none"
+
+PAPERS: tuple[Option, ...] = (
+    Option(
+        name="language", kind="choice", metavar="WORD", group="Papers", choices=LANGUAGES, default="en",
+        help="Language of the setup sheet, the page with the moves and the summary: en or de.",
+        field="language",
+    ),
+    Option(
+        name="template", kind="choice", metavar="PAPER", group="Papers", choices=(NO_TEMPLATE, "a4", "letter"),
+        default=NO_TEMPLATE,
+        help="Draw a drilling template too, to tape to the wall: the holes at full size on a4 or letter paper.",
+        write=lambda spec: spec.template,
+    ),
+    Option(
+        name="sheet-format", kind="choice", metavar="WORD", group="Papers", choices=("html", "pdf", "both"),
+        default="html", help="The setup sheet as setup.html, as setup.pdf (needs signgen[pdf]), or both.",
+        field="sheet_format",
+    ),
+    Option(
+        name="steps", kind="flag", metavar="true", group="Papers", default="false",
+        help="Draw steps.png too: the board after each program.",
+        field="steps",
+    ),
+    Option(
+        name="paint", kind="word", metavar="COLOUR", group="Papers",
+        help="Paint the letters in the pictures: a name (black, white, red, gold ...) or #rrggbb.",
+        otherwise="the bare cut",
+        write=lambda spec: spec.paint, left_open="the bare cut",
+    ),
+)  # fmt: skip
