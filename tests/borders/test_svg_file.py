@@ -176,7 +176,8 @@ def test_what_is_not_displayed_is_not_drawn(read, before, after):
     "style",
     [
         "path{d:path('M0 0h5v5z')}", ".a{transform:scale(2)}", "path { display: none }", "@import url(x.css);",
-        "@media print{path{d:none}}", "g{visibility:hidden}", "path{clip-path:url(#c)}", "/**/path{/*;*/ translate: 3px}",
+        "@media print{path{d:none}}", "g{visibility:hidden}", "path{clip-path:url(#c)}",
+        "/**/path{/*;*/ translate: 3px}",
         "a{fill:red;scale:2}",
     ],
 )  # fmt: skip
