@@ -22,9 +22,10 @@ from signgen.job.survey import Deepest, ProgramSurvey, Range, Survey
 from signgen.program.blocks import RAPID, Moves
 from signgen.program.estimate import Estimate, estimate
 from signgen.replay.heights import HeightMap, board
-from signgen.replay.measure import Extent, arc_frame, extents
+from signgen.replay.measure import Extent, extents
 from signgen.replay.motion import ARC_CCW, ARC_CW, Motions
 from signgen.replay.motion import RAPID as READ_RAPID
+from signgen.replay.pieces import G17, chorded
 from signgen.shop.load import load_shop
 from signgen.shop.materials import Machine
 from signgen.shop.tools import Tool
@@ -214,25 +215,15 @@ def time_of(motions: Motions, machine: Machine, dwell_s: float) -> Estimate:
 
 def moves_of(motions: Motions) -> Moves:
     """The same motions as the assembly makes them: arcs in the plane of G17 as arcs, in upright planes as chords."""
-    frame = arc_frame(motions)
-    upright = motions.plane[frame.index] != 17
-    half = 2 * np.arcsin(np.sqrt(np.clip(CHORD_MM / np.maximum(2 * frame.radius_mm, CHORD_MM), 0, 0.5)))
-    count = np.ones(len(motions), np.intp)
-    count[frame.index[upright]] = np.ceil(np.abs(frame.sweep_rad) / (2 * half))[upright].astype(np.intp)
-    owner = np.repeat(np.arange(len(motions)), count)
-    share = (np.arange(len(owner)) - (np.cumsum(count) - count)[owner] + 1) / count[owner]
-    ends = motions.end_mm[owner].copy()
-    place = np.full(len(motions), -1, np.intp)
-    place[frame.index] = np.arange(len(frame.index))
-    on_arc = np.flatnonzero((count[owner] > 1) & (share < 1))
-    ends[on_arc] = frame.points_mm(place[owner[on_arc]], share[on_arc])
+    pieces = chorded(motions, np.arange(len(motions)), CHORD_MM, upright_only=True)
+    owner = pieces.owner
     kinds = np.full(len(motions), LINE, np.uint8)
-    level = motions.plane == 17
+    level = motions.plane == G17
     for read, made in ((READ_RAPID, RAPID), (ARC_CW, CW), (ARC_CCW, CCW)):
         kinds[(motions.kind == read) & (level | (read == READ_RAPID))] = made
     return Moves(
         kinds=kinds[owner],
-        ends_mm=ends,
+        ends_mm=pieces.end_mm,
         centres_mm=motions.centre_mm[owner],
         feeds_mm_per_min=motions.feed_mm_per_min[owner],
     )

@@ -9,9 +9,8 @@ import shapely
 from msgspec import Struct
 from numpy.typing import NDArray
 
-from signgen.replay.measure import arc_frame
 from signgen.replay.motion import RAPID, FloatArray, Motions
-from signgen.replay.pieces import MOST_CHORDS, Pieces, clipped
+from signgen.replay.pieces import Pieces, chorded, clipped
 from signgen.shop.stock import WorkZero
 from signgen.shop.tools import Tool
 
@@ -139,24 +138,11 @@ def radius_above_tip(tool: Tool, up_mm: FloatArray) -> FloatArray:
 def way_of(motions: Motions, zero: WorkZero, program: int, chord_mm: float) -> tuple[Way, Way]:
     """(cutting, rapid) pieces of a program. Arcs of every plane are chorded to `chord_mm`."""
     shift = np.array([zero.x_mm, zero.y_mm, zero.z_mm])
-    arcs = arc_frame(motions)
-    count = np.ones(len(motions), np.intp)
-    # Sagitta R (1 - cos h) = chord gives the half angle h = 2 asin sqrt(chord / 2 R). Source: check-values section
-    # 15.4.
-    half = 2 * np.arcsin(np.sqrt(np.clip(chord_mm / np.maximum(2 * arcs.radius_mm, chord_mm), 0, 0.5)))
-    count[arcs.index] = np.clip(np.ceil(np.abs(arcs.sweep_rad) / (2 * half)), 1, MOST_CHORDS).astype(np.intp)
-    owner = np.repeat(np.arange(len(motions)), count)
-    number = np.arange(len(owner)) - (np.cumsum(count) - count)[owner]
-    start, end = motions.start_mm[owner], motions.end_mm[owner]
-    frame_of = np.full(len(motions), -1, np.intp)
-    frame_of[arcs.index] = np.arange(len(arcs.index))
-    later = np.flatnonzero(number > 0)
-    joint = arcs.points_mm(frame_of[owner[later]], number[later] / count[owner[later]])
-    start[later] = joint
-    end[later - 1] = joint
+    pieces = chorded(motions, np.arange(len(motions)), chord_mm)
+    owner = pieces.owner
     every = Way(
-        start_mm=start + shift,
-        end_mm=end + shift,
+        start_mm=pieces.start_mm + shift,
+        end_mm=pieces.end_mm + shift,
         motion=owner,
         line=motions.line[owner],
         program=np.full(len(owner), program, np.intp),

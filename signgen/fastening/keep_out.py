@@ -11,8 +11,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from signgen.drawing.drawing import Drawing
-from signgen.replay.measure import arc_frame
-from signgen.replay.motion import ARC_CCW, ARC_CW, Motions, Replay
+from signgen.replay.motion import Motions, Replay
+from signgen.replay.pieces import chorded
 from signgen.shop.stock import WorkZero
 from signgen.shop.tools import Tool
 
@@ -100,17 +100,8 @@ def _widened(ways: bytes, radius: float) -> BaseGeometry:
 
 def tip_lines(motions: Motions) -> FloatArray:
     """(m, 2, 3) straight pieces of the tip's way in program coordinates; arcs become chords within CHORD_MM."""
-    straight = (motions.kind != ARC_CW) & (motions.kind != ARC_CCW)
-    lines = np.stack([motions.start_mm[straight], motions.end_mm[straight]], axis=1)
-    frame = arc_frame(motions)
-    if not len(frame.index):
-        return lines
-    step = 2 * np.arccos(1 - np.minimum(CHORD_MM / np.maximum(frame.radius_mm, CHORD_MM), 1))
-    counts = np.ceil(np.abs(frame.sweep_rad) / step).astype(np.intp)
-    which = np.repeat(np.arange(len(counts)), counts)
-    number = np.arange(len(which)) - np.repeat(np.cumsum(counts) - counts, counts)
-    ends = [frame.points_mm(which, (number + k) / counts[which]) for k in (0, 1)]
-    return np.concatenate([lines, np.stack(ends, axis=1)])
+    pieces = chorded(motions, np.arange(len(motions)), CHORD_MM)
+    return np.stack([pieces.start_mm, pieces.end_mm], axis=1)
 
 
 def _apart(flat: FloatArray, drawing: Drawing) -> tuple[FloatArray, FloatArray]:

@@ -15,6 +15,7 @@ CHORD_MM = 0.002
 """How far a chord may stray from its arc: a twentieth of what the checks see."""
 MOST_CHORDS = 4096
 """Of one arc; reached at a radius of some 7 m, where it keeps a strange program from filling the memory."""
+G17 = 17
 _MOTIONS_AT_ONCE = 16384
 _WEIGHTS = np.array([1.0, 2**0.5, 3**0.5, 5**0.5])
 """Of the two places that make a way: without a common measure, so that different ways seldom get one number."""
@@ -41,31 +42,39 @@ def straight_pieces(motions: Motions, chosen: NDArray[np.intp], offset_mm: Float
     arcs become chords that stray by CHORD_MM at most."""
     for at in range(0, len(chosen), _MOTIONS_AT_ONCE):
         part = chosen[at : at + _MOTIONS_AT_ONCE]
-        lines = part[(motions.kind[part] == FEED) | (motions.kind[part] == RAPID)]
-        arcs = part[(motions.kind[part] != FEED) & (motions.kind[part] != RAPID)]
-        chords = _chords(motions, arcs)
-        yield Pieces(
-            start_mm=np.concatenate((motions.start_mm[lines], chords.start_mm)) + offset_mm,
-            end_mm=np.concatenate((motions.end_mm[lines], chords.end_mm)) + offset_mm,
-            owner=np.concatenate((lines, chords.owner)),
-        )
+        pieces = chorded(motions, part, CHORD_MM)
+        yield Pieces(start_mm=pieces.start_mm + offset_mm, end_mm=pieces.end_mm + offset_mm, owner=pieces.owner)
 
 
-def _chords(motions: Motions, arcs: NDArray[np.intp]) -> Pieces:
-    """Source: check-values.md 15.4, chord error e of n segments a turn: n >= pi / acos(1 - e / R)."""
-    frame = arc_frame(motions, arcs)
-    half = np.arccos(1 - np.minimum(CHORD_MM / np.maximum(frame.radius_mm, CHORD_MM), 1.0))
-    count = np.ceil(np.abs(frame.sweep_rad) / (2 * half)).astype(np.intp)
+def chorded(motions: Motions, chosen: NDArray[np.intp], chord_mm: float, *, upright_only: bool = False) -> Pieces:
+    """The chosen motions as straight pieces in their order; arcs become chords that stray by `chord_mm` at most, or
+    only those do that do not lie in the plane of G17.
+
+    Source: the sagitta R (1 - cos h) of half a chord's angle h; h = 2 asin sqrt(e / 2 R) keeps its digits when small.
+    """
+    round_ones = (motions.kind[chosen] != FEED) & (motions.kind[chosen] != RAPID)
+    if upright_only:
+        round_ones &= motions.plane[chosen] != G17
+    at = np.flatnonzero(round_ones)
+    if not len(at):
+        return Pieces(start_mm=motions.start_mm[chosen], end_mm=motions.end_mm[chosen], owner=chosen)
+    frame = arc_frame(motions, chosen[at])
+    half = 2 * np.arcsin(np.sqrt(np.clip(chord_mm / np.maximum(2 * frame.radius_mm, chord_mm), 0, 0.5)))
+    turned = np.abs(frame.sweep_rad)
     # Three at least: two chords of a full circle no wider than the chord error would be one line walked twice.
-    count = np.clip(count, np.where(np.abs(frame.sweep_rad) > 4, 3, 1), MOST_CHORDS)
-    which = np.repeat(np.arange(len(arcs)), count)
-    step = np.arange(len(which)) - np.repeat(np.cumsum(count) - count, count)
-    start = frame.points_mm(which, step / count[which])
-    end = frame.points_mm(which, (step + 1) / count[which])
-    first, last = step == 0, step + 1 == count[which]
-    start[first] = motions.start_mm[arcs[which[first]]]
-    end[last] = motions.end_mm[arcs[which[last]]]
-    return Pieces(start_mm=start, end_mm=end, owner=arcs[which])
+    chords = np.clip(np.ceil(turned / (2 * half)), np.where(turned > 4, 3, 1), MOST_CHORDS)
+    count = np.ones(len(chosen), np.intp)
+    count[at] = chords.astype(np.intp)
+    which = np.repeat(np.arange(len(chosen)), count)
+    number = np.arange(len(which)) - (np.cumsum(count) - count)[which]
+    start, end = motions.start_mm[chosen[which]], motions.end_mm[chosen[which]]
+    later = np.flatnonzero(number > 0)
+    arc_of = np.zeros(len(chosen), np.intp)
+    arc_of[at] = np.arange(len(at))
+    joints = frame.points_mm(arc_of[which[later]], number[later] / count[which[later]])
+    start[later] = joints
+    end[later - 1] = joints
+    return Pieces(start_mm=start, end_mm=end, owner=chosen[which])
 
 
 def lowest(pieces: Pieces) -> Pieces:
