@@ -158,14 +158,12 @@ def _program(case: Case, number: int, before: HeightMap, after: HeightMap) -> Pr
     taken = time_of(motions, case.machine, tested.replay.dwell_s if tested.cutters == 1 else 0.0)
     cut = deepest = speeds = feeds = plunges = None
     if len(sunk):
-        k = int(sunk.low_z_mm.argmin())
+        k, (low_x, low_y, low_z) = sunk.lowest()
         ends = np.concatenate([sunk.start_mm, sunk.end_mm])
-        low = ends[int(ends[:, 2].argmin())]
         reach = np.tile(sunk.radii_mm(tested.tool, top).max(axis=1), 2)[:, None]
         least, most = (ends[:, :2] - reach).min(axis=0), (ends[:, :2] + reach).max(axis=0)
         cut = ((float(least[0]), float(most[0])), (float(least[1]), float(most[1])))
-        place = (float(low[0]), float(low[1]))
-        deepest = Deepest(depth_mm=float(top - low[2]), line=int(sunk.line[k]), place_mm=place)
+        deepest = Deepest(depth_mm=top - low_z, line=int(sunk.line[k]), place_mm=(low_x, low_y))
         step = sunk.end_mm - sunk.start_mm
         down = (step[:, 2] < 0) & (np.hypot(step[:, 0], step[:, 1]) < STEEP_RATIO * -step[:, 2])
         feed = motions.feed_mm_per_min[sunk.motion]

@@ -268,3 +268,13 @@ def test_a_missing_feed_leaves_the_time_open() -> None:
     motions = read_program("G21 G90 G94 G17\nG0 X0 Y0 Z0\nG1 X10\nG1 X20\nM2\n").motions
     assert not math.isfinite(time_of(motions, spec_of().machine, 0.0).minutes)
     assert time_of(read_program("M2\n").motions, spec_of().machine, 3.0).minutes == pytest.approx(0.05)
+
+
+def test_the_deepest_cut_is_named_at_one_line_and_its_own_place(tmp_path: Path) -> None:
+    again = "G1 Z-3 F300\nG1 X110 F1200\nG0 Z5\nG0 X20 Y20\nG1 Z-3 F300\nG1 X30 F1200\nG0 Z5\n"
+    one = judged(tmp_path, SLOT.replace("G1 Z-3 F300\nG1 X110 F1200\nG0 Z5\n", again))
+    assert one.survey
+    deepest = one.survey.programs[0].deepest
+    assert deepest
+    assert (deepest.depth_mm, deepest.place_mm) == (3.0, (50.0, 40.0))
+    assert (tmp_path / "0.nc").read_text().splitlines()[deepest.line - 1] == "G1 Z-3 F300"

@@ -34,8 +34,8 @@ Least error seen: 0.02 mm."""
         for program, cuts in zip(case.programs, case.cuts, strict=True):
             if not len(cuts):
                 continue
-            k = int(cuts.low_z_mm.argmin())
-            depth = max(0.0, top - float(cuts.low_z_mm[k]))
+            k, (x, y, low) = cuts.lowest()
+            depth = max(0.0, top - low)
             tool = program.tool
             depths.append(f"{depth:.2f} of {tool.reach_mm:g} mm in {program.file}")
             what = ""
@@ -45,13 +45,12 @@ Least error seen: 0.02 mm."""
             elif depth > tool.stickout_mm - NUT_CLEARANCE_MM + SLACK_MM:
                 what = f"it stands {tool.stickout_mm:g} mm out of the collet and the nut needs {NUT_CLEARANCE_MM:g} mm"
             if what:
-                place = (float(cuts.end_mm[k, 0]), float(cuts.end_mm[k, 1]))
                 findings.append(
                     Finding(
-                        message=f"{tool.name} goes {depth:.2f} mm deep at {at(*place)}, but {what}.",
+                        message=f"{tool.name} goes {depth:.2f} mm deep at {at(x, y)}, but {what}.",
                         file=program.file,
                         line=int(cuts.line[k]),
-                        place_mm=place,
+                        place_mm=(x, y),
                         remedy="Take a longer cutter or a thinner board.",
                     )
                 )

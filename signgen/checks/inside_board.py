@@ -38,10 +38,9 @@ Least error seen: 0.05 mm, from the motions alone."""
             cutting = cuts.below(top - 1e-6)
             if not len(cutting):
                 continue
-            for side, (inside, k) in enumerate(_room(cutting, cutting.radii_mm(program.tool, top), bounds)):
+            for side, (inside, k, place) in enumerate(_room(cutting, cutting.radii_mm(program.tool, top), bounds)):
                 room[side] = min(room[side], inside)
                 if inside < -CHECK_MM:
-                    place = (float(cutting.end_mm[k, 0]), float(cutting.end_mm[k, 1]))
                     findings.append(
                         Finding(
                             message=f"The cutter reaches {-inside:.2f} mm out {SIDES[side]} the board at {at(*place)}.",
@@ -56,14 +55,15 @@ Least error seen: 0.05 mm, from the motions alone."""
         return verdict(self, findings, least)
 
 
-def _room(cutting: Way, radii: np.ndarray, bounds: np.ndarray) -> list[tuple[float, int]]:
-    """For each side (left, below, right, above): how far inside the board the cutter stays, and the piece that comes
-    nearest to leaving."""
+def _room(cutting: Way, radii: np.ndarray, bounds: np.ndarray) -> list[tuple[float, int, tuple[float, float]]]:
+    """For each side (left, below, right, above): how far inside the board the cutter stays, the piece that comes
+    nearest to leaving, and where it does."""
     found = []
     for side in range(4):
         sign = 1 if side < 2 else -1
         ends = np.stack([cutting.start_mm[:, side % 2], cutting.end_mm[:, side % 2]], axis=1) * sign - radii
         inside = ends.min(axis=1) - bounds[side]
         k = int(inside.argmin())
-        found.append((float(inside[k]), k))
+        x, y, _ = (cutting.start_mm if ends[k, 0] < ends[k, 1] else cutting.end_mm)[k].tolist()
+        found.append((float(inside[k]), k, (x, y)))
     return found

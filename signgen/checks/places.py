@@ -50,6 +50,10 @@ def feature_at(drawing: Drawing, x_mm: float, y_mm: float) -> str:
     return name if away < 0.005 else f"{away:.2f} mm from {name}"
 
 
+NEAR_MM = 10.0
+"""From here on a move is not the one that should have cut a place: wider than the radius of any cutter here."""
+
+
 def at(x_mm: float, y_mm: float) -> str:
     """A place in words: "(34.1, 60.2)"."""
     return f"({x_mm:.1f}, {y_mm:.1f})"
@@ -76,7 +80,7 @@ def deepest_line(case: Case, x_mm: float, y_mm: float) -> tuple[str, int | None]
 
 def nearest_line(case: Case, x_mm: float, y_mm: float) -> tuple[str, int | None]:
     """(file, line) of the feed move below the stock's top that passes nearest to a place; of several passes one above
-    the other, the lowest."""
+    the other, the lowest. ("", None) when none comes near: a line that has nothing to do with the place misleads."""
     top = case.stock.thickness_mm
     pieces = joined([cuts.where(np.flatnonzero(cuts.low_z_mm < top)) for cuts in case.cuts])
     if not len(pieces):
@@ -86,6 +90,8 @@ def nearest_line(case: Case, x_mm: float, y_mm: float) -> tuple[str, int | None]
     length = np.einsum("ij,ij->i", step, step)
     share = np.clip(np.einsum("ij,ij->i", place - start, step) / np.where(length > 0, length, 1.0), 0.0, 1.0)
     away = np.hypot(*(start + share[:, None] * step - place).T)
+    if away.min() > NEAR_MM:
+        return "", None
     near = np.flatnonzero(away <= away.min() + CHECK_MM)
     k = int(near[pieces.low_z_mm[near].argmin()])
     return case.programs[int(pieces.program[k])].file, int(pieces.line[k])

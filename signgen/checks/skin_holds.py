@@ -42,7 +42,8 @@ Least error seen: 0.05 mm."""
             lowest = min(lowest, float(low.min()))
             k = int(low.argmin())
             if low[k] < skin - CHECK_MM:
-                place = (float(cuts.end_mm[k, 0]), float(cuts.end_mm[k, 1]))
+                end = cuts.end_mm[k] if cuts.end_mm[k, 2] <= cuts.start_mm[k, 2] else cuts.start_mm[k]
+                place = (float(end[0]), float(end[1]))
                 findings.append(
                     Finding(
                         message=f"The skin is {max(low[k], 0.0):.2f} mm thick at {at(*place)}; {skin:g} mm was "

@@ -56,6 +56,12 @@ class Way(Struct, frozen=True, kw_only=True):
         """(k,) the lowest height of each piece."""
         return np.minimum(self.start_mm[:, 2], self.end_mm[:, 2])
 
+    def lowest(self) -> tuple[int, tuple[float, float, float]]:
+        """The first piece that goes as deep as any, and the place where it does: line and place belong together."""
+        k = int(self.low_z_mm.argmin())
+        end = self.end_mm[k] if self.end_mm[k, 2] <= self.start_mm[k, 2] else self.start_mm[k]
+        return k, (float(end[0]), float(end[1]), float(end[2]))
+
     @property
     def plan_mm(self) -> FloatArray:
         """(k, 4) x0, y0, x1, y1 of each piece."""

@@ -16,6 +16,7 @@ from signgen.drawing.drawn_line import DrawnLine
 from signgen.features.hole import Hole
 from signgen.features.tab import Tab
 from signgen.instructions import Touch
+from tests.checks.places_and_lines import apart
 from tests.checks.plate import (
     BEVELLED,
     CUT_OUT,
@@ -541,8 +542,10 @@ def test_the_good_plate_passes_every_check(plate: Plate) -> None:
 def test_sabotage_is_caught_by_the_check_that_claims_it(
     plate: Plate, code: str, lines: tuple[int, ...] | range
 ) -> None:
-    report = judge(plate.case())
+    case = plate.case()
+    report = judge(case)
     assert not report.passed
+    assert apart(case, report) == []
     result = next(result for result in report.results if result.code == code)
     assert result.findings, [(other.code, finding.message) for other, finding in report.findings()]
     named = {finding.line for finding in result.findings}
