@@ -20,6 +20,7 @@ from signgen.drawing.keyholes import kept_free, keyhole_problems, keyhole_warnin
 from signgen.drawing.ornament import frame, rules
 from signgen.drawing.panel import made, panel_area, recess_problems, text_inset_mm, where_asked
 from signgen.drawing.uncut import lost_grooves, lost_problems
+from signgen.drawing.walls import wall_problems, wall_warnings_of_through
 from signgen.drawing.words import lettering_of
 from signgen.errors import CannotMakeError, Problem, SignGenError
 from signgen.features.edge import Edge
@@ -75,6 +76,7 @@ def _with_room(spec: SignSpec) -> Drawing:
         *over_problems(spec, keyholes, (*grooves, *drawn.recesses)),
         *recess_problems(drawn, lines, panel, edge, holes),
         *(loose_problems(through, edge, holes, spec.bridges) if through else ()),
+        *wall_problems(spec, grooves, through, edge, holes),
         *ornament_problems(corners, [*grooves, *drawn.raised], edge, holes),
     ]
     if problems:
@@ -100,6 +102,7 @@ def _with_room(spec: SignSpec) -> Drawing:
             *hole_warnings(spec, edge, holes, grooves),
             *keyhole_warnings(spec, keyholes),
             *holding_warnings(spec, edge, tabs),
+            *wall_warnings_of_through(spec, through, edge, holes),
         ),
     )
 

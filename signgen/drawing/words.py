@@ -144,23 +144,44 @@ def _pen_mm(spec: SignSpec, line: LineSpec) -> float:
 
 def _collisions(spec: SignSpec, lettering: Lettering) -> Iterator[Problem]:
     """Lines round the sign's middle must not run into others, nor lines whose letters are made in different ways;
-    straight lines alike that are set close together may, and then their letters are one."""
+    straight lines alike that touch may, and then their letters are one, unless capitals would stand over each other."""
     rows = [spec.text.rows[row.measured.line.source] for row in lettering.rows]
     ways = [(spec.finish_of(row), spec.depth_of(row)) for row in rows]
     for letter in lettering.letters:
         lines = sorted({letter.line, *letter.other_lines})
         apart = any(lettering.rows[line].about_sign for line in lines) or len({ways[line] for line in lines}) > 1
-        if len(lines) > 1 and apart:
+        if len(lines) > 1 and (apart or _over_each_other(lettering, lines)):
             yield Problem(
                 where="text",
                 what=f"Lines {' and '.join(str(line + 1) for line in lines)} run into each other.",
-                remedy="Use another arc or more line-spacing, smaller letters, or leave the height out so that they "
-                "are made to fit.",
+                remedy=_room_for_lines(rows),
             )
             return
 
 
+def _room_for_lines(rows: Sequence[LineSpec]) -> str:
+    """What keeps lines apart, of what was asked for."""
+    ways = ["another arc", "more line-spacing"] if any(row.arc for row in rows) else ["more line-spacing"]
+    if all(row.is_fitted for row in rows):
+        return f"Use {' or '.join(ways)}."
+    return f"Use {', '.join(ways)}, smaller letters, or leave the height out so that they are made to fit."
+
+
+def _over_each_other(lettering: Lettering, lines: Sequence[int]) -> bool:
+    """Whether baselines are less than a capital apart."""
+    rows = [lettering.rows[line] for line in lines]
+    return any(
+        abs(one.baseline_mm - other.baseline_mm) < min(one.cap_height_mm, other.cap_height_mm)
+        for one, other in itertools.pairwise(rows)
+    )
+
+
 def _warnings(text: TextSpec, lettering: Lettering) -> Iterator[str]:
+    joined = [(letter.line, *letter.other_lines) for letter in lettering.letters if letter.other_lines]
+    touching = set(itertools.chain.from_iterable(joined))
+    if touching:
+        numbers = " and ".join(str(number + 1) for number in sorted(touching))
+        yield f"Letters of lines {numbers} touch, and are cut as one: use more line-spacing to keep them apart."
     by_digits = {number for number, row in enumerate(text.rows) if row.digit_height_mm is not None}
     for row in lettering.rows:
         line = row.measured.line

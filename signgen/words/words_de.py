@@ -547,6 +547,22 @@ PHRASES = (
      r'smaller tolerance\.',
      "Etwas an {0} ist kleiner als die Toleranz von {1} mm und kann verloren gehen. Größere Buchstaben oder eine "
      "kleinere Toleranz nehmen."),
+    (r"Only ([\d.]+) mm of wood stand between letters that are cut right through, and it may break: use more "
+     r"letter-spacing\.",
+     "Nur {0} mm Holz stehen zwischen Buchstaben, die durch die Platte gehen, und können brechen: mehr letter-spacing "
+     "nehmen."),
+    (r"The inside of (.+) hangs on less than ([\d.]+) mm of wood: use more bridges or a larger bridge-width, and stick "
+     r"the board down there\.",
+     "Das Innere von {0} hängt an weniger als {1} mm Holz: mehr bridges oder größere bridge-width nehmen, und die "
+     "Platte dort festkleben."),
+    (r"Each inside hangs on one bridge, about which the cutter can turn it: bridges 2 hold it\.",
+     "Jedes Innere hängt an einer Brücke, um die der Fräser es drehen kann: bridges 2 halten es."),
+    (r"The (?:skin|tabs) of ([\d.]+) mm are measured from the board's top, and boards differ by 0\.2 mm in thickness: "
+     r"measure the board where it is cut out, or use z-zero bottom\.",
+     "Was das Schild hält ({0} mm), wird von der Oberseite gemessen, und Platten sind bis zu 0,2 mm verschieden dick: "
+     "die Platte dort messen, wo sie durchgeschnitten wird, oder z-zero bottom nehmen."),
+    (r"Letters of lines (.+) touch, and are cut as one: use more line-spacing to keep them apart\.",
+     "Buchstaben der Zeilen {0} berühren sich und werden zu einem: mehr line-spacing trennt sie."),
     (r"A stroke of (.+) is narrower than the ([\d.]+) mm flat of the bit's tip and stays uncut there, at most "
      r"([\d.]+) % of a letter\. Use larger "
      r"letters, or a bit with a finer tip\.",

@@ -3,6 +3,19 @@
 from __future__ import annotations
 
 WORDS = {
+    "tabs.low": "Haltestege von {height} gehen verloren, wo die Platte etwas dünner ist als gemessen.",
+    "tabs.higher": "{least} oder mehr nehmen.",
+    "tabs.narrow": "Haltestege von {width} Breite brechen, bevor das Schild ausgeschnitten ist.",
+    "tabs.wider": "{least} oder mehr nehmen.",
+    "walls.touch": "{one} läuft in {other}.",
+    "walls.between": "Zwischen {one} und {other} blieben nur {wood} Holz.",
+    "walls.edge": "{one} geht durch die Platte, und bis zur Kante des Schildes blieben nur {wood} Holz.",
+    "walls.hangs": "Das Innere von {letter} hinge an weniger als {least} Holz und bräche ab.",
+    "walls.move_line": "Kleinere Höhe, größeren Rand oder andere Stelle der Linie nehmen: {least} müssen bleiben.",
+    "walls.smaller": "Kleinere Höhe oder weniger Text nehmen: {least} müssen bleiben.",
+    "walls.more_spacing": "Mehr letter-spacing oder größere Buchstaben nehmen.",
+    "walls.wider_bridges": "Größere bridge-width oder mehr bridges nehmen.",
+    "walls.bridges": "Größere Buchstaben oder bridges nehmen.",
     "edge.notch_lost": "Der Fräser von {cutter} kommt nicht in eine Kerbe des Umrisses bei X{x} Y{y}: {deep} Holz "
     "blieben, wo sie verlangt war.",
     "edge.name_the_thinner": "end-mill {cutter:bare} nennen, der hineinkommt (bis {largest}), oder die Kerbe breiter "

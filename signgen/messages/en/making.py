@@ -3,6 +3,19 @@
 from __future__ import annotations
 
 WORDS = {
+    "tabs.low": "Tabs of {height} are lost where the board is a little thinner than measured.",
+    "tabs.higher": "Use {least} or more.",
+    "tabs.narrow": "Tabs {width} wide break before the sign is cut out.",
+    "tabs.wider": "Use {least} or more.",
+    "walls.touch": "{one} runs into {other}.",
+    "walls.between": "Only {wood} of wood would stay between {one} and {other}.",
+    "walls.edge": "{one} is cut right through, and only {wood} of wood would stay between it and the sign's edge.",
+    "walls.hangs": "The inside of {letter} would hang on less than {least} of wood, and break off.",
+    "walls.move_line": "Use a smaller height, a larger margin, or move the line: {least} or more must stay.",
+    "walls.smaller": "Use a smaller height or less text: {least} or more must stay.",
+    "walls.more_spacing": "Use more letter-spacing, or larger letters.",
+    "walls.wider_bridges": "Use a larger bridge-width, or more bridges.",
+    "walls.bridges": "Use larger letters, or bridges.",
     "edge.notch_lost": "The {cutter} cutter does not get into a notch of the outline near X{x} Y{y}: {deep} of wood "
     "would stay where it was asked for.",
     "edge.name_the_thinner": "Name end-mill {cutter:bare}, which gets in ({largest} or less do), or make the notch "
