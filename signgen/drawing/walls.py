@@ -50,7 +50,7 @@ def wall_problems(
     for letter, line, wall in worst.values():
         what = Message("walls.between", one=letter.name, other=line.name, wood=_mm(wall))
         yield Problem(
-            where=_option(line),
+            where=line.source,
             what=what if wall > 0 else Message("walls.touch", one=letter.name, other=line.name),
             remedy=Message("walls.move_line", least=Mm(BETWEEN_GROOVES_MM)),
         )
@@ -145,11 +145,6 @@ def _hanging(through: Sequence[Recess], edge: Polygon, holes: Sequence[Hole], wi
             away = shapely.distance(piece, np.array([each.area for each in through], dtype=object))
             names[through[int(np.argmin(away))].name] = None
     return list(names)
-
-
-def _option(line: Groove) -> str:
-    """The option that a line comes from."""
-    return next((key for key in ("frame", "ornament") if line.name.startswith(key)), "rule-width")
 
 
 def _mm(wall: float) -> Mm:
