@@ -8,8 +8,8 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
-from typing import Any
 
+import msgspec
 from msgspec import Struct
 from msgspec.structs import replace
 
@@ -49,10 +49,10 @@ class PieceAsked(Struct, frozen=True, kw_only=True):
 
     name: str
     row: int
-    asked: Mapping[str, object]
     x_mm: float
     y_mm: float
     turned: bool
+    asked: Mapping[str, object]
 
 
 class SheetAsked(Struct, frozen=True, kw_only=True):
@@ -63,9 +63,9 @@ class SheetAsked(Struct, frozen=True, kw_only=True):
     number: int
     count: int
     size_mm: tuple[float, float]
-    pieces: tuple[PieceAsked, ...]
     hole_sizes: tuple[HoleSize, ...]
     clear_with: tuple[str, ...] = ()
+    pieces: tuple[PieceAsked, ...]
 
     @property
     def title(self) -> str:
@@ -178,26 +178,7 @@ def _lines(asked: Mapping[str, object]) -> tuple[str, ...]:
 
 def dump_sheet(asked: SheetAsked) -> bytes:
     """The sheet file: reading it gives an equal sheet."""
-    told: dict[str, Any] = {
-        "format": FORMAT,
-        "version": VERSION,
-        "number": asked.number,
-        "count": asked.count,
-        "size_mm": list(asked.size_mm),
-        "hole_sizes": [list(size) for size in asked.hole_sizes],
-        "clear_with": list(asked.clear_with),
-        "pieces": [
-            {
-                "name": piece.name,
-                "row": piece.row,
-                "x_mm": piece.x_mm,
-                "y_mm": piece.y_mm,
-                "turned": piece.turned,
-                "asked": dict(piece.asked),
-            }
-            for piece in asked.pieces
-        ],
-    }
+    told = {"format": FORMAT, "version": VERSION, **msgspec.to_builtins(asked)}
     return (json.dumps(told, indent=1, ensure_ascii=False, allow_nan=False) + "\n").encode()
 
 
@@ -208,23 +189,6 @@ def load_sheet(path: Path) -> SheetAsked:
         told = read_json(path, str(path), remedy=advice)
         if told["format"] != FORMAT:
             raise ValueError(f"its format is {told['format']!r}")
-        return SheetAsked(
-            number=int(told["number"]),
-            count=int(told["count"]),
-            size_mm=(float(told["size_mm"][0]), float(told["size_mm"][1])),
-            hole_sizes=tuple((float(diameter), bool(slot)) for diameter, slot in told["hole_sizes"]),
-            clear_with=tuple(str(name) for name in told.get("clear_with", [])),
-            pieces=tuple(
-                PieceAsked(
-                    name=str(piece["name"]),
-                    row=int(piece["row"]),
-                    asked=dict(piece["asked"]),
-                    x_mm=float(piece["x_mm"]),
-                    y_mm=float(piece["y_mm"]),
-                    turned=bool(piece["turned"]),
-                )
-                for piece in told["pieces"]
-            ),
-        )
-    except (ValueError, KeyError, TypeError, IndexError, OverflowError) as error:
+        return msgspec.convert(told, SheetAsked)
+    except (ValueError, KeyError, TypeError, OverflowError) as error:
         raise AskError.at(str(path), f"This is no sheet file: {error}.", advice) from None

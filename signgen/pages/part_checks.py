@@ -107,17 +107,13 @@ def files(facts: JobFacts) -> Html:
     if facts.spec.template != NO_TEMPLATE:
         named.append((template_names(facts), "files.template"))
     named.append((("report.json",), "files.report"))
-    return el(
-        "p",
-        el("b", words("files.heading")),
-        *(joined(*_files(names), " ", words(key), ";") for names, key in named),
-        " ",
-        el("code", "sign.toml"),
-        f" {words('files.sign')} ",
-        el("code", "signgen make --from sign.toml"),
-        f" {words('files.again')}",
-        id="files",
-    )
+    if facts.pieces:
+        asked = joined(el("code", "sheet.json"), f" {words('files.sheet')}")
+    else:
+        again = el("code", "signgen make --from sign.toml")
+        asked = joined(el("code", "sign.toml"), f" {words('files.sign')} ", again, f" {words('files.again')}")
+    listed = (joined(*_files(names), " ", words(key), ";") for names, key in named)
+    return el("p", el("b", words("files.heading")), *listed, " ", asked, id="files")
 
 
 def _files(names: tuple[str, ...]) -> list[Part]:

@@ -315,6 +315,7 @@ WORDS = {
     "files.back": "deren Blatt und Bild",
     "files.template": "die Bohrschablone",
     "files.report": "alle Zahlen für andere Programme",
+    "files.sheet": "was für jedes Schild bestellt war, und wo es liegt.",
     "files.sign": "was bestellt war:",
     "files.again": "macht dasselbe noch einmal.",
     # setup-back.html

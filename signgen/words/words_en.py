@@ -306,6 +306,7 @@ WORDS = {
     "files.back": "their sheet and picture",
     "files.template": "the drilling template",
     "files.report": "all figures for other programs",
+    "files.sheet": "what was asked for each sign, and where it lies.",
     "files.sign": "what was asked for:",
     "files.again": "makes the same again.",
     # setup-back.html

@@ -16,8 +16,8 @@ from tests.pages.test_setup_sheet import read
 SIGN = {"size": "60x30", "thickness": "6", "font": "atkinson", "holes": "none", "material": "mdf"}
 
 
-def made(language: str) -> Job:
-    signs = [{**SIGN, "language": language, "text": [text]} for text in ("A", "B")]
+def made(language: str, **more: str) -> Job:
+    signs = [{**SIGN, "language": language, "text": [text], **more} for text in ("A", "B")]
     pieces = tuple(
         PieceAsked(name=str(n), row=n + 1, asked=sign, x_mm=70.0 * n - 50, y_mm=20.0, turned=False)
         for n, sign in enumerate(signs, 1)
@@ -41,6 +41,13 @@ def test_it_says_what_lies_where_and_what_is_proved_first(english: Job) -> None:
     assert "A sheet of 200 × 90 mm" in under["board-size"].replace("\u00a0", " ")
     assert "0-outline.nc" in under["zero-proof"]
     assert [piece.strip() for piece in re.findall(r"\d (\w) row", under["pieces"])] == ["A", "B"]
+
+
+def test_every_file_that_it_names_is_there() -> None:
+    pytest.importorskip("weasyprint")
+    job = made("en", **{"sheet-format": "both", "steps": "true"})
+    named = re.findall(r"[\w-]+\.(?:nc|html|pdf|png|svg|json)", read(job.files["setup.html"].decode()).under["files"])
+    assert {"setup.pdf", "steps.png", "sheet.json"} <= set(named) <= set(job.files)
 
 
 def test_in_german_every_passage_differs_and_no_english_sentence_stays(english: Job, german: Job) -> None:
