@@ -8,10 +8,6 @@ import shapely
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
 from signgen.checks.way import Way, joined
-from signgen.features.edge import BEVEL_BELOW_MM, Bevel
-from signgen.features.groove import Groove
-from signgen.features.hole import Hole
-from signgen.features.recess import Recess
 from signgen.geometry.distance import FloatArray
 from signgen.shop.tools import Tool
 from signgen.tolerances import CHECK_MM
@@ -39,9 +35,6 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
 
     def run(self, case: Case) -> CheckResult:
         top = case.stock.thickness_mm
-        depths = [groove.max_depth_mm for groove in case.drawing.of(Groove)]
-        depths += [recess.depth_mm for recess in case.drawing.of(Recess) if recess.sharp]
-        deepest = max([*depths, *(hole.sink_depth_mm for hole in case.drawing.of(Hole))], default=0.0)
         findings: list[Finding] = []
         lows: list[str] = []
         for program, cuts, rapids in zip(case.programs, case.cuts, case.rapids, strict=True):
@@ -56,13 +49,13 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
             floor = -case.breakthrough_mm - tool.point_length_mm
             if low < floor - SLACK_MM:
                 message = f"The tip goes to {-low:.3f} mm below the board at {{}}; {-floor:.3g} mm is allowed."
-            elif case.drawn and tool.kind == "v-bit":
-                allowed = _allowed_mm(case, pieces, deepest)
+            elif case.drawn and (allowed := _allowed_mm(case, pieces, tool)).min() < top:
                 over = top - pieces.low_z_mm - allowed
                 k = int(over.argmax())
                 if over[k] > _floor_slack_mm(case, tool):
                     deep = top - pieces.low_z_mm[k]
-                    message = f"The V-bit goes {deep:.3f} mm deep at {{}}; the drawing allows {allowed[k]:g} mm."
+                    what = "V-bit" if tool.kind == "v-bit" else tool.label
+                    message = f"The {what} goes {deep:.3f} mm deep at {{}}; the drawing allows {allowed[k]:g} mm."
             if message:
                 end = pieces.end_mm[k] if pieces.end_mm[k, 2] <= pieces.start_mm[k, 2] else pieces.start_mm[k]
                 place = (float(end[0]), float(end[1]))
@@ -81,18 +74,21 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
         )
 
 
-def _allowed_mm(case: Case, pieces: Way, deepest_mm: float) -> FloatArray:
-    """(k,) how deep the V-bit may go along each piece: outside an edge that it bevels, a little below the bevel."""
-    allowed = np.full(len(pieces), deepest_mm)
-    chamfer = case.drawing.first(Bevel)
-    if chamfer:
-        within = case.drawing.edge.buffer(-CHECK_MM)
-        shapely.prepare(within)
-        ends = [shapely.contains_xy(within, end[:, 0], end[:, 1]) for end in (pieces.start_mm, pieces.end_mm)]
-        allowed[~ends[0] & ~ends[1]] = chamfer.depth_mm + BEVEL_BELOW_MM
+def _allowed_mm(case: Case, pieces: Way, tool: Tool) -> FloatArray:
+    """(k,) how deep the cutter may go along each piece for what is drawn: outside an edge that is bevelled only as deep
+    as that needs."""
+    features = case.drawing.upward
+    outside = max((each.deepest_mm(tool) for each in features if each.is_outside), default=0.0)
+    within = max((each.deepest_mm(tool) for each in features if not each.is_outside), default=0.0)
+    allowed = np.full(len(pieces), within)
+    if outside:
+        sign = case.drawing.edge.buffer(-CHECK_MM)
+        shapely.prepare(sign)
+        ends = [shapely.contains_xy(sign, end[:, 0], end[:, 1]) for end in (pieces.start_mm, pieces.end_mm)]
+        allowed[~ends[0] & ~ends[1]] = outside
     return allowed
 
 
 def _floor_slack_mm(case: Case, tool: Tool) -> float:
     """What the job's tolerance, which is measured across the board, makes of a depth."""
-    return max(SLACK_MM, case.tolerance_mm, case.tolerance_mm / tool.slope)
+    return max(SLACK_MM, case.tolerance_mm, case.tolerance_mm / tool.slope if tool.kind == "v-bit" else 0.0)

@@ -45,12 +45,12 @@ Least error seen: 0.05 mm in place and diameter, 0.002 mm in depth."""
         off: list[float] = []
         wrong: list[float] = []
         nearby = [Nearby(cuts) for cuts in case.cuts]
-        for number, hole in enumerate(holes):
+        for hole in holes:
             found, centre, diameter = _measured(case, hole, nearby)
             if diameter > 0:
                 off.append(float(np.hypot(*centre)))
                 wrong.append(diameter - hole.diameter_mm)
-            findings += found or _standing(case, number)
+            findings += found or _standing(case, hole)
         detail = f"{len(off)} of {len(holes)} holes measured"
         if off:
             detail += f": centres off by {max(off):.3f} mm, diameters by {max(map(abs, wrong)):.3f} mm at most"
@@ -151,16 +151,16 @@ def _wrong(
     )
 
 
-def _standing(case: Case, number: int) -> list[Finding]:
+def _standing(case: Case, hole: Hole) -> list[Finding]:
     """What the virtual board still holds inside a hole whose rim is right: a core that came loose or was left."""
-    cells = case.ideal.hole_cell[case.ideal.hole_of == number]
+    drawn = case.ideal.of(hole)
+    cells = drawn.cell[np.isinf(drawn.least_mm)]
     heights = case.boards[-1].z_mm.ravel()[cells]
     left = heights > 2 * THROUGH_MM
     if not left.any():
         return []
     k = int(heights.argmax())
     x, y = (float(value) for value in case.ideal.grid.centres_mm(cells[k : k + 1])[0])
-    hole = case.drawing.of(Hole)[number]
     return [
         Finding(
             message=f"{hole.name}: {heights[k]:.2f} mm of wood stands inside it at {at(x, y)}, "

@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
-from signgen.checks.places import at, groove_limits_mm, nearest_line
-from signgen.features.groove import Groove
+from signgen.checks.places import across_mm, at, nearest_line
+from signgen.tolerances import CHECK_MM
 
 REMEDY = "Make the programs again; if they are as made, report it: the engraving does not reach this place."
 
@@ -31,35 +31,43 @@ Least error seen: 0.05 mm in depth, a patch of one cell (0.1 to 0.25 mm); C116 s
 
     def run(self, case: Case) -> CheckResult:
         ideal, top = case.ideal, case.stock.thickness_mm
-        cells = ideal.groove_cell
-        if not len(cells):
-            return verdict(self, [], "no letters or ornament drawn")
-        short = ideal.shallowest_mm - (top - case.boards[-1].z_mm.ravel()[cells].astype(np.float64))
-        floor = np.array([groove.max_depth_mm for groove in case.drawing.of(Groove)])[ideal.groove_of]
-        ridge = np.where(ideal.shallowest_mm >= floor, case.ridge_mm, 0.0)
-        bad = short > groove_limits_mm(case)[ideal.groove_of] + ridge
-        findings = []
-        for number in np.unique(ideal.groove_of[bad]):
-            own = np.flatnonzero(bad & (ideal.groove_of == number))
-            k = own[int(short[own].argmax())]
-            x, y = (float(value) for value in ideal.grid.centres_mm(cells[k : k + 1])[0])
-            file, line = nearest_line(case, x, y)
-            area = len(own) * ideal.grid.cell_mm**2
-            findings.append(
-                Finding(
-                    message=f"{case.drawing.of(Groove)[number].name}: {short[k]:.3f} mm of wood stands above the drawn "
-                    f"surface at {at(x, y)}, and {area:.2f} mm2 in all are too shallow.",
-                    file=file,
-                    line=line,
-                    place_mm=(x, y),
-                    remedy=REMEDY,
+        heights = case.boards[-1].z_mm.ravel()
+        findings: list[Finding] = []
+        worst, worst_cell, compared, features = -np.inf, 0, 0, 0
+        for number, drawn in enumerate(ideal.drawn):
+            # What goes right through, and what a round cutter leaves in corners, is for the exact checks.
+            own = np.flatnonzero(ideal.own(number) & (drawn.least_mm < top))
+            if not len(own):
+                continue
+            cells, least = drawn.cell[own], drawn.least_mm[own]
+            short = least - (top - heights[cells].astype(np.float64))
+            ridge = np.where(least >= drawn.feature.deepest_floor_mm, case.ridge_mm, 0.0)
+            bad = np.flatnonzero(short > drawn.feature.limit_mm(CHECK_MM, across_mm(case)) + ridge)
+            k = int(short.argmax())
+            compared, features = compared + len(own), features + 1
+            if short[k] > worst:
+                worst, worst_cell = float(short[k]), int(cells[k])
+            if len(bad):
+                k = int(bad[short[bad].argmax()])
+                x, y = (float(value) for value in ideal.grid.centres_mm(cells[k : k + 1])[0])
+                file, line = nearest_line(case, x, y)
+                area = len(bad) * ideal.grid.cell_mm**2
+                findings.append(
+                    Finding(
+                        message=f"{drawn.feature.name}: {short[k]:.3f} mm of wood stands above the drawn surface at "
+                        f"{at(x, y)}, and {area:.2f} mm2 in all are too shallow.",
+                        file=file,
+                        line=line,
+                        place_mm=(x, y),
+                        remedy=REMEDY,
+                    )
                 )
-            )
-        k = int(short.argmax())
-        x, y = ideal.grid.centres_mm(cells[k : k + 1])[0]
+        if not compared:
+            return verdict(self, [], "no letters or ornament drawn")
+        x, y = ideal.grid.centres_mm(np.array([worst_cell]))[0]
         return verdict(
             self,
             findings,
-            f"worst uncut {max(0.0, float(short[k])):.3f} mm at {at(x, y)}, {len(cells):,} cells compared, "
-            f"cell {ideal.grid.cell_mm:.2f} mm, {len(case.drawing.of(Groove))} letters and ornaments",
+            f"worst uncut {max(0.0, worst):.3f} mm at {at(x, y)}, {compared:,} cells compared, "
+            f"cell {ideal.grid.cell_mm:.2f} mm, {features} letters and ornaments",
         )

@@ -6,7 +6,7 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.ideal import BODY, WASTE
-from signgen.checks.places import at, beside_walls, deepest_line, feature_at, groove_limits_mm, worst_apart
+from signgen.checks.places import across_mm, at, beside_walls, deepest_line, feature_at, worst_apart
 from signgen.tolerances import CHECK_MM
 
 REMEDY = "Make the programs again; if they are as made, report it: this line cuts where nothing is drawn."
@@ -32,14 +32,21 @@ Least error seen: 0.05 mm deep or wide, a patch of one cell (0.1 to 0.25 mm)."""
     def run(self, case: Case) -> CheckResult:
         ideal, top = case.ideal, case.stock.thickness_mm
         heights = case.boards[-1].z_mm.ravel()
-        inside = top - heights[ideal.groove_cell].astype(np.float64) - ideal.deepest_mm
-        over_groove = inside - groove_limits_mm(case)[ideal.groove_of]
         cut = np.flatnonzero(heights < np.float32(top - CHECK_MM))
         face = cut[(ideal.zone[cut] == BODY) | (ideal.zone[cut] == WASTE)]
         gone = top - heights[face].astype(np.float64)
         spared = beside_walls(case, face, gone)
-        cells = np.concatenate([ideal.groove_cell[over_groove > 0], face[~spared]])
-        depth = np.concatenate([inside[over_groove > 0], gone[~spared]])
+        found, deep, worst = [face[~spared]], [gone[~spared]], float(gone[~spared].max(initial=0.0))
+        for number, drawn in enumerate(ideal.drawn):
+            own = ideal.own(number)
+            inside = top - heights[drawn.cell[own]].astype(np.float64) - np.minimum(drawn.most_mm[own], top)
+            over = inside > drawn.feature.limit_mm(CHECK_MM, across_mm(case))
+            # Through cuts go into the spoilboard, as deep as C107 allows.
+            over &= drawn.most_mm[own] < top
+            worst = max(worst, float(inside[drawn.most_mm[own] < top].max(initial=0.0)))
+            found.append(drawn.cell[own][over])
+            deep.append(inside[over])
+        cells, depth = np.concatenate(found), np.concatenate(deep)
         places = ideal.grid.centres_mm(cells)
         findings = []
         for k in worst_apart(depth, places):
@@ -54,7 +61,6 @@ Least error seen: 0.05 mm deep or wide, a patch of one cell (0.1 to 0.25 mm)."""
                     remedy=REMEDY,
                 )
             )
-        worst = max(float(inside.max(initial=0.0)), float(gone[~spared].max(initial=0.0)))
         area = len(cells) * ideal.grid.cell_mm**2
         return verdict(
             self,

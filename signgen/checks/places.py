@@ -7,14 +7,13 @@ import math
 import numpy as np
 import shapely
 from numpy.typing import NDArray
-from shapely.geometry import LineString, Point
+from shapely.geometry import Point
 from shapely.geometry.base import BaseGeometry
 
 from signgen.checks.check import Case
 from signgen.checks.way import Way, joined
 from signgen.drawing.drawing import Drawing
-from signgen.features.groove import Groove
-from signgen.features.hole import Hole
+from signgen.features.edge import Edge
 from signgen.features.recess import Recess
 from signgen.geometry.distance import FloatArray, IntArray, nearest_segment, segments_of
 from signgen.shop.tools import Tool
@@ -39,11 +38,10 @@ def feature_at(drawing: Drawing, x_mm: float, y_mm: float) -> str:
     """The name of the feature at a place, or of the nearest with its distance: "hole top-left", "3.2 mm from the
     edge"."""
     point = Point(x_mm, y_mm)
-    distances = [(float(shapely.distance(groove.area, point)), groove.name) for groove in drawing.of(Groove)]
-    distances += [(float(shapely.distance(recess.area, point)), recess.name) for recess in drawing.of(Recess)]
-    distances += [
-        (max(0.0, float(shapely.distance(LineString(hole.ends_mm), point)) - hole.face_radius_mm), hole.name)
-        for hole in drawing.of(Hole)
+    distances = [
+        (float(shapely.distance(feature.footprint, point)), feature.name)
+        for feature in drawing.upward
+        if feature.takes and not isinstance(feature, Edge)
     ]
     distances.append((float(shapely.distance(drawing.edge.boundary, point)), "the edge"))
     away, name = min(distances)
@@ -82,6 +80,8 @@ def nearest_line(case: Case, x_mm: float, y_mm: float) -> tuple[str, int | None]
     """(file, line) of the feed move below the stock's top that passes nearest to a place; of several passes one above
     the other, the lowest. ("", None) when none comes near: a line that has nothing to do with the place misleads."""
     top = case.stock.thickness_mm
+    if not case.cuts:
+        return "", None
     pieces = joined([cuts.where(np.flatnonzero(cuts.low_z_mm < top)) for cuts in case.cuts])
     if not len(pieces):
         return "", None
@@ -119,29 +119,28 @@ def rise_at(tool: Tool, away_mm: FloatArray) -> FloatArray:
     return np.where(away_mm <= tool.radius_mm + 1e-9, rise, np.inf)
 
 
-def groove_limits_mm(case: Case) -> FloatArray:
-    """(grooves,) how far in depth a cell of each groove may be from the drawing: CHECK_MM, or what the job's tolerance
-    across the board makes of a wall, where the bit is so pointed that this is more."""
-    limits = [
-        max(CHECK_MM, 1.5 * case.tolerance_mm / math.tan(math.radians(groove.angle_deg) / 2))
-        for groove in case.drawing.of(Groove)
-    ]
-    return np.array(limits, dtype=np.float64)
+def across_mm(case: Case) -> float:
+    """How far across the board a wall may be from where it is drawn, for cells: half as much again as the job's
+    tolerance."""
+    return 1.5 * case.tolerance_mm
 
 
 def beside_walls(case: Case, face: IntArray, gone_mm: FloatArray) -> NDArray[np.bool_]:
-    """(cells,) True for cells of the face that a wall of a groove explains, moved outwards by no more than the job's
+    """(cells,) True for cells of the face that a sloping wall explains, moved outwards by no more than the job's
     tolerance: at a steep wall that is more than 0.05 mm of depth."""
     spared = np.zeros(len(face), dtype=np.bool_)
-    limits = groove_limits_mm(case)
-    steep = [k for k, limit in enumerate(limits) if limit > CHECK_MM]
+    steep = [
+        (drawn.feature, drawn.feature.limit_mm(CHECK_MM, across_mm(case)))
+        for drawn in case.ideal.drawn
+        if drawn.feature.limit_mm(0.0, across_mm(case)) > CHECK_MM
+    ]
     if not len(face) or not steep:
         return spared
     places = case.ideal.grid.centres_mm(face)
-    for k in steep:
-        away, _ = nearest_segment(places, segments_of(case.drawing.of(Groove)[k].area), case.ideal.grid.cell_mm)
-        slope = 1.5 * case.tolerance_mm / limits[k]
-        spared |= gone_mm <= limits[k] - away / slope
+    for feature, limit in steep:
+        away, _ = nearest_segment(places, segments_of(feature.footprint), case.ideal.grid.cell_mm)
+        slope = across_mm(case) / limit
+        spared |= gone_mm <= limit - away / slope
     return spared
 
 

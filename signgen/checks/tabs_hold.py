@@ -5,15 +5,20 @@ from __future__ import annotations
 import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
+from signgen.checks.ideal import KERF, Ideal
 from signgen.checks.places import at
 from signgen.checks.way import Nearby
 from signgen.features.tab import Tab
-from signgen.geometry.distance import FloatArray, nearest_segment
+from signgen.geometry.distance import FloatArray, IntArray, nearest_segment
+from signgen.geometry.raster import cells_inside
 from signgen.tolerances import CHECK_MM
 
 ALONG_STEP_MM = 0.05
 ACROSS = 5
 """Places looked at in a tab: along the edge, and rows of them across the cutter's way."""
+
+TAB_SIDE_MM = 0.2
+"""How much narrower than drawn a tab's cells are taken."""
 
 REMEDY = "Make the programs again; if they are as made, report it: without tabs the sign flies off at the last cut."
 
@@ -40,9 +45,9 @@ Least error seen: 0.05 mm in height and width."""
         heights: list[float] = []
         levels = {tab.height_mm - CHECK_MM for tab in case.drawing.of(Tab)}
         low = {level: [Nearby(cuts.below(level)) for cuts in case.cuts] for level in levels}
-        for number, tab in enumerate(case.drawing.of(Tab)):
+        for tab in case.drawing.of(Tab):
             width, file, line = _standing_width(case, tab, low[tab.height_mm - CHECK_MM])
-            cells = case.ideal.tab_cell[case.ideal.tab_of == number]
+            cells = tab_cells(case.ideal, tab)
             height = float(case.boards[-1].z_mm.ravel()[cells].min(initial=np.inf)) if case.boards else 0.0
             widths.append(width)
             heights.append(height)
@@ -62,6 +67,13 @@ Least error seen: 0.05 mm in height and width."""
             return verdict(self, [], "no tabs drawn")
         least = f"narrowest {min(widths):.2f} mm, lowest {max(min(heights), 0.0):.2f} mm"
         return verdict(self, findings, f"{len(widths) - len(findings)} of {len(widths)} tabs stand: {least}")
+
+
+def tab_cells(ideal: Ideal, tab: Tab) -> IntArray:
+    """Where it must stand: outside the edge, a little narrower than drawn, for the width is measured."""
+    cells = cells_inside(tab.stand(ideal.kerf_mm, TAB_SIDE_MM), ideal.grid)
+    kept: IntArray = cells[ideal.zone[cells] == KERF]
+    return kept
 
 
 def _standing_width(case: Case, tab: Tab, nearby: list[Nearby]) -> tuple[float, str, int | None]:

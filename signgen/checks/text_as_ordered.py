@@ -12,11 +12,10 @@ from numpy.typing import NDArray
 from shapely.geometry import MultiPolygon, Polygon
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
-from signgen.checks.ideal import BODY, GROOVE
+from signgen.checks.ideal import BODY
 from signgen.checks.places import at, beside_walls, deepest_line, feature_at, nearest_line
-from signgen.features.groove import Groove
+from signgen.features.feature import Feature
 from signgen.features.raised import Raised
-from signgen.features.recess import Recess
 from signgen.geometry.components import connected
 from signgen.geometry.distance import IntArray
 from signgen.geometry.raster import cells_inside
@@ -98,7 +97,7 @@ Least error seen: 3 % of a letter's area, an extra patch of 0.5 mm2; C108, C109 
 
     def run(self, case: Case) -> CheckResult:
         findings = list(_against_the_order(case))
-        letters = [*_grooves(case), *_recesses(case), *_raised(case)] if case.boards else []
+        letters = [*_letters(case)] if case.boards else []
         if not letters:
             return verdict(self, findings, "no letters drawn" if case.boards else "nothing is cut")
         gone = _gone(case)
@@ -137,42 +136,34 @@ def _characters(texts: Iterator[str]) -> Counter[str]:
     return Counter(c for c in whole if not c.isspace() and unicodedata.category(c) not in UNSEEN and c != BRAILLE_BLANK)
 
 
-def _grooves(case: Case) -> Iterator[Letter]:
-    """By the cells that the bit can cut to more than CUT_MM, and by those that a sharp one could."""
-    ideal = case.ideal
-    wanted, sharp = ideal.shallowest_mm > 2 * CUT_MM, ideal.deepest_mm > 2 * CUT_MM
-    cut = case.boards[-1].z_mm.ravel()[ideal.groove_cell] < np.float32(case.stock.thickness_mm - CUT_MM)
-    for number, groove in enumerate(case.drawing.of(Groove)):
-        own = ideal.groove_of == number
-        if groove.is_letter:
+def _letters(case: Case) -> Iterator[Letter]:
+    """Every letter, and whatever else stands in a sunk floor."""
+    heights, top, grid = case.boards[-1].z_mm.ravel(), case.stock.thickness_mm, case.ideal.grid
+    for feature in case.drawing.upward:
+        if feature.takes and feature.is_letter:
+            yield _cut_letter(case, feature)
+        elif not feature.takes and isinstance(feature, Raised):
+            cells = cells_inside(feature.footprint.buffer(-CHECK_MM), grid)
             yield Letter(
-                name=groove.name, text=groove.text, area=groove.area, cells=ideal.groove_cell[own & wanted],
-                share=_share(cut[own & wanted]), whole_ratio=WHOLE_RATIO, of_outline=_share(cut[own & sharp]),
+                name=feature.name, text=feature.text, area=feature.footprint, cells=cells, is_raised=True,
+                share=_share(heights[cells] >= np.float32(top - CUT_MM)), whole_ratio=WHOLE_RATIO,
             )  # fmt: skip
 
 
-def _recesses(case: Case) -> Iterator[Letter]:
-    """By the cells clear of the wall: cut down to the floor."""
-    for recess in case.drawing.of(Recess):
-        if recess.is_letter:
-            cells = cells_inside(recess.area.buffer(-CHECK_MM), case.ideal.grid)
-            floor = case.stock.thickness_mm - recess.depth_mm + CUT_MM
-            cut = case.boards[-1].z_mm.ravel()[cells] <= np.float32(floor)
-            yield Letter(
-                name=recess.name, text=recess.text, area=recess.area, cells=cells,
-                share=_share(cut), whole_ratio=ROUND_RATIO,
-            )  # fmt: skip
-
-
-def _raised(case: Case) -> Iterator[Letter]:
-    """By the cells clear of the wall: standing at the face."""
-    for letter in case.drawing.of(Raised):
-        cells = cells_inside(letter.area.buffer(-CHECK_MM), case.ideal.grid)
-        stands = case.boards[-1].z_mm.ravel()[cells] >= np.float32(case.stock.thickness_mm - CUT_MM)
-        yield Letter(
-            name=letter.name, text=letter.text, area=letter.area, cells=cells,
-            share=_share(stands), whole_ratio=WHOLE_RATIO, is_raised=True,
-        )  # fmt: skip
+def _cut_letter(case: Case, letter: Feature) -> Letter:
+    """By the cells that the bit can cut to more than CUT_MM, and by those that a sharp one could; where a round cutter
+    leaves corners, by the cells that lie on the floor."""
+    drawn, top = case.ideal.of(letter), case.stock.thickness_mm
+    heights = case.boards[-1].z_mm.ravel()[drawn.cell]
+    is_round = bool(np.isnan(drawn.least_mm).any())
+    floor = np.where(np.isnan(drawn.least_mm), top - np.minimum(drawn.most_mm, top) + CUT_MM, top - CUT_MM)
+    cut = (heights <= floor.astype(np.float32)) if is_round else heights < floor.astype(np.float32)
+    wanted = np.isnan(drawn.least_mm) | (drawn.least_mm > 2 * CUT_MM)
+    return Letter(
+        name=letter.name, text=letter.text, area=letter.footprint, cells=drawn.cell[wanted],
+        share=_share(cut[wanted]), whole_ratio=ROUND_RATIO if is_round else WHOLE_RATIO,
+        of_outline=1.0 if is_round else _share(cut[drawn.most_mm > 2 * CUT_MM]),
+    )  # fmt: skip
 
 
 def _gone(case: Case) -> Mask:
@@ -240,8 +231,10 @@ def _extras(case: Case, gone: Mask, shapes: list[Shape]) -> Iterator[Finding]:
     zone = case.ideal.zone.reshape(gone.shape)
     if not (gone & (zone == BODY)).any():
         return
+    # By the number of a feature; what is below 0 takes the last.
+    engraved = np.array([not each.feature.rim_mm for each in case.ideal.drawn] + [False] * 4)
     # What a stray letter shares with a drawn one belongs to it as well.
-    pieces = connected(gone & ((zone == BODY) | (zone == GROOVE)))
+    pieces = connected(gone & ((zone == BODY) | engraved[zone]))
     cell = case.ideal.grid.cell_mm
     outside = _counted(pieces.start, pieces.stop, zone.ravel() == BODY)
     area = np.bincount(pieces.piece, weights=outside, minlength=pieces.count) * cell**2

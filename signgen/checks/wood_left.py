@@ -3,17 +3,9 @@
 from __future__ import annotations
 
 import numpy as np
-from shapely.geometry import MultiPolygon, Polygon
-from shapely.geometry.base import BaseGeometry
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
-from signgen.checks.ideal import RECESS
 from signgen.checks.places import at, deepest_line
-from signgen.features.groove import Groove
-from signgen.features.recess import Recess
-from signgen.geometry.distance import IntArray
-from signgen.geometry.raster import cells_inside
-from signgen.tolerances import CHECK_MM
 
 LEAST_RATIO = 0.25
 LEAST_MM = 2.0
@@ -38,12 +30,9 @@ Least difference seen: 0.01 mm, in patches of one cell."""
     def run(self, case: Case) -> CheckResult:
         ideal, thickness = case.ideal, case.stock.thickness_mm
         places = [
-            (groove.name, ideal.groove_cell[ideal.groove_of == k]) for k, groove in enumerate(case.drawing.of(Groove))
-        ]
-        places += [
-            (recess.name, _floor_cells(case, recess))
-            for recess in case.drawing.of(Recess)
-            if not case.drawing.is_through(recess)
+            (drawn.feature.name, drawn.cell[ideal.own(number)])
+            for number, drawn in enumerate(ideal.drawn)
+            if not (drawn.most_mm >= thickness).any()
         ]
         places = [(name, cells) for name, cells in places if len(cells)]
         if not places:
@@ -69,14 +58,3 @@ Least difference seen: 0.01 mm, in patches of one cell."""
                 )
             )
         return verdict(self, findings, f"least wood under a letter {min(all_left):.2f} mm, {least:.1f} mm advised")
-
-
-def _floor_cells(case: Case, recess: Recess) -> IntArray:
-    """Cells of a floor clear of its wall; holes, the edge and letters that are cut through lie elsewhere."""
-    area: BaseGeometry = recess.area.buffer(-CHECK_MM)
-    for other in case.drawing.of(Recess):
-        if case.drawing.is_through(other):
-            area = area.difference(other.area.buffer(CHECK_MM))
-    cells = cells_inside(area, case.ideal.grid) if isinstance(area, Polygon | MultiPolygon) else np.zeros(0, np.intp)
-    own: IntArray = cells[case.ideal.zone[cells] == RECESS]
-    return own

@@ -62,6 +62,7 @@ class Bevel(Feature, frozen=True, kw_only=True):
     source: str = "edge-chamfer"
 
     kind = "bevel"
+    is_outside = True
 
     @property
     def slope(self) -> float:

@@ -46,6 +46,9 @@ class Feature(Struct, frozen=True, kw_only=True):
     takes: ClassVar[bool] = True
     """Whether wood goes for it. A raised letter is there because a floor round it is cut, a tab because it is not."""
 
+    is_outside: ClassVar[bool] = False
+    """Whether it is cut from outside the sign's edge."""
+
     rim_mm: ClassVar[float] = CHECK_MM
     """How near to its outline the depth of a cell of the virtual board says nothing, because the wall is upright; 0
     where the surface begins at the face."""
@@ -93,6 +96,11 @@ class Feature(Struct, frozen=True, kw_only=True):
         """How much its depth may differ where it lies across the board by one millimetre from where it is drawn:
         1 / tan(angle / 2) of a sloping wall, 0 of an upright one."""
         return 0.0
+
+    @property
+    def deepest_floor_mm(self) -> float:
+        """The depth of a flat floor on which ridges between a V-bit's lines may stand; infinite where there is none."""
+        return math.inf
 
     def limit_mm(self, least_mm: float, across_mm: float) -> float:
         """How far in depth a cell may be from `depths`: at least so much, or what a tolerance across the board makes of

@@ -47,6 +47,10 @@ class Groove(Feature, frozen=True, kw_only=True):
         return 1 / self.slope
 
     @property
+    def deepest_floor_mm(self) -> float:
+        return self.max_depth_mm
+
+    @property
     def limit_radius_mm(self) -> float:
         """How far from the outline the cutter's middle runs along a wall at the limit: max_depth x tan(angle/2) +
         tip/2."""

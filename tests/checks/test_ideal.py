@@ -6,8 +6,10 @@ import numpy as np
 import pytest
 from shapely.geometry import Point, Polygon, box
 
-from signgen.checks.ideal import BODY, GROOVE, HOLE, KERF, RIM, WASTE, groove_depths, ideal_board
+from signgen.checks.ideal import BODY, KERF, UNTOLD, WASTE, ideal_board
+from signgen.checks.tabs_hold import tab_cells
 from signgen.features.groove import Groove
+from signgen.features.tab import Tab
 from signgen.geometry.raster import Grid
 from tests.checks.plate import DRAWING
 
@@ -19,7 +21,7 @@ def groove(area: Polygon, angle_deg: float = 90, tip_mm: float = 0, max_depth_mm
 
 
 def depth_at(drawn: Groove, x: float, y: float) -> tuple[float, float]:
-    shallowest, deepest = groove_depths([drawn], np.array([[x, y]], float), np.zeros(1, np.intp))
+    shallowest, deepest = drawn.depths(np.array([[x, y]], float))
     return float(shallowest[0]), float(deepest[0])
 
 
@@ -70,15 +72,17 @@ def test_zones_of_the_plate() -> None:
         return int(ideal.zone[j * GRID.nx + i])
 
     assert zone(5, 5) == BODY
-    assert zone(12, 17) == GROOVE
-    assert zone(45, 20) == HOLE
+    groove, hole = 0, 1
+    assert [each.feature.kind for each in ideal.drawn] == ["groove", "hole"]
+    assert zone(12, 17) == groove
+    assert zone(45, 20) == hole
     assert zone(-3, 20) == KERF
     assert zone(-9, 20) == WASTE
-    counts = np.bincount(ideal.zone, minlength=6) * 0.04
-    assert counts[GROOVE] == pytest.approx(25, abs=0.6)
-    assert counts[HOLE] == pytest.approx(np.pi * 16, abs=1.5)
+    counts = {value: count * 0.04 for value, count in zip(*np.unique(ideal.zone, return_counts=True), strict=True)}
+    assert counts[groove] == pytest.approx(25, abs=0.6)
+    assert counts[hole] == pytest.approx(np.pi * 16, abs=1.5)
     assert counts[BODY] == pytest.approx(2400 - 25 - np.pi * 16, abs=20)
-    assert counts[RIM] < 25
+    assert counts[UNTOLD] < 25
 
 
 def test_where_nothing_is_cut_round_the_edge_all_beyond_it_is_waste() -> None:
@@ -88,7 +92,7 @@ def test_where_nothing_is_cut_round_the_edge_all_beyond_it_is_waste() -> None:
 
 def test_a_tab_is_looked_for_outside_the_edge_only() -> None:
     ideal = ideal_board(DRAWING, GRID, 7.5)
-    places = GRID.centres_mm(ideal.tab_cell[ideal.tab_of == 0])
+    places = GRID.centres_mm(tab_cells(ideal, DRAWING.of(Tab)[0]))
     assert places[:, 1].max() < 0
     assert np.abs(places[:, 0] - 30).max() <= 2.5
     assert len(places) * 0.04 == pytest.approx(4.8 * 7.45, abs=1.5)
