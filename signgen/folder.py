@@ -13,8 +13,9 @@ from signgen.checks.check import Case
 from signgen.checks.fixing import Fixing, clamps_at
 from signgen.disk.change import must_be_finished
 from signgen.errors import AskError, Problem
+from signgen.instructions import SetUp
 from signgen.job.judged import Judged
-from signgen.job.report import stated_screws
+from signgen.job.report import stated_instructions, stated_screws
 from signgen.pipeline import REPORT, SIGN, gather, read_sign
 from signgen.proving.judge_sides import Points, judged_sides
 from signgen.proving.sides import Side, sides_of
@@ -40,8 +41,9 @@ class OnDisk(Struct, frozen=True, kw_only=True):
         stated = stated_screws(_present(self.folder, REPORT))
         return stated if self.said.screws_mm is None else self.said.screws_mm
 
-    def touches(self) -> None:
-        return None
+    def told(self, case: Case, screws_mm: Points, sides: int) -> SetUp | None:
+        told = stated_instructions(_present(self.folder, REPORT))
+        return told.set_ups[-1 if self.side.plan.prefix == "" else 0] if told else None
 
     def clamps(self, case: Case) -> Sequence[Fixing]:
         return clamps_at(self.said.clamps_mm, self.said.clamp_height_mm, case.zero)
@@ -64,7 +66,7 @@ def check_folder(folder: Path, said: FixingSpec = NONE_SAID) -> Judged:
     ]
     if problems:
         raise AskError(problems)
-    face, *back = judged_sides(OnDisk(side=side, folder=folder, said=said) for side in sides)
+    face, *back = judged_sides([OnDisk(side=side, folder=folder, said=said) for side in sides])
     report = both_sides(face.report, back[0].report) if back else face.report
     return Judged(path=str(folder), case=face.case, report=report)
 

@@ -11,6 +11,7 @@ from shapely.geometry import LineString, MultiPolygon, Polygon, box
 
 from signgen.checks.check import CheckReport, CheckResult, Finding
 from signgen.drawing.drawing import Drawing, Plate
+from signgen.fastening.telling import Run, set_up_of
 from signgen.fastening.touching import touches_of
 from signgen.features.edge import Edge
 from signgen.features.groove import Groove
@@ -308,5 +309,20 @@ def build_facts(
         screws_mm=screws,
         warnings=("The wall between 1 and 7 is thin.",),
         sense=sense_of(drawing, spec),
-        touches=touches_of(drawing, stock, zero, (V_BIT, END_MILL), END_MILL.diameter_mm, MACHINE),
+        set_up=set_up_of(
+            spec=spec,
+            drawing=drawing,
+            stock=stock,
+            zero=zero,
+            runs=[
+                Run(file=program.file, tool=program.tool, cutting=program.cutting, replay=program.replay, bite_mm=3.0)
+                for program in programs
+            ],
+            touches=touches_of(drawing, stock, zero, (V_BIT, END_MILL), END_MILL.diameter_mm, MACHINE),
+            screws_mm=screws,
+            shown=(V_BIT, programs[0].replay),
+            outline="0-outline.nc",
+            number=1,
+            face_down=False,
+        ),
     )

@@ -31,6 +31,7 @@ from signgen.checks.legal_text import LegalText
 from signgen.checks.letters_made import LettersMade
 from signgen.checks.not_gouged import NotGouged
 from signgen.checks.nothing_loose import NothingLoose
+from signgen.checks.paper_followed import PaperFollowed
 from signgen.checks.pass_depth import PassDepth
 from signgen.checks.programs_in_order import ProgramsInOrder
 from signgen.checks.rapids_clear import RapidsClear
@@ -84,6 +85,7 @@ CHECKS: tuple[Check, ...] = (
     WoodLeft(),
     TrialsClear(),
     TouchedOff(),
+    PaperFollowed(),
 )
 """In the order in which an operator would ask: can it be read, does it fit, is it safe, is the sign as drawn."""
 

@@ -13,7 +13,7 @@ from signgen.checks.ideal import Ideal
 from signgen.checks.stated import Stated
 from signgen.checks.way import Way
 from signgen.drawing.drawing import Drawing
-from signgen.instructions import Touch
+from signgen.instructions import SetUp
 from signgen.replay.heights import HeightMap
 from signgen.replay.motion import Replay
 from signgen.shop.materials import Machine, Material
@@ -47,8 +47,9 @@ class Case(Struct, frozen=True, kw_only=True):
     `drawn` is false where nobody has drawn anything, for programs from elsewhere: `drawing` is then a bare board, and
     checks that need more say that they do not apply. `fixings` hold the board down. `outlines` and `lifted` are run
     before anything is cut, to prove the position. `face`: in a case of what is cut from behind, what the
-    programs of the face leave of the board, in the coordinates of the face. `touches`: how the setup sheet has Z
-    set for each program's cutter, None where there is no sheet.
+    programs of the face leave of the board, in the coordinates of the face. `told`: what the setup sheet
+    tells a person to do, None where there is no sheet; `told_of_face`: of the face, in a case of what is cut from
+    behind.
     """
 
     drawing: Drawing
@@ -70,7 +71,8 @@ class Case(Struct, frozen=True, kw_only=True):
     outlines: tuple[ProgramUnderTest, ...] = ()
     lifted: tuple[ProgramUnderTest, ...] = ()
     face: HeightMap | None = None
-    touches: tuple[tuple[Touch, ...], ...] | None = None
+    told: SetUp | None = None
+    told_of_face: SetUp | None = None
 
 
 class Finding(Struct, frozen=True, kw_only=True):

@@ -9,7 +9,7 @@ from shapely.geometry import Point, box
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.places import at
-from signgen.instructions import Touch
+from signgen.instructions import Step, Touch
 from signgen.replay.heights import HeightMap, board
 from signgen.shop.collets import NUT_DIAMETER_MM
 
@@ -41,13 +41,15 @@ What to do: make the programs again, perhaps on a larger board.
 Least error seen: 0.005 mm in height, a patch of one cell (0.1 to 0.25 mm)."""
 
     def run(self, case: Case) -> CheckResult:
-        if case.touches is None:
+        if case.told is None:
             return verdict(self, [], "no setup sheet says where")
         findings: list[Finding] = []
         places: dict[str, None] = {}
         before = board(case.stock, case.ideal.grid.cell_mm)
-        for number, (program, ways) in enumerate(zip(case.programs, case.touches, strict=True)):
-            if not ways:
+        for number, program in enumerate(case.programs):
+            step = next((step for step in case.told.steps if _is_for(step, case, number)), None)
+            ways = step.sets_z if step else ()
+            if step and not ways and step.begins != "changer":
                 findings.append(
                     Finding(
                         message=f"{program.tool.name} cannot be touched off: no face stands that is wide enough, and "
@@ -69,6 +71,14 @@ Least error seen: 0.005 mm in height, a patch of one cell (0.1 to 0.25 mm)."""
                     )
             before = case.boards[number]
         return verdict(self, findings, f"{len(case.programs)} cutters, {', '.join(places) or 'nowhere'}")
+
+
+def _is_for(step: Step, case: Case, number: int) -> bool:
+    """Whether a step is that of a program: the same file, and as many of its cutters go before."""
+    program = case.programs[number]
+    before = sum(other.file == program.file for other in case.programs[:number])
+    told = [other for other in case.told.steps if other.file == program.file] if case.told else []
+    return step.file == program.file and told.index(step) == before
 
 
 def touching_faults(case: Case, program: ProgramUnderTest, touch: Touch, before: HeightMap) -> Iterator[str]:

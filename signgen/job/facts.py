@@ -7,7 +7,7 @@ from msgspec import Struct
 from signgen.checks.check import CheckReport, ProgramUnderTest
 from signgen.drawing.drawing import Drawing
 from signgen.features.keyhole import Keyhole
-from signgen.instructions import Touch
+from signgen.instructions import SetUp
 from signgen.operations.groove_floors import Compared
 from signgen.operations.sense import Sense
 from signgen.program.estimate import OperationTime
@@ -56,7 +56,7 @@ class JobFacts(Struct, frozen=True, kw_only=True):
     that would do, the same value when no real board was named. `boards[i]`: the stock after program i.
     `screws_mm`: suggested
     places for hold-down screws in program coordinates. `warnings`: whole sentences to read before cutting.
-    `touches[i]`: how Z can be set for program i's cutter, the best way first.
+    `set_up`: what the sheet tells a person to do, as figures.
     `sense`: of the engraving, None where there is none. `compared`: what other cutters would take for its flat floors.
     `back`: the job of what is cut from behind, before the face, its drawing mirrored; None when nothing is."""
 
@@ -71,7 +71,7 @@ class JobFacts(Struct, frozen=True, kw_only=True):
     checks: CheckReport
     screws_mm: tuple[tuple[float, float], ...]
     warnings: tuple[str, ...]
-    touches: tuple[tuple[Touch, ...], ...] = ()
+    set_up: SetUp
     pieces: tuple[PieceFacts, ...] = ()
     outline: ProgramUnderTest | None = None
     lifted: tuple[ProgramUnderTest, ...] = ()

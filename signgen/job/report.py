@@ -7,12 +7,15 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
+from msgspec import ValidationError, convert, to_builtins
+
 from signgen.checks.check import CheckResult
 from signgen.disk.ours import FORMAT, REPORT, digest
 from signgen.errors import AskError
 from signgen.features.hole import Hole
 from signgen.features.keyhole import Keyhole
 from signgen.features.tab import Tab
+from signgen.instructions import Instructions
 from signgen.job.engraving import engraving_report
 from signgen.job.facts import JobFacts, PieceFacts, ProgramFacts
 from signgen.job.finishes import floors_report, trim_report
@@ -41,6 +44,19 @@ def stated_screws(path: Path) -> tuple[tuple[float, float], ...]:
     try:
         return tuple((float(x), float(y)) for x, y in told["fastening"]["screws_mm"])
     except (ValueError, KeyError, TypeError, OverflowError):
+        what = f"{path.name} is no report of signgen."
+        raise AskError.at(str(path.parent), what, "Make the sign again.") from None
+
+
+def stated_instructions(path: Path) -> Instructions | None:
+    """What a report on disk, and the setup sheet beside it, tells a person to do; None where it has nothing of that.
+
+    Raises: AskError when the file is no report.
+    """
+    try:
+        told = json.loads(path.read_text(encoding="utf-8")).get("instructions")
+        return None if told is None else convert(told, Instructions)
+    except (OSError, ValueError, AttributeError, ValidationError):
         what = f"{path.name} is no report of signgen."
         raise AskError.at(str(path.parent), what, "Make the sign again.") from None
 
@@ -95,6 +111,7 @@ def report(facts: JobFacts, files: Mapping[str, str] = NO_FILES) -> dict[str, An
             "screws_mm": [[rounded(x, MM), rounded(y, MM)] for x, y in facts.screws_mm],
             "datum": spec.origin,
         },
+        "instructions": to_builtins(instructions_of(facts)),
         "engraving": engraving_report(facts),
         "legibility": legibility_report(drawing),
         "warnings": list(facts.warnings),
@@ -104,6 +121,11 @@ def report(facts: JobFacts, files: Mapping[str, str] = NO_FILES) -> dict[str, An
         "files": [*files, REPORT],
         "sha256": dict(files),
     }  # fmt: skip
+
+
+def instructions_of(facts: JobFacts) -> Instructions:
+    """Of the back, where there is one, and of the face."""
+    return Instructions(set_ups=(*((facts.back.set_up,) if facts.back else ()), facts.set_up))
 
 
 def report_text(facts: JobFacts, files: Mapping[str, bytes] = NO_CONTENTS) -> str:

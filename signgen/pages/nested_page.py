@@ -2,12 +2,7 @@
 
 from __future__ import annotations
 
-import numpy as np
-from shapely import linestrings, multilinestrings
-from shapely.geometry import box
-
-from signgen.fastening.fastening import Fastening
-from signgen.fastening.keep_out import tip_lines
+from signgen.fastening.fastening import fastening_of
 from signgen.fastening.offcut import Leftover, leftover
 from signgen.job.facts import JobFacts
 from signgen.job.title import title as title_of
@@ -26,8 +21,6 @@ from signgen.pages.part_zero import bit_point, height, proof
 from signgen.pictures.nested_plan import nested_plate
 from signgen.pictures.preview import data_uri, preview_jpeg
 from signgen.pictures.relief import Relief
-from signgen.shop.collets import NUT_DIAMETER_MM
-from signgen.shop.stock import CLAMP_STANDS_MM
 from signgen.words.words import words_of
 
 PLAN_MM, MOST_PLAN_MM = 180.0, 118.0
@@ -42,7 +35,7 @@ PIECES_CSS = """
 
 def nested_html(facts: JobFacts, lit: Relief | None = None) -> str:
     """The page, from the doctype on. It loads nothing and needs no script; every text of the user's is escaped."""
-    words, title, fastening = words_of(facts), title_of(facts), nested_fastening(facts)
+    words, title, fastening = words_of(facts), title_of(facts), fastening_of(facts)
     left_over = leftover(facts.drawing, facts.stock, facts.programs[-1].tool.diameter_mm)
     plan = nested_plate(facts, fastening, left_over, PLAN_MM, MOST_PLAN_MM)
     picture = el("img", src=data_uri(preview_jpeg(facts, lit), "jpeg"), alt=words("nested.alt", title=title))
@@ -64,39 +57,6 @@ def nested_html(facts: JobFacts, lit: Relief | None = None) -> str:
     )  # fmt: skip
     heading = words("head.title", sign=title)
     return work_sheet(heading, page_1, page_2, language=words.language, density="dense densest", style=PIECES_CSS)
-
-
-def nested_fastening(facts: JobFacts) -> Fastening:
-    """What cutters sweep, and where clamps may stand: outside everything that the nut passes over low.
-
-    The nut's way is taken as the rectangle round all signs, wider by the cutter and the nut, which is a little more
-    than it is; ways that leave it are added as they are. The head starts over the signs, as the sheet asks, and goes
-    out over clamps.
-    """
-    drawing, stock = facts.drawing, facts.stock
-    nut = NUT_DIAMETER_MM[facts.spec.machine.collet_series] / 2
-    widest = max(program.tool.diameter_mm for program in facts.programs)
-    reach = widest / 2 + nut
-    field = box(-reach, -reach, drawing.width_mm + reach, drawing.height_mm + reach)
-    cutters = [(program.tool, program.replay) for program in facts.programs]
-    shift = np.array([facts.zero.x_mm, facts.zero.y_mm, facts.zero.z_mm])
-    line = field
-    for tool, replay in cutters:
-        ways = tip_lines(replay.motions) + shift
-        low = ways[ways[:, :, 2].min(axis=1) < drawing.thickness_mm + CLAMP_STANDS_MM, :, :2]
-        beyond = (low < field.bounds[:2]) | (low > field.bounds[2:])
-        outside = low[beyond.any(axis=(1, 2))]
-        if len(outside):
-            line = line.union(multilinestrings(linestrings(outside)).buffer(tool.radius_mm))
-    line = line.convex_hull
-    left, front, right, back = stock.bounds_mm
-    room = (line.bounds[0] - left, line.bounds[1] - front, right - line.bounds[2], back - line.bounds[3])
-    return Fastening(
-        swept=drawing.edge.buffer(facts.programs[-1].tool.diameter_mm),
-        clamp_line=line,
-        from_sign_mm=reach,
-        clamp_room_mm=max(0.0, *room),
-    )
 
 
 def _left_over(facts: JobFacts, left_over: Leftover) -> str:

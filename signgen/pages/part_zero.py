@@ -37,7 +37,7 @@ def _across(facts: JobFacts, words: Words) -> str:
 def height(facts: JobFacts) -> str:
     """What Z0 is, and where and how it is set for the first cutter."""
     words = words_of(facts)
-    ways = facts.touches[0]
+    ways = facts.set_up.steps[0].sets_z
     if not ways:
         return words("zero.nowhere")
     side = "bottom" if facts.zero.z_mm == 0 else "top"
@@ -73,7 +73,7 @@ def place(facts: JobFacts, touch: Touch) -> str:
 
 def ways_to_set(facts: JobFacts, number: int, words: Words) -> str:
     """Where Z is set for a program's cutter, in few words."""
-    ways = [words(f"zero.way.{touch.on}", place=place(facts, touch)) for touch in facts.touches[number - 1]]
+    ways = [words(f"zero.way.{touch.on}", place=place(facts, touch)) for touch in facts.set_up.steps[number - 1].sets_z]
     return words("zero.or").join(ways)
 
 

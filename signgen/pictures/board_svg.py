@@ -123,7 +123,8 @@ def draw_touches(plate: Plate, facts: JobFacts, fit: Fit) -> None:
 
 def face_places(facts: JobFacts) -> list[tuple[float, float]]:
     """Places on the face where Z is set, each once; program coordinates."""
-    return sorted({(touch.x_mm, touch.y_mm) for ways in facts.touches for touch in ways if touch.on == "face"})
+    touches = [touch for step in facts.set_up.steps for touch in step.sets_z if touch.on == "face"]
+    return sorted({(touch.x_mm, touch.y_mm) for touch in touches})
 
 
 def draw_touch(plate: Plate, place: tuple[float, float]) -> None:

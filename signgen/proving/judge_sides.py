@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Protocol
 
 from msgspec import Struct
@@ -15,13 +15,12 @@ from signgen.checks.fixing import Fixing, screws_at
 from signgen.checks.parts import parts_of
 from signgen.checks.stated import Stated
 from signgen.dialects import dialect_named
-from signgen.instructions import Touch
+from signgen.instructions import SetUp
 from signgen.program.trial import LIFTED
 from signgen.proving.sides import Side
 from signgen.replay.reader import read_program
 
 Points = tuple[tuple[float, float], ...]
-Touches = tuple[tuple[Touch, ...], ...]
 
 
 class Texts(Protocol):
@@ -42,8 +41,9 @@ class Texts(Protocol):
         """Where screws stand, in program coordinates. Asked of the face only, for the back has the same."""
         ...
 
-    def touches(self) -> Touches | None:
-        """How Z is set for each run's cutter; None where nothing says so."""
+    def told(self, case: Case, screws_mm: Points, sides: int) -> SetUp | None:
+        """What the setup sheet tells a person to do with this side of a board that is cut from so many; None where
+        nothing does."""
         ...
 
     def clamps(self, case: Case) -> Sequence[Fixing]:
@@ -59,20 +59,23 @@ class JudgedSide(Struct, frozen=True, kw_only=True):
     screws_mm: Points
 
 
-def judged_sides(all_texts: Iterable[Texts]) -> Iterator[JudgedSide]:
+def judged_sides(both: Sequence[Texts]) -> Iterator[JudgedSide]:
     """The face, then the back, which is judged knowing what the programs of the face leave."""
     face: JudgedSide | None = None
-    for texts in all_texts:
+    for texts in both:
         case = case_of(texts.side, texts.programs())
-        case = replace(with_trials(case, texts.trials(case)), touches=texts.touches())
+        case = with_trials(case, texts.trials(case))
         if face is None:
             screws = texts.screws_mm(case)
-            case = replace(case, fixings=(*screws_at(screws, case.zero), *texts.clamps(case)))
+            told = texts.told(case, screws, len(both))
+            case = replace(case, fixings=(*screws_at(screws, case.zero), *texts.clamps(case)), told=told)
             face = JudgedSide(case=case, report=judge(case), screws_mm=screws)
             yield face
         else:
             screws = tuple((-x, y) for x, y in face.screws_mm)
-            case = replace(case, fixings=screws_at(screws, case.zero), face=face.case.boards[-1])
+            told = texts.told(case, screws, len(both))
+            case = replace(case, fixings=screws_at(screws, case.zero), face=face.case.boards[-1], told=told)
+            case = replace(case, told_of_face=face.case.told)
             yield JudgedSide(case=case, report=judge(case, FROM_BEHIND), screws_mm=screws)
 
 

@@ -43,6 +43,7 @@ def _failures(report: CheckReport) -> Iterator[Problem]:
 
 def _facts(texts: Written, judged: JudgedSide) -> JobFacts:
     side, case = texts.side, judged.case
+    assert case.told is not None
     spec, plan = side.spec, side.plan
     return JobFacts(
         name=safe_name(spec.text.lines[0]),
@@ -57,7 +58,7 @@ def _facts(texts: Written, judged: JudgedSide) -> JobFacts:
         lifted=case.lifted,
         checks=judged.report,
         screws_mm=judged.screws_mm,
-        touches=case.touches or (),
+        set_up=case.told,
         warnings=(
             *plan.spoilt,
             *case.drawing.warnings,

@@ -15,18 +15,23 @@ from signgen.checks.trials_clear import cut_bounds
 from signgen.dialects import dialect_named
 from signgen.fastening.rim_screws import rim_screws
 from signgen.fastening.screws import suggest_screws
+from signgen.fastening.telling import Run as Told
+from signgen.fastening.telling import set_up_of
 from signgen.fastening.touching import touched_discs, touches_of
+from signgen.instructions import SetUp, Touch
 from signgen.operations.plan import Run
 from signgen.program.assemble import assemble
 from signgen.program.blocks import Program
 from signgen.program.heading import heading
 from signgen.program.travel import Travel
 from signgen.program.trial import lifted_program, outline_program
-from signgen.proving.judge_sides import Points, Touches
+from signgen.proving.judge_sides import Points
 from signgen.proving.sides import Side
 from signgen.shop.tools import Tool
 from signgen.toolpath.cut import Toolpath
 from signgen.toolpath.order import in_order
+
+Touches = tuple[tuple[Touch, ...], ...]
 
 SAME_PLACE_MM = 0.01
 """So that a way along the outside cut counts as over the bare board."""
@@ -62,8 +67,32 @@ class Written(Struct, frozen=True, kw_only=True):
         touched = touched_discs(self.set_ways, case.zero, [tool for tool, _ in cutters])
         return suggest_screws(case.drawing, case.stock, case.zero, cutters, spec.machine.collet_series, touched)
 
-    def touches(self) -> Touches:
-        return self.set_ways
+    def told(self, case: Case, screws_mm: Points, sides: int) -> SetUp:
+        side, behind = self.side, bool(self.side.plan.prefix)
+        runs = [
+            Told(
+                file=program.file,
+                tool=run.tool,
+                cutting=run.cutting,
+                replay=program.replay,
+                bite_mm=float(bites.depth_mm.max(initial=0.0)),
+            )
+            for run, program, bites in zip(side.plan.runs, case.programs, case.bites, strict=True)
+        ]
+        shown = case.outlines[0]
+        return set_up_of(
+            spec=side.spec,
+            drawing=case.drawing,
+            stock=case.stock,
+            zero=case.zero,
+            runs=runs,
+            touches=self.set_ways,
+            screws_mm=screws_mm,
+            shown=(shown.tool, shown.replay),
+            outline=shown.file,
+            number=1 if behind else sides,
+            face_down=behind,
+        )
 
     def clamps(self, case: Case) -> Sequence[Fixing]:
         """None: the sheet says where clamps may stand, and the person decides."""

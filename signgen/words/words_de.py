@@ -527,6 +527,7 @@ NAMES = {
     "check wood_left": "Holz unter den Rillen",
     "check trials_clear": "Probeläufe frei",
     "check touched_off": "richtig angetastet",
+    "check paper_followed": "nach dem Blatt gearbeitet",
 }
 """What the shop and the checks call things."""
 

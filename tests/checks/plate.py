@@ -17,12 +17,13 @@ from signgen.checks.check import Case
 from signgen.checks.fixing import Fixing
 from signgen.drawing.drawing import Drawing
 from signgen.drawing.drawing import Plate as PlateOf
+from signgen.fastening.telling import cutter_of
 from signgen.features.edge import Bevel, Edge
 from signgen.features.groove import Groove
 from signgen.features.hole import Countersink, Hole
 from signgen.features.recess import Panel, Recess
 from signgen.features.tab import Tab
-from signgen.instructions import Touch
+from signgen.instructions import Datum, Holding, LaidBoard, SetUp, Step, Touch
 from signgen.shop.materials import Machine, Material
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
@@ -159,8 +160,45 @@ G4 P4
 {_bore()}{_edge()}{_TAIL}"""
 
 
-TOUCHES = ((Touch(on="face", x_mm=30, y_mm=20, plus_thickness=True),),) * 2
+TOUCH = Touch(on="face", x_mm=30, y_mm=20, plus_thickness=True)
 """Both cutters are touched off in the middle of the plate, where nothing is cut."""
+
+
+def _step(file: str, place: int, tool: Tool, **figures: Any) -> Step:
+    return Step(
+        file=file,
+        begins="start",
+        cutter=cutter_of(tool, place, MACHINE.collet_series),
+        sets_xy=place == 1,
+        sets_z=(TOUCH,),
+        spindle_rpm=16000,
+        fastest_mm_per_min=800,
+        **figures,
+    )
+
+
+TOLD = SetUp(
+    number=1,
+    board=LaidBoard(width_mm=84, height_mm=64, thickness_mm=9),
+    datum=Datum(corner="front left", x_mm=12, y_mm=12),
+    holding=Holding(
+        screws_mm=(), head_mm=9, stands_mm=2, screw_mm=20, clamp_line_mm=(), clamp_stands_mm=30,
+    ),
+    into_spoilboard_mm=0.3,
+    metal_free_mm=1.3,
+    outline="0-outline.nc",
+    steps=(
+        _step(
+            "1-v-bit-90.nc", 1, V_BIT, feed_mm_per_min=800, plunge_mm_per_min=300, lowest_z_mm=6.5, passes=1,
+            pass_mm=2.5,
+        ),
+        _step(
+            "2-end-mill-6.nc", 2, END_MILL, feed_mm_per_min=800, plunge_mm_per_min=300, lowest_z_mm=-0.3, passes=4,
+            pass_mm=2.33,
+        ),
+    ),
+)  # fmt: skip
+"""What a setup sheet of the plate tells."""
 
 Edit = tuple[int, str | None]
 """A line's number and its new text, which may be several lines."""
@@ -181,7 +219,7 @@ class Plate(Struct, frozen=True):
     v_step_mm: float = 3
     extra: dict[str, float] = field(default_factory=dict)
     fixings: tuple[Fixing, ...] = ()
-    touches: tuple[tuple[Touch, ...], ...] = TOUCHES
+    told: SetUp | None = None
 
     def case(self) -> Case:
         texts = (self.engrave, self.cut_out)
@@ -196,13 +234,26 @@ class Plate(Struct, frozen=True):
             tolerance_mm=0.01,
             **self.extra,
         )
-        return replace(case, fixings=self.fixings, touches=self.touches)
+        return replace(case, fixings=self.fixings, told=self.told)
 
-    def touching(self, number: int, **changes: Any) -> Plate:
-        """With Z set in another way for one of the cutters, by its place in the order."""
-        ways = list(self.touches)
-        ways[number] = (replace(ways[number][0], **changes),)
-        return replace(self, touches=tuple(ways))
+    def telling(self, **changes: Any) -> Plate:
+        """With something else told than is right."""
+        return replace(self, told=replace(self.told or TOLD, **changes))
+
+    def step(self, number: int, **changes: Any) -> Plate:
+        """With something else told of one step; what is said of `cutter_` or `touch_` goes for those."""
+        steps = list((self.told or TOLD).steps)
+        cutter = {name[7:]: value for name, value in changes.items() if name.startswith("cutter_")}
+        touch = {name[6:]: value for name, value in changes.items() if name.startswith("touch_")}
+        rest = {name: value for name, value in changes.items() if not name.startswith(("cutter_", "touch_"))}
+        old = steps[number]
+        ways = (replace(old.sets_z[0], **touch),) if touch else old.sets_z
+        changed = {"cutter": replace(old.cutter, **cutter), "sets_z": ways, **rest}
+        steps[number] = replace(old, **changed)
+        return self.telling(steps=tuple(steps))
+
+    def holding(self, **changes: Any) -> Plate:
+        return self.telling(holding=replace((self.told or TOLD).holding, **changes))
 
     def with_hole(self, **changes: Any) -> Plate:
         """With another hole drawn."""

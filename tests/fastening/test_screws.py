@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 from shapely.geometry import Point, box
 
-from signgen.fastening.fastening import CLAMP_GRIP_MM, fastening_of
+from signgen.fastening.fastening import CLAMP_AIR_MM, CLAMP_GRIP_MM, fastening_of
 from signgen.fastening.keep_out import tip_lines
 from signgen.fastening.screws import ROUNDING_MM, suggest_screws
 from signgen.job.facts import JobFacts
@@ -114,4 +114,4 @@ def test_the_line_for_clamps_encloses_nut_and_cutter(facts: JobFacts) -> None:
     line = fastening_of(facts).clamp_line
     # the nut of size 16 is 28 mm across, the cutter's middle runs 3 mm outside the sign
     assert line.contains(box(-16.9, 10, 216.9, 110))
-    assert not line.contains(Point(-17.5, 60))
+    assert not line.contains(Point(-17 - CLAMP_AIR_MM - 0.5, 60))

@@ -84,8 +84,9 @@ def with_checks(facts: JobFacts, count: int) -> JobFacts:
 def with_programs(facts: JobFacts, count: int) -> JobFacts:
     middle = tuple(replace(facts.programs[1], file=f"{i}-end-mill-3.nc") for i in range(2, count))
     boards = (*(facts.boards[0] for _ in range(count - 1)), facts.boards[-1])
-    programs, touches = (facts.programs[0], *middle, facts.programs[-1]), facts.touches[:1] * count
-    return replace(facts, programs=programs, boards=boards, touches=touches)
+    programs, steps = (facts.programs[0], *middle, facts.programs[-1]), facts.set_up.steps
+    told = replace(facts.set_up, steps=(steps[0], *steps[1:] * (count - 1)))
+    return replace(facts, programs=programs, boards=boards, set_up=told)
 
 
 def common(make_facts: Make) -> JobFacts:

@@ -267,9 +267,8 @@ def test_the_page_is_the_same_bytes_twice(make_facts: Make) -> None:
 def test_a_full_sheet_names_every_check_and_details_only_what_was_found(make_facts: Make) -> None:
     facts = make_facts(cell=4.0)
     later = tuple(replace(facts.programs[1], file=f"{i}-end-mill-6.nc") for i in range(2, 7))
-    many = replace(
-        facts, programs=(facts.programs[0], *later), boards=(facts.boards[0],) * 6, touches=facts.touches[:1] * 6
-    )
+    told = replace(facts.set_up, steps=(facts.set_up.steps[0], *facts.set_up.steps[1:] * 5))
+    many = replace(facts, programs=(facts.programs[0], *later), boards=(facts.boards[0],) * 6, set_up=told)
     checks = (*(replace(facts.checks.results[0], code=f"C{300 + i}") for i in range(40)), facts.checks.results[2])
     text = passages(replace(many, checks=CheckReport(results=checks)))
     assert text["check-C300"].startswith("C300 rapids clear")
