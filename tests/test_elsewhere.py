@@ -85,7 +85,7 @@ def test_what_it_does_in_figures(tmp_path: Path) -> None:
     survey = judged(tmp_path, SLOT).survey
     assert survey is not None
     (program,) = survey.programs
-    assert (program.number, program.rapids, program.straights, program.arcs) == (3, 4, 2, 0)
+    assert (program.number, program.rapids, program.straights, program.arcs) == (3, 3, 2, 0)
     assert program.tip is not None
     assert (program.tip.x_mm, program.tip.z_mm) == ((50, 110), (-3, 5))
     assert np.array(program.cut) == pytest.approx(np.array([[47, 113], [37, 43]]))
@@ -278,3 +278,61 @@ def test_the_deepest_cut_is_named_at_one_line_and_its_own_place(tmp_path: Path) 
     assert deepest
     assert (deepest.depth_mm, deepest.place_mm) == (3.0, (50.0, 40.0))
     assert (tmp_path / "0.nc").read_text().splitlines()[deepest.line - 1] == "G1 Z-3 F300"
+
+
+USUAL = {
+    "a tolerance for corners": ("G17\n", "G17 G64 P0.01\n"),
+    "a tolerance and a second one": ("G17\n", "G17\nG64 P0.01 Q0.01\n"),
+    "up by G28 first": ("G17\n", "G17\nG28 G91 Z0\nG90\n"),
+    "up by G53 first": ("G17\n", "G17\nG53 Z0\n"),
+    "up by G53 at the end": ("G91 G28 Z0\n", "G53 Z0\n"),
+    "a zero set after a probe": ("G17\n", "G17\nG38.2 Z-30 F80\nG10 L20 P1 Z1.5\nG0 Z30\n"),
+    "nothing stated": ("G21 G17 G90 ; as usual\n", "(nothing)\n"),
+}
+
+
+@pytest.mark.parametrize("change", USUAL.values(), ids=list(USUAL))
+def test_what_is_usual_elsewhere_does_not_stop_a_program(tmp_path: Path, change: tuple[str, str]) -> None:
+    text = SLOT.replace(" ; as usual", "").replace("G21 G17 G90\n", "G21 G90\nG17\n")
+    if change[0] not in text:
+        text = SLOT
+    assert change[0] in text
+    one = judged(tmp_path, text.replace(*change))
+    assert found(one) == {}
+    stated = [f for _, f in one.report.findings() if f.message.startswith("Not stated")]
+    assert len(stated) == 1
+
+
+def test_a_head_sent_home_first_is_no_dive(tmp_path: Path) -> None:
+    for way_up in ("G28 G91 Z0\nG90\n", "G53 Z0\n"):
+        one = judged(tmp_path, SLOT.replace("G0 Z5\nG0 X50 Y40", f"{way_up}G0 X50 Y40\nG0 Z5"))
+        assert not any(result.findings for result in one.report.results if result.code in ("C141", "C102"))
+
+
+def test_a_drill_may_go_two_and_a_half_diameters_in_one_cycle(tmp_path: Path) -> None:
+    text = "G17 G21 G40 G49 G54 G80 G90 G94\nG0 Z40\nS9000 M3\nG4 P5\nG0 X50 Y40\nG81 Z-10 R2 F200\n"
+    text += "G80\nG0 Z40\nM5\nM2\n"
+    one = judged(tmp_path, text, tools=("drill 4",))
+    assert "C118" not in found(one)
+    deeper = judged(tmp_path, text.replace("Z-10", "Z-16"), tools=("drill 4",), stock="200x100x20")
+    assert any(f for result in deeper.report.results if result.code == "C118" for f in result.findings)
+
+
+def test_a_dwell_of_more_than_an_hour_is_asked_about(tmp_path: Path) -> None:
+    one = judged(tmp_path, SLOT.replace("G4 P5", "G4 P4000"))
+    assert one.report.passed
+    (said,) = [f.message for result in one.report.results if result.code == "C143" for f in result.findings]
+    assert "Is 4 s meant?" in said
+
+
+def test_o_words_are_named_as_what_they_are(tmp_path: Path) -> None:
+    one = judged(tmp_path, SLOT.replace("G0 Z5\nG0 X50 Y40", "G0 Z5\no100 call\nG0 X50 Y40"))
+    assert not one.report.passed
+    assert any("An O word" in finding.message for _, finding in one.report.findings())
+
+
+def test_what_is_not_stated_is_one_warning_for_all_cutters(tmp_path: Path) -> None:
+    two = SLOT.replace("G21 G17 G90 ; as usual\n", "").replace("M30\n", "G90\nT4 M6\nG43 H4\nS16000 M3\nG4 P5\n")
+    text = two.replace("%\n", "") + "G0 Z5\nG0 X50 Y60\nG1 Z-3 F300\nG1 X90 F1200\nG0 Z5\nM5\nM30\n"
+    one = judged(tmp_path, text, tools=("end-mill-6", "end-mill-4"))
+    assert sum(f.message.startswith("Not stated") for _, f in one.report.findings()) == 1

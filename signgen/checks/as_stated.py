@@ -66,7 +66,9 @@ def of_change(program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
         for number in program.replay.tool_numbers if not changes else ():
             yield _finding(program, None, f"It names the tool T{number}, and the cutter is fitted by hand.")
         for event in lengths:
-            if event.value != CANCELLED:
+            if event.value == CANCELLED and event.motion:
+                yield _finding(program, event.line, "It cancels a length (G49) in the middle, and none is applied.")
+            elif event.value != CANCELLED:
                 what = f"It applies the length of tool H{event.value:g}, and Z is set by the cutter's tip."
                 yield _finding(program, event.line, what)
         return
@@ -79,7 +81,7 @@ def of_change(program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
         what = f"The length of cutter {stated.number} is not applied (G43 H{stated.number}) before it moves."
         yield _finding(program, after[0].line if after else moves, what)
     for event in after:
-        if event.value != wanted:
+        if event.value != wanted or (wanted == CANCELLED and event.motion):
             name = "G49" if event.value == CANCELLED else f"H{event.value:g}"
             what = f"{name} gives cutter {stated.number} another length than its own."
             yield _finding(program, event.line, what)

@@ -95,15 +95,17 @@ def _findings(program: ProgramUnderTest, drawn: bool, first_of_file: bool) -> It
             warns=not drawn and NOT_FOLLOWED not in note.message,
         )
     yield from _parameters(program, drawn)
-    for group in REQUIRED:
-        if not replay.modes_before_motion.intersection(group):
-            yield Finding(
-                message=f"{' or '.join(group[:2])} is not stated before the first motion.",
-                file=file,
-                line=int(replay.motions.line[0]) if len(replay.motions) else None,
-                remedy="State every mode in the first lines.",
-                warns=not drawn,
-            )
+    missing = [" or ".join(group[:2]) for group in REQUIRED if not replay.modes_before_motion.intersection(group)]
+    if missing and first_of_file:
+        yield Finding(
+            message=f"Not stated before the first motion: {', '.join(missing)}.",
+            file=file,
+            line=int(replay.motions.line[0]) if len(replay.motions) else None,
+            remedy="State every mode in the first lines."
+            if drawn
+            else "Make sure that the machine starts in the modes that the program was written for.",
+            warns=not drawn,
+        )
     if not len(replay.motions):
         yield Finding(message="The program moves nothing.", file=file, remedy="Make the programs again.")
     cutters = cutters_in_turn(replay)

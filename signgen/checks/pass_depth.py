@@ -21,6 +21,11 @@ FAR_TOO_MUCH = 2.0
 this many times the depth is a warning in them."""
 
 
+IN_ONE_GO_RATIO = 3.0
+"""Diameters that a drill may go in one go in programs from elsewhere: holes of two to three diameters are usually
+drilled without pecks (common practice)."""
+
+
 MOST_DOUBTS = 2000
 """Places of a V-bit at which its flank is looked at as well; where there are more, a pass is missing."""
 
@@ -48,6 +53,8 @@ Least error seen: a tenth of the depth allowed, in stretches of half a millimetr
             if not len(bites.piece):
                 continue
             most = stepdown_mm(program.tool, case.material)
+            if program.tool.kind == "drill" and not case.drawn:
+                most = max(most, IN_ONE_GO_RATIO * program.tool.diameter_mm)
             depth = bites.depth_mm.copy()
             if program.tool.kind == "v-bit":
                 doubtful = np.flatnonzero(depth > SPARE * most + CHECK_MM)[:MOST_DOUBTS]

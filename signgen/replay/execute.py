@@ -81,6 +81,9 @@ def _motion_of(machine: Machine, line: Line, groups: dict[int, int]) -> int | No
         return explicit
     if taken or not axes:
         return None
+    if machine.motion == 800 and groups.get(NON_MODAL) == 530 and "G80" not in machine.modes:
+        machine.note(line.say("G53"), "No motion code is in force for G53; many controls start in G0.")
+        return 0
     if machine.motion == 800:
         raise RefusedError(line.say("X", "Y", "Z", "A", "B", "C"), "No motion code is in force for these axis words.")
     return machine.motion

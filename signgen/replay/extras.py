@@ -1,7 +1,8 @@
 """What many controls take although the published rules refuse it, taken out of a text before it is read.
 
 Common practice of controls: a semicolon begins a comment that goes on to the end of its line; a line may hold a
-program's number (O and digits); line numbers may have more than five digits. None of them changes a motion. The rules:
+program's number (O and digits); G64 may have a tolerance (P, Q); line numbers may have more than five digits. None of
+them changes a motion. The rules:
 check-values section 1.2, L6 to L8.
 """
 
@@ -16,9 +17,19 @@ _PARTS = re.compile(r"(?P<kept>(?:\([^)\n]*(?:\)|$)|[^;(\n])*)(?P<words>;[^\n]*)
 _NUMBER_OF_PROGRAM = re.compile(r"(?P<kept>[ \t]*)(?P<words>[oO][ \t]*\d+(?=[ \t]*(?:\(|$)))", re.MULTILINE)
 _LONG_NUMBER = re.compile(r"(?P<kept>[ \t]*/?[ \t]*)(?P<words>[nN][ \t]*\d{6,})", re.MULTILINE)
 
+_TOLERANCE = re.compile(
+    r"(?P<kept>[^(;\n]*?[gG][ \t]*0*64(?![\d.])[ \t]*)(?P<words>[pP][ \t]*[\d.]+(?:[ \t]*[qQ][ \t]*[\d.]+)?)",
+    re.MULTILINE,
+)
+
 EXTRAS: tuple[tuple[str, re.Pattern[str], str], ...] = (
     (";", _PARTS, "A semicolon begins a comment on many controls, not on all: the published rules know ( ) only."),
     ("oO", _NUMBER_OF_PROGRAM, "Many controls take a program's number here, not all: the published rules have none."),
+    (
+        "pP",
+        _TOLERANCE,
+        "Many controls take with G64 how far corners may be rounded (P), not all: the published rules know G64 alone.",
+    ),
     ("nN", _LONG_NUMBER, "Many controls take line numbers of more than five digits, not all."),
 )
 """Characters without which nothing is looked for, what is looked for from a line's start, and what to say of it."""

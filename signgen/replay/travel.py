@@ -52,7 +52,12 @@ def move(machine: Machine, line: Line, motion: int, in_machine_places: bool) -> 
         machine.straight(RAPID, end)
         return
     if motion == 382:
-        machine.note(name, "A probe stops where it touches; it is taken to go all the way.")
+        machine.note(name, "A probe stops where it touches, which only the machine knows; that move is left out.")
+        _feed_mm(machine, line, name, end, 0.0)
+        for axis, letter in enumerate("XYZ"):
+            if letter in line.values:
+                machine.put(axis, NOWHERE)
+        return
     machine.straight(FEED, end, _feed_mm(machine, line, name, end, math.dist(machine.at, end)))
 
 

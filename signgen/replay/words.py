@@ -111,6 +111,12 @@ def _item(text: str, at: int, line: Line, parameters: Parameters) -> int:
         value, end = real_value(text, at + 1, parameters)
     elif text[at] == "N":
         raise RefusedError(text[at : at + 6], "A line number must come first on its line.")
+    elif text[at] == "O":
+        raise RefusedError(
+            text[at : at + 24],
+            "An O word: a subroutine, a loop or a condition in the language of some controls. The published rules have "
+            "none, and what it does is not followed.",
+        )
     else:
         raise RefusedError(text[at : at + 8], f"The character {text[at]} has no place here.")
     spelled = text[at:end]

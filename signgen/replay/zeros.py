@@ -51,6 +51,9 @@ def reckon(machine: Machine) -> None:
 def set_zero(machine: Machine, line: Line) -> None:
     """G10 L2 P1 to P9: the zero of G54 to G59.3."""
     said = line.say("G10", "L", "P")
+    if line.values.get("L") == 20:
+        _set_here(machine, line, said)
+        return
     if line.values.get("L") != 2 or "P" not in line.values:
         raise RefusedError(said or line.text, "G10 needs L2 and P, the number of a work zero.")
     number = integer(line.values["P"], line.spelled["P"], "P")
@@ -65,6 +68,22 @@ def set_zero(machine: Machine, line: Line) -> None:
     for axis, letter in enumerate("XYZ"):
         if letter in line.values:
             zero[axis] = line.values[letter] * machine.factor
+    reckon(machine)
+
+
+def _set_here(machine: Machine, line: Line, said: str) -> None:
+    """G10 L20: the zero is set so that the tool's place has the values given. After a probe, or where the text has not
+    said where the tool is, that is the zero that the operator would have set; else it moves from where it was.
+    Common practice of controls: the published rules have L2 only."""
+    machine.note(said, "G10 L20 sets the zero at the tool's place: many controls do so, the published rules do not.")
+    for axis, letter in enumerate("XYZ"):
+        if letter in line.values:
+            value = line.values[letter] * machine.factor
+            if machine.at[axis] != machine.at[axis]:
+                machine.put(axis, value + machine.shift[axis])
+            else:
+                zero = machine.zeros.setdefault(machine.zero_code, [0.0, 0.0, 0.0])
+                zero[axis] = machine.at[axis] - machine.offset[axis] - value
     reckon(machine)
 
 
@@ -90,7 +109,9 @@ def set_offset(machine: Machine, line: Line, code: int) -> None:
 
 def go_home(machine: Machine, line: Line, name: str) -> None:
     """G28 and G30: by way of the point that the axis words give, to a place that is unknown here."""
-    if line.values.keys() & {"X", "Y", "Z"}:
+    # G91 G28 Z0, the usual way up, goes by way of where the tool is: nothing moves before it.
+    stays = machine.incremental and not any(line.values.get(letter) for letter in "XYZ")
+    if line.values.keys() & {"X", "Y", "Z"} and not stays:
         machine.straight(RAPID, machine.target(line, (0, 1, 2)))
     machine.note(name, f"Only the machine knows where {name} goes; that move is left out.")
     machine.at = [NOWHERE, NOWHERE, NOWHERE]

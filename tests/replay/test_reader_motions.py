@@ -395,10 +395,21 @@ def test_a_parameter_never_set_counts_as_0_and_is_mentioned() -> None:
     assert [note.words for note in replay.notes] == ["#7"]
 
 
-def test_probing_and_compensation_are_followed_as_written_and_mentioned() -> None:
-    replay = read_program("F9 G38.2 Z-1\nG41 D1 G1 X1\nM2", start_mm=(0, 0, 0))
+def test_compensation_is_followed_as_written_and_mentioned() -> None:
+    replay = read_program("F9 G1 Z-1\nG41 D1 G1 X1\nM2", start_mm=(0, 0, 0))
     assert steps(replay.motions) == [(FEED, 0, 0, -1), (FEED, 1, 0, -1)]
+    assert len(replay.notes) == 1
+
+
+def test_where_a_probe_stops_is_unknown_until_a_zero_is_set_there() -> None:
+    replay = read_program("F9 G38.2 Z-20\nG10 L20 P1 Z1.5\nG0 Z20\nM2", start_mm=(0, 0, 10))
+    assert steps(replay.motions) == [(RAPID, 0, 0, 20)]
+    assert replay.motions.start_mm.tolist() == [[0, 0, 1.5]]
     assert len(replay.notes) == 2
+
+
+def test_a_zero_set_where_the_tool_is_known_to_be_moves_what_follows() -> None:
+    assert steps(motions_of("G0 X10 Y0 Z0", "G10 L20 P1 X0", "G0 X5"))[-1] == (RAPID, 15, 0, 0)
 
 
 def test_arcs_turn_the_way_their_code_says() -> None:
