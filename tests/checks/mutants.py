@@ -17,11 +17,13 @@ from typing import Any
 
 import numpy as np
 from msgspec import Struct
+from msgspec.structs import replace
 from numpy.typing import NDArray
 
 from signgen.checks.check import Case, CheckReport
 from signgen.checks.fixing import Fixing
-from signgen.proving.judge_sides import JudgedSide, Points, Touches, judged_sides
+from signgen.instructions import SetUp
+from signgen.proving.judge_sides import JudgedSide, Points, judged_sides
 from signgen.proving.sides import Side, sides_of
 from signgen.proving.written import Written, written
 from tests.asking import spec_of
@@ -59,6 +61,7 @@ class Mutated(Struct, frozen=True):
     texts: tuple[str, ...]
     tried: Mapping[str, str]
     screws: Points
+    paper: SetUp | None = None
 
     @property
     def side(self) -> Side:
@@ -73,8 +76,8 @@ class Mutated(Struct, frozen=True):
     def screws_mm(self, case: Case) -> Points:
         return self.screws
 
-    def touches(self) -> Touches | None:
-        return self.made.touches()
+    def told(self, case: Case, screws_mm: Points, sides: int) -> SetUp | None:
+        return self.paper
 
     def clamps(self, case: Case) -> Sequence[Fixing]:
         return ()
@@ -94,7 +97,11 @@ def good(job: int) -> Good:
     (judged,) = judged_sides([made])
     assert judged.report.passed, [finding.message for _, finding in judged.report.findings()]
     texts = Mutated(
-        made=made, texts=tuple(made.programs()), tried=made.trials(judged.case), screws=made.screws_mm(judged.case)
+        made=made,
+        texts=tuple(made.programs()),
+        tried=made.trials(judged.case),
+        screws=judged.screws_mm,
+        paper=judged.case.told,
     )
     return Good(texts, judged)
 
@@ -173,7 +180,7 @@ def mutant(job: int, seed: int) -> tuple[str, tuple[str, ...]]:
 
 def judged_mutant(job: int, texts: tuple[str, ...]) -> JudgedSide:
     own = good(job).texts
-    (judged,) = judged_sides([Mutated(own.made, texts, own.tried, own.screws)])
+    (judged,) = judged_sides([replace(own, texts=texts)])
     return judged
 
 
