@@ -17,6 +17,7 @@ HOUSE_NUMBER: dict[str, Any] = {
     "holes": "corners",
     "hole-diameter": "7",
     "inset": "14",
+    "layout": "filled",
 }
 
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 import shapely
-from shapely.geometry import MultiPolygon, Polygon, box
-from shapely.geometry.base import BaseGeometry
+from shapely.geometry import Polygon
 
 from signgen.drawing.bevel import bevel_of
+from signgen.composition.field import field_of
 from signgen.drawing.bridges import loose_problems
 from signgen.drawing.corners import ornament_problems, ornaments
 from signgen.drawing.drawing import Drawing, Plate
@@ -18,10 +18,11 @@ from signgen.drawing.holding import holding_warnings, tabs_of
 from signgen.drawing.holes import LEAST_WALL_MM, hole_problems, hole_warnings, holes_of, walls_to_grooves
 from signgen.drawing.keyholes import kept_free, keyhole_problems, keyhole_warnings, keyholes_of, over_problems
 from signgen.drawing.ornament import frame, rules
-from signgen.drawing.panel import made, panel_area, recess_problems, text_inset_mm, where_asked
+from signgen.drawing.panel import made, panel_area, recess_problems, where_asked
+from signgen.drawing.room import free_face, keep_off, letter_room
 from signgen.drawing.uncut import lost_grooves, lost_problems
 from signgen.drawing.walls import wall_problems, wall_warnings_of_through
-from signgen.drawing.words import lettering_of
+from signgen.drawing.words import lettering_of, line_roles
 from signgen.errors import CannotMakeError, Problem, SignGenError
 from signgen.features.edge import Edge
 from signgen.features.groove import Groove
@@ -29,9 +30,6 @@ from signgen.features.hole import Hole
 from signgen.features.recess import Recess
 from signgen.geometry.offsets import area_of, inward
 from signgen.spec.sign_spec import SignSpec
-
-ORNAMENT_GAP_RATIO = 0.03
-"""From an ornament to letters, over the shorter side (common practice of layout)."""
 
 
 def draw(spec: SignSpec) -> Drawing:
@@ -64,8 +62,10 @@ def _with_room(spec: SignSpec) -> Drawing:
     bevel = bevel_of(spec, edge, panel, holes)
     corners = ornaments(spec, edge)
     in_corners = [area for _, area in corners]
-    room = _room(spec, edge, holes, in_corners).difference(kept_free(spec, keyholes))
-    lettering, word_warnings = lettering_of(spec, edge, room)
+    kept = kept_free(spec, keyholes)
+    room = letter_room(spec, edge, holes, in_corners).difference(kept)
+    field = field_of(spec, edge, room, free_face(spec, edge), keep_off(holes, in_corners, kept))
+    lettering, word_warnings = lettering_of(spec, edge, room, field)
     drawn = made(spec, lettering, panel, corners)
     lines = (*lines, *rules(spec, lettering))
     grooves = (*drawn.grooves, *lines)
@@ -95,7 +95,7 @@ def _with_room(spec: SignSpec) -> Drawing:
             *tabs,
         ),
         cap_height_mm=lettering.cap_height_mm,
-        lines=drawn_lines(lettering),
+        lines=drawn_lines(lettering, line_roles(spec.text)),
         warnings=(
             *word_warnings,
             *edge_warnings,
@@ -105,28 +105,6 @@ def _with_room(spec: SignSpec) -> Drawing:
             *wall_warnings_of_through(spec, through, edge, holes),
         ),
     )
-
-
-def _room(
-    spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...], corners: Sequence[Polygon | MultiPolygon]
-) -> BaseGeometry:
-    """Where letters may lie: the margin away from the edge, inside the frame's lines and the bevel, and clear of every
-    hole and ornament."""
-    inset = max(spec.text.margin_mm, text_inset_mm(spec))
-    if spec.frame:
-        inset = max(inset, spec.frame.reach_mm + LEAST_WALL_MM)
-    if spec.chamfer_mm:
-        inset = max(inset, spec.chamfer_mm + LEAST_WALL_MM)
-    room: BaseGeometry = area_of(inward(edge, inset, spec.tolerances.chord_mm))
-    for hole in holes:
-        x0, y0, x1, y1 = hole.footprint.bounds
-        away = min(spec.text.margin_mm, hole.diameter_mm)
-        room = room.difference(box(x0 - away, y0 - away, x1 + away, y1 + away))
-    for area in corners:
-        x0, y0, x1, y1 = area.bounds
-        away = ORNAMENT_GAP_RATIO * min(spec.width_mm, spec.height_mm)
-        room = room.difference(box(x0 - away, y0 - away, x1 + away, y1 + away))
-    return room
 
 
 def _groove_problems(

@@ -10,9 +10,10 @@ from msgspec import Struct
 
 from signgen.lettering.areas import stroke_ratio
 from signgen.lettering.face import Face
-from signgen.lettering.layout import Letter, Lettering, Placed
+from signgen.lettering.layout import Box, Letter, Lettering, Placed
 from signgen.lettering.outlines import glyph_bounds_em
 from signgen.lettering.shaping import shape
+from signgen.spec.roles import Role
 
 
 class Circle(Struct, frozen=True, kw_only=True):
@@ -31,7 +32,8 @@ class DrawnLine(Struct, frozen=True, kw_only=True):
     `source`: which of the asked lines it is, from 0. `baseline_mm`: its height on the sign, on a circle that of the
     text's middle. `stroke_mm`: width of the upright of I. `width_ratio`: width of O over the height of a capital.
     `gaps_mm`: nearest distance of each two neighbours within a word, 0 where they join. `leading_mm`: from the baseline
-    of the straight line above.
+    of the straight line above. `role`: what it is there for. `bounds_mm`: (x0, y0, x1, y1) of its ink, None when it
+    shows nothing.
     """
 
     text: str
@@ -47,6 +49,8 @@ class DrawnLine(Struct, frozen=True, kw_only=True):
     width_ratio: float | None
     gaps_mm: tuple[float, ...]
     leading_mm: float | None
+    role: Role = "title"
+    bounds_mm: Box | None = None
 
     @property
     def least_gap_mm(self) -> float | None:
@@ -72,14 +76,15 @@ class DrawnLine(Struct, frozen=True, kw_only=True):
         return min(heights)
 
 
-def drawn_lines(lettering: Lettering) -> tuple[DrawnLine, ...]:
-    """Every line in figures."""
+def drawn_lines(lettering: Lettering, roles: Sequence[Role]) -> tuple[DrawnLine, ...]:
+    """Every line in figures; `roles` of the asked ones."""
     lines: list[DrawnLine] = []
     above: Placed | None = None
     for number, row in enumerate(lettering.rows):
         line, scale = row.measured.line, row.measured.scale(row.cap_height_mm)
         face, arc = line.face, line.arc
         straight = arc is None
+        letters = [each for each in lettering.letters if _is_in(each, number)]
         lines.append(
             DrawnLine(
                 text=line.text,
@@ -93,12 +98,21 @@ def drawn_lines(lettering: Lettering) -> tuple[DrawnLine, ...]:
                 circle=Circle(x_mm=row.x_mm, y_mm=row.y_mm, radius_mm=arc.radius_mm, side=arc.side) if arc else None,
                 stroke_mm=line.pen_mm or _times(stroke_ratio(face), row.cap_height_mm),
                 width_ratio=_width_ratio(face, scale, line.pen_mm, row.cap_height_mm),
-                gaps_mm=tuple(_gaps(row, [each for each in lettering.letters if _is_in(each, number)])),
+                gaps_mm=tuple(_gaps(row, letters)),
                 leading_mm=above.baseline_mm - row.baseline_mm if straight and above is not None else None,
+                role=roles[line.source],
+                bounds_mm=_bounds(letters),
             )
         )
         above = row if straight else None
     return tuple(lines)
+
+
+def _bounds(letters: Sequence[Letter]) -> Box | None:
+    if not letters:
+        return None
+    x0, y0, x1, y1 = shapely.total_bounds([letter.area for letter in letters]).tolist()
+    return x0, y0, x1, y1
 
 
 def _times(ratio: float | None, by: float, pen_mm: float = 0.0) -> float | None:

@@ -10,8 +10,10 @@ import shapely
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
-from signgen.drawing.asked_lines import LEAST_CAP_HEIGHT_MM, AskedLines
-from signgen.drawing.fit import (
+from signgen.composition.asked_lines import LEAST_CAP_HEIGHT_MM, AskedLines
+from signgen.composition.compose import compose
+from signgen.composition.field import Field
+from signgen.composition.fit import (
     Points,
     first_place,
     largest_size,
@@ -19,10 +21,12 @@ from signgen.drawing.fit import (
     quads_within,
     room_beside,
 )
-from signgen.drawing.placing import other_middles, text_middles
+from signgen.composition.placing import other_middles, text_middles
+from signgen.composition.roles import roles_of
 from signgen.errors import CannotMakeError, Problem
 from signgen.lettering.layout import Lettering, Placed, set_rows, stacked
 from signgen.lettering.numerals import borrowed_warnings, numeral_warning
+from signgen.spec.roles import Role
 from signgen.spec.sign_spec import LineSpec, SignSpec, TextSpec
 
 OFF_MIDDLE = "The text lies off the middle of the sign, for it has no room there."
@@ -31,9 +35,12 @@ GAP_RATIO = 0.25
 """Room to keep between a line round the sign's middle and any other, over the lesser cap height (common practice)."""
 
 
-def lettering_of(spec: SignSpec, edge: Polygon, room: BaseGeometry) -> tuple[Lettering, tuple[str, ...]]:
-    """The text in the room where letters may lie, and warnings: the middle of its ink in the middle of the sign, or
-    where an outline of another shape has the most room for it; as large as fits where no height was asked for.
+def lettering_of(
+    spec: SignSpec, edge: Polygon, room: BaseGeometry, field: Field | None = None
+) -> tuple[Lettering, tuple[str, ...]]:
+    """The text in the room where letters may lie, and warnings: composed, or filled: the middle of its ink in the
+    middle of the sign, or where an outline of another shape has the most room for it, as large as fits where no height
+    was asked for. `field`: where a composed text may stand; one that is filled needs none.
 
     Raises: AskError for a font that cannot be used or text that it lacks; CannotMakeError for what has no room.
     """
@@ -41,6 +48,15 @@ def lettering_of(spec: SignSpec, edge: Polygon, room: BaseGeometry) -> tuple[Let
     shapely.prepare(room)
     sign_at = (spec.width_mm / 2, spec.height_mm / 2)
     middles = text_middles(edge, room)
+    if field is not None and spec.text.layout == "composed":
+        composed = compose(asked, line_roles(spec.text), field)
+        if composed is not None:
+            aligned = _aligned(composed.rows, field.text_room, composed.middle_mm)
+            lettering = set_rows(
+                aligned, chord_mm=spec.tolerances.chord_mm, block_at_mm=composed.middle_mm, sign_at_mm=sign_at
+            )
+            if not list(_collisions(spec, lettering)):
+                return lettering, tuple(dict.fromkeys(_warnings(spec.text, lettering)))
 
     def places(size: float, among: Points) -> Points:
         rows = asked.rows(size, room)
@@ -75,6 +91,11 @@ def lettering_of(spec: SignSpec, edge: Polygon, room: BaseGeometry) -> tuple[Let
         raise CannotMakeError(problems)
     moved = () if np.any(np.all(np.isclose(middles, middle), axis=1)) else (OFF_MIDDLE,)
     return lettering, (*moved, *dict.fromkeys(_warnings(spec.text, lettering)))
+
+
+def line_roles(text: TextSpec) -> tuple[Role, ...]:
+    """What each line is there for."""
+    return roles_of(text.lines, [row.role for row in text.rows])
 
 
 def _places(rows: Sequence[Placed], room: BaseGeometry, middles: Points, sign_at: tuple[float, float]) -> Points:

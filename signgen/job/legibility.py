@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from signgen.drawing.drawing import Drawing
@@ -32,6 +33,26 @@ def lettering_report(drawing: Drawing) -> list[dict[str, Any]]:
         }
         for line in drawing.lines
     ]  # fmt: skip
+
+
+def texts_report(texts: Sequence[str], drawing: Drawing) -> list[dict[str, Any]]:
+    """The lines that were asked for and show something: what each is there for, its size and the bounds of its ink in
+    sign coordinates, of all its parts when it was broken."""
+    found = []
+    for number, text in enumerate(texts):
+        parts = [line for line in drawing.lines if line.source == number and line.bounds_mm is not None]
+        if parts:
+            x0, y0, x1, y1 = zip(*(line.bounds_mm for line in parts if line.bounds_mm is not None), strict=True)
+            bounds = (min(x0), min(y0), max(x1), max(y1))
+            found.append(
+                {
+                    "text": text,
+                    "role": parts[0].role,
+                    "cap_height_mm": rounded(parts[0].cap_height_mm, MM),
+                    "bounds_mm": [rounded(value, MM) for value in bounds],
+                }
+            )
+    return found
 
 
 def legibility_report(drawing: Drawing) -> dict[str, Any]:

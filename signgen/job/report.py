@@ -19,7 +19,7 @@ from signgen.instructions import Instructions
 from signgen.job.engraving import engraving_report
 from signgen.job.facts import JobFacts, PieceFacts, ProgramFacts
 from signgen.job.finishes import floors_report, trim_report
-from signgen.job.legibility import legibility_report, lettering_report
+from signgen.job.legibility import legibility_report, lettering_report, texts_report
 from signgen.numbers import rounded
 from signgen.program.estimate import OperationTime
 from signgen.replay.measure import extents
@@ -83,6 +83,7 @@ def report(facts: JobFacts, files: Mapping[str, str] = NO_FILES) -> dict[str, An
                 {**line, "finish": spec.finish_of(spec.text.rows[line["line"] - 1])}
                 for line in lettering_report(drawing)
             ],
+            "texts": texts_report(spec.text.lines, drawing),
             "finish": spec.finish,
             "floors": floors_report(facts),
             "trim": trim_report(spec),

@@ -6,6 +6,7 @@ import textwrap
 import unicodedata
 from pathlib import Path
 
+from signgen.drawing.legibility import house_numbers
 from signgen.features.hole import Hole
 from signgen.job.back_names import BACK
 from signgen.job.facts import JobFacts
@@ -17,6 +18,9 @@ COLUMNS, ROWS = 80, 24
 LABEL = 10
 MOST_PROGRAMS = 8
 
+HALF_MM = 0.5
+"""Rules round inches to whole millimetres, one way or the other."""
+
 
 def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
     """At most 24 lines of at most 80 columns; long texts are cut, long paths are wrapped."""
@@ -27,6 +31,7 @@ def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
     size = f"{_size(words, drawing.width_mm, drawing.height_mm)} x {words.figure(drawing.thickness_mm, 2)} mm"
     rows = _row(words("summary.sign"), _cut(_one_line(lines), COLUMNS - LABEL))
     rows += _row("", f"{size}, {made}")
+    rows += _row(words("summary.lettering"), _cut(_one_line(_lettering(facts, words)), 2 * (COLUMNS - LABEL)))
     rows += _row(words("summary.board"), _board(facts, words))
     rows += _programs(facts, words)
     total = words.span(sum(program.minutes for program in facts.every_program))
@@ -52,6 +57,21 @@ def _warnings(facts: JobFacts, words: Words, room: int) -> list[str]:
             return rows + _row("", more.strip())
         rows += own
     return rows
+
+
+def _lettering(facts: JobFacts, words: Words) -> str:
+    """What was chosen: '17 at 62 mm, Larkspur Lane at 20 mm'; and what is asked of house numbers elsewhere."""
+    lines = facts.drawing.lines
+    heights: dict[int, tuple[list[str], float]] = {}
+    for line in lines:
+        if line.bounds_mm is not None:
+            heights.setdefault(line.source, ([], line.cap_height_mm))[0].append(line.text.strip())
+    said = (
+        words("summary.at", text=" / ".join(parts), height=words.figure(height)) for parts, height in heights.values()
+    )
+    small = [number for number in house_numbers(lines) if number.figures_mm < number.rules[0].height_mm - HALF_MM]
+    asked = words("summary.fire_code", height=words.figure(small[0].rules[0].height_mm, 0)) if small else ""
+    return ", ".join(said) + asked
 
 
 def _board(facts: JobFacts, words: Words) -> str:

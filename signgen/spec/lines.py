@@ -15,6 +15,7 @@ from signgen.spec.asked import Asked
 from signgen.spec.finish import finish_of
 from signgen.spec.keys.lettering import AXIS_DECIMALS, LINE, LINE_KEY_BY_NAME, LINE_KEYS
 from signgen.spec.paths import resolved_font
+from signgen.spec.roles import ROLES
 from signgen.spec.sign_spec import Align, ArcSpec, LineSpec, TextSpec
 from signgen.units import Limits, number
 
@@ -28,7 +29,7 @@ _AXIS_VALUES = Limits(least=-32768, greatest=32767.99)
 def text_of(a: Asked) -> TextSpec | None:
     """The lettering, its margin still 0, which depends on the sign; None when there is a problem."""
     usual = _style(a, None)
-    fit, wrap, fallback = a.text("fit"), a.number("wrap"), a.flag("font-fallback")
+    fit, wrap, fallback, layout = a.text("fit"), a.number("wrap"), a.flag("font-fallback"), a.text("layout")
     if a.has(LINE.name):
         if a.has("text"):
             a.wrong("text", f"Every {LINE.name} table has its own.", "Leave text out, or the tables.")
@@ -47,6 +48,7 @@ def text_of(a: Asked) -> TextSpec | None:
     if fit is None or fallback is None or (wrap is None and a.has("wrap")):
         return None
     _check_whole(a, rows)
+    filled = layout == "filled" or (layout is None and _is_filled(a))
     text = TextSpec(
         lines=tuple(row.text for row in rows),
         font=usual.font,
@@ -61,6 +63,8 @@ def text_of(a: Asked) -> TextSpec | None:
         letter_spacing_mm=usual.letter_spacing_mm,
         arc=usual.arc,
         margin_mm=0.0,
+        margin_stated=a.has("margin") and not filled,
+        layout="filled" if filled else "composed",
     )
     return text if text.rows == rows else replace(text, own_lines=rows)
 
@@ -96,10 +100,13 @@ def _line(a: Asked, table: Mapping[str, object], n: int, usual: LineSpec) -> Lin
     lines = own.lines("text")
     finish = finish_of(own) if own.has("finish") else None
     depth = own.number("depth") if own.has("depth") else None
+    role = next((each for each in ROLES if each == own.text("role")), None) if own.has("role") else None
     if lines is not None and len(lines) != 1:
         own.wrong("text", f"It holds {len(lines)} lines.", f"Give each a [[{LINE.name}]] of its own.")
     a.take_problems(own, f"{LINE.name} {n}")
-    return None if style is None or lines is None else replace(style, text=lines[0], finish=finish, depth_mm=depth)
+    if style is None or lines is None:
+        return None
+    return replace(style, text=lines[0], finish=finish, depth_mm=depth, role=role)
 
 
 def _style(a: Asked, usual: LineSpec | None) -> LineSpec | None:
@@ -110,12 +117,13 @@ def _style(a: Asked, usual: LineSpec | None) -> LineSpec | None:
     align = usual.align if usual and not a.has("align") else _align(a.text("align"))
     line_spacing = usual.line_spacing if usual and not a.has("line-spacing") else a.number("line-spacing")
     letter_spacing = usual.letter_spacing_mm if usual and not a.has("letter-spacing") else a.number("letter-spacing")
+    spacings = (("line-spacing", line_spacing), ("letter-spacing", letter_spacing))
     arc, arc_is_right = _arc(a, usual)
     if arc is not None and a.has("align"):
         a.wrong("align", "Text on a circle is centred on it.", "Leave align out, or arc.")
     if font is None or axes is None or heights is None or align is None or not arc_is_right:
         return None
-    if line_spacing is None or letter_spacing is None:
+    if any(a.has(key) and read is None for key, read in spacings):
         return None
     cap_height, digit_height, ratio = heights
     return LineSpec(
@@ -210,8 +218,18 @@ def _arc(a: Asked, usual: LineSpec | None) -> tuple[ArcSpec | None, bool]:
     return None, False
 
 
+def _is_filled(a: Asked) -> bool:
+    """Whether something was asked for that only the filled layout knows."""
+    return a.has("fit") or a.has("wrap")
+
+
 def _check_whole(a: Asked, rows: Sequence[LineSpec]) -> None:
     """What goes for all lines together must have something to go for."""
+    if a.text("layout") == "composed":
+        for key in ("fit", "wrap"):
+            if a.has(key):
+                what = "A composed layout chooses sizes by what lines are there for, and where they break."
+                a.wrong(key, what, f"Leave {key} out, or use layout filled.")
     if a.text("fit") == "each":
         if not any(row.is_fitted for row in rows):
             a.wrong("fit", "The height is given, so there is nothing to fit.", "Leave fit out, or the height.")

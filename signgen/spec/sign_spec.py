@@ -16,6 +16,7 @@ from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
 from signgen.spec.finish import BridgeSpec, Finish, PanelSpec
 from signgen.spec.keyholes import KeyholeSpec
+from signgen.spec.roles import Role
 from signgen.spec.trim import FrameSpec, OrnamentSpec, RimSpec
 from signgen.tolerances import Tolerances
 
@@ -43,11 +44,12 @@ class LineSpec(Struct, frozen=True, kw_only=True):
     digit_height_mm: float | None
     height_ratio: float
     align: Align
-    line_spacing: float
-    letter_spacing_mm: float
+    line_spacing: float | None
+    letter_spacing_mm: float | None
     arc: ArcSpec | None
     finish: Finish | None = None
     depth_mm: float | None = None
+    role: Role | None = None
 
     @property
     def is_fitted(self) -> bool:
@@ -58,7 +60,9 @@ class TextSpec(Struct, frozen=True, kw_only=True):
     """Lines of lettering and how they are set. `font` is a catalogue name or a path, `font_axes` settings of a
     variable font by their tags. `cap_height_mm` and `digit_height_mm` None: as large as fits, as `fit` says.
 
-    `line_spacing` is baseline to baseline over cap height; `letter_spacing_mm` is added between letters.
+    `line_spacing` is baseline to baseline over cap height; `letter_spacing_mm` is added between letters; None: nobody
+    said, and the `layout` chooses. `margin_mm` is kept between letters and edge; of a composed
+    text `margin_stated` says whether somebody did.
     `font_fallback`: characters that the font lacks come from the catalogue. `wrap_mm`: lines that are wider are
     broken. `own_lines`: every line as set, when they differ in more than words.
     """
@@ -67,8 +71,8 @@ class TextSpec(Struct, frozen=True, kw_only=True):
     font: str
     cap_height_mm: float | None
     align: Align
-    line_spacing: float
-    letter_spacing_mm: float
+    line_spacing: float | None
+    letter_spacing_mm: float | None
     margin_mm: float
     font_axes: tuple[tuple[str, float], ...] = ()
     font_fallback: bool = False
@@ -77,6 +81,8 @@ class TextSpec(Struct, frozen=True, kw_only=True):
     wrap_mm: float | None = None
     arc: ArcSpec | None = None
     own_lines: tuple[LineSpec, ...] = ()
+    layout: Literal["composed", "filled"] = "composed"
+    margin_stated: bool = False
 
     @property
     def rows(self) -> tuple[LineSpec, ...]:

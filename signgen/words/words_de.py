@@ -405,6 +405,9 @@ WORDS = {
     "maßstäblich.",
     # summary at the terminal
     "summary.sign": "Schild",
+    "summary.lettering": "Schrift",
+    "summary.at": "{text} mit {height} mm",
+    "summary.fire_code": "; wo eine Brandschutzordnung gilt, kann sie Ziffern von {height} mm verlangen",
     "summary.board": "Brett",
     "summary.programs": "Programme",
     "summary.time": "Zeit",

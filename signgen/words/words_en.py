@@ -392,6 +392,9 @@ WORDS = {
     "svg.about": "{width} by {height} mm in {material}, {count} holes; as left by the simulated cutters, to scale.",
     # summary at the terminal
     "summary.sign": "sign",
+    "summary.lettering": "lettering",
+    "summary.at": "{text} at {height} mm",
+    "summary.fire_code": "; where a fire code is in force it may ask for figures of {height} mm",
     "summary.board": "board",
     "summary.programs": "programs",
     "summary.time": "time",

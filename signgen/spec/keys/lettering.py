@@ -11,6 +11,7 @@ from typing import Any
 from msgspec.structs import replace
 
 from signgen.option import Option
+from signgen.spec.roles import ROLES
 from signgen.units import NOT_NEGATIVE, Limits
 
 AXIS_DECIMALS = 4
@@ -24,6 +25,12 @@ def axes_text(axes: Iterable[tuple[str, float]]) -> str | None:
 
 def _plain(value: float) -> str:
     return f"{value:.{AXIS_DECIMALS}f}".rstrip("0").rstrip(".")
+
+
+def _fit_of(text: Any) -> str | None:
+    """How the lines of a TextSpec fill the room, where they do."""
+    filled = text.layout == "filled" and any(row.is_fitted for row in text.rows)
+    return text.fit if filled else None
 
 
 _STYLE: tuple[Option, ...] = (
@@ -56,13 +63,15 @@ _STYLE: tuple[Option, ...] = (
         write=lambda line: line.align if line.arc is None else None, left_open="text on a circle is centred on it",
     ),
     Option(
-        name="line-spacing", kind="number", metavar="RATIO", group="Lettering", default=1.6,
-        help="From one baseline to the next, over the cap height.", limits=Limits(least=0.5, greatest=10),
+        name="line-spacing", kind="number", metavar="RATIO", group="Lettering", limits=Limits(least=0.5, greatest=10),
+        help="From one baseline to the next, over the cap height.", otherwise="by the layout; 1.6 when it is filled",
         write=lambda line: line.line_spacing,
     ),
     Option(
-        name="letter-spacing", kind="length", metavar="LENGTH", group="Lettering", default=0,
-        help="Room added between letters; may be negative.", limits=Limits(least=-50, greatest=500),
+        name="letter-spacing", kind="length", metavar="LENGTH", group="Lettering",
+        limits=Limits(least=-50, greatest=500),
+        help="Room added between letters; may be negative.",
+        otherwise="0; capitals alone get 7 % of their height when the layout is composed",
         write=lambda line: line.letter_spacing_mm,
     ),
     Option(
@@ -106,7 +115,7 @@ LETTERING: tuple[Option, ...] = (
     Option(
         name="fit", kind="choice", metavar="HOW", group="Lettering", choices=("together", "each"), default="together",
         help="How lines without a height fill the room: together (alike in height) or each (alike in width).",
-        write=lambda spec: spec.text.fit if any(row.is_fitted for row in spec.text.rows) else None,
+        write=lambda spec: _fit_of(spec.text),
         left_open="nothing to fit", replaces=("cap-height", "digit-height"),
     ),
     Option(
@@ -123,8 +132,14 @@ LETTERING: tuple[Option, ...] = (
     Option(
         name="margin", kind="length", metavar="LENGTH", group="Lettering", limits=NOT_NEGATIVE,
         help="Room to keep between the letters and the edge.",
-        otherwise="8 % of the shorter side, and clear of the frame",
-        write=lambda spec: spec.text.margin_mm,
+        otherwise="by the layout; 8 % of the shorter side when it is filled, and clear of the frame",
+        write=lambda spec: spec.text.margin_mm if spec.text.margin_stated or spec.text.layout == "filled" else None,
+    ),
+    Option(
+        name="layout", kind="choice", metavar="HOW", group="Lettering", choices=("composed", "filled"),
+        help="How sizes and places are chosen that nobody states: composed (a line leads, the others follow in "
+        "proportion, room is left round them) or filled (as large as the margins allow).",
+        otherwise="composed, or filled with fit or wrap", write=lambda spec: spec.text.layout,
     ),
 )  # fmt: skip
 
@@ -153,6 +168,11 @@ LINE_KEYS: tuple[Option, ...] = (
         name="depth", kind="length", metavar="LENGTH", group="Lettering", help="Depth of the line's letters.",
         otherwise="that of the sign, or what is usual for the finish",
         write=lambda line: line.depth_mm,
+    ),
+    Option(
+        name="role", kind="choice", metavar="WORD", group="Lettering", choices=ROLES,
+        help="What the line is there for: number or title (it leads), name (it goes with it), detail.",
+        otherwise="read from its words", write=lambda line: line.role,
     ),
 )  # fmt: skip
 """What a line's own table may hold; what it leaves out is as the sign has it."""

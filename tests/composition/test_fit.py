@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import Point, Polygon, box
 
-from signgen.drawing.fit import STEP_MM, first_place, largest_size, lying_within, quads_within, room_beside
+from signgen.composition.fit import STEP_MM, first_place, largest_size, lying_within, quads_within, room_beside
 
 MIDDLE = np.array([[0.0, 0.0]])
 

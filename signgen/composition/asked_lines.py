@@ -34,6 +34,10 @@ FINE_MM, FINER_MM = 0.01, 0.001
 to the second, for many letters multiply what is lost."""
 
 
+FILLED_SPACING = 1.6
+"""From one baseline to the next over the cap height, where nobody said and nothing is composed (common practice)."""
+
+
 class AskedLines(Struct, frozen=True, kw_only=True):
     """The lines of a text with their faces open. `heights_mm`: of each, None where it is fitted."""
 
@@ -69,8 +73,8 @@ class AskedLines(Struct, frozen=True, kw_only=True):
                     text=row.text,
                     face=face,
                     align=row.align,
-                    line_spacing=row.line_spacing,
-                    letter_spacing_mm=row.letter_spacing_mm,
+                    line_spacing=FILLED_SPACING if row.line_spacing is None else row.line_spacing,
+                    letter_spacing_mm=row.letter_spacing_mm or 0.0,
                     arc=Arc(radius_mm=arc.radius_mm, side=arc.side, about_sign=arc.centre == "sign") if arc else None,
                     fallback=text.font_fallback,
                     source=number,
