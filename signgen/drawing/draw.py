@@ -7,8 +7,8 @@ from collections.abc import Iterator
 import shapely
 from shapely.geometry import Polygon
 
-from signgen.drawing.bevel import bevel_of
 from signgen.composition.field import field_of
+from signgen.drawing.bevel import bevel_of
 from signgen.drawing.bridges import loose_problems
 from signgen.drawing.corners import ornament_problems, ornaments
 from signgen.drawing.drawing import Drawing, Plate

@@ -9,8 +9,6 @@ from signgen.borders import BORDERS
 from signgen.composition.fit import largest_size, lying_within
 from signgen.composition.placing import text_middles
 from signgen.drawing.draw import draw
-from signgen.composition.fit import largest_size, lying_within
-from signgen.composition.placing import text_middles
 from signgen.features.groove import Groove
 from signgen.lettering.faces import open_face
 from signgen.lettering.layout import alike, measure_lines, stacked
