@@ -6,7 +6,7 @@
 (the board's bottom-left corner)
 (Z0: bottom of the board, which is the top of the spoilboard)
 (The board's top is at Z15)
-(Set Z on the spoilboard at X359 Y55, or on the face at X153 Y54)
+(Set Z on the spoilboard at X359 Y55, or on the face at X153 Y51)
 G17 G21 G40 G49 G54 G80 G90 G94
 M5
 G0 Z46
