@@ -32,6 +32,7 @@ class Edge(Feature, frozen=True, kw_only=True):
     source: str = "border"
 
     kind = "edge"
+    own_picture = True
     side = "both"
 
     @property
@@ -62,6 +63,7 @@ class Bevel(Feature, frozen=True, kw_only=True):
     source: str = "edge-chamfer"
 
     kind = "bevel"
+    own_picture = True
     is_outside = True
 
     @property

@@ -40,6 +40,13 @@ class Feature(Struct, frozen=True, kw_only=True):
     kind: ClassVar[str]
     """What the report and the tables of words call it."""
 
+    sentence: ClassVar[str] = ""
+    """The key of the words with which the sheet counts those of its kind: `sentence.one` and `sentence.many`, which may
+    name the {count} and any of `facts`; '' for kinds that have passages of their own."""
+
+    own_picture: ClassVar[bool] = False
+    """Whether the drawings show more of it than its footprint."""
+
     side: ClassVar[Side] = "face"
     """The side of the board that it is cut from; what goes through from either, as the edge does, is of both."""
 

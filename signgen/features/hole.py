@@ -51,6 +51,7 @@ class Hole(Feature, frozen=True, kw_only=True):
     source: str = "holes"
 
     kind = "hole"
+    own_picture = True
 
     @property
     def ends_mm(self) -> tuple[tuple[float, float], tuple[float, float]]:

@@ -39,6 +39,7 @@ class Keyhole(Feature, frozen=True, kw_only=True):
     source: str = "holes"
 
     kind = "keyhole"
+    own_picture = True
     side = "back"
 
     @property

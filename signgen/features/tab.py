@@ -34,6 +34,7 @@ class Tab(Feature, frozen=True, kw_only=True):
     source: str = "tabs"
 
     kind = "tab"
+    own_picture = True
     takes = False
 
     def stand(self, across_mm: float, narrower_mm: float = 0.0) -> Polygon:

@@ -39,7 +39,18 @@ def finish_words(facts: JobFacts, words: Words) -> list[str]:
         said.append(words("finish.through"))
         if bridges:
             said.append(words.count("finish.bridges", bridges.count, width=words.mm(bridges.width_mm, 2)))
-    return [*said, *_trim_words(facts.spec, words)]
+    return [*said, *_counted(drawing, words), *_trim_words(facts.spec, words)]
+
+
+def _counted(drawing: Drawing, words: Words) -> Iterator[str]:
+    """A sentence for every kind that has one, with the figures of the first of it."""
+    for kind in dict.fromkeys(type(feature) for feature in drawing.features):
+        own = [feature for feature in drawing.features if type(feature) is kind]
+        if kind.sentence:
+            figures = {
+                name: words.mm(value, 2) for name, value in own[0].facts().items() if isinstance(value, int | float)
+            }
+            yield words.count(kind.sentence, len(own), **figures)
 
 
 def _trim_words(spec: SignSpec, words: Words) -> Iterator[str]:

@@ -12,6 +12,7 @@ from msgspec import ValidationError, convert, to_builtins
 from signgen.checks.check import CheckResult
 from signgen.disk.ours import FORMAT, REPORT, digest
 from signgen.errors import AskError
+from signgen.features.feature import told
 from signgen.features.hole import Hole
 from signgen.features.keyhole import Keyhole
 from signgen.features.tab import Tab
@@ -85,12 +86,11 @@ def report(facts: JobFacts, files: Mapping[str, str] = NO_FILES) -> dict[str, An
             ],
             "texts": texts_report(spec.text.lines, drawing),
             "finish": spec.finish,
+            "features": [told(feature) for feature in drawing.features],
             "floors": floors_report(facts),
             "trim": trim_report(spec),
             "bridges": spec.bridges.count if spec.bridges else 0,
-            "holes": [
-                _hole(hole) for hole in drawing.of(Hole)
-            ],
+            "holes": [{"name": hole.name, **hole.facts()} for hole in drawing.of(Hole)],
             "tabs": len(drawing.of(Tab)),
             "skin_mm": rounded(drawing.skin_mm, MM),
         },
@@ -135,22 +135,6 @@ def report_text(facts: JobFacts, files: Mapping[str, bytes] = NO_CONTENTS) -> st
     return json.dumps(told, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
 
 
-def _hole(hole: Hole) -> dict[str, object]:
-    """A hole; a slot has its whole length and direction too, a sunk one its cone."""
-    found: dict[str, object] = {
-        "name": hole.name, "x_mm": rounded(hole.x_mm, MM), "y_mm": rounded(hole.y_mm, MM),
-        "diameter_mm": rounded(hole.diameter_mm, MM),
-    }  # fmt: skip
-    if hole.span_mm:
-        found |= {"length_mm": rounded(hole.diameter_mm + hole.span_mm, MM), "angle_deg": rounded(hole.angle_deg, MM)}
-    if hole.sink:
-        found["countersink"] = {
-            "diameter_mm": rounded(hole.sink.diameter_mm, MM), "angle_deg": rounded(hole.sink.angle_deg, MM),
-            "depth_mm": rounded(hole.sink_depth_mm, MM),
-        }  # fmt: skip
-    return found
-
-
 def _outline(facts: JobFacts) -> dict[str, Any] | None:
     """The program that shows what will be cut; its extent is the rectangle that it goes round."""
     if facts.outline is None:
@@ -172,20 +156,7 @@ def _back(facts: JobFacts) -> dict[str, Any]:
     if back is None:
         return {}
     return {
-        "keyholes": [
-            {
-                "name": keyhole.name,
-                "x_mm": rounded(keyhole.x_mm, MM),
-                "y_mm": rounded(keyhole.y_mm, MM),
-                "travel_mm": rounded(keyhole.travel_mm, MM),
-                "entry_mm": rounded(keyhole.entry_mm, MM),
-                "slot_mm": rounded(keyhole.slot_mm, MM),
-                "undercut_mm": rounded(keyhole.undercut_mm, MM),
-                "undercut_height_mm": rounded(keyhole.head_mm, MM),
-                "depth_mm": rounded(keyhole.depth_mm, MM),
-            }
-            for keyhole in facts.drawing.of(Keyhole)
-        ],
+        "keyholes": [{"name": keyhole.name, **keyhole.facts()} for keyhole in facts.drawing.of(Keyhole)],
         "back": {
             "programs": [_program(program) for program in back.programs],
             "outline": _outline(back),

@@ -9,10 +9,8 @@ from shapely.geometry import LineString, Point
 
 from signgen.drawing.drawing import Drawing
 from signgen.features.edge import Bevel
-from signgen.features.groove import Groove
 from signgen.features.hole import Hole
 from signgen.features.keyhole import Keyhole
-from signgen.features.recess import Recess
 from signgen.geometry.offsets import inward
 from signgen.job.facts import JobFacts
 from signgen.pictures.plate import INK, SOFT, TEXT_MM, Plate, spread, text_width
@@ -113,10 +111,9 @@ def draw_letters(plate: Plate, drawing: Drawing, fit: Fit) -> None:
     for bevel in drawing.of(Bevel):
         for face in inward(bevel.edge, bevel.width_mm, FINEST_MM):
             plate.area(fit.area(face), fill="none", stroke=SOFT, stroke_width=0.15)
-    for recess in drawing.of(Recess):
-        plate.area(fit.area(recess.area), fill=LETTER_FILL, stroke=SOFT, stroke_width=0.08)
-    for groove in drawing.of(Groove):
-        plate.area(fit.area(groove.area), fill=LETTER_FILL, stroke=SOFT, stroke_width=0.08)
+    for feature in drawing.upward:
+        if feature.takes and not feature.own_picture:
+            plate.area(fit.area(feature.footprint), fill=LETTER_FILL, stroke=SOFT, stroke_width=0.08)
 
 
 def draw_hole(plate: Plate, hole: Hole, fit: Fit) -> None:
