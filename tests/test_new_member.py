@@ -72,7 +72,7 @@ class Dimples(Feature, frozen=True, kw_only=True):
         return replace(self, places_mm=tuple(motion.point(x, y) for x, y in self.places_mm))
 
     def facts(self) -> dict[str, Any]:
-        return {"diameter_mm": self.diameter_mm, "depth_mm": self.depth_mm}
+        return {"dimples": len(self.places_mm), "diameter_mm": self.diameter_mm, "depth_mm": self.depth_mm}
 
 
 class DrillDimples(Struct, frozen=True, kw_only=True):
@@ -170,7 +170,9 @@ def test_a_sign_with_dimples_is_made_and_nothing_refuses_it(side: Side) -> None:
 
 
 def test_the_report_the_sheet_and_the_drawing_name_it(side: Side, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setitem(words_en.WORDS, "feature.dimples.many", "{count} dimples, {diameter_mm} wide, {depth_mm} deep.")
+    monkeypatch.setitem(
+        words_en.WORDS, "feature.dimples.one", "{dimples} dimples, {diameter_mm} wide, {depth_mm} deep."
+    )
     facts = proved([side])
     (row,) = side.drawing.of(Dimples)
     assert told(row) in json.loads(json.dumps(report(facts)))["sign"]["features"]

@@ -34,6 +34,9 @@ SCREW_LENGTHS_MM = (16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100)
 CONTINUOUS_RATIO = 0.6
 """Where the deepest bite is a smaller share of an even pass, the cutter goes down all the time, as on a helix."""
 
+ONE_GO_RATIO = 0.75
+"""Where bites are looked at, no less than this of what is cut at one go is seen."""
+
 
 class Run(Struct, frozen=True, kw_only=True):
     """One cutter's program. `bite_mm`: the most that it takes at once."""
@@ -126,6 +129,9 @@ def _step(spec: SignSpec, stock: Stock, zero: WorkZero, runs: Sequence[Run], n: 
     lowest = _lowest_mm(run.replay)
     deep = stock.thickness_mm - zero.z_mm - lowest
     passes = max(1, math.ceil(deep / stepdown_mm(run.tool, spec.material) - 1e-9)) if deep > 0 else 0
+    if passes == 1 and CONTINUOUS_RATIO * deep <= run.bite_mm < ONE_GO_RATIO * deep:
+        # A drill's pecks begin above the board, so that there may be one more of them than of passes.
+        passes = math.ceil(deep / run.bite_mm - 1e-9)
     # What is cut at one go is as deep as that, wherever the bites were looked at.
     bite = deep if passes == 1 else run.bite_mm
     if run.bite_mm < CONTINUOUS_RATIO * deep / max(passes, 1):

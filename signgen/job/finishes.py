@@ -43,13 +43,13 @@ def finish_words(facts: JobFacts, words: Words) -> list[str]:
 
 
 def _counted(drawing: Drawing, words: Words) -> Iterator[str]:
-    """A sentence for every kind that has one, with the figures of the first of it."""
+    """A sentence for every kind that has one, with the figures of the first of it, lengths and counts."""
     for kind in dict.fromkeys(type(feature) for feature in drawing.features):
         own = [feature for feature in drawing.features if type(feature) is kind]
         if kind.sentence:
-            figures = {
-                name: words.mm(value, 2) for name, value in own[0].facts().items() if isinstance(value, int | float)
-            }
+            facts = own[0].facts().items()
+            figures = {name: words.mm(value, 2) for name, value in facts if isinstance(value, float)}
+            figures |= {name: str(value) for name, value in facts if isinstance(value, int)}
             yield words.count(kind.sentence, len(own), **figures)
 
 
