@@ -32,6 +32,7 @@ from signgen.checks.letters_made import LettersMade
 from signgen.checks.not_gouged import NotGouged
 from signgen.checks.nothing_loose import NothingLoose
 from signgen.checks.paper_followed import PaperFollowed
+from signgen.checks.papers_agree import PapersAgree
 from signgen.checks.pass_depth import PassDepth
 from signgen.checks.programs_in_order import ProgramsInOrder
 from signgen.checks.rapids_clear import RapidsClear
@@ -63,6 +64,7 @@ CHECKS: tuple[Check, ...] = (
     StopsAndWaits(),
     AsStated(),
     HeadingsTrue(),
+    PapersAgree(),
     FeedsSane(),
     DepthLimit(),
     CutterReach(),

@@ -10,7 +10,7 @@ from msgspec import Struct
 from signgen.checks.bites import Bites
 from signgen.checks.fixing import Fixing
 from signgen.checks.ideal import Ideal
-from signgen.checks.stated import Stated
+from signgen.checks.stated import Papers, Stated
 from signgen.checks.way import Way
 from signgen.drawing.drawing import Drawing
 from signgen.instructions import SetUp
@@ -72,6 +72,7 @@ class Case(Struct, frozen=True, kw_only=True):
     lifted: tuple[ProgramUnderTest, ...] = ()
     face: HeightMap | None = None
     told: SetUp | None = None
+    papers: Papers | None = None
     told_of_face: SetUp | None = None
 
 

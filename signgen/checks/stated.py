@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+
 from msgspec import Struct
 
 from signgen.shop.manner import Change, Manner
@@ -18,3 +20,13 @@ class Stated(Struct, frozen=True, kw_only=True):
     change: Change
     cutting: CuttingData
     manner: Manner
+
+
+class Papers(Struct, frozen=True, kw_only=True):
+    """What lies beside the programs of one side: `programs`, what the report says of each, in its order; `z_zero` as it
+    says, None where it does not; `changed`: pages and pictures that are no longer what make wrote, by the digests in
+    the report."""
+
+    programs: Sequence[Mapping[str, object]]
+    z_zero: str | None
+    changed: Sequence[str]

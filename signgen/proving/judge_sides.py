@@ -13,7 +13,7 @@ from signgen.checks.case import make_case
 from signgen.checks.check import Case, CheckReport, ProgramUnderTest
 from signgen.checks.fixing import Fixing, screws_at
 from signgen.checks.parts import parts_of
-from signgen.checks.stated import Stated
+from signgen.checks.stated import Papers, Stated
 from signgen.dialects import dialect_named
 from signgen.instructions import SetUp
 from signgen.program.trial import LIFTED
@@ -46,6 +46,10 @@ class Texts(Protocol):
         nothing does."""
         ...
 
+    def papers(self) -> Papers | None:
+        """What report and pages beside them say; None where none are written yet."""
+        ...
+
     def clamps(self, case: Case) -> Sequence[Fixing]:
         """Asked of the face only."""
         ...
@@ -69,13 +73,14 @@ def judged_sides(both: Sequence[Texts]) -> Iterator[JudgedSide]:
             screws = texts.screws_mm(case)
             told = texts.told(case, screws, len(both))
             case = replace(case, fixings=(*screws_at(screws, case.zero), *texts.clamps(case)), told=told)
+            case = replace(case, papers=texts.papers())
             face = JudgedSide(case=case, report=judge(case), screws_mm=screws)
             yield face
         else:
             screws = tuple((-x, y) for x, y in face.screws_mm)
             told = texts.told(case, screws, len(both))
             case = replace(case, fixings=screws_at(screws, case.zero), face=face.case.boards[-1], told=told)
-            case = replace(case, told_of_face=face.case.told)
+            case = replace(case, told_of_face=face.case.told, papers=texts.papers())
             yield JudgedSide(case=case, report=judge(case, FROM_BEHIND), screws_mm=screws)
 
 

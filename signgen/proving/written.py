@@ -94,6 +94,10 @@ class Written(Struct, frozen=True, kw_only=True):
             face_down=behind,
         )
 
+    def papers(self) -> None:
+        """None: they are written when the programs have been judged."""
+        return
+
     def clamps(self, case: Case) -> Sequence[Fixing]:
         """None: the sheet says where clamps may stand, and the person decides."""
         return ()

@@ -506,6 +506,7 @@ NAMES = {
     "check stops_and_waits": "Halt und Pausen",
     "check as_stated": "wie auf dem Blatt",
     "check headings_true": "Kopfzeilen wahr",
+    "check papers_agree": "Papiere passen",
     "check feeds_sane": "Vorschübe vernünftig",
     "check depth_limit": "Tiefe begrenzt",
     "check cutter_reach": "Fräser lang genug",

@@ -79,6 +79,9 @@ class Mutated(Struct, frozen=True):
     def told(self, case: Case, screws_mm: Points, sides: int) -> SetUp | None:
         return self.paper
 
+    def papers(self) -> None:
+        return
+
     def clamps(self, case: Case) -> Sequence[Fixing]:
         return ()
 

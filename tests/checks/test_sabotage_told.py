@@ -12,7 +12,20 @@ import pytest
 from msgspec.structs import replace
 
 from signgen.checks import judge
-from tests.checks.told import BY_HAND, CHANGER, EXTRACTED, IN_THE_AIR, PLAIN, TOOLS, Told, edited, line_of
+from tests.checks.told import (
+    BY_HAND,
+    CHANGER,
+    EXTRACTED,
+    IN_THE_AIR,
+    PLAIN,
+    REPORTED,
+    SAID,
+    TOOLS,
+    Told,
+    edited,
+    line_of,
+    saying,
+)
 
 Row = tuple[str, Told, str, int | None]
 
@@ -29,6 +42,8 @@ def air(what: str, word: str, new: str | None, at: int = 0) -> Row:
     return what, Told(lifted=edited(IN_THE_AIR.lifted, ((line, new),))), "C140", line + at
 
 
+V_TOLD = dict(SAID.programs[0]["tool"])  # type: ignore[call-overload]
+WAY_TOLD = dict(SAID.programs[0]["extent"])  # type: ignore[call-overload]
 CORNER = "bottom-left corner of the finished sign"
 T1, T2 = line_of(CHANGER.texts[0], "T1"), line_of(CHANGER.texts[0], "T2")
 
@@ -104,13 +119,22 @@ TOLD_TABLE: tuple[Row, ...] = (
     air("an air cut with a line left out", "G1 X60", None),
     air("an air cut at another speed", "M3", "M3 S9000", at=2),
     air("an air cut at another feed", "G1 X-3 Y20 Z26.675", "G1 X-3 Y20 Z26.675 F1990"),
+    # Report and pages.
+    ("a report that names another cutter", saying(tool={**V_TOLD, "angle_deg": 60.0}), "C145", None),
+    ("a report that says another speed", saying(spindle_rpm=12000.0), "C145", None),
+    ("a report that says another feed", saying(feed_mm_per_min=990.0), "C145", None),
+    ("a report that says another depth", saying(extent={**WAY_TOLD, "z_mm": [6.0, 40.0]}), "C145", None),
+    ("a report of another file", saying(file="1-v-bit-60.nc"), "C145", None),
+    ("a report that says Z zero at the other face", Told(papers=replace(SAID, z_zero="top")), "C145", None),
+    ("a report of one program only", Told(papers=replace(SAID, programs=SAID.programs[:1])), "C145", None),
+    ("a setup sheet that was changed", Told(papers=replace(SAID, changed=["setup.html"])), "C145", None),
 )  # fmt: skip
 
 
 @pytest.mark.parametrize(
     "job",
-    [PLAIN, CHANGER, BY_HAND, IN_THE_AIR, EXTRACTED],
-    ids=["plain", "changer", "by hand", "in the air", "extracted"],
+    [PLAIN, CHANGER, BY_HAND, IN_THE_AIR, EXTRACTED, REPORTED],
+    ids=["plain", "changer", "by hand", "in the air", "extracted", "reported"],
 )
 def test_the_good_job_passes_every_check(job: Told) -> None:
     report = judge(job.case())

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from msgspec import Struct
 from msgspec.structs import replace
 
 from signgen.checks.case import make_case
 from signgen.checks.check import Case, ProgramUnderTest
 from signgen.checks.parts import parts_of
-from signgen.checks.stated import Stated
+from signgen.checks.stated import Papers, Stated
+from signgen.replay.measure import extents
 from signgen.replay.reader import read_program
 from signgen.shop.feeds import cutting_data
 from signgen.shop.manner import Change, Manner
@@ -82,6 +85,7 @@ class Told(Struct, frozen=True):
     texts: tuple[str, ...] = SINGLE
     manner: Manner = Manner()
     lifted: str | None = None
+    papers: Papers | None = None
 
     def case(self) -> Case:
         one = len(self.texts) == 1
@@ -100,6 +104,7 @@ class Told(Struct, frozen=True):
             breakthrough_mm=BREAKTHROUGH_MM,
             tolerance_mm=0.01,
         )
+        case = replace(case, papers=self.papers)
         if self.lifted is None:
             return case
         name = f"air-{FILES[1]}"
@@ -123,7 +128,30 @@ def line_of(text: str, word: str, which: int = 0) -> int:
     return [n for n, line in enumerate(text.splitlines(), 1) if line.startswith(word)][which]
 
 
+def _said(place: int) -> dict[str, Any]:
+    """What a report says of a program."""
+    tool, cutting = TOOLS[place], cutting_data(TOOLS[place], MATERIAL, MACHINE)
+    way = extents(read_program(SINGLE[place]).motions)
+    assert way
+    return {
+        "file": FILES[place],
+        "tool": {name: getattr(tool, name) for name in OF_TOOL},
+        **{name: getattr(cutting, name) for name in ("spindle_rpm", "feed_mm_per_min", "plunge_mm_per_min")},
+        "extent": {axis: list(getattr(way, axis)) for axis in ("x_mm", "y_mm", "z_mm")},
+    }
+
+
+OF_TOOL = ("name", "kind", "diameter_mm", "angle_deg", "tip_mm", "shank_mm")
+SAID = Papers(programs=[_said(0), _said(1)], z_zero="bottom", changed=[])
+
+
+def saying(**changes: Any) -> Told:
+    """The job with a report that says something else of its first program."""
+    return Told(papers=replace(SAID, programs=[{**SAID.programs[0], **changes}, SAID.programs[1]]))
+
+
 PLAIN = Told()
+REPORTED = Told(papers=SAID)
 CHANGER = Told("lengths", (CHANGED,))
 BY_HAND = Told("pause", (PAUSED,))
 IN_THE_AIR = Told(lifted=_raised(SINGLE[1]))
