@@ -30,12 +30,15 @@ MOST_PROGRAM_BYTES = 8_000_000
 MOST_DIGITS = 300
 """Of one number. More cannot be meant, and Python refuses to read some thousand in its own words."""
 
+MOST_VALUES = 20_000
+"""Keys and values of one file: a thousand cutters have fifteen thousand."""
+
 MOST_PARTS = 40
 """Of one dotted key, and tables in each other: a sign file has two."""
 
 LOOK = Message("files.look_at_the_path")
 
-_DIGITS = re.compile(rf"[0-9_]{{{MOST_DIGITS + 1},}}")
+_DIGITS = re.compile(rf"[0-9_]{{{MOST_DIGITS + 1},}}|0x[0-9a-fA-F_]{{{MOST_DIGITS + 1},}}")
 _DOTTED = re.compile(rf"^[ \t\[]*(?:[^\s.=#\"']+[ \t]*\.[ \t]*){{{MOST_PARTS},}}", re.MULTILINE)
 _PLACE = re.compile(r"(?P<what>.*) \(at line (?P<line>\d+), column \d+\)$", re.DOTALL)
 _NOT_BLOCKING = getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0) | getattr(os, "O_CLOEXEC", 0)
@@ -111,17 +114,27 @@ def toml_of(raw: bytes, name: str, advice: Sentence = "") -> dict[str, Any]:
         line = raw[: error.start].count(b"\n") + 1
         raise AskError.at(f"{name}:{line}", Message("files.no_utf8"), Message("files.save_as_utf8")) from None
     for pattern, message in ((_DIGITS, Message("files.many_digits")), (_DOTTED, Message("files.many_parts"))):
-        if found := pattern.search(text):
-            line = text.count("\n", 0, found.start()) + 1
+        if slip := pattern.search(text):
+            line = text.count("\n", 0, slip.start()) + 1
             raise AskError.at(f"{name}:{line}", message, Message("files.mend_line"))
     try:
-        return tomllib.loads(text)
+        found = tomllib.loads(text)
     except RecursionError:
         raise AskError.at(name, Message("files.deep"), Message("files.mend_file")) from None
     except ValueError as error:  # TOMLDecodeError is one; a date that no calendar has is another
         match = _PLACE.match(str(error))
         where, what = (f"{name}:{match['line']}", match["what"]) if match else (name, str(error))
         raise AskError.at(where, Message("files.no_toml", why=what), _advice(text, match, advice)) from None
+    if _count(found) > MOST_VALUES:
+        raise AskError.at(name, Message("files.many_values", most=MOST_VALUES), Message("files.is_it_the_right_one"))
+    return found
+
+
+def _count(value: object) -> int:
+    """Values and keys in a TOML table; `MOST_PARTS` and its reader's own bound keep it from going deep."""
+    if isinstance(value, dict):
+        return sum(1 + _count(each) for each in value.values())
+    return sum(1 + _count(each) for each in value) if isinstance(value, list) else 0
 
 
 def _advice(text: str, match: re.Match[str] | None, otherwise: Sentence) -> Sentence:

@@ -13,6 +13,7 @@ from shapely.geometry import box
 
 from signgen.checks.bites import bites_of
 from signgen.checks.check import Case, ProgramUnderTest
+from signgen.checks.effort import must_be_bearable
 from signgen.checks.ideal import ideal_board, kerf_allowed_mm
 from signgen.checks.parts import parts_of
 from signgen.checks.stated import Stated
@@ -81,6 +82,7 @@ def make_case(
     under_test, cuts, rapids, bites = [], [], [], []
     texts = [(text, len(list(group))) for (_, text), group in groupby(programs, lambda row: row[:2])]
     replays = [replay for text, count in texts for replay in replays_of(text, count, from_elsewhere=not drawn)]
+    must_be_bearable([file for file, _, _ in programs], replays, [tool for _, _, tool in programs], stock, left.cell_mm)
     for number, ((file, text, tool), replay) in enumerate(zip(programs, replays, strict=True)):
         motions = replay.motions
         cutting, moving = way_of(motions, zero, number, CHORD_MM if tool.kind == "v-bit" else COARSE_CHORD_MM)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
+import numpy as np
 import shapely
 from msgspec import Struct
 from shapely.geometry import Polygon
@@ -83,8 +85,9 @@ def left_by(outline: Polygon, cutter_mm: float, chord_mm: float) -> Left:
         return Left(edge=outline)
     whole = shapely.union_all([outline, *(part.buffer(SEAM_MM, join_style="mitre") for part in fill)])
     (rounded,) = polygons(Polygon(polygons(whole)[0].exterior))
-    depths = [_depth_mm(part, rounded) for part in fill]
-    notches = [(depth, part) for depth, part in zip(depths, fill, strict=True) if _is_notch(depth, part, outline)]
+    depths = _depths_mm(fill, rounded)
+    hollows = polygons(shapely.difference(outline.convex_hull, outline))
+    notches = [(depth, part) for depth, part in zip(depths, fill, strict=True) if _is_notch(depth, part, hollows)]
     at = max(notches, key=lambda each: each[0])[1].representative_point() if notches else None
     return Left(edge=rounded, depths_mm=tuple(depths), notch_at_mm=(at.x, at.y) if at else None)
 
@@ -96,13 +99,12 @@ def follows(edge: Polygon, cutter_mm: float) -> bool:
     return left_by(edge, cutter_mm / ROOM_RATIO, CHECK_MM / 10).deepest_mm <= CHECK_MM
 
 
-def _is_notch(depth_mm: float, fill: Polygon, outline: Polygon) -> bool:
+def _is_notch(depth_mm: float, fill: Polygon, hollows: Sequence[Polygon]) -> bool:
     """Whether what is filled is more than the bottom of a corner: deeper than any corner's, or most of a hollow."""
     if depth_mm > DEEPEST_CORNER_MM:
         return True
     if depth_mm <= LEAST_NOTCH_MM:
         return False
-    hollows = polygons(shapely.difference(outline.convex_hull, outline))
     own = max(hollows, key=lambda hollow: shapely.intersection(hollow, fill).area, default=fill)
     return bool(fill.area > MOST_OF_A_HOLLOW * own.area)
 
@@ -156,6 +158,12 @@ def _warnings(left: Left, cutter_mm: float) -> tuple[str, ...]:
     )
 
 
-def _depth_mm(part: Polygon, edge: Polygon) -> float:
-    """How deep the wood is that fills a corner: from the bottom of the corner to the drawn edge."""
-    return float(shapely.distance(edge.exterior, shapely.points(shapely.get_coordinates(part.exterior))).max())
+def _depths_mm(parts: Sequence[Polygon], edge: Polygon) -> list[float]:
+    """How deep the wood is that fills each corner: from the bottom of the corner to the drawn edge."""
+    corners, owner = shapely.get_coordinates(shapely.get_exterior_ring(parts), return_index=True)
+    ring = shapely.get_coordinates(edge.exterior)
+    sides = shapely.STRtree(shapely.linestrings(np.stack([ring[:-1], ring[1:]], axis=1)))
+    (at, _), away = sides.query_nearest(shapely.points(corners), return_distance=True, all_matches=False)
+    depths = np.zeros(len(parts))
+    np.maximum.at(depths, owner[at], away)
+    return [float(depth) for depth in depths]

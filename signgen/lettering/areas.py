@@ -28,16 +28,16 @@ IntArray = NDArray[np.int64]
 GRID_PER_MM = round(1 / GRID_MM)
 """Grid steps in a millimetre."""
 
-MOST_POINTS = 100_000
-"""Points of one flattened glyph; ornate faces stay below a tenth of it."""
+MOST_POINTS = 20_000
+"""Points of one flattened glyph; the most ornate of the faces here has 3,500 at 60 mm."""
 
-MOST_CROSSINGS = 3_000_000
-"""Pairs of chords whose boxes meet, by estimate: above it the outline is a tangle that would take minutes to fill."""
+MOST_CROSSINGS = 60_000
+"""Pairs of chords whose boxes meet, by estimate: faces have less than two for each point, a tangle its square."""
 
 STROKE_SCANS = tuple(0.35 + 0.30 * i / 30 for i in range(31))
 """Heights, over the letter's own, at which the stroke of I is measured: clear of serifs at top and bottom."""
 
-_TANGLE_POINTS = 2000
+_TANGLE_POINTS = 300
 """Points below which no outline can cross itself often enough to matter."""
 
 

@@ -8,7 +8,7 @@ from signgen.shop.manner import EXTRACTIONS, PROGRAM_ENDS, Manner
 from signgen.shop.materials import Machine, Material
 from signgen.shop.rows import Row
 from signgen.shop.tools import EDGE_CUTS, TOOL_METALS, V_BIT_ANGLES, Tool, ToolKind
-from signgen.units import NOT_NEGATIVE, POSITIVE, Limits
+from signgen.units import CUTTER, NOT_NEGATIVE, POSITIVE, Limits
 
 _DRILL_ANGLES = Limits(least=30, greatest=180)
 _RATIO = Limits(least=0, greatest=1, open_below=True)
@@ -26,7 +26,7 @@ _KINDS: tuple[ToolKind, ...] = ("v-bit", "end-mill", "ball-nose", "drill", "keyh
 
 def tool_of(name: str, row: Row) -> Tool | None:
     kind = row.choice("kind", _KINDS)
-    diameter, shank = row.length("diameter", POSITIVE), row.length("shank", POSITIVE)
+    diameter, shank = row.length("diameter", CUTTER), row.length("shank", CUTTER)
     length, stickout = row.length("cutting-length", POSITIVE), row.length("stick-out", POSITIVE)
     flutes = row.count("flutes", _FLUTES)
     pointed = kind in ("v-bit", "drill")

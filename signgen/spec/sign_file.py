@@ -40,6 +40,8 @@ import json
 from collections.abc import Mapping
 from pathlib import Path
 
+from signgen.errors import AskError
+from signgen.messages import Message
 from signgen.option import Option, written
 from signgen.spec import keys
 from signgen.spec.keys.lettering import LINE, LINE_KEY_BY_NAME
@@ -47,6 +49,9 @@ from signgen.spec.lines import asked_of_line
 from signgen.spec.paths import seen_from
 from signgen.spec.sign_spec import SignSpec
 from signgen.user_file import expanded, read_toml, shown
+
+MOST_KEYS = 400
+"""Each that there is, three times."""
 
 
 def load_sign_file(path: Path) -> dict[str, object]:
@@ -56,6 +61,9 @@ def load_sign_file(path: Path) -> dict[str, object]:
     Raises: AskError with the file and, where there is one, the line.
     """
     found: dict[str, object] = read_toml(path, shown(path))
+    if len(found) > MOST_KEYS:
+        what = Message("files.many_keys", count=len(found), most=MOST_KEYS)
+        raise AskError.at(shown(path), what, Message("files.is_it_the_right_one"))
     folder = expanded(path, shown(path)).parent
     tables = found.get(LINE.name)
     _see_paths_from(folder, found, keys.KEY_BY_NAME)

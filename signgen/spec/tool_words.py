@@ -13,14 +13,14 @@ from signgen.option import did_you_mean, flag
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
 from signgen.spec.cutters import named_end_mill, named_v_bit
-from signgen.units import NOT_NEGATIVE, POSITIVE, Limits, angle_deg, count, length_mm
+from signgen.units import CUTTER, NOT_NEGATIVE, POSITIVE, Limits, angle_deg, count, length_mm
 
 KINDS = ("v-bit", "end-mill", "ball-nose", "drill")
 _ANGLES = Limits(least=15, greatest=180)
 _FLUTES = Limits(least=1, greatest=12)
 
 FIGURES: Mapping[str, Callable[[str], float]] = {
-    "diameter": lambda raw: length_mm(raw, "diameter", POSITIVE),
+    "diameter": lambda raw: length_mm(raw, "diameter", CUTTER),
     "angle": lambda raw: angle_deg(raw, "angle", _ANGLES),
     "tip": lambda raw: length_mm(raw, "tip", NOT_NEGATIVE),
     "cutting-length": lambda raw: length_mm(raw, "cutting-length", POSITIVE),

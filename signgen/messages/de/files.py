@@ -17,6 +17,8 @@ WORDS = {
     "files.save_as_utf8": "Als UTF-8 speichern.",
     "files.many_digits": "Eine Zahl hat mehr Ziffern, als gemeint sein können.",
     "files.many_parts": "Ein Schlüssel hat mehr Teile, als gemeint sein können.",
+    "files.many_values": "Sie enthält mehr als {most} Schlüssel und Werte.",
+    "files.many_keys": "Sie hat {count} Schlüssel; eine Schilddatei hat höchstens {most}.",
     "files.mend_line": "Die Zeile berichtigen.",
     "files.deep": "Ihre Klammern stehen zu tief ineinander.",
     "files.mend_file": "Die Datei berichtigen.",
@@ -46,4 +48,7 @@ WORDS = {
     "files.gone": "{path} ist verschwunden, während hineingeschrieben wurde.",
     "files.make_all_again": "Alles noch einmal machen und den Ordner so lange lassen, wo er ist.",
     "batch.resume_makes_it_again": "Mit --resume wird es noch einmal gemacht.",
+    "effort.motions": "Das Programm macht {count} Bewegungen; auf einmal werden höchstens {most} geprüft.",
+    "effort.length": "Das Programm fräst {metres} m weit; auf einmal werden höchstens {most} m geprüft.",
+    "effort.in_parts": "In Teilen prüfen oder mit größeren Zellen.",
 }

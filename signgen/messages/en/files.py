@@ -17,6 +17,8 @@ WORDS = {
     "files.save_as_utf8": "Save it as UTF-8.",
     "files.many_digits": "A number has more digits than can be meant.",
     "files.many_parts": "A key has more parts than can be meant.",
+    "files.many_values": "It holds more than {most} keys and values.",
+    "files.many_keys": "It has {count} keys; a sign file has {most} at most.",
     "files.mend_line": "Mend the line.",
     "files.deep": "Its brackets stand too deep in each other.",
     "files.mend_file": "Mend the file.",
@@ -46,4 +48,7 @@ WORDS = {
     "files.gone": "{path} has gone while it was written into.",
     "files.make_all_again": "Make all again, and leave the folder where it is until then.",
     "batch.resume_makes_it_again": "With --resume it is made again.",
+    "effort.motions": "The program makes {count} motions; {most} at most are judged at once.",
+    "effort.length": "The program cuts along {metres} m; {most} m at most are judged at once.",
+    "effort.in_parts": "Judge it in parts, or with larger cells.",
 }
