@@ -71,9 +71,8 @@ def _measure(value: float, unit: str) -> Value:
 POSITIVE = Limits(least=0, greatest=GREATEST_LENGTH_MM, open_below=True)
 """A length that something has: more than nothing, at most 5 m."""
 
-CUTTER = Limits(least=0.01, greatest=200.0)
-"""A cutter's diameter: finer ones than 0.1 mm exist, and the largest that level a spoilboard have about 100 (common
-practice)."""
+CUTTER = Limits(least=0, greatest=200.0, open_below=True)
+"""A cutter's diameter: the largest, which level spoilboards, have about 100 mm (common practice)."""
 
 NOT_NEGATIVE = Limits(least=0, greatest=GREATEST_LENGTH_MM)
 """A distance that may be nothing."""

@@ -11,8 +11,8 @@ from signgen.borders.common import Point
 from signgen.borders.svg_file import SvgPath
 from signgen.errors import AskError
 
-MOST_SEGMENTS = 5000
-"""Lines and curves of one outline: more than that is a traced picture, not an outline."""
+MOST_SEGMENTS = 500
+"""Lines and curves of one outline: more than that is a traced picture, not an outline, and takes minutes."""
 
 _CLOSED_RATIO = 1e-4
 """Ends of a path that lie closer than this, over its size, were meant to be one point."""

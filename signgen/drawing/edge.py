@@ -29,6 +29,8 @@ corner, 0.41 R (derived here)."""
 
 TRIES = 12
 """Halvings in the search for the thickest cutter that gets in: to a few microns."""
+LEAST_TRIES, TRIED_CORNERS = 3, 40_000
+"""An outline of very many corners gets fewer, for each try goes round all of them."""
 
 LEAST_NAMED_MM = 0.5
 """Thinner end mills are not worth naming: nobody sells them for wood (common practice)."""
@@ -86,7 +88,7 @@ def left_by(outline: Polygon, cutter_mm: float, chord_mm: float) -> Left:
     whole = shapely.union_all([outline, *(part.buffer(SEAM_MM, join_style="mitre") for part in fill)])
     (rounded,) = polygons(Polygon(polygons(whole)[0].exterior))
     depths = _depths_mm(fill, rounded)
-    hollows = polygons(shapely.difference(outline.convex_hull, outline))
+    hollows = shapely.STRtree(polygons(shapely.difference(outline.convex_hull, outline)))
     notches = [(depth, part) for depth, part in zip(depths, fill, strict=True) if _is_notch(depth, part, hollows)]
     at = max(notches, key=lambda each: each[0])[1].representative_point() if notches else None
     return Left(edge=rounded, depths_mm=tuple(depths), notch_at_mm=(at.x, at.y) if at else None)
@@ -99,13 +101,16 @@ def follows(edge: Polygon, cutter_mm: float) -> bool:
     return left_by(edge, cutter_mm / ROOM_RATIO, CHECK_MM / 10).deepest_mm <= CHECK_MM
 
 
-def _is_notch(depth_mm: float, fill: Polygon, hollows: Sequence[Polygon]) -> bool:
+def _is_notch(depth_mm: float, fill: Polygon, hollows: shapely.STRtree) -> bool:
     """Whether what is filled is more than the bottom of a corner: deeper than any corner's, or most of a hollow."""
     if depth_mm > DEEPEST_CORNER_MM:
         return True
     if depth_mm <= LEAST_NOTCH_MM:
         return False
-    own = max(hollows, key=lambda hollow: shapely.intersection(hollow, fill).area, default=fill)
+    near = hollows.geometries.take(hollows.query(fill))
+    if not len(near):
+        return True  # a hollow of its own
+    own = near[int(shapely.area(shapely.intersection(near, fill)).argmax())]
     return bool(fill.area > MOST_OF_A_HOLLOW * own.area)
 
 
@@ -115,7 +120,7 @@ def _no_way_in(spec: SignSpec, outline: Polygon, mill: Tool, left: Left) -> Prob
     x, y = left.notch_at_mm
     chord = spec.tolerances.chord_mm
     low, high = 0.0, mill.diameter_mm
-    for _ in range(TRIES):
+    for _ in range(max(LEAST_TRIES, min(TRIES, TRIED_CORNERS // len(outline.exterior.coords)))):
         middle = (low + high) / 2
         gets_in = left_by(outline, middle, chord).notch_at_mm is None
         low, high = (middle, high) if gets_in else (low, middle)
