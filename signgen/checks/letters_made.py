@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
-from signgen.checks.places import across_mm, at, nearest_line
+from signgen.checks.places import across_mm, at, nearest_line, top_mm
 from signgen.tolerances import CHECK_MM
 
 REMEDY = "Make the programs again; if they are as made, report it: the engraving does not reach this place."
@@ -40,7 +40,7 @@ Least error seen: 0.05 mm in depth, a patch of one cell (0.1 to 0.25 mm); C116 s
             if not len(own):
                 continue
             cells, least = drawn.cell[own], drawn.least_mm[own]
-            short = least - (top - heights[cells].astype(np.float64))
+            short = least - (top_mm(case, cells) - heights[cells].astype(np.float64))
             ridge = np.where(least >= drawn.feature.deepest_floor_mm, case.ridge_mm, 0.0)
             bad = np.flatnonzero(short > drawn.feature.limit_mm(CHECK_MM, across_mm(case)) + ridge)
             k = int(short.argmax())

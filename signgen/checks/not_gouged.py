@@ -6,7 +6,7 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.ideal import BODY, WASTE
-from signgen.checks.places import across_mm, at, beside_walls, deepest_line, feature_at, worst_apart
+from signgen.checks.places import across_mm, at, beside_walls, deepest_line, feature_at, top_mm, worst_apart
 from signgen.tolerances import CHECK_MM
 
 REMEDY = "Make the programs again; if they are as made, report it: this line cuts where nothing is drawn."
@@ -39,7 +39,11 @@ Least error seen: 0.05 mm deep or wide, a patch of one cell (0.1 to 0.25 mm)."""
         found, deep, worst = [face[~spared]], [gone[~spared]], float(gone[~spared].max(initial=0.0))
         for number, drawn in enumerate(ideal.drawn):
             own = ideal.own(number)
-            inside = top - heights[drawn.cell[own]].astype(np.float64) - np.minimum(drawn.most_mm[own], top)
+            inside = (
+                top_mm(case, drawn.cell[own])
+                - heights[drawn.cell[own]].astype(np.float64)
+                - np.minimum(drawn.most_mm[own], top)
+            )
             over = inside > drawn.feature.limit_mm(CHECK_MM, across_mm(case))
             # Through cuts go into the spoilboard, as deep as C107 allows.
             over &= drawn.most_mm[own] < top

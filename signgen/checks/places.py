@@ -119,6 +119,12 @@ def rise_at(tool: Tool, away_mm: FloatArray) -> FloatArray:
     return np.where(away_mm <= tool.radius_mm + 1e-9, rise, np.inf)
 
 
+def top_mm(case: Case, cells: IntArray) -> FloatArray:
+    """(k,) the height of the untouched board at cells, from which depths count down."""
+    places = case.ideal.grid.centres_mm(cells)
+    return case.drawing.plate.top_mm(places[:, 0], places[:, 1])
+
+
 def across_mm(case: Case) -> float:
     """How far across the board a wall may be from where it is drawn, for cells: half as much again as the job's
     tolerance."""
