@@ -14,6 +14,7 @@ from typing import Any, Literal
 from msgspec import Struct
 
 from signgen.errors import AskError
+from signgen.messages import Message, Sentence
 from signgen.units import GREATEST_COUNT, POSITIVE, Limits, angle_deg, count, length_mm, number, size_mm
 
 Kind = Literal[
@@ -120,7 +121,7 @@ def flag(raw: object, where: str) -> bool:
         return raw
     if isinstance(raw, str) and raw.strip().casefold() in _SAYS:
         return _SAYS[raw.strip().casefold()]
-    raise AskError.at(where, f"{raw!r} is neither yes nor no.", "Write true or false.")
+    raise AskError.at(where, Message("option.neither_yes_nor_no", text=repr(raw)), Message("option.write_true_false"))
 
 
 def word(raw: object, where: str) -> str:
@@ -128,44 +129,58 @@ def word(raw: object, where: str) -> str:
     if isinstance(raw, int) and not isinstance(raw, bool):
         return str(raw)
     if not isinstance(raw, str):
-        raise AskError.at(where, f"{raw!r} is not a text.", "Put it in quotes.")
+        raise AskError.at(where, Message("option.not_text", text=repr(raw)), Message("option.put_quotes"))
     text = raw.strip()
     if not text:
-        raise AskError.at(where, "Nothing stands here.", "Give a value or leave the option out.")
+        raise AskError.at(where, Message("option.nothing_stands_here"), Message("option.give_value_leave_option_out"))
     if any(ord(c) < 32 or 0x7F <= ord(c) < 0xA0 or 0xD800 <= ord(c) < 0xE000 for c in text):
-        raise AskError.at(where, f"{text!r} holds a control character.", "Write it without tabs.")
+        raise AskError.at(
+            where, Message("option.holds_control_character", text=repr(text)), Message("option.write_without_tabs")
+        )
     return text
 
 
 def lines(raw: object, where: str) -> tuple[str, ...]:
     """Lines of lettering from a text (which may hold line breaks) or a list; each trimmed, none empty."""
-    advice = 'Give each line of lettering as its own text, as in "17" "Larkspur Lane".'
+    advice = Message("option.give_each_line_lettering_own")
     parts = [raw] if isinstance(raw, str) else raw
     if not isinstance(parts, list | tuple):
-        raise AskError.at(where, f"{raw!r} is not a text.", advice)
+        raise AskError.at(where, Message("option.not_text", text=repr(raw)), advice)
     found: list[str] = []
     for part in parts:
         if not isinstance(part, str):
-            raise AskError.at(where, f"{part!r} is not a text.", "Put every line in quotes.")
+            raise AskError.at(
+                where, Message("option.not_text", text=repr(part)), Message("option.put_every_line_quotes")
+            )
         found += part.splitlines() or [""]
     if not any(line.strip() for line in found):
-        raise AskError.at(where, "There is no text.", advice)
+        raise AskError.at(where, Message("option.there_no_text"), advice)
     if len(found) > _MOST_LINES:
-        raise AskError.at(where, f"{len(found)} lines are too many.", f"Use at most {_MOST_LINES}.")
+        raise AskError.at(
+            where,
+            Message("option.lines_too_many", count=len(found)),
+            Message("option.use_most", most=_MOST_LINES),
+        )
     for n, line in enumerate(found, 1):
         if not line.strip():
-            raise AskError.at(where, f"Line {n} is empty.", "Leave it out; line-spacing sets lines apart.")
+            raise AskError.at(where, Message("option.line_empty", n=n), Message("option.leave_out_line_spacing_sets"))
         if len(line) > _LONGEST_LINE:
-            raise AskError.at(where, f"Line {n} has {len(line)} characters.", f"Use {_LONGEST_LINE} at most.")
+            raise AskError.at(
+                where,
+                Message("option.line_characters", n=n, count=len(line)),
+                Message("option.use_this_many_at_most", most=_LONGEST_LINE),
+            )
     return tuple(word(line, where) for line in found)
 
 
 def tables(raw: object, where: str) -> tuple[Mapping[str, object], ...]:
     """The tables of a sign file that stand under one name; what is in them is for others to read."""
     if not isinstance(raw, list | tuple) or not raw or not all(isinstance(each, Mapping) for each in raw):
-        raise AskError.at(where, "It is no table of keys.", f"Write [[{where}]] and keys below it.")
+        raise AskError.at(where, Message("option.no_table_keys"), Message("option.write_keys_below", where=where))
     if len(raw) > _MOST_LINES:
-        raise AskError.at(where, f"{len(raw)} tables are too many.", f"Use at most {_MOST_LINES}.")
+        raise AskError.at(
+            where, Message("option.tables_too_many", count=len(raw)), Message("option.use_most", most=_MOST_LINES)
+        )
     return tuple(raw)
 
 
@@ -178,10 +193,10 @@ def pick(name: str, choices: Iterable[str], where: str, noun: str = "") -> str:
     for choice in names:
         if choice.casefold() == name.casefold():
             return choice
-    raise AskError.at(where, f"There is no {noun or where} '{name}'.", did_you_mean(name, names))
+    raise AskError.at(where, Message("option.there_no", kind=noun or where, name=name), did_you_mean(name, names))
 
 
-def did_you_mean(name: str, names: Iterable[str]) -> str:
+def did_you_mean(name: str, names: Iterable[str]) -> Sentence:
     """A sentence that offers the names close to a misspelt one, or all of them when none is close."""
     from difflib import get_close_matches  # only when something is wrong anyway
 
@@ -189,5 +204,5 @@ def did_you_mean(name: str, names: Iterable[str]) -> str:
     by_folded = {each.casefold(): each for each in known}
     close = [by_folded[each] for each in get_close_matches(name.casefold(), by_folded, n=3, cutoff=0.6)]
     if close:
-        return f"Did you mean {' or '.join(close)}?"
-    return f"Choose from: {', '.join(known)}." if known else ""
+        return Message("option.did_you_mean", close=tuple(close))
+    return Message("option.choose_from", known=tuple(known)) if known else ""

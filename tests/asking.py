@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from signgen.dialects import DIALECTS
+from signgen.messages import Message
 from signgen.shop.load import load_shop
 from signgen.spec.read import read_spec
 from signgen.spec.sign_spec import SignSpec
@@ -26,3 +27,8 @@ def spec_of(**changes: Any) -> SignSpec:
     asked = {**HOUSE_NUMBER, **{name.replace("_", "-"): value for name, value in changes.items()}}
     asked = {name: value for name, value in asked.items() if value is not None}
     return read_spec(asked, load_shop(None), dialects=tuple(dialect.name for dialect in DIALECTS))
+
+
+def english(said: Any) -> Any:
+    """A sentence, or each of several, as English text."""
+    return said if said is None else str(said) if isinstance(said, Message | str) else tuple(map(str, said))

@@ -24,7 +24,7 @@ from signgen.operations.plan import make_plan
 from signgen.operations.recesses import has_room, largest_cutter_mm
 from signgen.pipeline import prove
 from signgen.spec.sign_file import dump_sign_file
-from tests.asking import spec_of
+from tests.asking import english, spec_of
 
 FACES = ("barlow", "big-shoulders", "roboto-slab")
 NUMBER: dict[str, Any] = {"text": ["17"]}
@@ -58,7 +58,7 @@ def test_recessed_letters_are_flat_pockets_of_the_end_mill_alone() -> None:
 
 def test_the_corners_that_stay_round_are_reported_with_their_area() -> None:
     facts = prove(spec_of(**NUMBER, finish="recess"))
-    (said,) = [warning for warning in facts.warnings if warning.startswith("Inner corners stay round")]
+    (said,) = [warning for warning in english(facts.warnings) if warning.startswith("Inner corners stay round")]
     # The same figure from shapely's own opening.
     left = sum(
         r.area.area - r.area.buffer(-3, quad_segs=64).buffer(3, quad_segs=64).area for r in facts.drawing.of(Recess)
@@ -77,8 +77,11 @@ def test_a_right_angle_leaves_what_the_formula_says() -> None:
 
 def test_sharp_corners_are_cut_by_the_v_bit_first() -> None:
     facts = prove(spec_of(**NUMBER, finish="recess", sharp_corners="true"))
-    assert [program.does[0] for program in facts.programs] == ["sharpens the corners", "clears the floors, 3 mm deep"]
-    assert not any(warning.startswith("Inner corners") for warning in facts.warnings)
+    assert [english(program.does)[0] for program in facts.programs] == [
+        "sharpens the corners",
+        "clears the floors, 3 mm deep",
+    ]
+    assert not any(warning.startswith("Inner corners") for warning in english(facts.warnings))
     (seven,) = [recess for recess in facts.drawing.of(Recess) if recess.text == "7"]
     # At the upper left corner, a right angle, 1 mm inside both walls the slope of 45 degrees is 1 mm deep.
     x0, _, _, y1 = seven.area.bounds
@@ -259,7 +262,7 @@ def test_floors_come_before_holes_and_edge_and_level_by_level() -> None:
 
 def test_letters_cut_through_are_cleared_whole_and_nothing_comes_loose() -> None:
     facts = prove(spec_of(text=["I7"], finish="through"))
-    assert "cuts the letters right through" in [does for program in facts.programs for does in program.does]
+    assert "cuts the letters right through" in [does for program in facts.programs for does in english(program.does)]
     assert facts.checks.passed
     for letter in facts.drawing.of(Recess):
         x, y = shapely.get_coordinates(shapely.point_on_surface(letter.area))[0]
@@ -340,7 +343,7 @@ def test_each_finish_on_three_faces(face: str, way: dict[str, Any]) -> None:
 def test_strokes_are_followed_at_one_depth_and_judged_like_grooves() -> None:
     facts = prove(spec_of(text=["R5"], finish="stroke", font="hershey-sans", depth="1.2"))
     assert [program.tool.kind for program in facts.programs] == ["v-bit", "end-mill"]
-    assert facts.programs[0].does == ("follows the letters' lines, 1.2 mm deep",)
+    assert english(facts.programs[0].does) == ("follows the letters' lines, 1.2 mm deep",)
     assert len(facts.drawing.of(Stroke)) == len(facts.drawing.of(Groove)) == 2
     for letter in facts.drawing.of(Stroke):
         for share in np.linspace(0.05, 0.95, 7):
@@ -396,7 +399,7 @@ LINES: dict[str, Any] = {
 
 def test_each_line_has_its_own_finish() -> None:
     facts = prove(spec_of(**LINES))
-    assert facts.programs[0].does == ("engraves the letters", "follows the letters' lines, 0.8 mm deep")
+    assert english(facts.programs[0].does) == ("engraves the letters", "follows the letters' lines, 0.8 mm deep")
     by_line = {groove.name.split(" letter")[0]: groove for groove in facts.drawing.of(Groove)}
     assert not isinstance(by_line["line 1"], Stroke)
     assert isinstance(by_line["line 2"], Stroke)

@@ -23,6 +23,7 @@ from signgen.drawing.nested import Placement, nested
 from signgen.features.feature import Area, Feature, FloatArray, slope_of, told
 from signgen.geometry.motion import Motion
 from signgen.job.report import report
+from signgen.messages.language import language
 from signgen.operations.plan import Plan, make_plan
 from signgen.operations.planner import Known, Role, Step
 from signgen.operations.planners import PLANNERS
@@ -37,7 +38,6 @@ from signgen.shop.tools import Tool
 from signgen.spec.sign_spec import SignSpec
 from signgen.toolpath.cut import APPROACH_MM, Cut, Toolpath
 from signgen.toolpath.pecks import pecks
-from signgen.words import words_en
 from tests.asking import spec_of
 
 
@@ -171,7 +171,7 @@ def test_a_sign_with_dimples_is_made_and_nothing_refuses_it(side: Side) -> None:
 
 def test_the_report_the_sheet_and_the_drawing_name_it(side: Side, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(
-        words_en.WORDS, "feature.dimples.one", "{dimples} dimples, {diameter_mm} wide, {depth_mm} deep."
+        language("en").table, "feature.dimples.one", "{dimples} dimples, {diameter_mm} wide, {depth_mm} deep."
     )
     facts = proved([side])
     (row,) = side.drawing.of(Dimples)

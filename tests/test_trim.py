@@ -17,7 +17,7 @@ from signgen.job.report import report
 from signgen.pages.setup_sheet import setup_html
 from signgen.pipeline import make_job, prove
 from signgen.spec.sign_file import dump_sign_file
-from tests.asking import spec_of
+from tests.asking import english, spec_of
 from tests.test_finishes import ground_mm
 
 PLAIN: dict[str, Any] = {"text": ["17"], "holes": "none", "hole_diameter": None, "inset": None, "size": "120x80"}
@@ -95,7 +95,7 @@ def test_the_bevel_follows_the_bits_angle_and_is_cut_before_anything_else_frees_
     facts = prove(spec_of(**PLAIN, edge_chamfer="2", v_bit="60", finish="recess", depth="2"))
     assert facts.checks.passed
     assert facts.programs[0].tool.kind == "v-bit"
-    assert "bevels the edge by 2 mm" in facts.programs[0].does
+    assert "bevels the edge by 2 mm" in english(facts.programs[0].does)
     assert report(facts)["sign"]["trim"]["edge_chamfer"] == {"width_mm": 2, "depth_mm": 3.4641}
     page = setup_html(facts)
     assert "Edge bevelled 2" in page

@@ -190,7 +190,7 @@ def _places(base: Mapping[str, object], columns: Mapping[str, int]) -> tuple[set
 def _unknown_columns(names: list[str]) -> Iterator[Problem]:
     for name in names[:MOST_COLUMN_PROBLEMS]:
         close = did_you_mean(column_key(name), [*KEY_BY_NAME, COPIES])
-        hint = close if close.startswith("Did you mean") else ""
+        hint = str(close) if str(close).startswith("Did you mean") else ""
         use = f"Use it as {{{name}}} in a text of the sign file, delete it, or give --ignore-columns."
         yield Problem(where=name, what="This column is no key of a sign file.", remedy=f"{hint} {use}".strip())
     if len(names) > MOST_COLUMN_PROBLEMS:

@@ -27,6 +27,7 @@ from signgen.borders.scalloped import Scalloped
 from signgen.borders.shield import Shield
 from signgen.borders.tag import Tag
 from signgen.errors import AskError
+from signgen.messages import Message
 from signgen.option import Option, pick
 
 if TYPE_CHECKING:
@@ -97,9 +98,15 @@ def border_named(asked: str) -> tuple[type[Border], str]:
     name = pick(typed.strip(), (border.name for border in BORDERS), "border")
     border = next(each for each in BORDERS if each.name == name)
     if border.argument and not argument.strip():
-        raise AskError.at("border", f"'{name}' says too little.", f"Write {name}:{border.argument}.")
+        raise AskError.at(
+            "border",
+            Message("border.says_too_little", name=name),
+            Message("border.write", name=name, argument=border.argument),
+        )
     if colon and not border.argument:
-        raise AskError.at("border", f"'{asked}' says too much.", f"Write {name} alone.")
+        raise AskError.at(
+            "border", Message("border.says_too_much", asked=asked), Message("border.write_alone", name=name)
+        )
     return border, argument.strip()
 
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import SAME_MM, NoEyes, arc, ring
 from signgen.errors import CannotMakeError
+from signgen.messages import Message, Mm
 from signgen.messages.figures import plain
 from signgen.option import Option
 
@@ -33,8 +34,8 @@ class Circle(NoEyes, frozen=True, kw_only=True):
             shorter = plain(min(width_mm, height_mm))
             raise CannotMakeError.at(
                 "border",
-                f"A circle is as wide as high, and the sign has {plain(width_mm)} x {plain(height_mm)} mm.",
-                f"Use a size of {shorter}x{shorter}, or the border oval.",
+                Message("border.circle_wide_high_sign_x", width=Mm(width_mm), height=Mm(height_mm)),
+                Message("border.use_size_x_border_oval", size=shorter),
             )
         middle = (width_mm / 2, height_mm / 2)
         return ring(p for start in (0, 90, 180, 270) for p in arc(middle, middle, start, 90, chord_mm))

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 from signgen.errors import CannotMakeError
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm
 from signgen.option import Option
 
 if TYPE_CHECKING:
@@ -54,8 +54,8 @@ def must_fit(option: Option, value_mm: float, most_mm: float, width_mm: float, h
     if value_mm > most_mm + SAME_MM:
         raise CannotMakeError.at(
             option.name,
-            f"{plain(value_mm)} mm do not fit a sign {plain(width_mm)} x {plain(height_mm)} mm.",
-            f"Use at most {plain(math.floor(most_mm * 1000) / 1000)} mm.",
+            Message("border.do_not_fit_sign_x", value=Mm(value_mm), width=Mm(width_mm), height=Mm(height_mm)),
+            Message("border.use_most", most=Mm(math.floor(most_mm * 1000) / 1000)),
         )
 
 

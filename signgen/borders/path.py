@@ -11,8 +11,7 @@ from signgen.borders.common import NoEyes, Point, ring
 from signgen.borders.svg_chain import chain_of
 from signgen.borders.svg_file import read_svg_path
 from signgen.errors import AskError, CannotMakeError
-from signgen.messages import Message
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm, Num
 from signgen.option import Option
 from signgen.user_file import LOOK, expanded, shown, why
 
@@ -57,10 +56,20 @@ class PathOutline(NoEyes, frozen=True, kw_only=True):
             high, wide = width_mm * own[1] / own[0], height_mm * own[0] / own[1]
             raise AskError.at(
                 "size",
-                f"{plain(width_mm)} x {plain(height_mm)} mm has other proportions than the path, which is "
-                f"{plain(own[0])} x {plain(own[1])} mm.",
-                f"Use {plain(width_mm)}x{plain(round(high, 2))}, {plain(round(wide, 2))}x{plain(height_mm)}, leave "
-                "size out, or give path-stretch.",
+                Message(
+                    "border.x_other_proportions_than_path",
+                    width=Mm(width_mm),
+                    height=Mm(height_mm),
+                    own_width=Mm(own[0]),
+                    own_height=Mm(own[1]),
+                ),
+                Message(
+                    "border.use_size_of_path",
+                    width=Num(width_mm),
+                    high=Num(round(high, 2)),
+                    wide=Num(round(wide, 2)),
+                    height=Num(height_mm),
+                ),
             )
         return cls(file=str(file), chain=chain, own_size_mm=own, stretch=stretch)
 
@@ -78,7 +87,7 @@ class PathOutline(NoEyes, frozen=True, kw_only=True):
         (x0, y0), (x1, y1) = _bounds(points)
         area = ring(((x - x0) * width_mm / (x1 - x0), (y - y0) * height_mm / (y1 - y0)) for x, y in points)
         if not area.is_valid:
-            raise CannotMakeError.at("border", _crossing(area), "Draw the outline so that it keeps clear of itself.")
+            raise CannotMakeError.at("border", _crossing(area), Message("border.draw_outline_so_keeps_clear"))
         return polygons(area)[0]
 
 
@@ -97,10 +106,10 @@ def _own(argument: str) -> tuple[FilePath, Chain, tuple[float, float]]:
     (x0, y0), (x1, y1) = _bounds(chain.points(_fine(chain)))
     size = (round(x1 - x0, 3), round(y1 - y0, 3))
     if min(size) <= 0:
-        raise AskError.at(path.where, "The path has no width or no height.", "Draw a closed outline.")
+        raise AskError.at(path.where, Message("border.path_no_width_no_height"), Message("border.draw_closed_outline"))
     area = ring(chain.points(max(size) * 1e-5))
     if not area.is_valid or area.area == 0:
-        raise AskError.at(path.where, _crossing(area), "Draw the outline so that it keeps clear of itself.")
+        raise AskError.at(path.where, _crossing(area), Message("border.draw_outline_so_keeps_clear"))
     return file, chain.mapped(lambda p: (p[0] - x0, p[1] - y0)), size
 
 
@@ -115,16 +124,13 @@ def _bounds(points: list[Point]) -> tuple[Point, Point]:
     return (min(xs), min(ys)), (max(xs), max(ys))
 
 
-def _crossing(area: Polygon) -> str:
+def _crossing(area: Polygon) -> Message:
     """Where an outline crosses itself, as GEOS says it: 'Self-intersection[12 34]'."""
     from shapely.validation import explain_validity
 
     _, _, place = explain_validity(area).partition("[")
     x_y = place.rstrip("]").split()
     if len(x_y) != 2:
-        return "The path encloses nothing."
+        return Message("border.path_encloses_nothing")
     (x0, y0, _, _), x, y = area.bounds, float(x_y[0]), float(x_y[1])
-    return (
-        f"The path crosses or touches itself {plain(round(x - x0, 2))} mm from its left and "
-        f"{plain(round(y - y0, 2))} mm from its lower side."
-    )
+    return Message("border.path_crosses_touches_itself_from", x=Mm(round(x - x0, 2)), y=Mm(round(y - y0, 2)))

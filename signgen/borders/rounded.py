@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import NoEyes
 from signgen.errors import CannotMakeError
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm
 from signgen.option import Option
 
 if TYPE_CHECKING:
@@ -57,8 +57,8 @@ class Rounded(NoEyes, frozen=True, kw_only=True):
         if r > most:
             raise CannotMakeError.at(
                 CORNER_RADIUS.name,
-                f"Corners of {plain(r)} mm do not fit a sign {plain(width_mm)} x {plain(height_mm)} mm.",
-                f"Use at most {plain(most)} mm.",
+                Message("border.corners_do_not_fit_sign", r=Mm(r), width=Mm(width_mm), height=Mm(height_mm)),
+                Message("border.use_most", most=Mm(most)),
             )
         quarter = _quarter(r, chord_mm)
         left, right, low, high = r, width_mm - r, r, height_mm - r

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.common import SAME_MM, NoEyes, arc, given, ring
 from signgen.errors import CannotMakeError
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm
 from signgen.option import Option
 
 if TYPE_CHECKING:
@@ -52,8 +52,8 @@ class Shield(NoEyes, frozen=True, kw_only=True):
         if s <= SAME_MM:
             raise CannotMakeError.at(
                 SIDE_LENGTH.name,
-                f"Sides of {plain(self.side_mm)} mm leave nothing of {plain(h)} mm to bend.",
-                f"Use less than {plain(h)} mm, a third of it or so.",
+                Message("border.sides_leave_nothing_bend", side=Mm(self.side_mm), h=Mm(h)),
+                Message("border.use_less_than_third_so", h=Mm(h)),
             )
         slender = max(s, _SLENDER_RATIO * w)
         radius = (w * w / 4 + slender * slender) / w

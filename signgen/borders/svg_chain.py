@@ -10,6 +10,7 @@ from signgen.borders.chain import Chain, Segment
 from signgen.borders.common import Point
 from signgen.borders.svg_file import SvgPath
 from signgen.errors import AskError
+from signgen.messages import Message, Num
 
 MOST_SEGMENTS = 500
 """Lines and curves of one outline: more than that is a traced picture, not an outline, and takes minutes."""
@@ -73,12 +74,14 @@ def chain_of(path: SvgPath) -> Chain:
 
     foreign = _FOREIGN.search(path.data)
     if foreign:
-        raise AskError.at(path.where, f"The path's data hold '{foreign[0]}'.", "Save it as plain SVG again.")
+        raise AskError.at(
+            path.where, Message("border.path_s_data_hold", foreign=foreign[0]), Message("border.save_plain_svg_again")
+        )
     pen = _Pen()
     try:
         parse_path(_as_css(path.data), pen)
     except (ValueError, IndexError):
-        raise AskError.at(path.where, "The path's data break off or make no sense.", "Save it again.") from None
+        raise AskError.at(path.where, Message("border.path_s_data_break_off"), Message("border.save_again")) from None
     _must_be_one(pen, path)
     a, b, c, d, e, f = path.matrix
     chain = Chain(start=pen.starts[0], segments=tuple(pen.segments))
@@ -99,22 +102,24 @@ def _must_be_one(pen: _Pen, path: SvgPath) -> None:
     """Raises: AskError unless there is one closed path of a sensible number of segments and finite points."""
     if len(pen.starts) != 1:
         raise AskError.at(
-            path.where, f"The path has {len(pen.starts)} parts.",
-            "Keep one closed outline; holes are asked for by holes.",
+            path.where, Message("border.path_parts", count=len(pen.starts)),
+            Message("border.keep_one_closed_outline_holes"),
         )  # fmt: skip
     if len(pen.segments) > MOST_SEGMENTS:
-        what = f"The path has {len(pen.segments):,} lines and curves."
-        raise AskError.at(path.where, what, f"Simplify it to {MOST_SEGMENTS:,} at most.")
+        what = Message("border.path_lines_curves", count=len(pen.segments))
+        raise AskError.at(path.where, what, Message("border.simplify_most", most_segments=MOST_SEGMENTS))
     points = [pen.starts[0], *(point for segment in pen.segments for point in segment.points)]
     if not all(math.isfinite(x) and math.isfinite(y) and max(abs(x), abs(y)) < 1e9 for x, y in points):
-        raise AskError.at(path.where, "The path reaches further than anybody can draw.", "Look at its numbers.")
+        raise AskError.at(
+            path.where, Message("border.path_reaches_further_than_anybody"), Message("border.look_numbers")
+        )
     size = max(math.dist(points[0], point) for point in points)
     if len(pen.segments) < 2 or size == 0:
-        raise AskError.at(path.where, "The path encloses nothing.", "Draw a closed outline.")
+        raise AskError.at(path.where, Message("border.path_encloses_nothing"), Message("border.draw_closed_outline"))
     gap = math.dist(pen.here, pen.starts[0])
     if not pen.closed[0] and gap > _CLOSED_RATIO * size:
         raise AskError.at(
-            path.where, f"The path is open: its ends are {gap / size:.2g} of its size apart.", "Close it."
+            path.where, Message("border.path_open_ends_size_apart", gap=Num(gap / size)), Message("border.close")
         )
 
 

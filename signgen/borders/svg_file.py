@@ -16,6 +16,7 @@ from msgspec import Struct
 
 from signgen.borders.svg_style import is_hidden, more_than_looks
 from signgen.errors import AskError
+from signgen.messages import Message
 from signgen.user_file import read_bytes
 
 GREATEST_BYTES = 4_000_000
@@ -73,8 +74,8 @@ def read_svg_path(file: Path) -> SvgPath:
     try:
         reader.parser.Parse(raw, True)
     except expat.ExpatError as error:
-        what = f"This is no well-formed SVG: {expat.ErrorString(error.code)}."
-        raise AskError.at(f"{file}:{error.lineno}", what, "Save it as plain SVG again.") from None
+        what = Message("border.no_well_formed_svg", reason=expat.ErrorString(error.code))
+        raise AskError.at(f"{file}:{error.lineno}", what, Message("border.save_plain_svg_again")) from None
     return reader.only_path()
 
 
@@ -99,32 +100,32 @@ class _Reader:
     def _where(self) -> str:
         return f"{self.file}:{self.parser.CurrentLineNumber}"
 
-    def _refuse(self, what: str, remedy: str) -> AskError:
+    def _refuse(self, what: Message, remedy: Message) -> AskError:
         error = AskError.at(self._where, what, remedy)
         assert isinstance(error, AskError)
         return error
 
     def _doctype(self, *_: object) -> None:
-        raise self._refuse(
-            "The file has a document type, which may hide entities.", "Remove the line that begins with <!DOCTYPE."
-        )
+        raise self._refuse(Message("border.file_document_type_may_hide"), Message("border.remove_line_begins_doctype"))
 
     def _entity(self, *_: object) -> None:
-        raise self._refuse("The file declares an entity.", "Save it as plain SVG.")
+        raise self._refuse(Message("border.file_declares_entity"), Message("border.save_plain_svg"))
 
     def _instruction(self, target: str, _: str) -> None:
-        raise self._refuse(f"The file has an instruction '{target}' for another program.", "Save it as plain SVG.")
+        raise self._refuse(
+            Message("border.file_instruction_another_program", target=target), Message("border.save_plain_svg")
+        )
 
     def _start(self, tag: str, attributes: dict[str, str]) -> None:
         space, _, name = tag.rpartition(" ")
         self._refuse_active(name, attributes)
         if not self.matrices:
             if name != "svg" or space not in ("", _SVG):
-                raise self._refuse(f"The file begins with <{name}>, not with <svg>.", "Name an SVG file.")
+                raise self._refuse(Message("border.file_begins_not_svg", name=name), Message("border.name_svg_file"))
             self.matrices.append(times(self._scale(attributes), self._transform(attributes)))
             return
         if len(self.matrices) >= _DEEPEST:
-            raise self._refuse("Its elements stand too deep in each other.", "Save it as plain SVG.")
+            raise self._refuse(Message("border.elements_stand_too_deep_each"), Message("border.save_plain_svg"))
         if self.undrawn == 0 and is_hidden(attributes):
             self.matrices.append(self.matrices[-1])
             self.undrawn += 1
@@ -137,11 +138,9 @@ class _Reader:
         elif self.undrawn or name in _NOT_DRAWN:
             self.undrawn += 1
         elif name in _DRAWN:
-            raise self._refuse(
-                f"The file also draws a <{name}>.", "Keep one path alone: turn other shapes into paths and unite them."
-            )
+            raise self._refuse(Message("border.file_also_draws", name=name), Message("border.keep_one_path_alone_turn"))
         elif name not in _GROUPS:
-            raise self._refuse(f"The file holds a <{name[:40]}>, which is not known here.", "Save it as plain SVG.")
+            raise self._refuse(Message("border.element_not_known", name=name[:40]), Message("border.save_plain_svg"))
         elif name == "path" and attributes.get("d", "").strip() not in ("", "none"):
             self.paths.append(SvgPath(data=attributes["d"], where=self._where, matrix=self.matrices[-1]))
 
@@ -158,28 +157,28 @@ class _Reader:
 
     def _refuse_active(self, name: str, attributes: dict[str, str]) -> None:
         if name in _ACTIVE:
-            raise self._refuse(f"The file holds a <{name}>, which does more than draw.", "Save it as plain SVG.")
+            raise self._refuse(Message("border.file_holds_does_more_than", name=name), Message("border.save_plain_svg"))
         for attribute, value in attributes.items():
             plain = attribute.rpartition(" ")[2]
             if attribute.casefold().startswith("on"):
-                raise self._refuse(f"An element has the script '{plain}'.", "Save it as plain SVG.")
+                raise self._refuse(Message("border.element_script", plain=plain), Message("border.save_plain_svg"))
             if plain == "href" and not value.strip().startswith("#"):
                 raise self._refuse(
-                    "The file refers to something outside itself, which is never opened.", "Save it as plain SVG."
+                    Message("border.file_refers_something_outside_itself"), Message("border.save_plain_svg")
                 )
             if plain == "style" and not is_hidden(attributes):
                 self._refuse_style(value)
             if plain in _CUTS and value.strip().casefold() != "none":
-                raise self._refuse(f"An element has {plain}, which changes what is seen of it.", "Take it away.")
+                raise self._refuse(Message("border.element_is_cut", name=plain), Message("border.take_it_away"))
             if plain in ("transform-origin", "transform-box"):
-                raise self._refuse(f"An element has {plain}.", "Apply the transform to the path itself.")
+                what = Message("border.element_has", name=plain)
+                raise self._refuse(what, Message("border.apply_transform_path_itself"))
             if plain == "visibility" and value.strip().casefold() != "visible":
-                raise self._refuse("An element is hidden by visibility.", "Delete it, or make it visible.")
+                raise self._refuse(Message("border.hidden_by_visibility"), Message("border.delete_or_show"))
 
     def _refuse_style(self, style: str) -> None:
         if more := more_than_looks(style):
-            what = f"A style says '{more}', which may change what is drawn."
-            raise self._refuse(what, "Apply it to the path itself, or take it away.")
+            raise self._refuse(Message("border.style_says", more=more), Message("border.apply_it_or_take_away"))
 
     def _scale(self, attributes: dict[str, str]) -> Matrix:
         """From the numbers of the outermost element to millimetres; an equal scale both ways, the smaller one, as
@@ -188,7 +187,9 @@ class _Reader:
         if "viewBox" not in attributes:
             return (_PX_MM, 0, 0, _PX_MM, 0, 0)
         if len(box) != 4 or not box[2] > 0 or not box[3] > 0:
-            raise self._refuse(f"viewBox '{attributes['viewBox']}' is no box.", "Save it as plain SVG again.")
+            raise self._refuse(
+                Message("border.no_view_box", box=attributes["viewBox"]), Message("border.save_plain_svg_again")
+            )
         scales = [self._size(attributes.get(side), length) for side, length in (("width", box[2]), ("height", box[3]))]
         given = [scale for scale in scales if scale is not None]
         scale = min(given, default=_PX_MM)
@@ -210,20 +211,26 @@ class _Reader:
             numbers = [float(n) for n in _NUMBER.findall(step[2])] if step else []
             one = _one_transform(step[1], numbers) if step else None
             if step is None or one is None:
-                raise self._refuse(f"The transform '{text[:60]}' makes no sense.", "Apply it to the path itself.")
+                raise self._refuse(
+                    Message("border.transform_makes_no_sense", text=text[:60]), Message("border.apply_path_itself")
+                )
             matrix, at = times(matrix, one), step.end()
         return matrix
 
     def only_path(self) -> SvgPath:
         if not self.paths:
-            raise AskError.at("border", f"{self.file} draws no path.", "Keep one closed path in it.")
+            raise AskError.at(
+                "border", Message("border.draws_no_path", file=self.file), Message("border.keep_one_closed_path")
+            )
         if len(self.paths) > 1:
             raise AskError.at(
-                self.paths[1].where, f"The file draws {len(self.paths)} paths.", "Keep one alone, or unite them."
+                self.paths[1].where,
+                Message("border.file_draws_paths", count=len(self.paths)),
+                Message("border.keep_one_alone_unite_them"),
             )
         if not all(math.isfinite(n) and abs(n) < _FURTHEST for n in self.paths[0].matrix):
             raise AskError.at(
-                self.paths[0].where, "The path reaches further than anybody can draw.", "Look at its numbers."
+                self.paths[0].where, Message("border.path_reaches_further_than_anybody"), Message("border.look_numbers")
             )
         return self.paths[0]
 

@@ -68,10 +68,10 @@ def command(
         click.echo(f"  {'':<26}-> {step.result}" + (f" ({step.why})" if step.why else ""))
     data = cutting_data(cutter, stuff, router)
     for text in strain_warnings(cutter, stuff, router, data, depth_mm or data.stepdown_mm):
-        _paragraph("warning: ", text)
+        _paragraph("warning: ", str(text))
     click.echo("While it cuts")
-    for _, text in advice(words_in("en"), {cutter.cut} if cutter.cut else set()):
-        _paragraph("- ", text)
+    for _, said in advice(words_in("en"), {cutter.cut} if cutter.cut else set()):
+        _paragraph("- ", said)
     click.echo("Where the figures come from")
     _paragraph("- ", f"{cutter.name}: {cutter.source}")
     for source in re.split(r"; (?=[a-z-]+: )", stuff.source):

@@ -17,6 +17,7 @@ from signgen.lettering.faces import open_face
 from signgen.lettering.layout import Arc, Line, Placed, measure_lines, stacked
 from signgen.lettering.measure import measure_line
 from signgen.lettering.wrap import words, wrapped
+from signgen.messages import Message, Mm
 from signgen.spec.sign_spec import LineSpec, TextSpec
 
 LEAST_CAP_HEIGHT_MM = 3.0
@@ -59,8 +60,8 @@ class AskedLines(Struct, frozen=True, kw_only=True):
                 if pen:
                     face = lined(face)
                 elif face.lines_of is not None:
-                    what = f"{face.name} is drawn in single lines, which have no width to be cut."
-                    raise AskError.at("font", what, "Use finish stroke, or another font.")
+                    what = Message("drawing.drawn_single_lines_no_width", name=face.name)
+                    raise AskError.at("font", what, Message("drawing.use_finish_stroke_another_font"))
                 heights.append(_height_asked(row, face, pen))
             except AskError as error:
                 own = text.own_lines and (row.font, row.font_axes) != (text.font, text.font_axes)
@@ -144,11 +145,13 @@ class AskedLines(Struct, frozen=True, kw_only=True):
             if self._broken(line, height, room) is None:
                 word = max(words(line.text), key=lambda part: _width(replace(line, text=part), height))
                 wide = _width(replace(line, text=word), height)
-                what = f"'{word}' alone is {wide:.4g} mm wide with capitals of {height:.4g} mm."
-                problems.append(Problem(where="wrap", what=what, remedy="Use a smaller height or a larger width."))
+                what = Message("drawing.alone_wide_capitals", word=word, wide=Mm(wide), height=Mm(height))
+                problems.append(
+                    Problem(where="wrap", what=what, remedy=Message("drawing.use_smaller_height_larger_width"))
+                )
             elif row.arc and stacked(measure_lines([line]), [height]) is None:
-                what = f"'{line.text}' has no room on a circle of {row.arc.radius_mm:g} mm."
-                remedy = "Use a larger radius, a smaller height or less text."
+                what = Message("drawing.no_room_circle", text=line.text, radius=Mm(row.arc.radius_mm))
+                remedy = Message("drawing.use_larger_radius_smaller_height")
                 problems.append(Problem(where="arc", what=what, remedy=remedy))
         raise CannotMakeError(problems)
 
@@ -165,12 +168,16 @@ def _height_asked(row: LineSpec, face: Face, pen_mm: float) -> float | None:
     given = row.cap_height_mm if row.digit_height_mm is None else row.digit_height_mm
     if given is not None and given < LEAST_PEN_RATIO * pen_mm - 1e-9:
         where = "cap-height" if row.digit_height_mm is None else "digit-height"
-        what = f"Strokes {pen_mm:.3g} mm wide fill letters {given:g} mm high."
-        raise AskError.at(where, what, f"Use {LEAST_PEN_RATIO * pen_mm:.3g} mm or more, or a smaller depth.")
+        what = Message("drawing.strokes_wide_fill_letters_high", pen=Mm(pen_mm), given=Mm(given))
+        raise AskError.at(where, what, Message("drawing.use_more_smaller_depth", least=Mm(LEAST_PEN_RATIO * pen_mm)))
     if row.digit_height_mm is None:
         return row.cap_height_mm
     if not face.digit_height_ratio:
-        raise AskError.at("digit-height", f"{face.name} has no figure 1.", "Give cap-height, or use another font.")
+        raise AskError.at(
+            "digit-height",
+            Message("drawing.no_figure_1", name=face.name),
+            Message("drawing.give_cap_height_use_another"),
+        )
     return (row.digit_height_mm - pen_mm) / face.digit_height_ratio + pen_mm
 
 

@@ -13,6 +13,7 @@ from signgen.errors import CannotMakeError, Problem
 from signgen.features.edge import Bevel
 from signgen.features.hole import Hole
 from signgen.geometry.offsets import area_of, inward
+from signgen.messages import Message, Mm
 from signgen.spec.sign_spec import SignSpec
 
 
@@ -31,11 +32,11 @@ def _problems(spec: SignSpec, edge: Polygon, panel: Polygon | None, holes: tuple
     width = spec.chamfer_mm
     face = inward(edge, width + LEAST_WALL_MM, spec.tolerances.chord_mm)
     if len(face) != 1:
-        left = "nothing of the face" if not face else f"the face in {len(face)} pieces"
+        left = Message("drawing.face_in_pieces", count=len(face)) if face else Message("drawing.nothing_of_face")
         yield Problem(
             where="edge-chamfer",
-            what=f"A bevel of {width:g} mm all round leaves {left} of this outline.",
-            remedy="Use a narrower one, or a larger sign.",
+            what=Message("drawing.bevel_all_round_leaves_outline", width=Mm(width), left=left),
+            remedy=Message("drawing.use_narrower_one_larger_sign"),
         )
         return
     inside = area_of(face)
@@ -43,12 +44,14 @@ def _problems(spec: SignSpec, edge: Polygon, panel: Polygon | None, holes: tuple
         if not shapely.covers(inside, hole.footprint):
             yield Problem(
                 where="edge-chamfer",
-                what=f"The bevel of {width:g} mm runs into {hole.name} or within {LEAST_WALL_MM:g} mm of it.",
-                remedy="Use a narrower one, or move the hole further in (inset).",
+                what=Message(
+                    "drawing.bevel_runs_into_within", width=Mm(width), name=hole.name, least_wall=Mm(LEAST_WALL_MM)
+                ),
+                remedy=Message("drawing.use_narrower_one_move_hole"),
             )
     if panel is not None and not shapely.covers(inside, panel):
         yield Problem(
             where="edge-chamfer",
-            what=f"The bevel of {width:g} mm leaves less than {LEAST_WALL_MM:g} mm of face round the panel.",
-            remedy="Use a narrower one, or a larger panel inset.",
+            what=Message("drawing.bevel_leaves_less_than_face", width=Mm(width), least_wall=Mm(LEAST_WALL_MM)),
+            remedy=Message("drawing.use_narrower_one_larger_panel"),
         )

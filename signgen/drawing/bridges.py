@@ -14,6 +14,7 @@ from signgen.errors import Problem
 from signgen.features.hole import Hole
 from signgen.features.recess import Recess
 from signgen.geometry.offsets import area_of, polygons
+from signgen.messages import Message
 from signgen.spec.finish import BridgeSpec
 
 DIRECTIONS = 72
@@ -84,13 +85,14 @@ def loose_problems(
         around = max(
             touching, key=lambda letter: shapely.intersection(letter.area.buffer(1e-3), piece).area, default=None
         )
-        name = around.name if around else "the letters"
+        name = around.name if around else ""
         names[name] = names.get(name, 0) + 1
-    for name, count in names.items():
-        what = f"The inside of {name} would fall out."
+    for of, count in names.items():
+        inside_of = of or Message("drawing.the_letters")
+        what = Message("drawing.inside_would_fall_out", name=inside_of)
         if count > 1:
-            what = f"{count} insides of {name} would fall out."
-        remedy = f"Use the face {STENCIL_FACE}, or bridges 2 to hold it."
+            what = Message("drawing.insides_would_fall_out", count=count, name=inside_of)
+        remedy = Message("drawing.use_face_bridges_2_hold", stencil_face=STENCIL_FACE)
         if bridges:
-            remedy = f"Use more bridges, a narrower bridge-width, larger letters, or the face {STENCIL_FACE}."
+            remedy = Message("drawing.use_more_bridges_narrower_bridge", stencil_face=STENCIL_FACE)
         yield Problem(where="bridges" if bridges else "finish", what=what, remedy=remedy)

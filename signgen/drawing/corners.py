@@ -20,6 +20,7 @@ from signgen.geometry.offsets import area_of, inward, polygons
 from signgen.lettering.areas import GRID_PER_MM, glyph_areas
 from signgen.lettering.faces import faces_with, open_face
 from signgen.lettering.shaping import shape
+from signgen.messages import Message, Mm
 from signgen.spec.sign_spec import SignSpec
 
 Area = Polygon | MultiPolygon
@@ -58,8 +59,8 @@ def ornaments(spec: SignSpec, edge: Polygon) -> tuple[tuple[str, Area], ...]:
             share = min(1.0, number * STEP_MM / way) if way else 1.0
             x, y = (a + share * (m - a) for a, m in zip(first, middle, strict=True))
             if x + wide / 2 > middle[0] or y + high / 2 > middle[1]:
-                what = f"An ornament of {asked.size_mm:g} mm has no room in the {name} corner."
-                raise CannotMakeError.at("ornament-size", what, "Use a smaller one, or a smaller ornament-inset.")
+                what = Message("drawing.ornament_no_room_corner", size=Mm(asked.size_mm), name=name)
+                raise CannotMakeError.at("ornament-size", what, Message("drawing.use_smaller_one_smaller_ornament"))
             place = (x if flip_x > 0 else spec.width_mm - x, y if flip_y < 0 else spec.height_mm - y)
             area = _on_grid(affinity.translate(upright, *place))
             if shapely.covers(inside, area):
@@ -79,12 +80,20 @@ def _glyph(spec: SignSpec) -> Area:
         raise AskError(problems) from None
     if not face.has(asked.text):
         others = faces_with(asked.text)[:NAMES_SHOWN]
-        remedy = f"These have it: {', '.join(others)}." if others else "No face that ships has it; name a font file."
-        raise AskError.at("ornament", f"{face.name} has no '{asked.text}'.", remedy)
+        remedy = (
+            Message("drawing.these_have_it", others=tuple(others))
+            if others
+            else Message("drawing.no_face_ships_name_font")
+        )
+        raise AskError.at("ornament", Message("drawing.face_lacks_ornament", name=face.name, text=asked.text), remedy)
     glyphs = [each.glyph for each in shape(face, asked.text).glyphs]
     (rough,) = glyph_areas(face, glyphs[:1], scale_mm_per_em=asked.size_mm, chord_mm=spec.tolerances.chord_mm)
     if rough.is_empty:
-        raise AskError.at("ornament", f"'{asked.text}' of {face.name} is blank.", "Use another character.")
+        raise AskError.at(
+            "ornament",
+            Message("drawing.blank", text=asked.text, name=face.name),
+            Message("drawing.use_another_character"),
+        )
     x0, y0, x1, y1 = rough.bounds
     scale = asked.size_mm**2 / max(x1 - x0, y1 - y0)
     (area,) = glyph_areas(face, glyphs[:1], scale_mm_per_em=scale, chord_mm=spec.tolerances.chord_mm)
@@ -103,21 +112,27 @@ def ornament_problems(
     holes: Sequence[Hole],
 ) -> Iterator[Problem]:
     """What an ornament runs into: a hole, a letter, a line, another one."""
-    smaller = "Use a smaller ornament-size, or another ornament-inset."
+    smaller = Message("drawing.use_smaller_ornament_size_another")
     for name, area in placed:
         for hole in holes:
             gap = shapely.distance(area, hole.footprint)
             if gap < LEAST_WALL_MM:
-                how = "lies over" if gap == 0 else f"comes closer than {LEAST_WALL_MM:g} mm to"
+                what = Message(
+                    "drawing.ornament_comes_closer_than", name=name, least_wall=Mm(LEAST_WALL_MM), other=hole.name
+                )
+                if gap == 0:
+                    what = Message("drawing.lies_over", name=name, other=hole.name)
                 yield Problem(
                     where="ornament",
-                    what=f"The {name} {how} {hole.name}.",
-                    remedy="Move the holes (inset), or use another ornament-inset or ornament-size.",
+                    what=what,
+                    remedy=Message("drawing.move_holes_inset_use_another"),
                 )
         for other in others:
             if other.name != name and shapely.distance(area, other.area) < LEAST_WALL_MM:
-                yield Problem(where="ornament", what=f"The {name} runs into {other.name}.", remedy=smaller)
+                yield Problem(
+                    where="ornament", what=Message("drawing.runs_into", name=name, other=other.name), remedy=smaller
+                )
                 break
     for (one, area), (second, beside) in itertools.combinations(placed, 2):
         if shapely.distance(area, beside) < LEAST_WALL_MM:
-            yield Problem(where="ornament-size", what=f"The {one} and the {second} meet.", remedy=smaller)
+            yield Problem(where="ornament-size", what=Message("drawing.meet", one=one, other=second), remedy=smaller)

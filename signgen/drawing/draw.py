@@ -29,6 +29,7 @@ from signgen.features.groove import Groove
 from signgen.features.hole import Hole
 from signgen.features.recess import Recess
 from signgen.geometry.offsets import area_of, inward
+from signgen.messages import Message, Mm
 from signgen.spec.sign_spec import SignSpec
 
 
@@ -112,23 +113,28 @@ def _groove_problems(
 ) -> Iterator[Problem]:
     inside = area_of(inward(edge, spec.chamfer_mm + LEAST_WALL_MM, spec.tolerances.chord_mm))
     near = walls_to_grooves(holes, grooves) < LEAST_WALL_MM
-    bound = "bevelled edge" if spec.chamfer_mm else "edge"
     for number, carved in enumerate(grooves):
-        where, smaller = where_asked(carved), "Use a larger inset, or a narrower line."
+        where, smaller = where_asked(carved), Message("drawing.use_larger_inset_narrower_line")
         if carved.is_letter:
-            smaller = "Use a smaller height, a larger sign or less text; without cap-height the text is made to fit."
+            smaller = Message("drawing.use_smaller_height_larger_sign")
         if not shapely.covers(inside, carved.area):
             yield Problem(
                 where=where,
-                what=f"{carved.name} lies outside the sign or within {LEAST_WALL_MM:g} mm of its {bound}.",
+                what=Message(
+                    "drawing.lies_outside_face" if spec.chamfer_mm else "drawing.lies_outside_sign",
+                    name=carved.name,
+                    least_wall=Mm(LEAST_WALL_MM),
+                ),
                 remedy=smaller,
             )
         for hole, close in zip(holes, near[:, number], strict=True):
             if close and where != "ornament":
                 yield Problem(
                     where=where,
-                    what=f"{carved.name} comes closer than {LEAST_WALL_MM:g} mm to {hole.name}.",
-                    remedy="Move the hole (inset), or use smaller letters."
+                    what=Message(
+                        "drawing.comes_closer_than", name=carved.name, least_wall=Mm(LEAST_WALL_MM), name2=hole.name
+                    ),
+                    remedy=Message("drawing.move_hole_inset_use_smaller")
                     if carved.is_letter
-                    else "Move the hole (inset), or the line.",
+                    else Message("drawing.move_hole_inset_line"),
                 )

@@ -13,6 +13,7 @@ from signgen.drawing.drawn_line import DrawnLine
 from signgen.features.edge import Edge
 from signgen.features.feature import Feature, FloatArray, Side
 from signgen.features.recess import Recess
+from signgen.messages import Sentence
 
 Kind = TypeVar("Kind", bound=Feature)
 
@@ -43,7 +44,7 @@ class Drawing(Struct, frozen=True, kw_only=True):
     features: tuple[Feature, ...]
     cap_height_mm: float
     lines: tuple[DrawnLine, ...] = ()
-    warnings: tuple[str, ...] = ()
+    warnings: tuple[Sentence, ...] = ()
     side: Side = "face"
 
     @property

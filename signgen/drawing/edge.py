@@ -52,7 +52,7 @@ class Left(Struct, frozen=True, kw_only=True):
         return max(self.depths_mm, default=0.0)
 
 
-def edge_of(spec: SignSpec) -> tuple[Polygon, tuple[str, ...]]:
+def edge_of(spec: SignSpec) -> tuple[Polygon, tuple[Message, ...]]:
     """The border's outline with the wood that the edge's cutter leaves in its inside corners, and a warning when
     there is so much of it that a check would see it. The cutter is the stoutest that gets into every notch.
 
@@ -151,15 +151,18 @@ def _no_way_in(spec: SignSpec, outline: Polygon, mill: Tool, left: Left) -> Prob
     )
 
 
-def _warnings(left: Left, cutter_mm: float) -> tuple[str, ...]:
+def _warnings(left: Left, cutter_mm: float) -> tuple[Message, ...]:
     """A sentence when somebody could see or measure the difference."""
     count = sum(depth > CHECK_MM for depth in left.depths_mm)
     if not count:
         return ()
-    them = "one inside corner" if count == 1 else f"{count} inside corners"
     return (
-        f"The {cutter_mm:g} mm cutter leaves {them} of the edge round, with up to "
-        f"{math.ceil(left.deepest_mm * 100) / 100:g} mm of wood more than asked for. A thinner end-mill leaves less.",
+        Message(
+            "drawing.cutter_leaves_corner_round" if count == 1 else "drawing.cutter_leaves_corners_round",
+            cutter=Mm(cutter_mm),
+            count=count,
+            most=Mm(math.ceil(left.deepest_mm * 100) / 100),
+        ),
     )
 
 

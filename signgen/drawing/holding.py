@@ -68,25 +68,23 @@ def _weak_tabs(spec: SignSpec, count: int) -> Iterator[Problem]:
         )
 
 
-def holding_warnings(spec: SignSpec, edge: Polygon, tabs: tuple[Tab, ...]) -> Iterator[str]:
+def holding_warnings(spec: SignSpec, edge: Polygon, tabs: tuple[Tab, ...]) -> Iterator[Message]:
     """Whole sentences where what was asked for may not hold."""
     if 0 < len(tabs) < LEAST_TABS:
         yield (
-            f"{len(tabs)} {'tab holds' if len(tabs) == 1 else 'tabs hold'} the sign, and it can tip about "
-            f"{'it' if len(tabs) == 1 else 'them'}: use three or more, or tape it down as well."
+            Message(
+                "drawing.sign_can_tip_about_use",
+                count=len(tabs),
+            )
         )
     held = spec.skin_mm or (spec.tabs.height_mm if tabs else 0.0)
     if held and spec.z_zero == "top" and held < LOW_FROM_TOP_MM:
-        yield (
-            f"The {'skin' if spec.skin_mm else 'tabs'} of {held:g} mm are measured from the board's top, and boards "
-            "differ by 0.2 mm in thickness: measure the board where it is cut out, or use z-zero bottom."
-        )
+        yield (Message("drawing.skin_goes_by_top" if spec.skin_mm else "drawing.tabs_go_by_top", held=Mm(held)))
     x0, y0, x1, y1 = edge.bounds
     width, height = x1 - x0, y1 - y0
-    tape = "stick it down with double-sided tape under its whole back as well"
     if min(width, height) < SMALL_SIDE_MM or edge.area < SMALL_AREA_MM2:
-        yield f"A piece of {width:.0f} x {height:.0f} mm is small and easily pulled out: {tape}."
+        yield Message("drawing.piece_x_small_easily_pulled", width=Mm(width, 0), height=Mm(height, 0))
     elif spec.thickness_mm < THIN_MM:
-        yield f"A board of {spec.thickness_mm:g} mm is thin and lifts under the cutter: {tape}."
+        yield Message("drawing.board_thin_lifts_under_cutter", thickness=Mm(spec.thickness_mm))
     elif not tabs and not spec.skin_mm:
-        yield f"Nothing holds the sign once it is cut through: {tape}, or ask for tabs."
+        yield Message("drawing.nothing_holds_sign_once_cut")

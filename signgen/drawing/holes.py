@@ -17,7 +17,7 @@ from signgen.features.hole import Countersink, Hole
 from signgen.features.recess import Recess
 from signgen.holes.keyholes import Keyholes
 from signgen.holes.screws import Head
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm, Num, Sides
 from signgen.spec.finish import LEAST_LEFT_MM
 from signgen.spec.sign_spec import SignSpec
 
@@ -108,17 +108,23 @@ def hole_problems(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> Ite
         if wall_mm(edge, hole) < LEAST_WALL_MM:
             yield Problem(
                 where=hole.source,
-                what=f"{hole.name} ({_size(hole)} at {plain(hole.x_mm)}, {plain(hole.y_mm)}) does not lie inside the "
-                f"sign with {LEAST_WALL_MM:g} mm of wood around it.",
-                remedy="Use a larger inset or a smaller hole.",
+                what=Message(
+                    "drawing.does_not_lie_inside_sign",
+                    name=hole.name,
+                    size=_size(hole),
+                    x=Mm(hole.x_mm),
+                    y=Mm(hole.y_mm),
+                    least_wall=Mm(LEAST_WALL_MM),
+                ),
+                remedy=Message("drawing.use_larger_inset_smaller_hole"),
             )
     for wall, one, other in walls_between(holes):
         if wall < LEAST_WALL_MM:
             apart = math.hypot(one.x_mm - other.x_mm, one.y_mm - other.y_mm)
             yield Problem(
                 where="holes",
-                what=f"{one.name} and {other.name} run into each other: their middles are {apart:.4g} mm apart.",
-                remedy="Use smaller holes, fewer of them, or another inset.",
+                what=Message("drawing.run_into_each_other_their", name=one.name, other=other.name, apart=Mm(apart)),
+                remedy=Message("drawing.use_smaller_holes_fewer_them"),
             )
     sunk = next((hole for hole in holes if hole.sink), None)
     if sunk:
@@ -131,30 +137,31 @@ def _sink_problems(spec: SignSpec, hole: Hole) -> Iterator[Problem]:
     if depth > spec.thickness_mm - LEAST_LEFT_MM:
         yield Problem(
             where="countersink",
-            what=f"It goes {depth:.2f} mm deep into a board of {plain(spec.thickness_mm)} mm.",
-            remedy="Use a smaller screw or a thicker board.",
+            what=Message("drawing.goes_deep_into_board", depth=Mm(depth, 2), thickness=Mm(spec.thickness_mm)),
+            remedy=Message("drawing.use_smaller_screw_thicker_board"),
         )
     elif depth > spec.v_bit.reach_mm + 1e-6:
         yield Problem(
             where="countersink",
-            what=f"It goes {depth:.2f} mm deep, and the V-bit reaches {spec.v_bit.reach_mm:.2f} mm.",
-            remedy="Use a smaller screw or a larger V-bit.",
+            what=Message("drawing.goes_deep_v_bit_reaches", depth=Mm(depth, 2), reach=Mm(spec.v_bit.reach_mm, 2)),
+            remedy=Message("drawing.use_smaller_screw_larger_v"),
         )
     if spec.v_bit.tip_mm >= hole.diameter_mm:
         yield Problem(
             where="countersink",
-            what=f"The V-bit's tip is {plain(spec.v_bit.tip_mm)} mm wide, no less than the hole.",
-            remedy="Use a sharper V-bit.",
+            what=Message("drawing.v_bit_s_tip_wide", tip=Mm(spec.v_bit.tip_mm)),
+            remedy=Message("drawing.use_sharper_v_bit"),
         )
 
 
-def _size(hole: Hole) -> str:
-    sunk = f", sunk to {plain(hole.sink.diameter_mm)} mm" if hole.sink else ""
-    long = f" x {plain(hole.diameter_mm + hole.span_mm)}" if hole.span_mm else ""
-    return f"{plain(hole.diameter_mm)}{long} mm{sunk}"
+def _size(hole: Hole) -> Mm | Sides | Message:
+    size = Sides((hole.diameter_mm, hole.diameter_mm + hole.span_mm)) if hole.span_mm else Mm(hole.diameter_mm)
+    return Message("drawing.sunk_to", size=size, sunk=Mm(hole.sink.diameter_mm)) if hole.sink else size
 
 
-def hole_warnings(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...], grooves: tuple[Groove, ...]) -> Iterator[str]:
+def hole_warnings(
+    spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...], grooves: tuple[Groove, ...]
+) -> Iterator[Message]:
     """Sentences about walls that are thin and screws that may not sit well."""
     yield from wall_warnings(edge, holes, grooves)
     sunk = next((hole for hole in holes if hole.sink), None)
@@ -163,33 +170,42 @@ def hole_warnings(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...], groove
         return
     left = spec.thickness_mm - sunk.sink_depth_mm
     if left < SHOULDER_RATIO * spec.thickness_mm:
-        yield f"Only {left:.1f} mm of wood stay under the screws' heads: they may pull through."
+        yield Message("drawing.only_wood_stay_under_screws", left=Mm(left, 1))
     if abs(sunk.sink.angle_deg - head.angle_deg) > 0.5:
-        where = "by its rim" if sunk.sink.angle_deg < head.angle_deg else "at the hole's rim"
         yield (
-            f"The V-bit cuts cones of {sunk.sink.angle_deg:g} degrees and the head has {head.angle_deg:g}: it lies "
-            f"flush, but bears {where} only."
+            Message(
+                f"drawing.head_bears_{'by_its_rim' if sunk.sink.angle_deg < head.angle_deg else 'at_hole_s_rim'}",
+                angle=Num(sunk.sink.angle_deg),
+                head=Num(head.angle_deg),
+            )
         )
 
 
-def wall_warnings(edge: Polygon, holes: tuple[Hole, ...], grooves: tuple[Groove, ...]) -> Iterator[str]:
+def wall_warnings(edge: Polygon, holes: tuple[Hole, ...], grooves: tuple[Groove, ...]) -> Iterator[Message]:
     """A sentence when walls between holes and the edge or another hole are thin, and one when a letter is near, each
     with the thinnest."""
     # Below a countersink the wall is thicker, and that is where the screw bears on it.
     more_mm = {hole.name: hole.face_radius_mm - hole.diameter_mm / 2 for hole in holes}
-    found = [(wall_mm(edge, h) + more_mm[h.name], h.name, "the sign's edge", h.diameter_mm) for h in holes]
+    found = [(wall_mm(edge, h) + more_mm[h.name], h.name, "", h.diameter_mm) for h in holes]
     for wall, one, other in walls_between(holes):
         below = wall + more_mm[one.name] + more_mm[other.name]
         found.append((below, one.name, other.name, min(one.diameter_mm, other.diameter_mm)))
     thin = [each for each in found if each[0] < THIN_WALL_RATIO * each[3] - 1e-9]
     if thin:
         wall, one_name, other_name, _ = min(thin)
-        more = f" ({len(thin)} walls are thinner than their hole is wide)" if len(thin) > 1 else ""
+        beside = other_name or Message("drawing.sign_s_edge")
         yield (
-            f"Only {wall:.1f} mm of wood stay between {one_name} and {other_name}{more}: it may break out. "
-            "A larger inset or a smaller hole leaves more."
+            Message(
+                "drawing.thin_walls_at_holes" if len(thin) > 1 else "drawing.thin_wall_at_hole",
+                wall=Mm(wall, 1),
+                name=one_name,
+                other=beside,
+                count=len(thin),
+            )
         )
     walls = walls_to_grooves(holes, grooves)
     if walls.size and walls.min() < THIN_BESIDE_LETTERS_MM:
         i, j = np.unravel_index(int(walls.argmin()), walls.shape)
-        yield f"Only {walls.min():.1f} mm of wood stay between {holes[i].name} and {grooves[j].name}: it may break out."
+        yield Message(
+            "drawing.thin_wall_beside_letter", wall=Mm(float(walls.min()), 1), name=holes[i].name, other=grooves[j].name
+        )

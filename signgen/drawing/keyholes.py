@@ -17,7 +17,7 @@ from signgen.features.keyhole import Keyhole
 from signgen.features.recess import Recess
 from signgen.geometry.motion import turned_page
 from signgen.holes.keyholes import Keyholes
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm
 from signgen.spec.keyholes import FREE_MM, SHOULDER_MM
 from signgen.spec.sign_spec import SignSpec
 
@@ -61,11 +61,16 @@ def keyhole_problems(
     inside = edge.buffer(-LEAST_BESIDE_MM)
     for number, keyhole in enumerate(keyholes):
         if not inside.contains(keyhole.footprint):
-            hangs = f"{keyhole.name} (with its screw at {plain(keyhole.x_mm)}, {plain(keyhole.y_mm)})"
             yield Problem(
                 where="holes",
-                what=f"{hangs} does not lie inside the sign with {LEAST_BESIDE_MM:g} mm of wood around it.",
-                remedy="Use another inset, a shorter keyhole-travel or a smaller screw.",
+                what=Message(
+                    "drawing.keyhole_does_not_lie_inside_sign",
+                    name=keyhole.name,
+                    x=Mm(keyhole.x_mm),
+                    y=Mm(keyhole.y_mm),
+                    least_beside=Mm(LEAST_BESIDE_MM),
+                ),
+                remedy=Message("drawing.use_another_inset_shorter_keyhole"),
             )
         others = [(hole.name, hole.footprint) for hole in holes]
         others += [(other.name, other.footprint) for other in keyholes[number + 1 :]]
@@ -73,8 +78,13 @@ def keyhole_problems(
             if shapely.distance(keyhole.footprint, area) < LEAST_BESIDE_MM:
                 yield Problem(
                     where="holes",
-                    what=f"{keyhole.name} and {name} run into each other, or leave less than {LEAST_BESIDE_MM:g} mm.",
-                    remedy="Use fewer keyholes, or another inset.",
+                    what=Message(
+                        "drawing.run_into_each_other_leave",
+                        name=keyhole.name,
+                        name2=name,
+                        least_beside=Mm(LEAST_BESIDE_MM),
+                    ),
+                    remedy=Message("drawing.use_fewer_keyholes_another_inset"),
                 )
 
 
@@ -87,19 +97,21 @@ def over_problems(spec: SignSpec, keyholes: Sequence[Keyhole], carved: Sequence[
             if left < LEAST_OVER_MM - 1e-9 and shapely.intersects(each.area, around):
                 yield Problem(
                     where="depth",
-                    what=f"{each.name} and {keyhole.name} leave {max(0.0, left):.2f} mm of wood between them; "
-                    f"{LEAST_OVER_MM:g} mm is the least.",
-                    remedy="Engrave less deep (depth), move the keyholes (inset), or use a thicker board.",
+                    what=Message(
+                        "drawing.leave_wood_between_them_least",
+                        name=each.name,
+                        name2=keyhole.name,
+                        left=Mm(max(0.0, left), 2),
+                        least_over=Mm(LEAST_OVER_MM),
+                    ),
+                    remedy=Message("drawing.engrave_less_deep_depth_move"),
                 )
 
 
-def keyhole_warnings(spec: SignSpec, keyholes: Sequence[Keyhole]) -> Iterator[str]:
+def keyhole_warnings(spec: SignSpec, keyholes: Sequence[Keyhole]) -> Iterator[Message]:
     cut = spec.keyholes
     if keyholes and cut is not None and cut.shoulder_mm < SHOULDER_MM - 1e-6:
-        yield (
-            f"Only {cut.shoulder_mm:.1f} mm of wood carry the screws' heads in the keyholes; {SHOULDER_MM:g} mm are "
-            "usual. Hang nothing heavy on them."
-        )
+        yield (Message("drawing.only_wood_carry_screws_heads", shoulder=Mm(cut.shoulder_mm, 1), usual=Mm(SHOULDER_MM)))
 
 
 def kept_free(spec: SignSpec, keyholes: Sequence[Keyhole]) -> BaseGeometry:

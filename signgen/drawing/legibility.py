@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct
 
 from signgen.drawing.drawn_line import DrawnLine
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm
 from signgen.shop.legibility import DistanceRule, NumberRule, Proportion, RangeRule, reading_rules
 
 _HOUSE_NUMBER = re.compile(
@@ -46,19 +46,21 @@ class HouseNumber(Struct, frozen=True, kw_only=True):
     rules: tuple[NumberRule, ...]
 
     @property
-    def note(self) -> str:
+    def note(self) -> Message:
         """One sentence or two for who puts the number up."""
         first = self.rules[0]
-        asked = f"figures of {first.height_mm:.0f} mm"
-        if first.stroke_mm is not None:
-            asked += f" with strokes of {plain(round(first.stroke_mm, 1))} mm"
-        here = f"{plain(round(self.figures_mm, 1))} mm"
-        if self.line.stroke_mm is not None:
-            here += f" with strokes of {plain(round(self.line.stroke_mm, 1))} mm"
-        return (
-            f"The fire code in force where you live may ask for {asked} ({first.rule}); {self.line.text} has {here}. "
-            "Ask the fire service or the council."
+        asked = _figures(Mm(first.height_mm, 0), first.stroke_mm)
+        here = _figures(Mm(self.figures_mm, 1, trim=True), self.line.stroke_mm)
+        return Message(
+            "drawing.fire_code_force_where_you", asked=asked, rule=first.rule, text=self.line.text, here=here
         )
+
+
+def _figures(height: Mm, stroke_mm: float | None) -> Message | Mm:
+    """Their height, and the width of their strokes where it is known."""
+    if stroke_mm is None:
+        return height
+    return Message("drawing.with_strokes_of", height=height, stroke=Mm(stroke_mm, 1, trim=True))
 
 
 def readings(lines: Sequence[DrawnLine]) -> tuple[Reading, ...]:

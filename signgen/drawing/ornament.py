@@ -12,6 +12,7 @@ from signgen.errors import CannotMakeError
 from signgen.features.groove import Groove
 from signgen.geometry.offsets import inward, polygons
 from signgen.lettering.layout import Lettering
+from signgen.messages import Message, Mm
 from signgen.spec.sign_spec import SignSpec
 
 
@@ -26,11 +27,16 @@ def frame(spec: SignSpec, edge: Polygon) -> tuple[Groove, ...]:
         outer = inward(edge, inset - asked.width_mm / 2, spec.tolerances.chord_mm)
         inner = inward(edge, inset + asked.width_mm / 2, spec.tolerances.chord_mm)
         if len(outer) != 1 or len(inner) != 1:
-            line = "A frame" if asked.lines == 1 else f"Line {number} of the frame,"
             raise CannotMakeError.at(
                 "frame",
-                f"{line} {inset:g} mm inside the edge does not go round this sign.",
-                "Use a smaller inset." if number == 1 else "Use fewer frame-lines, or a smaller inset.",
+                Message(
+                    "drawing.frame_does_not_go_round" if asked.lines == 1 else "drawing.frame_line_does_not_go_round",
+                    number=number,
+                    inset=Mm(inset),
+                ),
+                Message("drawing.use_smaller_inset")
+                if number == 1
+                else Message("drawing.use_fewer_frame_lines_smaller"),
             )
         name = "frame" if asked.lines == 1 else f"frame line {number}"
         found += [groove(spec, name, "frame", area) for area in polygons(outer[0].difference(inner[0]))]
@@ -52,8 +58,13 @@ def rules(spec: SignSpec, lettering: Lettering) -> Iterator[Groove]:
         if bottom - top < 2 * width:
             raise CannotMakeError.at(
                 "rule-width",
-                f"A rule of {width:g} mm has no room between lines {above + 1} and {below + 1}, "
-                f"which are {bottom - top:.3g} mm apart.",
-                "Use a larger line-spacing or a thinner rule.",
+                Message(
+                    "drawing.rule_no_room_between_lines",
+                    width=Mm(width),
+                    above=above + 1,
+                    below=below + 1,
+                    bottom=Mm(bottom - top),
+                ),
+                Message("drawing.use_larger_line_spacing_thinner"),
             )
         yield groove(spec, f"rule {number}", "rule-width", box(x0, y - width / 2, x1, y + width / 2))

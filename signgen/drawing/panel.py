@@ -20,6 +20,7 @@ from signgen.features.raised import Raised
 from signgen.features.recess import Panel, Recess
 from signgen.geometry.offsets import area_of, inward, outward, polygons
 from signgen.lettering.layout import Letter, Lettering
+from signgen.messages import Message, Mm
 from signgen.spec.sign_spec import SignSpec
 from signgen.spec.trim import clear_of_wall_mm
 from signgen.tolerances import CHECK_MM
@@ -52,9 +53,8 @@ def panel_area(spec: SignSpec, edge: Polygon) -> Polygon | None:
     if len(inner) != 1 or not inward(inner[0], LEAST_PANEL_MM / 2, chord):
         raise CannotMakeError.at(
             "panel",
-            f"A panel {asked.inset_mm:g} mm inside the edge, with corners of {asked.radius_mm:g} mm, has no room in "
-            "this sign.",
-            "Use a smaller panel inset or panel-radius, or a larger sign.",
+            Message("drawing.panel_inside_edge_corners_no", inset=Mm(asked.inset_mm), radius=Mm(asked.radius_mm)),
+            Message("drawing.use_smaller_panel_inset_panel"),
         )
     return inner[0]
 
@@ -77,8 +77,8 @@ def rim_area(spec: SignSpec, panel: Polygon | None) -> Polygon | None:
     if len(outer) != 1 or len(inner) != 1 or not inward(inner[0], LEAST_PANEL_MM / 2, spec.tolerances.chord_mm):
         raise CannotMakeError.at(
             "rim",
-            f"A rim {asked.width_mm:g} mm wide, {asked.inset_mm:g} mm inside the panel, does not go round this sign.",
-            "Use a narrower rim or a smaller rim-inset.",
+            Message("drawing.rim_wide_inside_panel_does", width=Mm(asked.width_mm), inset=Mm(asked.inset_mm)),
+            Message("drawing.use_narrower_rim_smaller_rim"),
         )
     return Polygon(outer[0].exterior, [inner[0].exterior])
 
@@ -132,12 +132,14 @@ def _floor(name: str, area: Polygon | MultiPolygon, depth_mm: float, sharp: bool
     return Panel(name=name, source="panel", area=area_of(polygons(area)), depth_mm=depth_mm, sharp=sharp)
 
 
-def _other_insets(hole: Hole, edge: Polygon) -> str:
-    """Panel insets with which a hole lies in the panel or on the rim."""
+def _other_insets(hole: Hole, edge: Polygon) -> Message:
+    """To take a panel inset with which the hole lies in the panel or on the rim."""
     away = float(shapely.distance(edge.boundary, Point(hole.x_mm, hole.y_mm)))
     need = (hole.diameter_mm + hole.span_mm) / 2 + LEAST_WALL_MM
     less, more = math.floor(10 * (away - need) + 1e-6) / 10, math.ceil(10 * (away + need) - 1e-6) / 10
-    return f"panel {less:g} or less, or {more:g} or more" if less >= 1 else f"panel {more:g} or more"
+    if less < 1:
+        return Message("drawing.use_panel_or_more", more=Mm(more))
+    return Message("drawing.use_panel_or_less_or_more", less=Mm(less), more=Mm(more))
 
 
 def recess_problems(
@@ -154,39 +156,41 @@ def recess_problems(
             if not shapely.covers(inside, letter.area):
                 yield Problem(
                     where=where_asked(letter),
-                    what=f"{letter.name} does not lie inside the panel with {LEAST_WALL_MM:g} mm around it.",
-                    remedy="Use a smaller height, less text, or a smaller panel inset.",
+                    what=Message("drawing.does_not_lie_inside_panel", name=letter.name, least_wall=Mm(LEAST_WALL_MM)),
+                    remedy=Message("drawing.use_smaller_height_less_text"),
                 )
         for hole in holes:
             if hole.sink and panel.intersects(hole.footprint):
                 yield Problem(
                     where="panel",
-                    what=f"{hole.name} has a countersink, which begins at the face, and lies in the panel.",
-                    remedy="Move the hole to the rim (inset), use a larger panel inset, or leave the countersink out.",
+                    what=Message("drawing.countersink_begins_face_lies_panel", name=hole.name),
+                    remedy=Message("drawing.move_hole_rim_inset_use"),
                 )
             elif shapely.distance(panel.boundary, Point(hole.x_mm, hole.y_mm)) < (
                 hole.diameter_mm + hole.span_mm
             ) / 2 + (LEAST_WALL_MM):
                 yield Problem(
                     where="panel",
-                    what=f"The panel's wall runs through {hole.name} or close by.",
-                    remedy=f"Use {_other_insets(hole, edge)}, or move the hole (inset).",
+                    what=Message("drawing.panel_s_wall_runs_through", name=hole.name),
+                    remedy=_other_insets(hole, edge),
                 )
     for hole in holes:
         for letter in drawn.raised:
             if shapely.distance(letter.area, hole.footprint) < LEAST_WALL_MM:
                 yield Problem(
                     where=where_asked(letter),
-                    what=f"{letter.name} comes closer than {LEAST_WALL_MM:g} mm to {hole.name}.",
-                    remedy="Move the hole (inset), or use smaller letters.",
+                    what=Message(
+                        "drawing.comes_closer_than", name=letter.name, least_wall=Mm(LEAST_WALL_MM), name2=hole.name
+                    ),
+                    remedy=Message("drawing.move_hole_inset_use_smaller"),
                 )
     for carved in grooves:
         for recess in drawn.recesses:
             if shapely.distance(recess.area, carved.area) < LEAST_WALL_MM:
                 yield Problem(
                     where=where_asked(carved),
-                    what=f"{carved.name} runs into {recess.name}.",
-                    remedy="Leave it out, or place it on the rim.",
+                    what=Message("drawing.carved_runs_into", name=carved.name, other=recess.name),
+                    remedy=Message("drawing.leave_out_place_rim"),
                 )
                 break
 

@@ -9,6 +9,7 @@ from shapely.geometry import Polygon
 from signgen.errors import CannotMakeError
 from signgen.features.hole import Hole
 from signgen.features.tab import Tab
+from signgen.messages import Message, Mm
 
 STEP_MM = 0.5
 """How finely places along the edge are tried."""
@@ -63,8 +64,8 @@ def place_tabs(
     if count * (width_mm + 2 * foot_mm + 2 * ROOM_MM) > length or not chosen:
         raise CannotMakeError.at(
             "tabs",
-            f"{count} tabs of {width_mm:g} mm find no straight stretches on this edge of {length:.0f} mm.",
-            "Use fewer or narrower tabs.",
+            Message("drawing.tabs_find_no_straight_stretches", count=count, width=Mm(width_mm), length=Mm(length, 0)),
+            Message("drawing.use_fewer_narrower_tabs"),
         )
     tabs = []
     for number, i in enumerate(sorted(chosen), start=1):

@@ -77,22 +77,16 @@ def wall_problems(
 
 def wall_warnings_of_through(
     spec: SignSpec, through: Sequence[Recess], edge: Polygon, holes: Sequence[Hole]
-) -> Iterator[str]:
+) -> Iterator[Message]:
     """Whole sentences about thin wood between letters that are cut right through, and about insides."""
     thin = [wall for _, _, wall in _neighbours(through, THIN_BETWEEN_THROUGH_MM)]
     if thin:
-        yield (
-            f"Only {min(thin):.2g} mm of wood stand between letters that are cut right through, and it may break: use "
-            "more letter-spacing."
-        )
+        yield (Message("drawing.only_wood_stand_between_letters", thin=Mm(min(thin))))
     hanging = _hanging(through, edge, holes, THIN_BRIDGE_MM)
     if hanging:
-        yield (
-            f"The inside of {', '.join(hanging)} hangs on less than {THIN_BRIDGE_MM:g} mm of wood: use more bridges "
-            "or a larger bridge-width, and stick the board down there."
-        )
+        yield (Message("drawing.inside_hangs_less_than_wood", hanging=tuple(hanging), thin_bridge=Mm(THIN_BRIDGE_MM)))
     elif spec.bridges and spec.bridges.count == 1 and through:
-        yield "Each inside hangs on one bridge, about which the cutter can turn it: bridges 2 hold it."
+        yield Message("drawing.each_inside_hangs_one_bridge")
 
 
 def _pairs(

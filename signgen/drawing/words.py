@@ -26,10 +26,11 @@ from signgen.composition.roles import roles_of
 from signgen.errors import CannotMakeError, Problem
 from signgen.lettering.layout import Lettering, Placed, set_rows, stacked
 from signgen.lettering.numerals import borrowed_warnings, numeral_warning
+from signgen.messages import Message, Mm
 from signgen.spec.roles import Role
 from signgen.spec.sign_spec import LineSpec, SignSpec, TextSpec
 
-OFF_MIDDLE = "The text lies off the middle of the sign, for it has no room there."
+OFF_MIDDLE = Message("drawing.text_lies_off_middle_sign")
 
 GAP_RATIO = 0.25
 """Room to keep between a line round the sign's middle and any other, over the lesser cap height (common practice)."""
@@ -37,7 +38,7 @@ GAP_RATIO = 0.25
 
 def lettering_of(
     spec: SignSpec, edge: Polygon, room: BaseGeometry, field: Field | None = None
-) -> tuple[Lettering, tuple[str, ...]]:
+) -> tuple[Lettering, tuple[Message, ...]]:
     """The text in the room where letters may lie, and warnings: composed, or filled: the middle of its ink in the
     middle of the sign, or where an outline of another shape has the most room for it, as large as fits where no height
     was asked for. `field`: where a composed text may stand; one that is filled needs none.
@@ -70,12 +71,12 @@ def lettering_of(
         )
         found = next(filter(None, tries), None)
         if found is None:
-            arcs = "another arc, " if any(line.arc for line in asked.lines) else ""
             raise CannotMakeError.at(
                 "text",
-                "The text does not fit between margins and holes, not even with capitals of "
-                f"{LEAST_CAP_HEIGHT_MM:g} mm.",
-                f"Use a larger sign, less text, {arcs}a narrower face, a smaller margin, or holes nearer to the edge.",
+                Message("drawing.text_does_not_fit_between", least_cap_height=Mm(LEAST_CAP_HEIGHT_MM)),
+                Message("drawing.use_larger_sign_or_another_arc")
+                if any(line.arc for line in asked.lines)
+                else Message("drawing.use_larger_sign_less_text"),
             )
         size, middle = found
         rows = asked.rows(size, room)
@@ -174,18 +175,18 @@ def _collisions(spec: SignSpec, lettering: Lettering) -> Iterator[Problem]:
         if len(lines) > 1 and (apart or _over_each_other(lettering, lines)):
             yield Problem(
                 where="text",
-                what=f"Lines {' and '.join(str(line + 1) for line in lines)} run into each other.",
+                what=Message("drawing.lines_run_into_each_other", lines=tuple(line + 1 for line in lines)),
                 remedy=_room_for_lines(rows),
             )
             return
 
 
-def _room_for_lines(rows: Sequence[LineSpec]) -> str:
+def _room_for_lines(rows: Sequence[LineSpec]) -> Message:
     """What keeps lines apart, of what was asked for."""
-    ways = ["another arc", "more line-spacing"] if any(row.arc for row in rows) else ["more line-spacing"]
-    if all(row.is_fitted for row in rows):
-        return f"Use {' or '.join(ways)}."
-    return f"Use {', '.join(ways)}, smaller letters, or leave the height out so that they are made to fit."
+    with_arc, fitted = any(row.arc for row in rows), all(row.is_fitted for row in rows)
+    if fitted:
+        return Message("drawing.use_arc_or_line_spacing" if with_arc else "drawing.use_line_spacing")
+    return Message("drawing.use_another_arc_more_line" if with_arc else "drawing.use_line_spacing_or_smaller")
 
 
 def _over_each_other(lettering: Lettering, lines: Sequence[int]) -> bool:
@@ -197,12 +198,11 @@ def _over_each_other(lettering: Lettering, lines: Sequence[int]) -> bool:
     )
 
 
-def _warnings(text: TextSpec, lettering: Lettering) -> Iterator[str]:
+def _warnings(text: TextSpec, lettering: Lettering) -> Iterator[Message]:
     joined = [(letter.line, *letter.other_lines) for letter in lettering.letters if letter.other_lines]
     touching = set(itertools.chain.from_iterable(joined))
     if touching:
-        numbers = " and ".join(str(number + 1) for number in sorted(touching))
-        yield f"Letters of lines {numbers} touch, and are cut as one: use more line-spacing to keep them apart."
+        yield Message("drawing.lines_touch", lines=tuple(number + 1 for number in sorted(touching)))
     by_digits = {number for number, row in enumerate(text.rows) if row.digit_height_mm is not None}
     for row in lettering.rows:
         line = row.measured.line

@@ -20,6 +20,7 @@ from signgen.holes.ring import Ring
 from signgen.holes.row import Row
 from signgen.holes.side_pair import SidePair
 from signgen.holes.top_pair import TopPair
+from signgen.messages import Message
 from signgen.option import Option, pick
 
 
@@ -66,9 +67,13 @@ def pattern_named(asked: str) -> tuple[type[HolePattern], str]:
     name = pick(typed.strip(), (pattern.name for pattern in PATTERNS), "holes", "hole pattern")
     pattern = next(each for each in PATTERNS if each.name == name)
     if pattern.argument and not argument.strip():
-        raise AskError.at("holes", f"'{name}' says too little.", f"Write {name}:{pattern.argument}.")
+        raise AskError.at(
+            "holes",
+            Message("hole.says_too_little", name=name),
+            Message("hole.write", name=name, argument=pattern.argument),
+        )
     if colon and not pattern.argument:
-        raise AskError.at("holes", f"'{asked}' says too much.", f"Write {name} alone.")
+        raise AskError.at("holes", Message("hole.says_too_much", asked=asked), Message("hole.write_alone", name=name))
     return pattern, argument.strip()
 
 

@@ -11,7 +11,7 @@ from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.holes.common import SIZE_OPTIONS, diameter_of
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm
 from signgen.option import Option
 from signgen.units import points_mm
 
@@ -33,12 +33,14 @@ class AtPoints(Struct, frozen=True, kw_only=True):
     def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> AtPoints:
         points, diameter = points_mm(argument, "holes"), diameter_of(values)
         if len(points) > _MOST:
-            raise AskError.at("holes", f"{len(points)} holes are too many.", f"Use at most {_MOST}.")
+            raise AskError.at(
+                "holes", Message("hole.holes_too_many", count=len(points)), Message("hole.use_most", most=_MOST)
+            )
         for (i, p), (j, q) in combinations(enumerate(points, 1), 2):
             if math.dist(p, q) <= diameter:
-                apart = plain(math.dist(p, q))
-                what = f"Points {i} and {j} are {apart} mm apart: holes of {plain(diameter)} mm run together."
-                raise AskError.at("holes", what, "Move one of them, or make the holes smaller.")
+                apart = math.dist(p, q)
+                what = Message("hole.points_mm_apart_holes_run", i=i, j=j, apart=Mm(apart), diameter=Mm(diameter))
+                raise AskError.at("holes", what, Message("hole.move_one_them_make_holes"))
         return cls(diameter_mm=diameter, points_mm=points)
 
     def asked(self) -> dict[str, str | float]:

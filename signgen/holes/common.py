@@ -7,7 +7,7 @@ from collections.abc import Mapping
 
 from signgen.errors import AskError
 from signgen.holes.screws import Fit, clearance_mm
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm
 from signgen.option import Option
 from signgen.units import Limits
 
@@ -52,9 +52,9 @@ def diameter_of(values: Mapping[str, object]) -> float:
     """
     diameter, screw, fit = (values.get(option.name) for option in SIZE_OPTIONS)
     if isinstance(diameter, float) and screw is not None:
-        raise AskError.at("screw", "hole-diameter is given too.", "Give one of the two.")
+        raise AskError.at("screw", Message("hole.hole_diameter_given_too"), Message("hole.give_one_two"))
     if fit is not None and screw is None:
-        raise AskError.at("screw-fit", "It needs a screw to fit.", "Give screw, or leave it out.")
+        raise AskError.at("screw-fit", Message("hole.needs_screw_fit"), Message("hole.give_screw_leave_out"))
     if isinstance(screw, str):
         wanted: Fit | None = fit if fit in ("fine", "medium", "coarse") else None
         return clearance_mm(screw, wanted)
@@ -76,10 +76,11 @@ def must_not_cross(inset_mm: float, diameter_mm: float, side_mm: float, side: st
     """Raises: AskError when two holes, each `inset_mm` from its own end of a side, touch or change places."""
     if side_mm - 2 * inset_mm <= diameter_mm:
         most = (side_mm - diameter_mm) / 2
-        remedy = f"Use less than {plain(most)} mm." if most > 0 else "Make the holes smaller or the sign larger."
+        remedy = (
+            Message("hole.use_less_than", most=Mm(most)) if most > 0 else Message("hole.make_holes_smaller_sign_larger")
+        )
         raise AskError.at(
-            INSET.name, f"{plain(inset_mm)} mm from both ends leaves no wood between the holes of a sign "
-            f"{plain(side_mm)} mm {side}.", remedy,
+            INSET.name, Message(f"hole.no_wood_between_{side}", inset=Mm(inset_mm), side=Mm(side_mm)), remedy,
         )  # fmt: skip
 
 
@@ -96,8 +97,8 @@ def pitch_of(
     pitch = (side_mm - 2 * inset_mm) / (count - 1)
     if pitch <= diameter_mm:
         most = math.ceil((side_mm - 2 * inset_mm) / diameter_mm - 1e-9)
-        what = f"{count} holes of {plain(diameter_mm)} mm stand {plain(pitch)} mm apart and run together."
-        raise AskError.at(where, what, f"Use at most {most}.")
+        what = Message("hole.holes_stand_apart_run_together", count=count, diameter=Mm(diameter_mm), pitch=Mm(pitch))
+        raise AskError.at(where, what, Message("hole.use_most", most=most))
     return pitch
 
 

@@ -9,7 +9,7 @@ from msgspec import Struct
 from signgen.errors import AskError
 from signgen.holes.common import SCREW
 from signgen.holes.screws import HEAD_STANDARDS, Head, HeadStandard, head_of
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm
 from signgen.option import Option
 from signgen.units import Limits
 
@@ -63,32 +63,40 @@ class HoleForm(Struct, frozen=True, kw_only=True):
         if isinstance(length, float):
             return cls._slot(length, values, diameter_mm)
         if SLOT_ANGLE.name in values:
-            raise AskError.at(SLOT_ANGLE.name, "There is no slot for it.", "Give slot-length too, or leave it out.")
+            raise AskError.at(
+                SLOT_ANGLE.name, Message("hole.there_no_slot"), Message("hole.give_slot_length_too_leave")
+            )
         if values.get(COUNTERSINK.name) is not True:
             for option in (SCREW_HEAD, HEAD_DIAMETER, HEAD_ANGLE):
                 if option.name in values:
                     raise AskError.at(
-                        option.name, "There is no countersink for it.", "Give countersink too, or leave it out."
+                        option.name,
+                        Message("hole.there_no_countersink"),
+                        Message("hole.give_countersink_too_leave_out"),
                     )
             return cls()
         head = _head(values)
         if head.diameter_mm <= diameter_mm:
             raise AskError.at(
                 HEAD_DIAMETER.name if HEAD_DIAMETER.name in values else COUNTERSINK.name,
-                f"A head of {plain(head.diameter_mm)} mm falls through holes of {plain(diameter_mm)} mm.",
-                "Use smaller holes or a larger head.",
+                Message("hole.head_falls_through_holes", head=Mm(head.diameter_mm), hole=Mm(diameter_mm)),
+                Message("hole.use_smaller_holes_larger_head"),
             )
         return cls(head=head)
 
     @classmethod
     def _slot(cls, length_mm: float, values: Mapping[str, object], diameter_mm: float) -> HoleForm:
         if values.get(COUNTERSINK.name) is True:
-            raise AskError.at(COUNTERSINK.name, "Slots cannot be countersunk.", "Leave out countersink or slot-length.")
+            raise AskError.at(
+                COUNTERSINK.name,
+                Message("hole.slots_cannot_countersunk"),
+                Message("hole.leave_out_countersink_slot_length"),
+            )
         if length_mm <= diameter_mm:
             raise AskError.at(
                 SLOT_LENGTH.name,
-                f"A slot {plain(diameter_mm)} mm wide is longer than {plain(length_mm)} mm.",
-                f"Use more than {plain(diameter_mm)} mm, or leave it out for round holes.",
+                Message("hole.slot_wide_longer_than", diameter=Mm(diameter_mm), length=Mm(length_mm)),
+                Message("hole.use_more_than_leave_out", diameter=Mm(diameter_mm)),
             )
         angle = values.get(SLOT_ANGLE.name)
         return cls(slot_length_mm=length_mm, slot_angle_deg=angle if isinstance(angle, float) else 0.0)
@@ -111,10 +119,10 @@ def _head(values: Mapping[str, object]) -> Head:
     diameter, angle = values.get(HEAD_DIAMETER.name), values.get(HEAD_ANGLE.name)
     if isinstance(diameter, float):
         if standard is not None:
-            raise AskError.at(SCREW_HEAD.name, "head-diameter is given too.", "Give one of the two.")
+            raise AskError.at(SCREW_HEAD.name, Message("hole.head_diameter_given_too"), Message("hole.give_one_two"))
         return Head(diameter_mm=diameter, angle_deg=angle if isinstance(angle, float) else _USUAL_HEAD_DEG)
     if not isinstance(screw, str):
-        raise AskError.at(COUNTERSINK.name, "It is not said for which head.", "Give screw or head-diameter.")
+        raise AskError.at(COUNTERSINK.name, Message("hole.not_said_head"), Message("hole.give_screw_head_diameter"))
     wanted: HeadStandard | None = next((each for each in HEAD_STANDARDS if each == standard), None)
     head = head_of(screw, wanted)
     return Head(diameter_mm=head.diameter_mm, angle_deg=angle) if isinstance(angle, float) else head

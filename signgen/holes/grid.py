@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.holes.common import INSET, SIZE_OPTIONS, diameter_of, inset_of, pitch_of, spread
+from signgen.messages import Message
 from signgen.option import Option
 
 _MOST = 200
@@ -34,11 +35,13 @@ class Grid(Struct, frozen=True, kw_only=True):
     def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> Grid:
         found = _COUNTS.fullmatch(argument)
         if not found or not int(found[1]) or not int(found[2]):
-            what = f"'{argument}' is no number of columns and rows."
-            raise AskError.at("holes", what, "Write grid:3x2, for example.")
+            what = Message("hole.no_number_columns_rows", argument=argument)
+            raise AskError.at("holes", what, Message("hole.write_grid_3x2_example"))
         columns, rows = int(found[1]), int(found[2])
         if columns * rows > _MOST:
-            raise AskError.at("holes", f"{columns * rows} holes are too many.", f"Use at most {_MOST}.")
+            raise AskError.at(
+                "holes", Message("hole.holes_too_many", count=columns * rows), Message("hole.use_most", most=_MOST)
+            )
         diameter = diameter_of(values)
         inset = inset_of(values, diameter)
         pitch_of(columns, inset, diameter, width_mm, "wide", where="holes")

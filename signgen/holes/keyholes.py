@@ -10,7 +10,7 @@ from msgspec import Struct
 from signgen.errors import AskError
 from signgen.holes.common import HOLE_COUNT, INSET, SCREW, count_of, must_not_cross, pitch_of, spread
 from signgen.holes.screws import shank_and_head_mm
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm
 from signgen.option import Option
 from signgen.units import Limits
 
@@ -83,8 +83,8 @@ class Keyholes(Struct, frozen=True, kw_only=True):
             must_not_cross(inset, 2 * head, width_mm, "wide")
             pitch_of(count, inset, 2 * head, width_mm, "wide")
         if travel < head:
-            what = f"{plain(travel)} mm is less than the screw's head of {head:.2f} mm: it would not leave its entry."
-            raise AskError.at(KEYHOLE_TRAVEL.name, what, f"Use {plain(usual)} mm or so.")
+            what = Message("hole.less_than_screw_s_head", travel=Mm(travel), head=Mm(head, 2))
+            raise AskError.at(KEYHOLE_TRAVEL.name, what, Message("hole.use_so", usual=Mm(usual)))
         return cls(
             screw=screw, inset_mm=inset, count=count, travel_mm=travel,
             depth_mm=depth if isinstance(depth, float) else None,

@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.holes.common import HOLE_COUNT, INSET, SIZE_OPTIONS, count_of, diameter_of, inset_of
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm
 from signgen.option import Option
 from signgen.units import Limits
 
@@ -47,17 +47,19 @@ class Ring(Struct, frozen=True, kw_only=True):
         ring, start = values.get(RING_DIAMETER.name), values.get(RING_START.name)
         if isinstance(ring, float):
             if INSET.name in values:
-                raise AskError.at(INSET.name, "ring-diameter is given too.", "Give one of the two.")
+                raise AskError.at(INSET.name, Message("hole.ring_diameter_given_too"), Message("hole.give_one_two"))
         else:
             inset = inset_of(values, diameter)
             ring = min(width_mm, height_mm) - 2 * inset
             if ring <= 0:
-                what = f"{plain(inset)} mm from the edge leaves no room for a ring."
-                raise AskError.at(INSET.name, what, f"Use less than {plain(min(width_mm, height_mm) / 2)} mm.")
+                what = Message("hole.from_edge_leaves_no_room", inset=Mm(inset))
+                raise AskError.at(
+                    INSET.name, what, Message("hole.use_less_than", most=Mm(min(width_mm, height_mm) / 2))
+                )
         apart = ring * math.sin(math.pi / count) if count > 1 else math.inf
         if apart <= diameter:
-            what = f"{count} holes of {plain(diameter)} mm on a ring of {plain(ring)} mm run together."
-            raise AskError.at(HOLE_COUNT.name, what, "Use fewer or smaller holes, or a larger ring.")
+            what = Message("hole.holes_ring_run_together", count=count, diameter=Mm(diameter), ring=Mm(ring))
+            raise AskError.at(HOLE_COUNT.name, what, Message("hole.use_fewer_smaller_holes_larger"))
         degrees = start if isinstance(start, float) else _DEFAULT_START_DEG
         return cls(diameter_mm=diameter, count=count, ring_diameter_mm=ring, start_deg=degrees)
 

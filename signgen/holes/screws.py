@@ -9,6 +9,7 @@ from typing import Literal
 from msgspec import Struct
 
 from signgen.errors import AskError
+from signgen.messages import Message
 
 Fit = Literal["fine", "medium", "coarse"]
 
@@ -84,10 +85,14 @@ def clearance_mm(screw: str, fit: Fit | None = None) -> float:
         return row[FITS.index(fit or "medium")]
     if wood and (inches := WOOD_CLEARANCE_IN.get(int(wood[1]))):
         if fit is not None:
-            raise AskError.at("screw-fit", "Wood screws have one clearance hole.", "Leave it out for # screws.")
+            raise AskError.at(
+                "screw-fit", Message("hole.wood_screws_one_clearance_hole"), Message("hole.leave_out_screws")
+            )
         return float(inches * _MM_PER_INCH)
     known = ", ".join([*METRIC_CLEARANCE_MM, *(f"#{n}" for n in WOOD_CLEARANCE_IN)])
-    raise AskError.at("screw", f"There is no screw '{screw}' in the tables.", f"Choose from: {known}.")
+    raise AskError.at(
+        "screw", Message("hole.there_no_screw_tables", screw=screw), Message("hole.choose_from", known=known)
+    )
 
 
 class Head(Struct, frozen=True, kw_only=True):
@@ -108,11 +113,11 @@ def head_of(screw: str, standard: HeadStandard | None = None) -> Head:
         table = ISO_10642_HEAD_MM if standard == "iso10642" else ISO_7046_HEAD_MM
         if diameter := table.get(f"M{metric[1]}"):
             return Head(diameter_mm=diameter, angle_deg=METRIC_HEAD_DEG)
-        what = f"{standard or HEAD_STANDARDS[0]} has no head of {screw} in the tables."
-        raise AskError.at("countersink", what, f"Give head-diameter, or a screw of {', '.join(table)}.")
+        what = Message("hole.no_head_tables", value=standard or HEAD_STANDARDS[0], screw=screw)
+        raise AskError.at("countersink", what, Message("hole.give_head_diameter_screw", table=tuple(table)))
     if wood and (inches := WOOD_HEAD_IN.get(int(wood[1]))):
         if standard is not None:
-            raise AskError.at("screw-head", "Wood screws have one flat head.", "Leave it out for # screws.")
+            raise AskError.at("screw-head", Message("hole.wood_screws_one_flat_head"), Message("hole.leave_out_screws"))
         return Head(diameter_mm=float(Fraction(str(inches)) * _MM_PER_INCH), angle_deg=WOOD_HEAD_DEG)
     clearance_mm(screw)  # says what is wrong with a screw that is in no table
     raise AssertionError(f"{screw} has a hole and no head")
@@ -131,4 +136,4 @@ def shank_and_head_mm(screw: str) -> tuple[float, float]:
         return float((first + more * int(wood[1])) * _MM_PER_INCH), float(Fraction(str(inches)) * _MM_PER_INCH)
     clearance_mm(screw)  # says what is wrong with a screw that is in no table
     known = ", ".join([*ISO_7046_GREATEST_HEAD_MM, *(f"#{n}" for n in WOOD_HEAD_IN)])
-    raise AskError.at("screw", f"The tables have no head of {screw}.", f"Choose from: {known}.")
+    raise AskError.at("screw", Message("hole.tables_no_head", screw=screw), Message("hole.choose_from", known=known))

@@ -8,6 +8,7 @@ from signgen.checks.check import CheckReport, ProgramUnderTest
 from signgen.drawing.drawing import Drawing
 from signgen.features.keyhole import Keyhole
 from signgen.instructions import SetUp
+from signgen.messages import Sentence
 from signgen.operations.groove_floors import Compared
 from signgen.operations.sense import Sense
 from signgen.program.estimate import OperationTime
@@ -28,7 +29,7 @@ class ProgramFacts(Struct, frozen=True, kw_only=True):
     text: str
     tool: Tool
     cutting: CuttingData
-    does: tuple[str, ...]
+    does: tuple[Sentence, ...]
     minutes: float
     cut_length_mm: float
     travel_length_mm: float
@@ -70,7 +71,7 @@ class JobFacts(Struct, frozen=True, kw_only=True):
     boards: tuple[HeightMap, ...]
     checks: CheckReport
     screws_mm: tuple[tuple[float, float], ...]
-    warnings: tuple[str, ...]
+    warnings: tuple[Sentence, ...]
     set_up: SetUp
     pieces: tuple[PieceFacts, ...] = ()
     outline: ProgramUnderTest | None = None

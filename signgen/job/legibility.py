@@ -7,7 +7,8 @@ from typing import Any
 
 from signgen.drawing.drawing import Drawing
 from signgen.drawing.legibility import HouseNumber, Reading, house_numbers, ratios, readings
-from signgen.numbers import figure, rounded
+from signgen.messages import Message, Mm, Num
+from signgen.numbers import rounded
 
 MM, RATIO, METRES = 4, 3, 2
 EASY, FURTHEST = "sign trade, easy reading", "MUTCD 2000, 2A.14, as research supports"
@@ -64,18 +65,19 @@ def legibility_report(drawing: Drawing) -> dict[str, Any]:
     }
 
 
-def reading_note(drawing: Drawing) -> str:
-    """How far the smallest letters read, and what may be asked of a house number; '' without lettering."""
+def reading_note(drawing: Drawing) -> tuple[Message, ...]:
+    """How far the smallest letters read, and what may be asked of a house number; nothing without lettering."""
     if not drawing.lines:
-        return ""
+        return ()
     found = readings(drawing.lines)
     nearest = min(found, key=lambda reading: reading.line.letter_height_mm)
     metres = {rule.rule: distance for rule, distance in nearest.distances_m}
-    words = (
-        f"Letters {figure(nearest.line.letter_height_mm)} mm high are read with ease up to {figure(metres[EASY])} m "
-        f"away ({EASY}) and hardly beyond {figure(metres[FURTHEST])} m ({FURTHEST})."
-    )
-    return " ".join([words, *(number.note for number in house_numbers(drawing.lines)[:1])])
+    read = Message(
+        "drawing.read_with_ease_up_to",
+        height=Mm(nearest.line.letter_height_mm, 1, trim=True),
+        easy=Num(metres[EASY], 1, trim=True), furthest=Num(metres[FURTHEST], 1, trim=True),
+    )  # fmt: skip
+    return (read, *(number.note for number in house_numbers(drawing.lines)[:1]))
 
 
 def _reading(reading: Reading) -> dict[str, Any]:
@@ -109,7 +111,7 @@ def _house_number(number: HouseNumber) -> dict[str, Any]:
         "text": number.line.text,
         "figures_mm": rounded(number.figures_mm, MM),
         "stroke_mm": _rounded(number.line.stroke_mm, MM),
-        "note": number.note,
+        "note": str(number.note),
         "rules": [
             {"rule": rule.rule, "place": rule.place, "height_mm": rounded(rule.height_mm, MM),
              "stroke_mm": _rounded(rule.stroke_mm, MM),

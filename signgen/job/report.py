@@ -115,7 +115,7 @@ def report(facts: JobFacts, files: Mapping[str, str] = NO_FILES) -> dict[str, An
         "instructions": to_builtins(instructions_of(facts)),
         "engraving": engraving_report(facts),
         "legibility": legibility_report(drawing),
-        "warnings": list(facts.warnings),
+        "warnings": list(map(str, facts.warnings)),
         **_template(facts),
         **_back(facts),
         **({"pieces": [_piece(piece) for piece in facts.pieces]} if facts.pieces else {}),
@@ -164,7 +164,7 @@ def _back(facts: JobFacts) -> dict[str, Any]:
             "minutes": rounded(sum(program.minutes for program in back.programs), MINUTES),
             "checks": [_check(result) for result in back.checks.results],
             "screws_mm": [[rounded(x, MM), rounded(y, MM)] for x, y in back.screws_mm],
-            "warnings": list(back.warnings),
+            "warnings": list(map(str, back.warnings)),
         },
     }
 
@@ -189,7 +189,7 @@ def _program(program: ProgramFacts) -> dict[str, Any]:
     tool, cutting = program.tool, program.cutting
     return {
         "file": program.file,
-        "does": list(program.does),
+        "does": list(map(str, program.does)),
         "tool": {
             "name": tool.name,
             "kind": tool.kind,
@@ -204,7 +204,7 @@ def _program(program: ProgramFacts) -> dict[str, Any]:
         "minutes": rounded(program.minutes, MINUTES),
         "shares": _shares(program.times),
         "operations": [
-            {"does": time.does, "minutes": rounded(time.seconds / 60, MINUTES), "shares": _shares((time,))}
+            {"does": str(time.does), "minutes": rounded(time.seconds / 60, MINUTES), "shares": _shares((time,))}
             for time in program.times
         ],
         "cut_length_mm": rounded(program.cut_length_mm, 1),

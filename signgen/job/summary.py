@@ -48,9 +48,7 @@ def _warnings(facts: JobFacts, words: Words, room: int) -> list[str]:
     """Every warning whole, as many as there are rows for; of the rest how many stand on the sheet."""
     rows: list[str] = []
     for number, warning in enumerate(facts.warnings):
-        own = _row("" if number else words("summary.warning"), _one_line(words.said(warning) or warning))[
-            : max(room - 1, 2)
-        ]
+        own = _row("" if number else words("summary.warning"), _one_line(words.said(warning)))[: max(room - 1, 2)]
         is_last = number + 1 == len(facts.warnings)
         if number and len(rows) + len(own) > room - (not is_last):
             more = words("summary.more", count=len(facts.warnings) - number)

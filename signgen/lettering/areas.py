@@ -21,6 +21,7 @@ from signgen.geometry.paths import FloatArray
 from signgen.lettering.face import Face
 from signgen.lettering.heights import glyph_of
 from signgen.lettering.outlines import CUBIC, LINE, QUADRATIC, damaged, glyph_curves
+from signgen.messages import Message, Num
 from signgen.tolerances import GRID_MM
 
 IntArray = NDArray[np.int64]
@@ -138,13 +139,13 @@ def _check_tangle(face: Face, glyph: int, contours: Sequence[FloatArray]) -> Non
     """Refuses an outline whose chords cross each other so often that only a damaged font can have drawn it."""
     total = sum(map(len, contours))
     if total > MOST_POINTS:
-        raise damaged(face, glyph, f"has {total} points")
+        raise damaged(face, glyph, Message("lettering.glyph_has_points", count=total))
     ends = np.concatenate([np.stack([contour, np.roll(contour, -1, axis=0)], axis=1) for contour in contours])
     chords = shapely.linestrings(ends)
     sample = chords[:: max(1, total // 200)]
     meetings = len(shapely.STRtree(chords).query(sample)[0]) * (total / len(sample)) / 2
     if meetings > MOST_CROSSINGS:
-        raise damaged(face, glyph, f"crosses itself about {meetings:.0f} times")
+        raise damaged(face, glyph, Message("lettering.glyph_crosses_itself", times=Num(meetings, 0)))
 
 
 def spans_at(area: Area, y: float) -> tuple[tuple[float, float], ...]:

@@ -13,6 +13,7 @@ from signgen.geometry.paths import FloatArray
 from signgen.lettering.areas import glyph_areas, stroke_ratio
 from signgen.lettering.face import Face, Glyphs, Lines
 from signgen.lettering.heights import glyph_of, measured_face
+from signgen.messages import Message, Num
 from signgen.tolerances import Tolerances
 
 TRACED_MM_PER_EM = 100.0
@@ -38,11 +39,11 @@ def lined(face: Face) -> Face:
         return face
     stroke = stroke_ratio(face)
     if stroke is None:
-        raise AskError.at("font", f"{face.name} has no I by which its strokes are measured.", _REMEDY)
+        raise AskError.at("font", Message("lettering.no_i_strokes_measured", name=face.name), _REMEDY)
     half = stroke * face.cap_height_em / 2
     spread = _spread(face, half)
     if spread > EVEN_RATIO:
-        what = f"The strokes of {face.name} are of many widths, the widest {spread:.1f} times as wide as the thinnest."
+        what = Message("lettering.strokes_many_widths_widest_times", name=face.name, spread=Num(spread, 1))
         raise AskError.at("font", what, _REMEDY)
     foot = _traced(face, glyph_of(face, face.height_letter), half)[0]
     down = min(float(line[:, 1].min()) for line in foot)
@@ -61,7 +62,7 @@ def lined(face: Face) -> Face:
     )
 
 
-_REMEDY = "Use a face of single lines (hershey-sans) or one of even strokes (overpass), or another finish."
+_REMEDY = Message("lettering.use_face_single_lines_hershey")
 
 
 def _spread(face: Face, half_em: float) -> float:

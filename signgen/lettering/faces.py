@@ -15,6 +15,7 @@ from signgen.lettering.face import Face, Glyphs
 from signgen.lettering.heights import measured_face
 from signgen.lettering.sfnt import check_font_file
 from signgen.lettering.stroke_faces import stroke_face
+from signgen.messages import Message, Num
 from signgen.user_file import expanded, is_there
 
 _FONT_SUFFIXES = (".ttf", ".otf", ".ttc", ".otc")
@@ -36,7 +37,11 @@ def open_face(name_or_path: str | os.PathLike[str], axes: Mapping[str, float] | 
     stroke = {face.name: face for face in stroke_catalogue()}.get(asked.strip().casefold())
     if stroke is not None:
         if settings:
-            raise AskError.at("font-axes", f"{stroke.name} is no variable font.", "Leave font-axes out.")
+            raise AskError.at(
+                "font-axes",
+                Message("lettering.no_variable_font", name=stroke.name),
+                Message("lettering.leave_font_axes_out"),
+            )
         return stroke_face(stroke)
     if entry is not None:
         return _opened(entry.name, entry.path, 1, settings, entry.path.stat().st_mtime_ns)
@@ -44,9 +49,15 @@ def open_face(name_or_path: str | os.PathLike[str], axes: Mapping[str, float] | 
     if not (is_there(path) or path.suffix.casefold() in _FONT_SUFFIXES or os.sep in asked):
         names = [*by_name, *(face.name for face in stroke_catalogue())]
         close = difflib.get_close_matches(asked.casefold(), names, n=3, cutoff=0.5)
-        remedy = f"Did you mean {' or '.join(close)}?" if close else "`signgen list fonts` shows the names."
+        remedy = (
+            Message("lettering.did_you_mean", close=tuple(close))
+            if close
+            else Message("lettering.list_fonts_shows_names")
+        )
         raise AskError.at(
-            "font", f"There is no face named {asked[:80]!r}.", f"{remedy} A path to a TTF or OTF file works too."
+            "font",
+            Message("lettering.there_no_face_named", asked=repr(asked[:80])),
+            Message("lettering.path_ttf_otf_file_works", remedy=remedy),
         )
     check_font_file(path, number)
     return _opened(asked, path, number, settings, path.stat().st_mtime_ns)
@@ -74,8 +85,8 @@ def _opened(name: str, path: Path, number: int, axes: tuple[tuple[str, float], .
     if not face.glyph_count or not face.unicodes:
         raise AskError.at(
             "font",
-            f"{path} has no glyphs that belong to characters.",
-            "The file is damaged or holds only symbols: use another font.",
+            Message("lettering.no_glyphs_belong_characters", path=path),
+            Message("lettering.file_damaged_holds_only_symbols"),
         )
     font = uharfbuzz.Font(face)
     if axes:
@@ -91,11 +102,23 @@ def _check_axes(name: str, face: Any, axes: tuple[tuple[str, float], ...]) -> No
     for tag, value in axes:
         axis = known.get(tag)
         if axis is None:
-            have = f"It has {', '.join(known)}." if known else "It is no variable font."
-            problems.append(Problem(where="font-axes", what=f"{name} has no axis {tag!r}.", remedy=have))
+            have = (
+                Message("lettering.it_has", known=tuple(known))
+                if known
+                else Message("lettering.it_is_no_variable_font")
+            )
+            problems.append(
+                Problem(where="font-axes", what=Message("lettering.no_axis", name=name, tag=repr(tag)), remedy=have)
+            )
         elif not axis.min_value <= value <= axis.max_value:
-            ends = f"Use {axis.min_value:g} to {axis.max_value:g}."
-            problems.append(Problem(where="font-axes", what=f"{name} has no {tag} {value:g}.", remedy=ends))
+            ends = Message("lettering.use_axis_from_to", min_value=Num(axis.min_value), max_value=Num(axis.max_value))
+            problems.append(
+                Problem(
+                    where="font-axes",
+                    what=Message("lettering.axis_outside", name=name, tag=tag, value=Num(value)),
+                    remedy=ends,
+                )
+            )
     if problems:
         raise AskError(problems)
 

@@ -7,6 +7,7 @@ from msgspec.structs import asdict
 from signgen.errors import AskError
 from signgen.lettering.face import Face, Glyphs
 from signgen.lettering.outlines import glyph_bounds_em
+from signgen.messages import Message
 
 HEIGHT_LETTERS = "HIEX1אدΗНक"
 """A capital's height is that of H; a font without Latin is measured by the first of these that it has."""
@@ -26,8 +27,8 @@ def measured_face(glyphs: Glyphs) -> Face:
     if not letter:
         raise AskError.at(
             "font",
-            f"{glyphs.name} has none of the letters by which its height is measured, H first.",
-            "Use another font.",
+            Message("lettering.none_letters_height_measured_h", name=glyphs.name),
+            Message("lettering.use_another_font"),
         )
     return Face(
         **asdict(glyphs),

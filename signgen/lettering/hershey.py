@@ -16,6 +16,7 @@ from pathlib import Path
 from msgspec import Struct
 
 from signgen.errors import AskError
+from signgen.messages import Message
 
 CAP_UNITS, BASELINE_UNITS = 21, 9
 FIRST_CODE = 32
@@ -40,9 +41,15 @@ def read_glyphs(path: Path) -> tuple[StrokeGlyph, ...]:
         raw = path.read_bytes()[: MOST_BYTES + 1]
         text = raw.decode("ascii")
     except (OSError, UnicodeDecodeError) as error:
-        raise AskError.at("font", f"{path} cannot be read as glyph data: {error}.", "Use another face.") from None
+        raise AskError.at(
+            "font",
+            Message("lettering.cannot_read_glyph_data", path=path, error=str(error)),
+            Message("lettering.use_another_face"),
+        ) from None
     if len(raw) > MOST_BYTES:
-        raise AskError.at("font", f"{path} is far too long for glyph data.", "Use another face.")
+        raise AskError.at(
+            "font", Message("lettering.far_too_long_glyph_data", path=path), Message("lettering.use_another_face")
+        )
     rows = iter(enumerate(text.splitlines(), start=1))
     glyphs = []
     for number, row in rows:
@@ -77,4 +84,8 @@ def _glyph(data: str) -> StrokeGlyph:
 
 
 def _broken(path: Path, line: int) -> AskError:
-    return AskError.at("font", f"{path}:{line}: this is no glyph record.", "The file is damaged: use another face.")
+    return AskError.at(
+        "font",
+        Message("lettering.no_glyph_record", path=path, line=line),
+        Message("lettering.file_damaged_use_another_face"),
+    )

@@ -19,6 +19,7 @@ from signgen.lettering.face import Face
 from signgen.lettering.letters import Letter, line_letters, touching_joined
 from signgen.lettering.line import Align, Arc, Line
 from signgen.lettering.measure import Box, LineMeasure, measure_lines
+from signgen.messages import Message, Num
 from signgen.tolerances import DEFAULT_TOLERANCE_MM, Tolerances
 
 __all__ = [
@@ -80,10 +81,14 @@ def set_lines(
     """
     for where, value, least in (("cap-height", cap_height_mm, 0.0), ("line-spacing", line_spacing, 0.0)):
         if not (math.isfinite(value) and value > least):
-            raise AskError.at(where, f"{value:g} is no usable size.", "Use a number above 0.")
+            raise AskError.at(
+                where, Message("lettering.no_usable_size", value=Num(value)), Message("lettering.use_number_above_0")
+            )
     if not math.isfinite(letter_spacing_mm):
         raise AskError.at(
-            "letter-spacing", f"{letter_spacing_mm:g} is no usable length.", "Use a length in millimetres."
+            "letter-spacing",
+            Message("lettering.no_usable_length", letter_spacing=Num(letter_spacing_mm)),
+            Message("lettering.use_length_millimetres"),
         )
     asked = alike(
         lines, face, align=align, line_spacing=line_spacing, letter_spacing_mm=letter_spacing_mm, pen_mm=pen_mm

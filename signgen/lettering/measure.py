@@ -18,6 +18,7 @@ from signgen.lettering.face import Face
 from signgen.lettering.line import Align, Line
 from signgen.lettering.outlines import glyph_bounds_em
 from signgen.lettering.shaping import ShapedGlyph, ShapedLine, check_characters, described, has_ink_expected, shape
+from signgen.messages import Message
 
 __all__ = ["Align", "Box", "LineMeasure", "ink_of", "measure_line", "measure_lines"]
 
@@ -95,7 +96,9 @@ def measure_lines(lines: Sequence[Line]) -> tuple[LineMeasure, ...]:
         draw.
     """
     if not any(has_ink_expected(line.text) for line in lines):
-        raise AskError.at("text", "The text shows nothing.", "Give at least one letter or digit.")
+        raise AskError.at(
+            "text", Message("lettering.text_shows_nothing"), Message("lettering.give_least_one_letter_digit")
+        )
     problems: dict[Problem, None] = {}
     alike: dict[tuple[Face, bool], list[str]] = {}
     for line in lines:
@@ -169,7 +172,11 @@ def _check_ink(line: ShapedLine) -> None:
     if blank:
         names = ", ".join(map(described, blank))
         face = next(iter(blank.values()))
-        raise AskError.at("text", f"{face.name} has no outline for {names}.", "Use another font or leave it out.")
+        raise AskError.at(
+            "text",
+            Message("lettering.no_outline", name=face.name, names=names),
+            Message("lettering.use_another_font_leave_out"),
+        )
 
 
 def _is_coloured(face: Face, glyph: int) -> bool:

@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 from signgen.errors import AskError, SignGenError
 from signgen.geometry.paths import FloatArray
 from signgen.lettering.face import Glyphs
+from signgen.messages import Message, Num
 
 FARTHEST_EM = 50.0
 """A coordinate further out than this belongs to a damaged glyph; the longest swashes reach a few em."""
@@ -89,7 +90,7 @@ def glyph_curves(face: Glyphs, glyph: int) -> GlyphCurves:
     face.font.draw_glyph(glyph, collector.funcs, None)
     controls = np.array(collector.controls, dtype=np.float64).reshape(-1, 4, 2) / face.units_per_em
     if controls.size and not np.nanmax(np.abs(controls)) <= FARTHEST_EM:
-        raise damaged(face, glyph, f"reaches more than {FARTHEST_EM:g} em from its place")
+        raise damaged(face, glyph, Message("lettering.glyph_reaches_too_far", most=Num(FARTHEST_EM)))
     curves = GlyphCurves(
         kinds=np.array(collector.kinds, dtype=np.uint8),
         controls=controls,
@@ -141,9 +142,11 @@ def _at(controls: FloatArray, t: FloatArray) -> FloatArray:
     return controls[:, 0]
 
 
-def damaged(face: Glyphs, glyph: int, what: str) -> SignGenError:
+def damaged(face: Glyphs, glyph: int, what: Message) -> SignGenError:
     """The error for an outline that only a damaged font has."""
     name = face.font.get_glyph_name(glyph) or f"number {glyph}"
     return AskError.at(
-        "font", f"The outline of glyph {name} of {face.name} {what}.", "The font is damaged: use another."
+        "font",
+        Message("lettering.outline_glyph", name=name, face=face.name, what=what),
+        Message("lettering.font_damaged_use_another"),
     )

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import BinaryIO
 
 from signgen.errors import AskError, SignGenError
+from signgen.messages import Message
 from signgen.user_file import is_there, shown
 
 LARGEST_FILE_BYTES = 256 * 1024 * 1024
@@ -23,13 +24,13 @@ _NEEDED = ("cmap", "head", "hhea", "hmtx", "maxp")
 _OUTLINES = (("glyf", "loca"), ("CFF ",), ("CFF2",))
 _PICTURES = ("CBDT", "EBDT", "bdat", "sbix", "SVG ", "COLR")
 _OTHERS = {
-    b"wOFF": ("is a font packed for web pages (WOFF).", "Use the TTF or OTF file that it was made from."),
-    b"wOF2": ("is a font packed for web pages (WOFF2).", "Use the TTF or OTF file that it was made from."),
-    b"PK\x03\x04": ("is a zip archive.", "Unpack it and name the TTF or OTF file inside."),
-    b"%!PS": ("is an old PostScript font.", "Use its TTF or OTF version."),
-    b"\x80\x01": ("is an old PostScript font.", "Use its TTF or OTF version."),
+    b"wOFF": (Message("lettering.is_web_font", kind="WOFF"), Message("lettering.use_ttf_otf_file_made")),
+    b"wOF2": (Message("lettering.is_web_font", kind="WOFF2"), Message("lettering.use_ttf_otf_file_made")),
+    b"PK\x03\x04": (Message("lettering.is_zip"), Message("lettering.unpack_name_ttf_otf_file")),
+    b"%!PS": (Message("lettering.is_old_postscript"), Message("lettering.use_ttf_otf_version")),
+    b"\x80\x01": (Message("lettering.is_old_postscript"), Message("lettering.use_ttf_otf_version")),
 }
-_DAMAGED = "The file is damaged or was not copied to its end: fetch it again, or use another font."
+_DAMAGED = Message("lettering.file_damaged_not_copied_end")
 
 
 def check_font_file(path: Path, number: int) -> None:
@@ -38,26 +39,34 @@ def check_font_file(path: Path, number: int) -> None:
     Raises: AskError saying what is wrong with the file.
     """
     if not is_there(path):
-        raise _refused(path, "does not exist.", "Check the path, or use a name that `signgen list fonts` shows.")
+        raise _refused(path, Message("lettering.does_not_exist"), Message("lettering.check_path_use_name_signgen"))
     if not path.is_file():
-        raise _refused(path, "is not a file.", "Name a TTF, OTF or TTC file.")
+        raise _refused(path, Message("lettering.not_file"), Message("lettering.name_ttf_otf_ttc_file"))
     try:
         size = path.stat().st_size
         if size > LARGEST_FILE_BYTES:
-            raise _refused(path, f"has {size} bytes, more than any font.", "Name a TTF, OTF or TTC file.")
+            raise _refused(
+                path,
+                Message("lettering.bytes_more_than_any_font", size=size),
+                Message("lettering.name_ttf_otf_ttc_file"),
+            )
         with path.open("rb") as file:
             _check(path, file, size, number)
     except OSError as error:
-        raise _refused(path, f"cannot be read: {error.strerror}.", "Check that you may read the file.") from error
+        raise _refused(
+            path,
+            Message("lettering.cannot_read", reason=str(error.strerror)),
+            Message("lettering.check_you_may_read_file"),
+        ) from error
 
 
-def _refused(path: Path, what: str, remedy: str) -> SignGenError:
-    return AskError.at("font", f"{shown(path)} {what}", remedy)
+def _refused(path: Path, what: Message, remedy: Message) -> SignGenError:
+    return AskError.at("font", Message("lettering.font_file", path=shown(path), what=what), remedy)
 
 
 def _check(path: Path, file: BinaryIO, size: int, number: int) -> None:
     if size == 0:
-        raise _refused(path, "is empty.", _DAMAGED)
+        raise _refused(path, Message("lettering.empty"), _DAMAGED)
     start = file.read(12)
     for magic, (what, remedy) in _OTHERS.items():
         if start.startswith(magic):
@@ -66,9 +75,11 @@ def _check(path: Path, file: BinaryIO, size: int, number: int) -> None:
     file.seek(offset)
     head = file.read(12)
     if head[:4] not in _SFNT:
-        raise _refused(path, "is not a TrueType or OpenType font.", "Name a TTF, OTF or TTC file.")
+        raise _refused(
+            path, Message("lettering.not_truetype_opentype_font"), Message("lettering.name_ttf_otf_ttc_file")
+        )
     if len(head) < 12:
-        raise _refused(path, f"ends after {size} bytes, in its header.", _DAMAGED)
+        raise _refused(path, Message("lettering.ends_after_bytes_header", size=size), _DAMAGED)
     _check_tables(path, file, size, struct.unpack(">H", head[4:6])[0])
 
 
@@ -76,40 +87,50 @@ def _face_offset(path: Path, file: BinaryIO, start: bytes, number: int) -> int:
     """Where the face's table directory begins."""
     if start[:4] != b"ttcf":
         if number != 1:
-            raise _refused(path, f"holds one face, so there is no number {number}.", "Leave the number away.")
+            raise _refused(
+                path,
+                Message("lettering.holds_one_face_so_there", number=number),
+                Message("lettering.leave_number_away"),
+            )
         return 0
     if len(start) < 12:
-        raise _refused(path, f"ends after {len(start)} bytes, in its header.", _DAMAGED)
+        raise _refused(path, Message("lettering.ends_after_bytes_header", size=len(start)), _DAMAGED)
     count = struct.unpack(">I", start[8:12])[0]
     if not 1 <= number <= count:
         raise _refused(
-            path, f"holds {count} faces, so there is no number {number}.", f"Use a number from 1 to {count}."
+            path,
+            Message("lettering.holds_faces_so_there_no", count=count, number=number),
+            Message("lettering.use_number_from_1", count=count),
         )
     file.seek(12 + 4 * (number - 1))
     entry = file.read(4)
     if len(entry) < 4:
-        raise _refused(path, "ends in its list of faces.", _DAMAGED)
+        raise _refused(path, Message("lettering.ends_list_faces"), _DAMAGED)
     return int(struct.unpack(">I", entry)[0])
 
 
 def _check_tables(path: Path, file: BinaryIO, size: int, count: int) -> None:
     directory = file.read(16 * count)
     if len(directory) < 16 * count:
-        raise _refused(path, f"ends after {size} bytes, in its list of tables.", _DAMAGED)
+        raise _refused(path, Message("lettering.ends_after_bytes_list_tables", size=size), _DAMAGED)
     tables: dict[str, int] = {}
     for tag, _, offset, length in struct.iter_unpack(">4sIII", directory):
         name = tag.decode("latin-1")
         if offset + length > size:
             raise _refused(
-                path, f"ends after {size} bytes, but its table {name!r} reaches to {offset + length}.", _DAMAGED
+                path,
+                Message("lettering.ends_after_bytes_but_table", size=size, name=repr(name), offset=offset + length),
+                _DAMAGED,
             )
         tables[name] = length
     if not any(all(tables.get(part) for part in parts) for parts in _OUTLINES):
         if any(tables.get(picture) for picture in _PICTURES):
             raise _refused(
-                path, "holds pictures of its letters (bitmaps or colours) and no outlines.", "Use an outline font."
+                path,
+                Message("lettering.holds_pictures_letters_bitmaps_colours"),
+                Message("lettering.use_outline_font"),
             )
-        raise _refused(path, "holds no outlines.", "Use an outline font (TTF or OTF).")
+        raise _refused(path, Message("lettering.holds_no_outlines"), Message("lettering.use_outline_font_ttf_otf"))
     missing = [name for name in _NEEDED if not tables.get(name)]
     if missing:
-        raise _refused(path, f"lacks what every font must have: table {', '.join(missing)}.", _DAMAGED)
+        raise _refused(path, Message("lettering.lacks_what_every_font_must", missing=tuple(missing)), _DAMAGED)

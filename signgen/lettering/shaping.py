@@ -19,6 +19,7 @@ from signgen.lettering.face import Face
 from signgen.lettering.faces import faces_with
 from signgen.lettering.fallback import faces_of
 from signgen.lettering.heights import LANGUAGE
+from signgen.messages import Message
 
 CURSIVE_SCRIPTS = frozenset(("Adlm", "Arab", "Mand", "Mong", "Nkoo", "Phag", "Rohg", "Syrc"))
 """Scripts whose letters join, so that space between them would break words.
@@ -85,10 +86,12 @@ def check_characters(face: Face, lines: Sequence[str], *, fallback: bool = False
     missing: dict[str, None] = {}
     for text in lines:
         if any(0xD800 <= ord(character) <= 0xDFFF for character in text):
-            raise AskError.at("text", f"{text!a} holds bytes that are no characters.", "Type it again as UTF-8.")
+            raise AskError.at(
+                "text", Message("lettering.holds_bytes_no_characters", text=text), Message("lettering.type_again_utf_8")
+            )
         if any(unicodedata.category(character) == "Cc" for character in text):
-            what = f"{text!a} holds a line break, a tab or another control character."
-            raise AskError.at("text", what, "Give each line as a text of its own.")
+            what = Message("lettering.holds_line_break_tab_another", text=text)
+            raise AskError.at("text", what, Message("lettering.give_each_line_text_own"))
         missing.update(dict.fromkeys(_missing(face, text, fallback)))
     if missing:
         raise AskError(_missing_problems(face, tuple(missing)))
@@ -111,13 +114,12 @@ def _missing_problems(face: Face, missing: Sequence[str]) -> Iterable[Problem]:
     for character in missing:
         groups.setdefault(faces_with(character), []).append(character)
     for names, characters in groups.items():
-        it = "it" if len(characters) == 1 else "them"
         yield Problem(
             where="text",
-            what=f"{face.name} has no {', '.join(map(described, characters))}.",
-            remedy=f"Faces that have {it}: {', '.join(names)}; with font-fallback they lend {it}."
+            what=Message("lettering.lacks_characters", name=face.name, characters=tuple(map(described, characters))),
+            remedy=Message("lettering.faces_font_fallback_they_lend", count=len(characters), names=tuple(names))
             if names
-            else "No face of the catalogue has it; --font takes the path of a font that does.",
+            else Message("lettering.no_face_catalogue_font_takes"),
         )
 
 

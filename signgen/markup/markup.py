@@ -13,6 +13,18 @@ class Html(str):
     __slots__ = ()
 
 
+class Foreign(str):
+    """Text in another language than the page's; in markup it says so to whoever reads it aloud."""
+
+    __slots__ = ("code",)
+    code: str
+
+    def __new__(cls, text: str, code: str) -> Foreign:
+        made = super().__new__(cls, text)
+        made.code = code
+        return made
+
+
 Part = str | Html | None
 VOID: Final = frozenset({"img", "br", "meta", "input"})
 
@@ -35,7 +47,14 @@ def el(tag: str, *parts: Part, **attributes: str | int | None) -> Html:
 
 def joined(*parts: Part) -> Html:
     """The parts side by side, without an element around them."""
-    return Html("".join(part if isinstance(part, Html) else html.escape(part, quote=False) for part in parts if part))
+    return Html("".join(_marked(part) for part in parts if part))
+
+
+def _marked(part: str) -> str:
+    if isinstance(part, Html):
+        return part
+    text = html.escape(part, quote=False)
+    return f'<span lang="{part.code}">{text}</span>' if isinstance(part, Foreign) else text
 
 
 def unparted(page: str) -> str:

@@ -8,7 +8,7 @@ so that everything may say something; importing it loads no table.
 
 from __future__ import annotations
 
-from signgen.messages.values import Mm, Mm2, MmPerMin, Num, Size, Typed
+from signgen.messages.values import Mm, Mm2, MmPerMin, Num, Sides, Typed
 from signgen.messages.wording import Message, Sentence
 
-__all__ = ["Message", "Mm", "Mm2", "MmPerMin", "Num", "Sentence", "Size", "Typed"]
+__all__ = ["Message", "Mm", "Mm2", "MmPerMin", "Num", "Sentence", "Sides", "Typed"]

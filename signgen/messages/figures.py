@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Literal
 
-from signgen.messages.values import Kind, Mm, Num, Size, Typed
+from signgen.messages.values import Kind, Mm, Num, Sides, Typed
 
 Units = Literal["mm", "in"]
 
@@ -78,7 +78,7 @@ def figure(number: Num | Typed, units: Units) -> str:
     return digits(number.value / MM_PER_INCH, max(INCH_PLACES, (number.places or 0) + 1), True)
 
 
-def measure(number: Num | Typed | Size, units: Units, point: str, gap: str, *, bare: bool = False) -> str:
+def measure(number: Num | Typed | Sides, units: Units, point: str, gap: str, *, bare: bool = False) -> str:
     """With its unit unless `bare`; an exact fraction of an inch stands behind it.
 
     >>> from signgen.messages.values import Mm
@@ -87,8 +87,8 @@ def measure(number: Num | Typed | Size, units: Units, point: str, gap: str, *, b
     """
     if isinstance(number, Typed):
         return figure(number, units)
-    if isinstance(number, Size):
-        sides = (figure(Mm(side, number.places, number.trim), units) for side in number.sides)
+    if isinstance(number, Sides):
+        sides = (figure(Mm(side, number.places, number.trim), units) for side in number.lengths_mm)
         text, unit = f"{gap}x{gap}".join(sides), _UNITS["length", units]
     else:
         text, unit = figure(number, units), _UNITS[number.kind, units]

@@ -37,10 +37,10 @@ class MmPerMin(Num, frozen=True):
     kind: ClassVar[Kind] = "speed"
 
 
-class Size(Struct, frozen=True):
+class Sides(Struct, frozen=True):
     """Millimetres across, as 'width x height' (and so on) with one unit behind them."""
 
-    sides: tuple[float, ...]
+    lengths_mm: tuple[float, ...]
     places: int | None = None
     trim: bool = False
 

@@ -15,9 +15,9 @@ from typing import NamedTuple, TypeAlias, Union
 
 from signgen.messages.figures import Units, grouped, measure
 from signgen.messages.language import LANGUAGES, Language, language
-from signgen.messages.values import Num, Size, Typed
+from signgen.messages.values import Num, Sides, Typed
 
-Value: TypeAlias = Union[str, Path, int, float, Num, Size, Typed, "Message", tuple["Value", ...]]
+Value: TypeAlias = Union[str, Path, int, float, Num, Sides, Typed, "Message", tuple["Value", ...]]
 """Texts and paths stand as they are (what the user typed, names of files); tuples are listed, 'a, b and c'."""
 
 
@@ -102,15 +102,21 @@ class Wording:
         if self.lacking:
             yield self(Message("words.lacking", language=self.language.code, count=len(self.lacking)))
 
+    def template(self, key: str, tongue: Language | None = None) -> tuple[str, str]:
+        """The words of a key with their places, and the code of the language that they are in."""
+        tongue = tongue or self.language
+        if (own := tongue.table.get(key)) is not None:
+            return tongue.code, own
+        self.lacking.add(key)
+        english = language(LANGUAGES[0])
+        return english.code, english.table[key]
+
     def _pieces(self, sentence: Sentence, tongue: Language) -> Iterator[Piece]:
         if isinstance(sentence, str):
             yield Piece(sentence, tongue.code)
             return
-        template = tongue.table.get(sentence.key)
-        if template is None:
-            self.lacking.add(sentence.key)
-            tongue = language(LANGUAGES[0])
-            template = tongue.table[sentence.key]
+        code, template = self.template(sentence.key, tongue)
+        tongue = tongue if code == tongue.code else language(code)
         for text, name, how in parsed(template):
             if text:
                 yield Piece(text, tongue.code)
@@ -122,7 +128,7 @@ class Wording:
             yield from self._pieces(value, tongue)
         elif isinstance(value, tuple):
             yield from self._list(value, how, tongue)
-        elif isinstance(value, Num | Size | Typed):
+        elif isinstance(value, Num | Sides | Typed):
             yield Piece(measure(value, self.units, tongue.point, self.gap, bare=how == "bare"), tongue.code)
         elif isinstance(value, float):
             yield from self._value(Num(value), how, tongue)
@@ -164,3 +170,8 @@ def _in_english() -> Wording:
 def english(sentence: Sentence) -> str:
     """The English wording, as plain text, in millimetres."""
     return _in_english()(sentence)
+
+
+def has_words(key: str) -> bool:
+    """Whether there is a message of this key: for names that may be ours or a user's."""
+    return key in language(LANGUAGES[0]).table

@@ -7,6 +7,7 @@ import math
 from msgspec import Struct
 from msgspec.structs import replace
 
+from signgen.messages import Message
 from signgen.operations.edge import CutOut
 from signgen.shop.tools import Tool
 from signgen.toolpath.cut import FREEING_STAGE, Toolpath
@@ -24,10 +25,13 @@ class CutApart(Struct, frozen=True, kw_only=True):
         return self.cuts[0].tool
 
     @property
-    def does(self) -> str:
+    def does(self) -> Message:
         tabs = {len(cut.tabs) for cut in self.cuts}
-        count = f"{min(tabs)}" if len(tabs) == 1 else f"{min(tabs)} to {max(tabs)}"
-        return f"cuts {len(self.cuts)} signs out" + ("" if tabs == {0} else f", leaving {count} tabs on each")
+        if tabs == {0}:
+            return Message("does.cuts_signs_out", count=len(self.cuts))
+        if len(tabs) == 1:
+            return Message("does.cuts_signs_out_with_tabs", count=len(self.cuts), tabs=min(tabs))
+        return Message("does.cuts_signs_out_with_some_tabs", count=len(self.cuts), least=min(tabs), most=max(tabs))
 
     def toolpath(self) -> Toolpath:
         """One cut for each piece; each is a stage of its own, so that their order stays."""

@@ -12,6 +12,7 @@ from signgen.features.edge import BEVEL_BELOW_MM, Bevel
 from signgen.geometry.arcs import fit_ring
 from signgen.geometry.offsets import outward
 from signgen.geometry.paths import Path
+from signgen.messages import Message, Mm
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
@@ -39,8 +40,8 @@ class BevelEdge(Struct, frozen=True, kw_only=True):
     climb: bool = True
 
     @property
-    def does(self) -> str:
-        return f"bevels the edge by {self.bevels[0].width_mm:.3g} mm"
+    def does(self) -> Message:
+        return Message("does.bevels_the_edge", width=Mm(self.bevels[0].width_mm, 2, trim=True))
 
     @property
     def depth_mm(self) -> float:

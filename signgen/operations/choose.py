@@ -12,6 +12,7 @@ from signgen.drawing.edge import follows
 from signgen.errors import CannotMakeError, Problem
 from signgen.features.hole import Hole
 from signgen.features.recess import Recess
+from signgen.messages import Message, Mm
 from signgen.operations.holes import LEAST_HELIX_MM, fits
 from signgen.operations.recesses import clearers, room_problems
 from signgen.shop.tools import STOUTEST_MM, Tool
@@ -54,9 +55,13 @@ def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str]
         longest = max((tool.cutting_length_mm for tool in offered if tool.kind == "end-mill"), default=0.0)
         raise CannotMakeError.at(
             "thickness",
-            f"No end mill in the shop reaches through {spec.thickness_mm:g} mm and {spec.breakthrough_mm:g} mm beyond; "
-            f"the longest cuts {longest:g} mm deep.",
-            "Use a thinner board, or add a longer cutter to the shop file.",
+            Message(
+                "cut.no_end_mill_shop_reaches",
+                thickness=Mm(spec.thickness_mm),
+                breakthrough=Mm(spec.breakthrough_mm),
+                longest=Mm(longest),
+            ),
+            Message("cut.use_thinner_board_add_longer"),
         )
     makers = {
         (diameter, slot): _makers(diameter, slot, long_enough)
@@ -116,23 +121,31 @@ def _named_problems(tool: Tool, drawing: Drawing, reach: float) -> list[Problem]
         problems.append(
             Problem(
                 where="end-mill",
-                what=f"The {tool.diameter_mm:g} mm end mill cuts {tool.cutting_length_mm:g} mm deep and cannot "
-                f"reach through {reach:g} mm.",
-                remedy="Name a longer cutter, or leave end-mill out and let the planner choose.",
+                what=Message(
+                    "cut.end_mill_cuts_deep_cannot",
+                    diameter=Mm(tool.diameter_mm),
+                    cutting_length=Mm(tool.cutting_length_mm),
+                    reach=Mm(reach),
+                ),
+                remedy=Message("cut.name_longer_cutter_leave_end"),
             )
         )
     small = [hole for hole in drawing.of(Hole) if not fits(hole.diameter_mm, tool, slot=hole.span_mm > 0)]
     if small:
         hole = min(small, key=_widest_mill_mm)
         widest, room = _widest_mill_mm(hole), hole.diameter_mm - _widest_mill_mm(hole)
-        narrow = f"; a hole is bored on a helix, which needs {room:g} mm of room" if room else ""
         problems.append(
             Problem(
                 where="end-mill",
-                what=f"A {tool.diameter_mm:g} mm end mill cannot make {hole.name} of {hole.diameter_mm:g} mm{narrow}. "
-                f"The largest that would do has {widest:g} mm.",
-                remedy=f"Name an end mill of {widest:g} mm or less, make the hole at least "
-                f"{tool.diameter_mm + room:g} mm, or leave end-mill out.",
+                what=Message(
+                    "cut.end_mill_cannot_bore" if room else "cut.end_mill_cannot_mill",
+                    diameter=Mm(tool.diameter_mm),
+                    name=hole.name,
+                    hole=Mm(hole.diameter_mm),
+                    room=Mm(room),
+                    widest=Mm(widest),
+                ),
+                remedy=Message("cut.name_end_mill_less_make", widest=Mm(widest), diameter=Mm(tool.diameter_mm + room)),
             )
         )
     return problems
@@ -148,8 +161,12 @@ def _no_maker(hole: Hole, mills: list[Tool]) -> Problem:
     least = thinnest + hole.diameter_mm - _widest_mill_mm(hole)
     return Problem(
         where="hole-diameter",
-        what=f"No cutter in the shop makes {hole.name} of {hole.diameter_mm:g} mm in this board: "
-        f"the largest end mill that would do has {_widest_mill_mm(hole):g} mm, and the thinnest that is long enough "
-        f"has {thinnest:g} mm.",
-        remedy=f"Use a hole of {least:g} mm or more, a thinner board, or add a cutter to the shop file.",
+        what=Message(
+            "cut.no_cutter_shop_makes_board",
+            name=hole.name,
+            diameter=Mm(hole.diameter_mm),
+            widest_mill=Mm(_widest_mill_mm(hole)),
+            thinnest=Mm(thinnest),
+        ),
+        remedy=Message("cut.use_hole_more_thinner_board", least=Mm(least)),
     )

@@ -13,6 +13,7 @@ from signgen.geometry.arcs import fit_all
 from signgen.geometry.offsets import Area, area_of, inward, outward
 from signgen.geometry.paths import FloatArray, Path, joined, polyline
 from signgen.geometry.pocket import Chain, PocketRun, rings_within
+from signgen.messages import Message, Mm
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
@@ -68,10 +69,10 @@ class ClearFloor(Struct, frozen=True, kw_only=True):
     through: bool = False
 
     @property
-    def does(self) -> str:
+    def does(self) -> Message:
         if self.through:
-            return "cuts the letters right through"
-        return f"clears {'the floor' if len(self.floors) == 1 else 'the floors'}, {self.depth_mm:.3g} mm deep"
+            return Message("does.cuts_through")
+        return Message("does.clears_floors", count=len(self.floors), depth=Mm(self.depth_mm, 2, trim=True))
 
     def reached(self) -> Area:
         """All that the cutter clears: the floors without the corners and narrow places where it does not fit."""

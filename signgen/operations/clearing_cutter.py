@@ -8,6 +8,7 @@ from collections.abc import Collection, Sequence
 from msgspec import Struct
 
 from signgen.geometry.offsets import inward, outward
+from signgen.messages import Message, Mm, Mm2, Num
 from signgen.operations.clear_floor import Floor
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
@@ -44,7 +45,7 @@ class ClearingChoice(Struct, frozen=True, kw_only=True):
     best: ClearingOption
     options: tuple[ClearingOption, ...]
 
-    def remarks(self) -> tuple[str, ...]:
+    def remarks(self) -> tuple[Message, ...]:
         """What other cutters would gain or cost, a sentence each."""
         return tuple(_remark(option, self.best) for option in self.options if option != self.best)
 
@@ -106,11 +107,13 @@ def _option(
     )
 
 
-def _remark(option: ClearingOption, best: ClearingOption) -> str:
+def _remark(option: ClearingOption, best: ClearingOption) -> Message:
     area = option.reached_mm2 - best.reached_mm2
     time = option.total_minutes - best.total_minutes
-    return (
-        f"A {option.tool.diameter_mm:g} mm cutter would clear {abs(area):.0f} mm2 "
-        f"{'more' if area >= 0 else 'less'} than the {best.tool.diameter_mm:g} mm one, "
-        f"and the floors would take {time:.1f} min longer."
+    return Message(
+        "cut.would_clear_more" if area >= 0 else "cut.would_clear_less",
+        diameter=Mm(option.tool.diameter_mm),
+        area=Mm2(abs(area), 0),
+        best=Mm(best.tool.diameter_mm),
+        minutes=Num(time, 1),
     )

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from signgen.features.hole import Countersink, Hole
 from signgen.geometry.paths import CCW, FloatArray, Path, joined
+from signgen.messages import Message, Mm
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.toolpath.cut import Cut, Toolpath
@@ -32,11 +33,9 @@ class SinkHeads(Struct, frozen=True, kw_only=True):
     thickness_mm: float
 
     @property
-    def does(self) -> str:
+    def does(self) -> Message:
         sizes = sorted({hole.sink.diameter_mm for hole in self.holes if hole.sink})
-        count = len(self.holes)
-        said = " and ".join(f"{size:.3g} mm" for size in sizes)
-        return f"sinks {count} screw {'head' if count == 1 else 'heads'} of {said}"
+        return Message("does.sinks_heads", count=len(self.holes), sizes=tuple(Mm(size, 2, trim=True) for size in sizes))
 
     def toolpath(self) -> Toolpath:
         cuts = tuple(self._cut(hole, hole.sink) for hole in self.holes if hole.sink)

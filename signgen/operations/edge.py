@@ -16,6 +16,7 @@ from signgen.features.tab import Tab
 from signgen.geometry.arcs import fit_ring
 from signgen.geometry.offsets import outward
 from signgen.geometry.paths import Path
+from signgen.messages import Message, Mm
 from signgen.shop.materials import CuttingData
 from signgen.shop.stock import LEAD_MM
 from signgen.shop.tools import Tool
@@ -65,10 +66,14 @@ class CutOut(Struct, frozen=True, kw_only=True):
     climb: bool = True
 
     @property
-    def does(self) -> str:
+    def does(self) -> Message:
         if self.skin_mm:
-            return f"cuts the sign out down to a skin of {self.skin_mm:g} mm"
-        return f"cuts the sign out, leaving {len(self.tabs)} tabs" if self.tabs else "cuts the sign out"
+            return Message("does.cuts_to_skin", skin=Mm(self.skin_mm))
+        return (
+            Message("does.cuts_sign_out_with_tabs", count=len(self.tabs))
+            if self.tabs
+            else Message("does.cuts_sign_out")
+        )
 
     def toolpath(self) -> Toolpath:
         """One cut, from the top to the last pass. Raises: CannotMakeError when the tabs leave no path between
@@ -172,9 +177,13 @@ class CutOut(Struct, frozen=True, kw_only=True):
             if span_mm(loop, here, following) - feet < self.tool.radius_mm:
                 raise CannotMakeError.at(
                     "tabs",
-                    f"{len(self.tabs)} tabs of {self.tabs[0].width_mm:g} mm do not fit round this edge with a "
-                    f"{self.tool.diameter_mm:g} mm cutter.",
-                    "Use fewer or narrower tabs, or a thinner cutter.",
+                    Message(
+                        "cut.tabs_do_not_fit_round",
+                        count=len(self.tabs),
+                        width=Mm(self.tabs[0].width_mm),
+                        diameter=Mm(self.tool.diameter_mm),
+                    ),
+                    Message("cut.use_fewer_narrower_tabs_thinner"),
                 )
         return tuple(gaps)
 

@@ -17,6 +17,7 @@ from signgen.geometry.loose_fit import Stretch, fit_loosely
 from signgen.geometry.medial import MedialAxis, medial_axes, medial_axis
 from signgen.geometry.offsets import Area, area_of, inward, polygons
 from signgen.geometry.paths import FloatArray, Path
+from signgen.messages import Message, Mm, Num
 from signgen.operations.engrave_detours import with_detours
 from signgen.operations.engrave_floor import STRAY_RATIO, floor_runs
 from signgen.operations.engrave_runs import Recipe, ShapeRun, shape_runs
@@ -65,11 +66,13 @@ class Engrave(Struct, frozen=True, kw_only=True):
     lift_mm: float = LIFT_MM
 
     @property
-    def does(self) -> str:
+    def does(self) -> Message:
         """What it does, in the operator's words."""
         letters = any(groove.is_letter for groove in self.grooves)
         ornament = any(not groove.is_letter for groove in self.grooves)
-        return "engraves the " + " and the ".join(["letters"] * letters + ["lines"] * ornament)
+        if letters and ornament:
+            return Message("does.engraves_letters_and_lines")
+        return Message("does.engraves_letters" if letters else "does.engraves_lines")
 
     def toolpath(self) -> Toolpath:
         """The cuts: roughing passes, deeper and deeper; floors; and last of all the walls, in one go to full
@@ -222,28 +225,43 @@ class Engrave(Struct, frozen=True, kw_only=True):
                 problems.append(
                     Problem(
                         where="v-bit",
-                        what=f"{groove.name} is drawn for a {groove.angle_deg:g} degree bit with a "
-                        f"{groove.tip_mm:g} mm tip, and {self.tool.name} is another.",
-                        remedy="Draw the sign for the bit that cuts it.",
+                        what=Message(
+                            "cut.drawn_degree_bit_tip_another",
+                            name=groove.name,
+                            angle=Num(groove.angle_deg),
+                            tip=Mm(groove.tip_mm),
+                            bit=self.tool.called,
+                        ),
+                        remedy=Message("cut.draw_sign_bit_cuts"),
                     )
                 )
             elif groove.max_depth_mm > self.tool.reach_mm * (1 + 1e-9):
                 problems.append(
                     Problem(
                         where="depth",
-                        what=f"{groove.name} may be {groove.max_depth_mm:g} mm deep, and {self.tool.name} reaches "
-                        f"{self.tool.reach_mm:.4g} mm.",
-                        remedy=f"Use a depth of {math.floor(self.tool.reach_mm * 10) / 10:g} mm or less, "
-                        "or a larger bit.",
+                        what=Message(
+                            "cut.may_deep_reaches",
+                            name=groove.name,
+                            max_depth=Mm(groove.max_depth_mm),
+                            bit=self.tool.called,
+                            reach=Mm(self.tool.reach_mm),
+                        ),
+                        remedy=Message(
+                            "cut.use_depth_less_larger_bit", most=Mm(math.floor(self.tool.reach_mm * 10) / 10)
+                        ),
                     )
                 )
             elif groove.max_depth_mm >= self.thickness_mm:
                 problems.append(
                     Problem(
                         where="depth",
-                        what=f"{groove.name} may be {groove.max_depth_mm:g} mm deep in a board of "
-                        f"{self.thickness_mm:g} mm.",
-                        remedy="Use a smaller depth.",
+                        what=Message(
+                            "cut.may_deep_board",
+                            name=groove.name,
+                            max_depth=Mm(groove.max_depth_mm),
+                            thickness=Mm(self.thickness_mm),
+                        ),
+                        remedy=Message("cut.use_smaller_depth"),
                     )
                 )
         if problems:

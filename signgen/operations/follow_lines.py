@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from signgen.features.groove import Stroke
 from signgen.geometry.arcs import fit_all
+from signgen.messages import Message, Mm
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
@@ -30,10 +31,12 @@ class FollowLines(Struct, frozen=True, kw_only=True):
     tolerances: Tolerances
 
     @property
-    def does(self) -> str:
+    def does(self) -> Message:
         depths = sorted({stroke.max_depth_mm for stroke in self.strokes})
-        deep = f"{depths[0]:.3g}" if len(depths) == 1 else f"{depths[0]:.3g} to {depths[-1]:.3g}"
-        return f"follows the letters' lines, {deep} mm deep"
+        least, most = Mm(depths[0], 2, trim=True), Mm(depths[-1], 2, trim=True)
+        if len(depths) == 1:
+            return Message("does.follows_lines", depth=most)
+        return Message("does.follows_lines_from_to", least=least, most=most)
 
     def toolpath(self) -> Toolpath:
         """A cut for each line and pass, in steps alike that the bit may take; all lines of a pass before the next."""

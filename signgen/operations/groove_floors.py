@@ -10,6 +10,7 @@ from msgspec import Struct
 from signgen.drawing.drawing import Drawing
 from signgen.features.groove import Groove, Stroke
 from signgen.geometry.offsets import Area, area_of, polygons
+from signgen.messages import Message, Mm, Num, Typed
 from signgen.operations.choose import Cutters
 from signgen.operations.clear_floor import ClearFloor, Floor
 from signgen.operations.clearing_cutter import ClearingChoice, choose_clearing_cutter
@@ -43,7 +44,7 @@ class Clearing(Struct, frozen=True, kw_only=True):
 
     operations: tuple[ClearFloor, ...] = ()
     cleared: Area | None = None
-    remarks: tuple[str, ...] = ()
+    remarks: tuple[Message, ...] = ()
     compared: Compared | None = None
 
 
@@ -58,7 +59,7 @@ def clearing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Clearing:
     alone = sum(floor.area.area for own in floors.values() for floor in own) / _rest_mm2_per_min(spec)
     is_worth_it = chosen is not None and chosen.best.reached_mm2 > 0 and chosen.best.total_minutes < alone
     minutes = chosen.best.total_minutes if chosen is not None and is_worth_it else alone
-    remarks: tuple[str, ...] = ()
+    remarks: tuple[Message, ...] = ()
     overall = _choice(floors, spec.shop.tools, used, spec)
     tool = chosen.best.tool if chosen is not None and is_worth_it else None
     compared = Compared(
@@ -74,8 +75,7 @@ def clearing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Clearing:
         remarks = _remarks(overall, minutes)
     elif not is_worth_it and chosen is not None and not chosen.best.reached_mm2:
         remarks = (
-            f"The {spec.end_mill.diameter_mm:g} mm end mill reaches none of the letters' flat floors: the V-bit clears "
-            f"them, line by line, in about {alone:.0f} min.",
+            Message("cut.end_mill_reaches_none_letters", diameter=Mm(spec.end_mill.diameter_mm), minutes=Num(alone, 0)),
         )
     if chosen is None or not is_worth_it:
         return Clearing(remarks=remarks, compared=compared)
@@ -131,12 +131,17 @@ def _rest_mm2_per_min(spec: SignSpec) -> float:
     return (2 * spec.ridge_mm * spec.v_bit.slope + spec.v_bit.tip_mm) * cutting.feed_mm_per_min / passes
 
 
-def _remarks(overall: ClearingChoice | None, minutes: float) -> tuple[str, ...]:
+def _remarks(overall: ClearingChoice | None, minutes: float) -> tuple[Message, ...]:
     """What the shop's best cutter would save."""
     if overall is None or overall.best.total_minutes > minutes - WORTH_SAYING_MIN:
         return ()
     tool = overall.best.tool
     return (
-        f"A {tool.diameter_mm:g} mm end mill (end-mill {tool.diameter_mm:g}) would clear the letters' flat floors in "
-        f"about {overall.best.total_minutes:.0f} min instead of {minutes:.0f}.",
+        Message(
+            "cut.another_would_clear_in",
+            diameter=Mm(tool.diameter_mm),
+            typed=Typed(tool.diameter_mm),
+            best=Num(overall.best.total_minutes, 0),
+            minutes=Num(minutes, 0),
+        ),
     )

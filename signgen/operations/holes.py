@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from signgen.features.hole import Hole
 from signgen.geometry.paths import CCW, CW, FloatArray, Path, joined, polyline
+from signgen.messages import Message, Mm
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.toolpath.cut import APPROACH_MM, Cut, Toolpath, strung
@@ -62,10 +63,9 @@ class BoreHoles(Struct, frozen=True, kw_only=True):
     climb: bool = True
 
     @property
-    def does(self) -> str:
-        sizes = " and ".join(f"{size:g} mm" for size in sorted({hole.diameter_mm for hole in self.holes}))
-        count = len(self.holes)
-        return f"makes {count} {'hole' if count == 1 else 'holes'} of {sizes}"
+    def does(self) -> Message:
+        sizes = tuple(map(Mm, sorted({hole.diameter_mm for hole in self.holes})))
+        return Message("does.makes_holes", count=len(self.holes), sizes=sizes)
 
     def toolpath(self) -> Toolpath:
         cuts = tuple(cut for hole in self.holes for cut in self._cuts(hole))

@@ -8,6 +8,7 @@ from msgspec import Struct
 from signgen.features.hole import Hole
 from signgen.features.keyhole import Keyhole
 from signgen.geometry.paths import polyline
+from signgen.messages import Message, Mm
 from signgen.operations.holes import STAGE, BoreHoles
 from signgen.operations.slots import MillSlots
 from signgen.shop.materials import CuttingData
@@ -25,11 +26,12 @@ class OpenKeyholes(Struct, frozen=True, kw_only=True):
     thickness_mm: float
 
     @property
-    def does(self) -> str:
+    def does(self) -> Message:
         one = self.keyholes[0]
-        count = len(self.keyholes)
-        what = "keyhole" if count == 1 else "keyholes"
-        return f"opens {count} {what}, entry {one.entry_mm:g} mm, slot {one.slot_mm:g} mm, {one.depth_mm:g} mm deep"
+        return Message(
+            "does.opens_keyholes", count=len(self.keyholes),
+            entry=Mm(one.entry_mm), slot=Mm(one.slot_mm), depth=Mm(one.depth_mm),
+        )  # fmt: skip
 
     def toolpath(self) -> Toolpath:
         cuts: list[Cut] = []
@@ -67,10 +69,9 @@ class UndercutKeyholes(Struct, frozen=True, kw_only=True):
     thickness_mm: float
 
     @property
-    def does(self) -> str:
+    def does(self) -> Message:
         one = self.keyholes[0]
-        count = len(self.keyholes)
-        return f"undercuts {count} {'keyhole' if count == 1 else 'keyholes'} to {one.undercut_mm:g} mm"
+        return Message("does.undercuts_keyholes", count=len(self.keyholes), width=Mm(one.undercut_mm))
 
     def toolpath(self) -> Toolpath:
         return Toolpath(operation="keyholes undercut", tool=self.tool, cuts=tuple(map(self._cut, self.keyholes)))

@@ -12,6 +12,7 @@ from signgen.errors import CannotMakeError
 from signgen.features.edge import Bevel
 from signgen.features.keyhole import Keyhole
 from signgen.features.recess import Recess
+from signgen.messages import Message, Mm, Mm2
 from signgen.operations.bevel import bevel_beyond_mm
 from signgen.operations.choose import Cutters, choose_cutters
 from signgen.operations.groove_floors import Clearing, Compared, clearing_of
@@ -44,7 +45,7 @@ class Run(Struct, frozen=True, kw_only=True):
         return tuple(step.operation for step in self.steps)
 
     @property
-    def does(self) -> tuple[str, ...]:
+    def does(self) -> tuple[Message, ...]:
         return tuple(operation.does for operation in self.operations)
 
     def toolpaths(self) -> tuple[Toolpath, ...]:
@@ -59,8 +60,8 @@ class Plan(Struct, frozen=True, kw_only=True):
 
     runs: tuple[Run, ...]
     edge: Tool
-    remarks: tuple[str, ...] = ()
-    spoilt: tuple[str, ...] = ()
+    remarks: tuple[Message, ...] = ()
+    spoilt: tuple[Message, ...] = ()
     sense: Sense | None = None
     compared: Compared | None = None
     prefix: str = ""
@@ -136,11 +137,8 @@ def _turn(tool: Tool, steps: Sequence[Step]) -> tuple[bool, int, float, str]:
     return EDGE in roles, min(role.rank for role in roles), tool.diameter_mm, tool.name
 
 
-def _round_corners(drawing: Drawing, cutters: Cutters) -> Iterator[str]:
+def _round_corners(drawing: Drawing, cutters: Cutters) -> Iterator[Message]:
     """What the end mill leaves standing in recesses that were not asked to be sharp."""
     left = standing_mm2(drawing, cutters.clear.radius_mm) if cutters.clear else 0.0
     if cutters.clear and left >= LEAST_SAID_MM2 and not any(recess.sharp for recess in drawing.of(Recess)):
-        yield (
-            f"Inner corners stay round: the {cutters.clear.diameter_mm:g} mm end mill does not reach {left:.1f} mm2 "
-            "of them."
-        )
+        yield (Message("cut.inner_corners_stay_round_end", diameter=Mm(cutters.clear.diameter_mm), left=Mm2(left, 1)))

@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from signgen.drawing.drawing import Drawing
 from signgen.features.feature import Feature
+from signgen.messages import Message
 from signgen.operations.choose import Cutters
 from signgen.operations.groove_floors import Clearing
 from signgen.shop.feeds import cutting_data, thin_feed_mm_per_min
@@ -26,7 +27,7 @@ class Operation(Protocol):
     def tool(self) -> Tool: ...
 
     @property
-    def does(self) -> str: ...
+    def does(self) -> Message: ...
 
     def toolpath(self) -> Toolpath: ...
 

@@ -13,6 +13,7 @@ from signgen.drawing.drawing import Drawing
 from signgen.errors import Problem
 from signgen.features.recess import Recess
 from signgen.geometry.offsets import inward, outward, polygons
+from signgen.messages import Message, Mm
 from signgen.operations.clear_floor import ClearFloor, Floor
 from signgen.operations.sharpen import widest_mill_mm
 from signgen.shop.materials import CuttingData
@@ -99,38 +100,45 @@ def room_problems(drawing: Drawing, spec: SignSpec, tool: Tool | None) -> Iterat
     deepest = max((depth_of(recess, drawing, spec) for recess in drawing.of(Recess)), default=0.0)
     widest = widest_mm(drawing, spec)
     if tool is None and _with_room(drawing, spec):
-        thin = f" and at most {widest:.3g} mm thick, as sharp corners want" if math.isfinite(widest) else ""
         yield Problem(
             where="finish",
-            what=f"No end mill in the shop that has room in the letters is long enough for {deepest:g} mm{thin}.",
-            remedy="Use a smaller depth, a thinner board, or larger letters, or add a cutter to the shop file.",
+            what=Message(
+                "cut.no_thin_end_mill_long_enough" if math.isfinite(widest) else "cut.no_end_mill_long_enough",
+                deepest=Mm(deepest),
+                thickest=Mm(widest, 3, trim=True),
+            ),
+            remedy=Message("cut.use_smaller_depth_thinner_board"),
         )
         return
     wanting = [recess for recess in drawing.of(Recess) if tool is None or not has_room(recess.area, tool.radius_mm)]
     if wanting:
         largest, name = min((largest_cutter_mm(recess.area), recess.name) for recess in wanting)
-        who = f"A {tool.diameter_mm:g} mm end mill has no room" if tool else "No end mill in the shop has room"
-        remedy = "Use larger or bolder letters, or more letter-spacing."
+        remedy = Message("cut.use_larger_bolder_letters_more")
         if largest >= LEAST_NAMED_MM:
-            remedy = f"Name an end mill of {largest:g} mm or less that is long enough, or use larger letters."
+            remedy = Message("cut.name_end_mill_less_long", largest=Mm(largest))
         yield Problem(
             where="end-mill" if tool else "finish",
-            what=f"{who} in {name}: the largest cutter that would do has {largest:g} mm.",
+            what=Message("cut.end_mill_has_no_room", diameter=Mm(tool.diameter_mm), name=name, largest=Mm(largest))
+            if tool
+            else Message("cut.no_end_mill_has_room", name=name, largest=Mm(largest)),
             remedy=remedy,
         )
     if not wanting and (tool.diameter_mm if tool else 0.0) > widest + 1e-9:
         yield Problem(
             where="sharp-corners",
-            what=f"At the floor's depth the V-bit is {widest:.3g} mm wide, less than the end mill of "
-            f"{tool.diameter_mm if tool else 0:g} mm: wood would stay in the corners between the two.",
-            remedy=f"Use an end mill of {widest:.3g} mm or less, a larger depth, or a blunter V-bit.",
+            what=Message("cut.floor_s_depth_v_bit", widest=Mm(widest), diameter=Mm(tool.diameter_mm if tool else 0)),
+            remedy=Message("cut.use_end_mill_less_larger", widest=Mm(widest)),
         )
     if tool and deepest > tool.cutting_length_mm:
         yield Problem(
             where="end-mill",
-            what=f"The {tool.diameter_mm:g} mm end mill cuts {tool.cutting_length_mm:g} mm deep, and the deepest "
-            f"recess has {deepest:g} mm.",
-            remedy="Name a longer cutter, or use a smaller depth.",
+            what=Message(
+                "cut.end_mill_cuts_deep_deepest",
+                diameter=Mm(tool.diameter_mm),
+                cutting_length=Mm(tool.cutting_length_mm),
+                deepest=Mm(deepest),
+            ),
+            remedy=Message("cut.name_longer_cutter_use_smaller"),
         )
 
 

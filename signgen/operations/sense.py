@@ -14,6 +14,7 @@ from signgen.features.groove import Groove
 from signgen.geometry.medial import MedialAxis, medial_axes
 from signgen.geometry.paths import FloatArray
 from signgen.geometry.strokes import strokes_of, widest_place
+from signgen.messages import Message, Mm, Num
 from signgen.operations.engrave import Shape, shapes
 from signgen.spec.sign_spec import SignSpec
 
@@ -44,7 +45,7 @@ class Sense(Struct, frozen=True, kw_only=True):
     widest: Spot
     wood_left_mm: float
     wider_ratio: float
-    warnings: tuple[str, ...] = ()
+    warnings: tuple[Message, ...] = ()
 
 
 class _Found(Struct, frozen=True):
@@ -88,23 +89,18 @@ def _found(shape: Shape, axis: MedialAxis, grooves: Sequence[Groove], spec: Sign
     return _Found(shape, owners, strokes_of(axis, 2 * spec.tolerances.total_mm), widest_place(axis))
 
 
-def _warnings(found: Sequence[_Found], tip_mm: float, tolerance_mm: float) -> Iterator[str]:
+def _warnings(found: Sequence[_Found], tip_mm: float, tolerance_mm: float) -> Iterator[Message]:
     tiny = dict.fromkeys(name for each in found for name in _tiny(each, tolerance_mm))
     # What the tolerance leaves open about a radius is no reason to warn.
     thin = dict.fromkeys(name for each in found for name in _thinner(each, tip_mm - 2 * tolerance_mm))
     blunt = [name for name in thin if name not in tiny]
     if tiny:
-        yield (
-            f"A detail of {_listed(tiny)} is smaller than the tolerance of {tolerance_mm:g} mm and may be lost. Use "
-            "larger letters, or a smaller tolerance."
-        )
+        yield (Message("cut.detail_smaller_than_tolerance_may", names=_listed(tiny), tolerance=Mm(tolerance_mm)))
     if blunt:
         named = set(blunt)
         share = max(uncut_ratio(own) for each in found for own in each.owners if _called(own) in named)
-        yield (
-            f"A stroke of {_listed(blunt)} is narrower than the {tip_mm:g} mm flat of the bit's tip and stays uncut "
-            f"there, at most {max(100 * share, 0.1):.3g} % of a letter. Use larger letters, or a bit with a finer tip."
-        )
+        most = Num(max(100 * share, 0.1), 1, trim=True)
+        yield Message("cut.stroke_narrower_than_flat_bit", names=_listed(blunt), tip=Mm(tip_mm), most=most)
 
 
 def _tiny(each: _Found, limit_mm: float) -> Iterator[str]:
@@ -143,6 +139,6 @@ def _called(groove: Groove) -> str:
     return f'"{groove.text}"' if groove.is_letter else groove.name
 
 
-def _listed(names: Iterable[str]) -> str:
+def _listed(names: Iterable[str]) -> tuple[str, ...]:
     some = list(names)
-    return ", ".join(some[:MOST_NAMED]) + (", ..." if len(some) > MOST_NAMED else "")
+    return (*some[:MOST_NAMED], *(["..."] if len(some) > MOST_NAMED else []))

@@ -13,6 +13,7 @@ from signgen.geometry.medial import medial_axis
 from signgen.geometry.offsets import polygons
 from signgen.geometry.paths import FloatArray, Path
 from signgen.geometry.walk import runs_along
+from signgen.messages import Message
 from signgen.operations.engrave_fit import Leeway, fitted
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
@@ -38,8 +39,8 @@ class SharpenCorners(Struct, frozen=True, kw_only=True):
     tolerances: Tolerances
 
     @property
-    def does(self) -> str:
-        return "sharpens the corners"
+    def does(self) -> Message:
+        return Message("does.sharpens_corners")
 
     def toolpath(self) -> Toolpath:
         """Passes, each deeper by no more than the bit may take; all places of a pass before the next."""

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from signgen.features.hole import Hole
 from signgen.geometry.paths import CCW, LINE, FloatArray, Path, joined, polyline
+from signgen.messages import Message, Sides
 from signgen.operations.holes import CORE_RATIO, SAME_SIZE_MM, STAGE
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
@@ -30,11 +31,9 @@ class MillSlots(Struct, frozen=True, kw_only=True):
     breakthrough_mm: float
 
     @property
-    def does(self) -> str:
+    def does(self) -> Message:
         sizes = sorted({(slot.diameter_mm, slot.diameter_mm + slot.span_mm) for slot in self.slots})
-        count = len(self.slots)
-        said = " and ".join(f"{wide:g} x {long:g} mm" for wide, long in sizes)
-        return f"mills {count} {'slot' if count == 1 else 'slots'} of {said}"
+        return Message("does.mills_slots", count=len(self.slots), sizes=tuple(map(Sides, sizes)))
 
     def toolpath(self) -> Toolpath:
         return Toolpath(operation="slots", tool=self.tool, cuts=tuple(self._cut(slot) for slot in self.slots))

@@ -52,10 +52,10 @@ DENSITIES = (
 def blocks_mm(facts: JobFacts, density: Density, plan_mm: float, board_mm: float) -> tuple[float, ...]:
     """Heights of the pieces that no page break may part, in order; the plans' own heights are given."""
     s = density.scale * LONGER.get(facts.spec.language, 1.0)
-    warned = s * LINE_MM * (2 + len(" ".join(facts.warnings)) // LINE_CHARACTERS) if facts.warnings else 0.0
+    warned = s * LINE_MM * (2 + len(" ".join(map(str, facts.warnings))) // LINE_CHARACTERS) if facts.warnings else 0.0
     listed = s * LINE_MM * (3 if len(facts.drawing.of(Hole)) > PLACES_IN_A_LINE * 4 else 0)
     holding = s * (HOLDING_MM + LINE_MM * (len(facts.screws_mm) // PLACES_IN_A_LINE))
-    own = sum(len(text) for text in facts.spec.material.cautions) // (LINE_CHARACTERS // 2)
+    own = sum(len(str(text)) for text in facts.spec.material.cautions) // (LINE_CHARACTERS // 2)
     passed = sum(result.passed for result in facts.checks.results)
     rows = len(facts.checks.results) - (passed - passed // NAMES_IN_A_LINE - 1 if density.brief else 0)
     return (
@@ -64,7 +64,12 @@ def blocks_mm(facts: JobFacts, density: Density, plan_mm: float, board_mm: float
         max(s * SETTING_UP_MM, board_mm + holding),
         s * BEFORE_MM,
         *(s * (CARD_MM + LINE_MM * _time_lines(program)) for program in facts.programs),
-        s * (CUTTING_MM + LINE_MM * (len(reading_note(facts.drawing)) / COLUMN_CHARACTERS + _template_lines(facts))),
+        s
+        * (
+            CUTTING_MM
+            + LINE_MM
+            * (sum(len(str(text)) for text in reading_note(facts.drawing)) / COLUMN_CHARACTERS + _template_lines(facts))
+        ),
         s * (CAUTIONS_MM + LINE_MM / 2 * own),
         s * (CHECKS_MM + CHECK_MM),
         *(s * CHECK_MM for _ in range(rows)),
@@ -80,7 +85,7 @@ def _time_lines(program: ProgramFacts) -> int:
     """More lines than usual that a card's row of times takes: each operation's time where there are several."""
     if not program.times:
         return 0
-    each = sum(len(time.does) + 12 for time in program.times) if len(program.times) > 1 else 0
+    each = sum(len(str(time.does)) + 12 for time in program.times) if len(program.times) > 1 else 0
     return (SHARES_CHARACTERS + each) // TIME_CHARACTERS
 
 

@@ -9,7 +9,7 @@ from signgen.features.tab import Tab
 from signgen.job.facts import JobFacts
 from signgen.job.finishes import sunk_letters
 from signgen.job.legibility import reading_note
-from signgen.markup.markup import Html, el
+from signgen.markup.markup import Html, el, joined
 from signgen.spec.keys.papers import NO_TEMPLATE
 from signgen.template.template import CHECK_MM, template_names
 from signgen.words.words import Words, words_of
@@ -29,7 +29,7 @@ def finishing(facts: JobFacts) -> Html:
     if facts.spec.template != NO_TEMPLATE:
         rows.append(("template", words("after.template", file=template_names(facts)[0], bar=words.mm(CHECK_MM))))
     if note := reading_note(facts.drawing):
-        rows.append(("hang", words.told(note)))
+        rows.append(("hang", joined(*[part for text in note for part in (" ", words.told(text))][1:])))
     items = [el("li", text, id=f"after-{key}") for key, text in rows]
     heading = el("h2", el("i", "6"), words("after.heading"))
     return el("section", heading, el("ul", *items, cls="ticks"), id="finishing")

@@ -63,7 +63,7 @@ def _row(result: CheckResult, words: Words) -> Html:
 
 
 def _name(result: CheckResult, words: Words) -> str:
-    return words.name("check", result.name, result.name.replace("_", " "))
+    return words(f"check.{result.name}")
 
 
 def _state(result: CheckResult, words: Words) -> str:

@@ -7,6 +7,7 @@ from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.geometry.paths import FloatArray
+from signgen.messages import Sentence
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 
@@ -75,7 +76,7 @@ class Program(Struct, frozen=True, kw_only=True):
     grid_mm: float = WRITTEN_MM
     moves: Moves
     notes: tuple[tuple[int, str], ...]
-    operations: tuple[str, ...]
+    operations: tuple[Sentence, ...]
     owners: NDArray[np.intp]
     roles: NDArray[np.uint8]
     drilled: tuple[Drilled, ...] = ()

@@ -6,6 +6,7 @@ import numpy as np
 from msgspec import Struct
 
 from signgen.geometry.paths import CCW, CW, FloatArray
+from signgen.messages import Sentence
 from signgen.program.blocks import CUTTING, ENTRY, RAPID, TRAVEL, Moves, Program
 from signgen.shop.materials import Machine
 
@@ -41,7 +42,7 @@ def estimate(moves: Moves, machine: Machine, start_mm: tuple[float, float, float
 class OperationTime(Struct, frozen=True, kw_only=True):
     """What one operation takes of a program's time: cutting, getting down into the work, and travelling to it."""
 
-    does: str
+    does: Sentence
     cutting_s: float
     entry_s: float
     travel_s: float

@@ -6,6 +6,7 @@ import textwrap
 from collections.abc import Sequence
 
 from signgen.drawing.drawing import Drawing
+from signgen.messages import Sentence
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
 
@@ -28,11 +29,11 @@ def heading(
     lines: Sequence[str],
     number: int,
     count: int,
-    does: Sequence[str],
+    does: Sequence[Sentence],
     tool: Tool,
     drawing: Drawing,
     stock: Stock,
-    material_label: str,
+    material_label: Sentence,
     zero: WorkZero,
     from_behind: bool = False,
     set_at: str = "",
@@ -57,7 +58,7 @@ def heading(
         line
         for text in (
             f"{'' if drawing.pieces else 'Sign: '}{' / '.join(lines)}, {drawing.width_mm:g} x {drawing.height_mm:g} mm",
-            f"Program {number} of {count}: {', '.join(does)}",
+            f"Program {number} of {count}: {', '.join(map(str, does))}",
             "From the back: board face down, turned over like a page, run before the face" if from_behind else "",
             f"Tool: {tool.label}, {tool.shank_mm:g} mm shank",
             f"Board: {stock.width_mm:g} x {stock.height_mm:g} x {stock.thickness_mm:g} mm, {material_label}",

@@ -12,7 +12,7 @@ from fractions import Fraction
 from msgspec import Struct
 
 from signgen.errors import CannotMakeError
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm
 from signgen.shop.tools import Tool
 
 LEAST_GRIP_RATIO = 0.7
@@ -79,7 +79,7 @@ def collet_of_tool(tool: Tool, series: int) -> Collet:
         size = SERIES[series]
         raise CannotMakeError.at(
             tool.name,
-            f"Its shank of {plain(tool.shank_mm)} mm does not go into collets of size {series}.",
-            f"They take {plain(size.least_mm)} to {plain(size.greatest_mm)} mm.",
+            Message("shop.shank_does_not_go_into", shank=Mm(tool.shank_mm), series=series),
+            Message("shop.they_take", least=Mm(size.least_mm), greatest=Mm(size.greatest_mm)),
         )
     return collet

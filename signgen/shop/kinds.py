@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from signgen.messages import Message, Mm, Num
 from signgen.option import word
 from signgen.shop.collets import SERIES
 from signgen.shop.manner import EXTRACTIONS, PROGRAM_ENDS, Manner
@@ -42,16 +43,20 @@ def tool_of(name: str, row: Row) -> Tool | None:
     metal = row.choice("metal", TOOL_METALS, "carbide")
     source = row.text("source")
     if diameter is not None and tip is not None and tip >= diameter:
-        what = f"{tip:g} mm is not less than the diameter of {diameter:g} mm."
-        row.add("tip", what, "Give the flat at the very tip.")
+        what = Message("shop.not_less_than_diameter", tip=Mm(tip), diameter=Mm(diameter))
+        row.add("tip", what, Message("shop.give_flat_very_tip"))
     if length is not None and stickout is not None and stickout < length:
-        what = f"{stickout:g} mm is less than the cutting length of {length:g} mm."
-        row.add("stick-out", what, "Measure from the collet to the tip.")
+        what = Message("shop.less_than_cutting_length", stickout=Mm(stickout), length=Mm(length))
+        row.add("stick-out", what, Message("shop.measure_from_collet_tip"))
     if diameter is not None and neck is not None and neck >= diameter:
-        row.add("neck", f"{neck:g} mm is no less than the head's {diameter:g} mm.", "Give the neck above the head.")
+        row.add(
+            "neck",
+            Message("shop.no_less_than_head_s", neck=Mm(neck), diameter=Mm(diameter)),
+            Message("shop.give_neck_above_head"),
+        )
     if length is not None and head is not None and head >= length:
-        what = f"{head:g} mm is no less than the cutting length of {length:g} mm."
-        row.add("head-height", what, "Give the head alone; the cutting length goes from its end up to the shank.")
+        what = Message("shop.no_less_than_cutting_length", head=Mm(head), length=Mm(length))
+        row.add("head-height", what, Message("shop.give_head_alone_cutting_length"))
     good = row.finish()
     if kind is None or diameter is None or shank is None or length is None or stickout is None or flutes is None:
         return None
@@ -67,9 +72,9 @@ def tool_of(name: str, row: Row) -> Tool | None:
 
 
 def material_of(name: str, row: Row) -> Material | None:
-    label, grain = row.text("label"), row.flag("grain")
+    label, grain = row.label("material", name), row.flag("grain")
     colour, ground = row.colour("colour"), row.colour("ground")
-    cautions = row.sentences("cautions")
+    cautions = row.cautions("cautions")
     chip, rpm = row.sourced("chip-load-ratio", _RATIO), row.sourced("spindle-rpm", _RPM)
     stepdown = row.sourced("stepdown-ratio", Limits(least=0, greatest=3, open_below=True))
     stepover = row.sourced("stepover-ratio", _RATIO)
@@ -95,7 +100,7 @@ def material_of(name: str, row: Row) -> Material | None:
 
 
 def machine_of(name: str, row: Row) -> Machine | None:
-    label, source = row.text("label"), row.text("source")
+    label, source = row.label("machine", name), row.text("source")
     travel = row.numbers("travel", 3, POSITIVE)
     feed, rapid = row.numbers("top-feed", 3, _FEED), row.numbers("rapid", 3, _FEED)
     acceleration = row.numbers("acceleration", 3, _FEED)
@@ -107,10 +112,16 @@ def machine_of(name: str, row: Row) -> Machine | None:
     dialect = row.read("dialect", word, "plain")
     manner = _manner(row)
     if rpm and rpm[0] > rpm[1]:
-        row.add("spindle-rpm", f"{rpm[0]:g} is more than {rpm[1]:g}.", "Give the slowest speed first.")
+        row.add(
+            "spindle-rpm",
+            Message("shop.more_than", slow=Num(rpm[0]), fast=Num(rpm[1])),
+            Message("shop.give_slowest_speed_first"),
+        )
     if collet and collet not in SERIES:
-        known = ", ".join(f"{each}" for each in SERIES)
-        row.add("collet", f"There is no collet size {collet} in ISO 15488.", f"Choose from: {known}.")
+        known = tuple(SERIES)
+        row.add(
+            "collet", Message("shop.there_no_collet_size_iso", collet=collet), Message("shop.choose_from", known=known)
+        )
     good = row.finish()
     if label is None or source is None or travel is None or feed is None or rapid is None or acceleration is None:
         return None

@@ -16,6 +16,7 @@ from pathlib import Path
 from typing import Protocol, TypeVar
 
 from signgen.errors import AskError, Problem, ShopError
+from signgen.messages import Message
 from signgen.option import did_you_mean
 from signgen.shop.kinds import machine_of, material_of, tool_of
 from signgen.shop.rows import Row
@@ -46,19 +47,23 @@ def load_shop(user_file: Path | None = None) -> Shop:
     only_own = own.pop("only-these-tools", False) if own else False
     where = user_file.name if user_file else ""
     if not isinstance(only_own, bool):
-        problems.append(Problem(where=f"{where}: only-these-tools", what="It is neither true nor false."))
+        problems.append(Problem(where=f"{where}: only-these-tools", what=Message("shop.neither_true_nor_false")))
     sources = [(where, own), *zip(SHIPPED, shipped, strict=True)]
     for file, table in sources:
         for key in table:
             if key not in ("tool", "material", "machine", "prices"):  # prices are read by whoever asks for them
                 remedy = did_you_mean(key, ("tool", "material", "machine", "prices", "only-these-tools"))
-                problems.append(Problem(where=f"{file}: {key}", what="There is no such table.", remedy=remedy))
+                problems.append(
+                    Problem(where=f"{file}: {key}", what=Message("shop.there_no_such_table"), remedy=remedy)
+                )
     tool_sources = sources[:1] if only_own is True else sources
     tools = _rows(tool_sources, "tool", tool_of, problems)
     materials = _rows(sources, "material", material_of, problems)
     machines = _rows(sources, "machine", machine_of, problems)
     if not problems and not any(tool.kind == "v-bit" for tool in tools):
-        problems.append(Problem(where=where, what="The shop has no V-bit.", remedy='Add one with kind = "v-bit".'))
+        problems.append(
+            Problem(where=where, what=Message("shop.shop_no_v_bit"), remedy=Message("shop.add_one_kind_v_bit"))
+        )
     if problems:
         raise ShopError(problems)
     path = None if user_file is None else str(expanded(user_file, "shop").absolute())
@@ -88,15 +93,23 @@ def _rows(
     for file, tables in sources:
         table = tables.get(kind, {})
         if not isinstance(table, dict):
-            problems.append(Problem(where=f"{file}: {kind}", what="It is not a table.", remedy=f"Write [{kind}.NAME]."))
+            problems.append(
+                Problem(
+                    where=f"{file}: {kind}",
+                    what=Message("shop.not_table"),
+                    remedy=Message("shop.write_name", kind=kind),
+                )
+            )
             continue
         for name, raw in table.items():
             where = f"{file}: {kind}.{name}"
             if not isinstance(raw, dict):
-                problems.append(Problem(where=where, what="It is not a table.", remedy=f"Write [{kind}.NAME]."))
+                problems.append(
+                    Problem(where=where, what=Message("shop.not_table"), remedy=Message("shop.write_name", kind=kind))
+                )
             elif not _NAME.fullmatch(name):
-                remedy = "Use a-z, 0-9 and single hyphens; it becomes part of a file's name."
-                problems.append(Problem(where=where, what=f"'{name}' is not a name.", remedy=remedy))
+                remedy = Message("shop.use_z_0_9_single")
+                problems.append(Problem(where=where, what=Message("shop.not_name", name=name), remedy=remedy))
             elif name not in found:
                 row = Row(where, raw)
                 found[name] = make(name, row)

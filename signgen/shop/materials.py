@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from msgspec import Struct
 
+from signgen.messages import Sentence
 from signgen.shop.manner import USUAL, Manner
 
 
@@ -18,7 +19,7 @@ class Material(Struct, frozen=True, kw_only=True):
     """
 
     name: str
-    label: str
+    label: Sentence
     chip_load_ratio: float
     spindle_rpm: float
     stepdown_ratio: float
@@ -31,7 +32,7 @@ class Material(Struct, frozen=True, kw_only=True):
     colour_rgb: tuple[int, int, int]
     ground_rgb: tuple[int, int, int]
     grain: bool
-    cautions: tuple[str, ...]
+    cautions: tuple[Sentence, ...]
     source: str
     specific_force_n_per_mm2: float | None = None
     least_chip_mm: float | None = None
@@ -43,7 +44,7 @@ class Machine(Struct, frozen=True, kw_only=True):
     and `manner`: how its control wants programs unless the sign says otherwise."""
 
     name: str
-    label: str
+    label: Sentence
     travel_mm: tuple[float, float, float]
     top_feed_mm_per_min: tuple[float, float, float]
     rapid_mm_per_min: tuple[float, float, float]

@@ -12,6 +12,7 @@ from pathlib import Path
 from msgspec import Struct
 
 from signgen.errors import Problem, ShopError
+from signgen.messages import Message
 from signgen.option import did_you_mean, word
 from signgen.shop.load import own_bytes, tables
 from signgen.shop.rows import Row
@@ -51,20 +52,20 @@ def load_prices(user_file: Path | None = None) -> Prices:
     for file, raw, invented in ((name, own, False), (SHIPPED, shipped, True)):
         where = f"{file}: prices"
         if not isinstance(raw, dict):
-            problems.append(Problem(where=where, what="It is not a table.", remedy="Write [prices]."))
+            problems.append(Problem(where=where, what=Message("shop.not_table"), remedy=Message("shop.write_prices")))
             continue
         for key in raw:
             if key not in (*_KINDS, "currency"):
                 remedy = did_you_mean(key, (*_KINDS, "currency"))
-                problems.append(Problem(where=f"{where}.{key}", what="There is no such key.", remedy=remedy))
+                problems.append(Problem(where=f"{where}.{key}", what=Message("shop.there_no_such_key"), remedy=remedy))
         row = Row(where, raw)
         currency = currency or row.read("currency", word, "") or ""
         problems += row.problems
         for kind, make in _MAKERS.items():
             rows = raw.get(kind, {})
             if not isinstance(rows, dict) or not all(isinstance(each, dict) for each in rows.values()):
-                remedy = f"Write [prices.{kind}.NAME]."
-                problems.append(Problem(where=f"{where}.{kind}", what="It is not a table of tables.", remedy=remedy))
+                remedy = Message("shop.write_prices_name", kind=kind)
+                problems.append(Problem(where=f"{where}.{kind}", what=Message("shop.not_table_tables"), remedy=remedy))
                 continue
             for each, table in rows.items():
                 row = Row(f"{where}.{kind}.{each}", table)

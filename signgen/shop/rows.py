@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import TypeVar
+from typing import Literal, TypeVar
 
 from signgen.errors import AskError, Problem
+from signgen.messages import Message, Sentence
+from signgen.messages.wording import has_words
 from signgen.option import did_you_mean, flag, pick, word
 from signgen.units import Limits, angle_deg, count, length_mm, number
 
@@ -31,7 +33,7 @@ class Row:
         raw = self._table.get(key, _MISSING)
         if raw is _MISSING:
             if default is None:
-                self.add(key, "It is missing.", f"Give {key}.")
+                self.add(key, Message("shop.missing"), Message("shop.give_it", key=key))
             return default
         try:
             return reader(raw, f"{self.where}.{key}")
@@ -39,7 +41,7 @@ class Row:
             self.problems += error.problems
             return None
 
-    def add(self, key: str, what: str, remedy: str) -> None:
+    def add(self, key: str, what: Sentence, remedy: Sentence) -> None:
         self.problems.append(Problem(where=f"{self.where}.{key}", what=what, remedy=remedy))
 
     def leave(self, *keys: str) -> None:
@@ -87,20 +89,27 @@ class Row:
     def colour(self, key: str) -> tuple[int, int, int] | None:
         return self.read(key, _colour)
 
-    def sentences(self, key: str) -> tuple[str, ...] | None:
-        return self.read(key, _sentences)
+    def cautions(self, key: str) -> tuple[Sentence, ...] | None:
+        """Whole sentences, or keys of ours."""
+        return self.read(key, _cautions)
+
+    def label(self, kind: Literal["material", "machine"], name: str) -> Sentence | None:
+        """What the row calls itself; what ships is called in every language and needs no label."""
+        if "label" not in self._table and has_words(f"{kind}.{name}"):
+            return Message(f"material.{name}") if kind == "material" else Message(f"machine.{name}")
+        return self.text("label")
 
     def finish(self) -> bool:
         """Whether the row is good, after keys that nobody asked for have been called problems."""
         for key in self._table:
             if key not in self._asked:
-                self.add(key, "There is no such key.", did_you_mean(key, self._asked))
+                self.add(key, Message("shop.there_no_such_key"), did_you_mean(key, self._asked))
         return not self.problems
 
     def _sourced(self, key: str, raw: object, where: str, limits: Limits) -> float:
-        advice = 'Write { value = 0.5, source = "common practice" }, or name where the figure comes from.'
+        advice = Message("shop.write_value_0_5_source")
         if not isinstance(raw, dict) or set(raw) != {"value", "source"}:
-            raise AskError.at(where, "A number needs its source beside it.", advice)
+            raise AskError.at(where, Message("shop.number_needs_source_beside"), advice)
         source = word(raw["source"], f"{where}.source")
         self.sources.append(f"{key}: {source}")
         return number(raw["value"], f"{where}.value", limits)
@@ -108,7 +117,9 @@ class Row:
 
 def _numbers(raw: object, where: str, n: int, limits: Limits) -> tuple[float, ...]:
     if not isinstance(raw, list) or len(raw) != n:
-        raise AskError.at(where, f"{raw!r} is not a list of {n} numbers.", f"Write {n} numbers in [ ].")
+        raise AskError.at(
+            where, Message("shop.not_list_numbers", text=repr(raw), n=n), Message("shop.write_numbers", n=n)
+        )
     return tuple(number(each, where, limits) for each in raw)
 
 
@@ -120,10 +131,11 @@ def _colour(raw: object, where: str) -> tuple[int, int, int]:
             return red, green, blue
     except ValueError:
         pass  # the same message as for a text of another length
-    raise AskError.at(where, f"'{text}' is not a colour.", "Write #rrggbb, as in #dcbf94.")
+    raise AskError.at(where, Message("shop.not_colour", text=text), Message("shop.write_rrggbb_dcbf94"))
 
 
-def _sentences(raw: object, where: str) -> tuple[str, ...]:
+def _cautions(raw: object, where: str) -> tuple[Sentence, ...]:
     if not isinstance(raw, list):
-        raise AskError.at(where, f"{raw!r} is not a list.", "Write sentences in [ ], or [] for none.")
-    return tuple(word(each, where) for each in raw)
+        raise AskError.at(where, Message("shop.not_list", text=repr(raw)), Message("shop.write_sentences_none"))
+    texts = [word(each, where) for each in raw]
+    return tuple(Message(f"caution.{text}") if has_words(f"caution.{text}") else text for text in texts)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 from signgen.errors import CannotMakeError
+from signgen.messages import Message, Mm, Sides
 
 
 class Stock(Struct, frozen=True, kw_only=True):
@@ -91,9 +92,8 @@ def stock_on_board(least: Stock, board_mm: tuple[float, float], cutter_diameter_
         if board < needed:
             raise CannotMakeError.at(
                 "board",
-                f"The board is {board:g} mm {axis}; the sign and its outside cut need {needed:g} mm, "
-                f"and {wanted:g} mm with room for screws.",
-                "Use a larger board, turn it by a quarter, or make a smaller sign.",
+                Message(f"shop.board_is_too_small_{axis}", board=Mm(board), needed=Mm(needed), wanted=Mm(wanted)),
+                Message("shop.use_larger_board_turn_quarter"),
             )
         starts.append(min(margin, (board - size) / 2))
     return Stock(
@@ -118,13 +118,19 @@ def must_reach(size_mm: tuple[float, float], cutter_diameter_mm: float, travel_m
     x, y = travel_mm
     if width <= x and height <= y:
         return
-    most = " x ".join(f"{travel - more:g}" for travel in travel_mm)
-    turned = " Or turn the sign by a quarter." if height <= x and width <= y else ""
+    most = Sides((x - more, y - more))
     raise CannotMakeError.at(
         "size",
-        f"{size_mm[0]:g} x {size_mm[1]:g} mm and the {cutter_diameter_mm:g} mm cut around it need {width:g} x "
-        f"{height:g} mm of travel; the machine has {x:g} x {y:g} mm.",
-        f"Make the sign at most {most} mm, or give another machine.{turned}",
+        Message(
+            "shop.needs_more_travel",
+            size=Sides(size_mm),
+            cutter=Mm(cutter_diameter_mm),
+            needed=Sides((width, height)),
+            travel=Sides(travel_mm),
+        ),
+        Message("shop.make_it_smaller_or_turn_it", most=most)
+        if height <= x and width <= y
+        else Message("shop.make_it_smaller", most=most),
     )
 
 

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
+from signgen.messages import Message, Mm, Num
 from signgen.shop.materials import CuttingData, Machine, Material
 from signgen.shop.tools import Tool
 
@@ -79,34 +80,45 @@ def bend_mm(tool: Tool, force_n: float) -> float:
 
 def strain_warnings(
     tool: Tool, material: Material, machine: Machine, data: CuttingData, depth_mm: float
-) -> tuple[str, ...]:
+) -> tuple[Message, ...]:
     """Whole sentences about a slot as wide as the cutter, where it asks too much; nothing where nobody knows."""
     found = strain(tool, material, machine, data, depth_mm, tool.diameter_mm)
-    slot = f"at {depth_mm:.2g} mm a pass in {material.label}"
+    slot = Message("shop.at_a_pass_in", depth=Mm(float(f"{depth_mm:.2g}")), material=material.label)
     said = []
     if found and found.available_w is not None and found.power_w > MOST_POWER_RATIO * found.available_w:
         said.append(
-            f"The {tool.label} takes about {found.power_w:.0f} W {slot}, and the spindle has {found.available_w:.0f} W "
-            f"at {data.spindle_rpm:,.0f} rpm: begin with half the feed."
+            Message(
+                "shop.spindle_is_weak",
+                tool=tool.called,
+                watts=Num(found.power_w, 0),
+                slot=slot,
+                available=Num(found.available_w, 0),
+                rpm=round(data.spindle_rpm),
+            )
         )
     if found and found.bend_mm > MOST_BEND_MM:
         said.append(
-            f"The {tool.label} bends by about {found.bend_mm:.2f} mm under {found.force_n:.0f} N {slot}, "
-            f"{tool.stickout_mm:g} mm out of the collet: take a stouter or a shorter one where size matters, or begin "
-            "with half the feed."
+            Message(
+                "shop.cutter_bends",
+                tool=tool.called,
+                bend=Mm(found.bend_mm, 2),
+                newtons=Num(found.force_n, 0),
+                slot=slot,
+                stickout=Mm(tool.stickout_mm),
+            )
         )
     return (*said, *_chip_warnings(tool, material, data))
 
 
-def _chip_warnings(tool: Tool, material: Material, data: CuttingData) -> Iterator[str]:
+def _chip_warnings(tool: Tool, material: Material, data: CuttingData) -> Iterator[Message]:
     """Chips outside the range in which an edge cuts well. A V-bit's chip is a mean that says little of its tip."""
     if tool.kind == "v-bit":
         return
     chip, least = data.chip_load_mm, material.least_chip_mm
-    takes = f"Each edge of the {tool.label} takes {chip:.3f} mm in {material.label}"
+    takes = Message("shop.each_edge_takes", tool=tool.called, chip=Mm(chip, 3), material=material.label)
     # Feeds are rounded down to tens, which makes a chip thinner by a few per cent.
     if least is not None and chip < least * CHIP_ROUNDING:
-        yield f"{takes}, and below {least:g} mm it rubs and gets hot: a cutter with fewer edges takes more."
+        yield Message("shop.chip_rubs", takes=takes, least=Mm(least))
     most = None if material.most_chip_ratio is None else material.most_chip_ratio * tool.diameter_mm
     if most is not None and chip > most:
-        yield f"{takes}, and above {most:.3f} mm it breaks out: begin with half the feed."
+        yield Message("shop.chip_breaks_out", takes=takes, most=Mm(most, 3))

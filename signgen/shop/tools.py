@@ -7,6 +7,7 @@ from typing import Literal
 
 from msgspec import Struct
 
+from signgen.messages import Message, Mm, Num
 from signgen.units import Limits
 
 ToolKind = Literal["v-bit", "end-mill", "ball-nose", "drill", "keyhole"]
@@ -54,14 +55,20 @@ class Tool(Struct, frozen=True, kw_only=True):
 
     @property
     def label(self) -> str:
-        """What a person calls it, in ASCII: '90 degree V-bit, 12 mm', '6 mm end mill', '5 mm drill'."""
-        size = f"{self.diameter_mm:.6g} mm"
+        """What a person calls it in English, in ASCII: '90 degree V-bit, 12 mm', '6 mm end mill', '5 mm drill'."""
+        return str(self.called)
+
+    @property
+    def called(self) -> Message:
+        """What a person calls it."""
+        size = Mm(self.diameter_mm)
         if self.kind != "v-bit":
-            special = f"{self.cut} " if self.cut and self.cut != "up-cut" else ""
-            name = "keyhole cutter" if self.kind == "keyhole" else self.kind.replace("-", " ")
-            return f"{size} {special}{name}"
-        flat = f", {self.tip_mm:.6g} mm flat tip" if self.tip_mm else ""
-        return f"{self.angle_deg:.6g} degree V-bit, {size}{flat}"
+            edges = f"{self.kind}.{self.cut}" if self.cut and self.cut != "up-cut" else self.kind
+            return Message(f"tool.{edges}", size=size)
+        angle = Num(self.angle_deg or 0.0)
+        if self.tip_mm:
+            return Message("v-bit.flat", size=size, angle=angle, tip=Mm(self.tip_mm))
+        return Message("v-bit.pointed", size=size, angle=angle)
 
     @property
     def radius_mm(self) -> float:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm, Sides
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
 from signgen.spec.finish import LEAST_LEFT_MM, most_depth_mm
@@ -40,8 +40,8 @@ def margin_of(a: Asked, size_mm: Size | None, frame: FrameSpec | None) -> float 
         most = 0.45 * shorter  # something must be left for the letters; whether they fit is for the drawing to say
         return _down(min(max(MARGIN_RATIO * shorter, clear_of_frame), most))
     if 2 * given >= shorter:
-        what = f"{plain(given)} mm on both sides leaves no room on a sign {plain(shorter)} mm across."
-        a.wrong("margin", what, f"Use less than {plain(shorter / 2)} mm.")
+        what = Message("spec.both_sides_leaves_no_room", given=Mm(given), shorter=Mm(shorter))
+        a.wrong("margin", what, Message("spec.use_less_than", most=Mm(shorter / 2)))
         return None
     return given
 
@@ -54,18 +54,18 @@ def depth_of(a: Asked, thickness_mm: float | None, v_bit: Tool | None) -> float 
     reach = v_bit.reach_mm
     most = most_depth_mm(thickness_mm)
     if most <= 0:
-        what = f"{plain(thickness_mm)} mm is too thin to engrave."
-        a.cannot("thickness", what, f"Use {plain(2 * LEAST_LEFT_MM)} mm or more.")
+        what = Message("spec.too_thin_engrave", thickness=Mm(thickness_mm))
+        a.cannot("thickness", what, Message("spec.use_more", least=Mm(2 * LEAST_LEFT_MM)))
         return None
     if given is None:
         return _down(min(reach, DEPTH_RATIO * thickness_mm, most))
     if given > reach:
-        what = f"{plain(given)} mm is deeper than the V-bit reaches ({v_bit.label})."
-        a.cannot("depth", what, f"Use at most {plain(min(reach, most))} mm, or a wider or sharper bit.")
+        what = Message("spec.deeper_than_v_bit_reaches", given=Mm(given), bit=v_bit.called)
+        a.cannot("depth", what, Message("spec.use_most_wider_sharper_bit", most=Mm(min(reach, most))))
     elif given > most:
-        left = plain(max(0.0, thickness_mm - given))
-        what = f"{plain(given)} mm leaves only {left} mm of a board of {plain(thickness_mm)} mm."
-        a.cannot("depth", what, f"Use at most {plain(min(reach, most))} mm.")
+        left = Mm(max(0.0, thickness_mm - given))
+        what = Message("spec.leaves_only_mm_board", given=Mm(given), left=left, thickness=Mm(thickness_mm))
+        a.cannot("depth", what, Message("spec.use_most", most=Mm(min(reach, most))))
     return given
 
 
@@ -75,8 +75,8 @@ def skin_of(a: Asked, thickness_mm: float | None) -> float | None:
         return 0.0
     skin = a.number("onion-skin")
     if skin is not None and thickness_mm is not None and skin > MOST_SKIN_RATIO * thickness_mm:
-        what = f"A skin of {plain(skin)} mm is too much of a board of {plain(thickness_mm)} mm to be cut with a knife."
-        a.wrong("onion-skin", what, f"Use at most {plain(MOST_SKIN_RATIO * thickness_mm)} mm; 0.2 to 0.5 mm is usual.")
+        what = Message("spec.skin_too_much_board_cut", skin=Mm(skin), thickness=Mm(thickness_mm))
+        a.wrong("onion-skin", what, Message("spec.use_most_0_2_0", most=Mm(MOST_SKIN_RATIO * thickness_mm)))
         return None
     return skin
 
@@ -88,8 +88,8 @@ def air_cut_of(a: Asked, thickness_mm: float | None, through_mm: float | None) -
         return lift
     least = thickness_mm + through_mm + LEAST_AIR_MM
     if lift < least:
-        what = f"Lifted by {plain(lift)} mm the programs still touch a board of {plain(thickness_mm)} mm."
-        a.wrong("air-cut", what, f"Use {plain(least)} mm or more.")
+        what = Message("spec.lifted_programs_still_touch_board", lift=Mm(lift), thickness=Mm(thickness_mm))
+        a.wrong("air-cut", what, Message("spec.use_more", least=Mm(least)))
         return None
     return lift
 
@@ -103,9 +103,9 @@ def clearance_of(a: Asked) -> float | None:
     if clearance is None:
         return CLEARANCE_MM if clamps is None else clamps + OVER_CLAMPS_MM
     if clamps is not None and clearance < clamps + LEAST_OVER_CLAMPS_MM:
-        least = plain(clamps + LEAST_OVER_CLAMPS_MM)
-        what = f"{plain(clearance)} mm does not clear clamps of {plain(clamps)} mm."
-        a.wrong("clearance", what, f"Use {least} mm or more, or leave it out.")
+        least = Mm(clamps + LEAST_OVER_CLAMPS_MM)
+        what = Message("spec.does_not_clear_clamps", clearance=Mm(clearance), clamps=Mm(clamps))
+        a.wrong("clearance", what, Message("spec.use_mm_more_leave_out", least=least))
         return None
     return clearance
 
@@ -114,9 +114,9 @@ def tabs_of(a: Asked, thickness_mm: float | None) -> TabSpec | None:
     """The tabs given, or the usual ones; none where a skin holds the sign."""
     for key in ("tabs", "tab-spacing"):
         if a.has("onion-skin") and a.has(key) and a.value(key):
-            a.wrong(key, "An onion skin holds the sign already.", "Give tabs or onion-skin, not both.")
+            a.wrong(key, Message("spec.onion_skin_holds_sign_already"), Message("spec.give_tabs_onion_skin_not"))
     if a.has("tabs") and a.has("tab-spacing"):
-        a.wrong("tab-spacing", "The number of tabs is given already.", "Give tabs or tab-spacing, not both.")
+        a.wrong("tab-spacing", Message("spec.number_tabs_given_already"), Message("spec.give_tabs_tab_spacing_not"))
     count, width, height = a.value("tabs"), a.number("tab-width"), a.number("tab-height")
     spacing, shape = a.number("tab-spacing") if a.has("tab-spacing") else None, a.text("tab-shape")
     if height is None and thickness_mm is not None and not a.has("tab-height"):
@@ -124,12 +124,12 @@ def tabs_of(a: Asked, thickness_mm: float | None) -> TabSpec | None:
     if not isinstance(count, int) or width is None or height is None:
         return None
     if thickness_mm is not None and height >= thickness_mm:
-        what = f"{plain(height)} mm is no less than the board's {plain(thickness_mm)} mm."
-        a.wrong("tab-height", what, "Use a quarter of the thickness or so.")
+        what = Message("spec.no_less_than_board_s", height=Mm(height), thickness=Mm(thickness_mm))
+        a.wrong("tab-height", what, Message("spec.use_quarter_thickness_so"))
         return None
     for key in ("tab-shape", "tab-width", "tab-height"):
         if a.has("onion-skin") and a.has(key):
-            a.wrong(key, "An onion skin holds the sign, and there are no tabs.", "Leave it out, or onion-skin.")
+            a.wrong(key, Message("spec.onion_skin_holds_sign_there"), Message("spec.leave_out_onion_skin"))
     count = 0 if a.has("onion-skin") else count
     return TabSpec(count=count, width_mm=width, height_mm=height, spacing_mm=spacing, ramped=shape == "ramped")
 
@@ -140,16 +140,14 @@ def board_of(a: Asked, size_mm: Size | None) -> Size | None:
     if board is None or size_mm is None:
         return None
     if board[0] < size_mm[0] or board[1] < size_mm[1]:
-        what = f"The board of {_size(board)} mm is smaller than the sign of {_size(size_mm)} mm."
+        what = Message("spec.board_mm_smaller_than_sign", board=Sides(board), sign=Sides(size_mm))
         turned = board[1] >= size_mm[0] and board[0] >= size_mm[1]
-        a.wrong("board", what, "Turn it: give its width along the sign's." if turned else "Use a larger board.")
+        a.wrong(
+            "board", what, Message("spec.turn_give_width_along_sign") if turned else Message("spec.use_larger_board")
+        )
     return board
 
 
 def _down(value_mm: float) -> float:
     """Rounded to a micron, so that the resolved sign file reads well, and down, so that a limit stays kept."""
     return math.floor(value_mm * 1000 + 1e-6) / 1000
-
-
-def _size(size_mm: Size) -> str:
-    return f"{plain(size_mm[0])} x {plain(size_mm[1])}"

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Any, TypeVar
 
 from signgen.errors import AskError, CannotMakeError, Problem
+from signgen.messages import Message, Sentence
 from signgen.option import Option, Value, did_you_mean, read_option
 from signgen.spec.keys import KEY_BY_NAME
 
@@ -29,10 +30,12 @@ class Asked:
         self._values: dict[str, Value | None] = {}
         for key in self._given:
             if key not in keys:
-                self.wrong(key, "There is no such key.", did_you_mean(key, keys))
+                self.wrong(key, Message("spec.there_no_such_key"), did_you_mean(key, keys))
             elif (needs := keys[key].needs) and self._lacks(needs):
-                are, noun = "are" if needs.endswith("s") else "is", needs.replace("-", " ")
-                self.wrong(key, f"There {are} no {noun} for it.", f"Give {needs} too, or leave it out.")
+                what = Message(
+                    "spec.there_are_none" if needs.endswith("s") else "spec.there_is_none", what=needs.replace("-", " ")
+                )
+                self.wrong(key, what, Message("spec.give_it_too", name=needs))
 
     def _lacks(self, name: str) -> bool:
         """Whether there is none of what an option asks for: not given and not there by default, or given as none."""
@@ -46,11 +49,11 @@ class Asked:
         """What the user gave, as it was given; None when nothing was."""
         return self._given.get(name)
 
-    def wrong(self, where: str, what: str, remedy: str = "") -> None:
+    def wrong(self, where: str, what: Sentence, remedy: Sentence = "") -> None:
         """Keep a problem with what was asked."""
         self._wrong.append(Problem(where=where, what=what, remedy=remedy))
 
-    def cannot(self, where: str, what: str, remedy: str = "") -> None:
+    def cannot(self, where: str, what: Sentence, remedy: Sentence = "") -> None:
         """Keep a problem with what can be made."""
         self._cannot.append(Problem(where=where, what=what, remedy=remedy))
 
@@ -75,7 +78,7 @@ class Asked:
             key = self._keys[name]
             raw = self._given.get(name, key.default)
             if raw is None and key.required:
-                self.wrong(name, "It is missing.", f"Give {name} {key.metavar}.")
+                self.wrong(name, Message("spec.missing"), Message("spec.give", name=name, metavar=key.metavar))
             self._values[name] = None if raw is None else self.attempt(lambda: read_option(key, raw))
         return self._values[name]
 
@@ -123,7 +126,7 @@ class Asked:
         problems with what can be made. What was given and nothing has read is a problem: it would be ignored."""
         for name in self._given:
             if name in self._keys and name not in self._values and not any(p.where == name for p in self._wrong):
-                self.wrong(name, "Nothing reads it here.", "Leave it out.")
+                self.wrong(name, Message("spec.nothing_reads_here"), Message("spec.leave_out_2"))
         if self._wrong:
             raise AskError([*self._wrong, *self._cannot])
         if self._cannot:

@@ -9,7 +9,7 @@ from functools import partial
 from msgspec import Struct
 
 from signgen.errors import AskError
-from signgen.messages.figures import plain
+from signgen.messages import Message
 from signgen.option import Option, pick
 from signgen.shop.materials import Machine, Material
 from signgen.shop.shop import Shop
@@ -119,7 +119,7 @@ def read_check_spec(asked: Mapping[str, object], tools: Sequence[str], shop: Sho
     machine = a.attempt(lambda: machines[pick(router, machines, "machine")]) if router else None
     breakthrough = a.number("breakthrough")
     if not tools:
-        a.wrong("tool", "It is missing.", "Give --tool for each cutter, as in --tool end-mill-6 or --tool 'v-bit 60'.")
+        a.wrong("tool", Message("spec.missing"), Message("spec.give_tool_each_cutter_tool"))
     fitted = [a.attempt(partial(tool_in_words, each, shop)) for each in tools]
     a.raise_problems()
     assert board is not None
@@ -155,7 +155,9 @@ def _clamp(raw: str) -> tuple[float, float, float, float]:
     """A rectangle from 'X,Y,WIDTHxHEIGHT'."""
     x_y, _, size = raw.rpartition(",")
     if "," not in x_y:
-        raise AskError.at("clamps", f"'{raw.strip()}' is not a clamp.", "Write X,Y,WIDTHxHEIGHT, as in -20,40,30x25.")
+        raise AskError.at(
+            "clamps", Message("spec.not_clamp", text=raw.strip()), Message("spec.write_x_y_widthxheight_20")
+        )
     (x, y), *_ = points_mm(x_y, "clamps")
     width, height = size_mm(size, "clamps")
     return x, y, x + width, y + height
@@ -166,14 +168,14 @@ def board_mm(raw: str) -> tuple[float, float, float]:
 
     Raises: AskError.
     """
-    advice = "Write WIDTHxHEIGHTxTHICKNESS, as in 300x200x12 or 12x8x0.5in."
+    advice = Message("spec.write_widthxheightxthickness_300x200x12_12x8x0_5in")
     parts = [part.strip() for part in re.split("[xX×]", raw)]
     if len(parts) != 3 or not all(parts):
-        raise AskError.at("stock", f"'{raw}' is not a board's three measures.", advice)
+        raise AskError.at("stock", Message("spec.not_board_s_three_measures", text=raw), advice)
     unit = re.search(r"[^\d\s./-]*$", parts[2])
     bare = [re.fullmatch(r"[\d\s./-]+", part) for part in parts]
     if not (unit and unit.group()) and not all(bare):
-        raise AskError.at("stock", f"'{raw}' gives a unit, but none after the thickness.", advice)
+        raise AskError.at("stock", Message("spec.gives_unit_but_none_after", text=raw), advice)
     whole = [part + unit.group() if match and unit else part for part, match in zip(parts, bare, strict=True)]
     width, height, thickness = (length_mm(part, "stock", _BOARD) for part in whole)
     return width, height, thickness
@@ -187,5 +189,5 @@ def _place(raw: str, board: tuple[float, float, float]) -> tuple[float, float]:
         return share[0] * width, share[1] * height
     points = points_mm(raw, "zero")
     if len(points) > 1:
-        raise AskError.at("zero", f"'{raw}' are {plain(len(points))} places.", "Give one, as in 10,10.")
+        raise AskError.at("zero", Message("spec.places", text=raw, count=len(points)), Message("spec.give_one_10_10"))
     return points[0]

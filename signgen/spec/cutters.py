@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from signgen.errors import AskError
+from signgen.messages import Message, Mm
 from signgen.messages.figures import plain
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
@@ -40,8 +41,8 @@ def named_v_bit(shop: Shop, angle_deg: float | None, diameter_mm: float | None, 
     diameter = diameter_mm or (base.diameter_mm if base else _ASSUMED_DIAMETER_MM)
     tip = tip_mm if tip_mm is not None else 0.0
     if tip >= diameter:
-        what = f"A flat of {plain(tip)} mm is no less than the diameter of {plain(diameter)} mm."
-        raise AskError.at("v-bit-tip", what, "Give the flat at the very tip; 0 for a pointed bit.")
+        what = Message("spec.flat_no_less_than_diameter", tip=Mm(tip), diameter=Mm(diameter))
+        raise AskError.at("v-bit-tip", what, Message("spec.give_flat_very_tip_0"))
     cone = (diameter - tip) / 2 / math.tan(math.radians(angle) / 2)
     return Tool(
         name=_free_name(shop, f"v-bit-{plain(angle)}-{plain(diameter)}"), kind="v-bit", diameter_mm=diameter,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm
 from signgen.shop.tools import Tool
 from signgen.spec.amounts import depth_of
 from signgen.spec.asked import Asked
@@ -23,7 +23,7 @@ def letter_depth_of(a: Asked, finish: Finish | None, thickness_mm: float | None,
     """The depth given, or the usual one of the finish. Letters that are cut through have none; a panel round them may
     take it."""
     if finish == "through" and a.has("depth") and not a.has("panel"):
-        a.wrong("depth", "These letters are cut right through.", "Leave depth out.")
+        a.wrong("depth", Message("spec.these_letters_cut_right_through"), Message("spec.leave_depth_out"))
     if finish == "groove":
         return depth_of(a, thickness_mm, v_bit)
     if finish == "stroke":
@@ -46,12 +46,14 @@ def flat_depth_of(a: Asked, thickness_mm: float | None) -> float | None:
         return None
     most = most_depth_mm(thickness_mm)
     if most <= 0:
-        a.cannot("thickness", f"{plain(thickness_mm)} mm is too thin for floors.", "Use 2 mm or more.")
+        a.cannot(
+            "thickness", Message("spec.too_thin_floors", thickness=Mm(thickness_mm)), Message("spec.use_2_mm_more")
+        )
         return None
     if given is None:
         return math.floor(1000 * min(RECESS_MM, RECESS_RATIO * thickness_mm, most) + 1e-6) / 1000
     if given > most:
-        left = plain(max(0.0, thickness_mm - given))
-        what = f"{plain(given)} mm leaves only {left} mm of a board of {plain(thickness_mm)} mm."
-        a.cannot("depth", what, f"Use at most {plain(most)} mm.")
+        left = Mm(max(0.0, thickness_mm - given))
+        what = Message("spec.leaves_only_mm_board", given=Mm(given), left=left, thickness=Mm(thickness_mm))
+        a.cannot("depth", what, Message("spec.use_most", most=Mm(most)))
     return given

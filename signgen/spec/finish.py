@@ -7,7 +7,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
 
@@ -60,13 +60,13 @@ def panel_of(
     if not a.has("panel") and finish != "raised":
         for key in ("panel-depth", "panel-radius"):
             if a.has(key):
-                a.wrong(key, "There is no panel for it.", "Give panel too, or leave it out.")
+                a.wrong(key, Message("spec.there_no_panel"), Message("spec.give_panel_too_leave_out"))
         return None
     if finish in ("groove", "stroke") and a.has("panel"):
         a.wrong(
             "panel",
-            "The V-bit engraves the board's face, and a panel's floor lies below it.",
-            "Use finish recess, raised or through, or frame for a line round the text.",
+            Message("spec.v_bit_engraves_board_s"),
+            Message("spec.use_finish_recess_raised_through"),
         )
         return None
     inset = a.number("panel")
@@ -79,17 +79,16 @@ def panel_of(
     if inset is None or depth is None or radius is None or size_mm is None or thickness_mm is None:
         return None
     if 2 * inset >= min(size_mm):
-        what = f"{plain(inset)} mm on both sides leaves no room on a sign {plain(min(size_mm))} mm across."
-        a.wrong("panel", what, f"Use less than {plain(min(size_mm) / 2)} mm.")
+        what = Message("spec.both_sides_leaves_no_room", given=Mm(inset), shorter=Mm(min(size_mm)))
+        a.wrong("panel", what, Message("spec.use_less_than", most=Mm(min(size_mm) / 2)))
         return None
     deepest = depth + (0.0 if finish == "raised" else sunk_mm or 0.0)
     most = most_depth_mm(thickness_mm)
     if deepest > most:
-        said = f"The panel and the letters in it go {plain(deepest)}" if deepest > depth else plain(depth)
-        what = f"{said} mm deep, which leaves too little of a board of {plain(thickness_mm)} mm."
+        what = Message("spec.panel_and_letters_leave_too_little", deepest=Mm(deepest), thickness=Mm(thickness_mm))
         if deepest == depth:
-            what = f"{said} mm leaves too little of a board of {plain(thickness_mm)} mm."
-        a.cannot("panel-depth", what, f"Use at most {plain(most)} mm in all.")
+            what = Message("spec.panel_leaves_too_little", depth=Mm(depth), thickness=Mm(thickness_mm))
+        a.cannot("panel-depth", what, Message("spec.use_most_all", most=Mm(most)))
         return None
     return PanelSpec(inset_mm=inset, depth_mm=depth, radius_mm=radius)
 
@@ -106,13 +105,13 @@ def sharp_of(a: Asked, finishes: Collection[Finish], depth_mm: float | None, v_b
     if not {"recess", "raised"} & set(finishes):
         if finishes:
             a.wrong(
-                "sharp-corners", "Only flat floors have corners that an end mill leaves round.",
-                "Use finish recess or raised, or leave it out.",
+                "sharp-corners", Message("spec.only_flat_floors_corners_end"),
+                Message("spec.use_finish_recess_raised_leave"),
             )  # fmt: skip
         return False
     if depth_mm is not None and v_bit is not None and depth_mm > v_bit.reach_mm + 1e-9:
-        what = f"The V-bit reaches {plain(v_bit.reach_mm)} mm, and the floor lies {plain(depth_mm)} mm deep."
-        a.cannot("sharp-corners", what, "Use a smaller depth or a larger V-bit.")
+        what = Message("spec.v_bit_reaches_floor_lies", reach=Mm(v_bit.reach_mm), depth=Mm(depth_mm))
+        a.cannot("sharp-corners", what, Message("spec.use_smaller_depth_larger_v"))
     return True
 
 
@@ -122,7 +121,7 @@ def bridges_of(a: Asked, finishes: Collection[Finish], thickness_mm: float | Non
         return None
     count, width = a.value("bridges"), a.number("bridge-width") if a.has("bridge-width") else None
     if finishes and "through" not in finishes:
-        a.wrong("bridges", "Only letters that are cut through need bridges.", "Use finish through, or leave it out.")
+        a.wrong("bridges", Message("spec.only_letters_cut_through_need"), Message("spec.use_finish_through_leave_out"))
         return None
     if width is None and not a.has("bridge-width") and thickness_mm is not None:
         width = max(BRIDGE_MM, round(BRIDGE_RATIO * thickness_mm, 3))

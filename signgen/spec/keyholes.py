@@ -8,7 +8,7 @@ from msgspec import Struct
 
 from signgen.holes import HolePattern
 from signgen.holes.keyholes import KEYHOLE_DEPTH, Keyholes
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm
 from signgen.shop.collets import collet_for
 from signgen.shop.materials import Machine
 from signgen.shop.shop import Shop
@@ -89,16 +89,16 @@ def _cutter(a: Asked, holes: Keyholes, shop: Shop, machine: Machine) -> Tool | N
     ]
     if fit:
         return min(fit, key=lambda tool: (tool.diameter_mm, tool.name))
-    head = f"the head of {holes.screw} ({holes.head_mm:.2f} mm)"
+    head = Message("spec.head_of_screw", screw=holes.screw, head=Mm(holes.head_mm, 2))
     if not cutters:
-        a.cannot("holes", "The shop has no keyhole cutter.", 'Add one to the shop file (kind = "keyhole").')
+        a.cannot("holes", Message("spec.shop_no_keyhole_cutter"), Message("spec.add_one_shop_file_kind"))
     elif not wide:
         widest = max(tool.diameter_mm for tool in cutters)
-        what = f"No keyhole cutter in the shop is wide enough for {head}; the widest cuts {plain(widest)} mm."
-        a.cannot("screw", what, "Use a smaller screw, or add a cutter to the shop file.")
+        what = Message("spec.no_keyhole_cutter_shop_wide", head=head, widest=Mm(widest))
+        a.cannot("screw", what, Message("spec.use_smaller_screw_add_cutter"))
     else:
-        what = f"Every keyhole cutter in the shop has too thick a neck for {head}: it would slip through."
-        a.cannot("screw", what, "Use a larger screw, or add a cutter to the shop file.")
+        what = Message("spec.every_keyhole_cutter_shop_too", head=head)
+        a.cannot("screw", what, Message("spec.use_larger_screw_add_cutter"))
     return None
 
 
@@ -109,30 +109,27 @@ def _depth(a: Asked, holes: Keyholes, cutter: Tool, thickness_mm: float) -> floa
     most = math.floor(min(thickness_mm - face, cutter.reach_mm + FREE_MM) * 100 + 1e-6) / 100
     least = round(own + LEAST_SHOULDER_MM, 2)
     if most < least:
-        what = (
-            f"A board of {plain(thickness_mm)} mm is too thin for keyholes: they are {plain(least)} mm deep at the "
-            f"least, and {plain(face)} mm must stay before the face."
-        )
-        a.cannot("thickness", what, "Use a thicker board, a smaller screw, or holes.")
+        what = Message("spec.board_too_thin_keyholes_they", thickness=Mm(thickness_mm), least=Mm(least), face=Mm(face))
+        a.cannot("thickness", what, Message("spec.use_thicker_board_smaller_screw"))
         return None
     if holes.depth_mm is None:
         return min(round(own + SHOULDER_MM, 2), most)
     if not least <= holes.depth_mm <= most:
-        what = f"{plain(holes.depth_mm)} mm does not do with the {cutter.label} in this board."
-        a.cannot(KEYHOLE_DEPTH.name, what, f"Use {plain(least)} to {plain(most)} mm.")
+        what = Message("spec.does_not_do_board", depth=Mm(holes.depth_mm), cutter=cutter.called)
+        a.cannot(KEYHOLE_DEPTH.name, what, Message("spec.use_from_to", least=Mm(least), most=Mm(most)))
         return None
     return holes.depth_mm
 
 
 def _mill(a: Asked, shop: Shop, machine: Machine, named: Tool | None, slot_mm: float, depth_mm: float) -> Tool | None:
     """The stoutest end mill that goes into the slot and is long enough."""
-    keyholes = f"keyholes whose slot is {plain(slot_mm)} mm wide and {plain(depth_mm)} mm deep"
+    keyholes = Message("spec.keyholes_of", slot=Mm(slot_mm), depth=Mm(depth_mm))
     if named is not None:
         if named.diameter_mm <= slot_mm and named.cutting_length_mm >= depth_mm:
             return named
-        size = f"{plain(named.diameter_mm)} mm end mill, {plain(named.cutting_length_mm)} mm long,"
-        what = f"A {size} does not open {keyholes}."
-        a.cannot("end-mill", what, "Name a thinner or longer one, or leave end-mill out.")
+        diameter, length = Mm(named.diameter_mm), Mm(named.cutting_length_mm)
+        what = Message("spec.mill_does_not_open", diameter=diameter, length=length, keyholes=keyholes)
+        a.cannot("end-mill", what, Message("spec.name_thinner_longer_one_leave"))
         return None
     mills = [
         tool
@@ -144,6 +141,10 @@ def _mill(a: Asked, shop: Shop, machine: Machine, named: Tool | None, slot_mm: f
         and collet_for(tool.shank_mm, machine.collet_series)
     ]
     if not mills:
-        a.cannot("holes", f"No end mill in the shop opens {keyholes}.", "Add a thinner or longer one to the shop file.")
+        a.cannot(
+            "holes",
+            Message("spec.no_end_mill_shop_opens", keyholes=keyholes),
+            Message("spec.add_thinner_longer_one_shop"),
+        )
         return None
     return max(mills, key=lambda tool: (tool.diameter_mm, tool.can_plunge))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
+from signgen.messages import Message
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
 from signgen.spec.depths import letter_depth_of
@@ -41,11 +42,11 @@ def _line(a: Asked, row: LineSpec, n: int, finish: Finish, thickness_mm: float |
     # Unless it has a depth of its own, a line of another finish has the usual one: that of the sign is for the sign's.
     own = Asked({"depth": row.depth_mm}, LINE_KEY_BY_NAME)
     if finish == "raised":
-        what = "Raised letters stand in one ground, which has one depth and takes the whole panel."
-        own.wrong("finish" if row.finish else "depth", what, "Give it for the sign, or use another finish there.")
+        what = Message("spec.raised_letters_stand_one_ground")
+        own.wrong("finish" if row.finish else "depth", what, Message("spec.give_sign_use_another_finish"))
     elif a.has("panel") and row.finish in ("groove", "stroke"):
-        what = "The V-bit engraves the board's face, and the panel's floor lies below it."
-        own.wrong("finish", what, "Use recess or through, or leave panel out.")
+        what = Message("spec.v_bit_engraves_board_s_2")
+        own.wrong("finish", what, Message("spec.use_recess_through_leave_panel"))
     depth = letter_depth_of(own, row.finish or finish, thickness_mm, v_bit)
     a.take_problems(own, f"{LINE.name} {n}")
     return replace(row, depth_mm=depth if (row.finish or finish) != "through" else None)
@@ -53,5 +54,5 @@ def _line(a: Asked, row: LineSpec, n: int, finish: Finish, thickness_mm: float |
 
 def _must_have_one_face(a: Asked, text: TextSpec) -> None:
     if text.font_fallback:
-        what = "Strokes follow the lines of one face, which no other lends letters to."
-        a.wrong("font-fallback", what, "Leave it out, or use another finish.")
+        what = Message("spec.strokes_follow_lines_one_face")
+        a.wrong("font-fallback", what, Message("spec.leave_out_use_another_finish"))

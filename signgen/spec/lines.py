@@ -10,6 +10,7 @@ from typing import Literal, get_args
 from msgspec.structs import replace
 
 from signgen.errors import AskError
+from signgen.messages import Message
 from signgen.option import written
 from signgen.spec.asked import Asked
 from signgen.spec.finish import finish_of
@@ -32,7 +33,7 @@ def text_of(a: Asked) -> TextSpec | None:
     fit, wrap, fallback, layout = a.text("fit"), a.number("wrap"), a.flag("font-fallback"), a.text("layout")
     if a.has(LINE.name):
         if a.has("text"):
-            a.wrong("text", f"Every {LINE.name} table has its own.", "Leave text out, or the tables.")
+            a.wrong("text", Message("spec.every_table_own", name=LINE.name), Message("spec.leave_text_out_tables"))
         tables = a.tables(LINE.name)
         if tables is None or usual is None:
             return None
@@ -102,7 +103,7 @@ def _line(a: Asked, table: Mapping[str, object], n: int, usual: LineSpec) -> Lin
     depth = own.number("depth") if own.has("depth") else None
     role = next((each for each in ROLES if each == own.text("role")), None) if own.has("role") else None
     if lines is not None and len(lines) != 1:
-        own.wrong("text", f"It holds {len(lines)} lines.", f"Give each a [[{LINE.name}]] of its own.")
+        own.wrong("text", Message("spec.holds_lines", count=len(lines)), Message("spec.give_each_own", name=LINE.name))
     a.take_problems(own, f"{LINE.name} {n}")
     if style is None or lines is None:
         return None
@@ -120,7 +121,7 @@ def _style(a: Asked, usual: LineSpec | None) -> LineSpec | None:
     spacings = (("line-spacing", line_spacing), ("letter-spacing", letter_spacing))
     arc, arc_is_right = _arc(a, usual)
     if arc is not None and a.has("align"):
-        a.wrong("align", "Text on a circle is centred on it.", "Leave align out, or arc.")
+        a.wrong("align", Message("spec.text_circle_centred"), Message("spec.leave_align_out_arc"))
     if font is None or axes is None or heights is None or align is None or not arc_is_right:
         return None
     if any(a.has(key) and read is None for key, read in spacings):
@@ -165,9 +166,13 @@ def _axes(text: str) -> Axes:
     for part in text.split(","):
         match = _SETTING.fullmatch(part)
         if match is None:
-            raise AskError.at("font-axes", f"'{part.strip()}' is no setting.", "Write them as in wght=600,wdth=90.")
+            raise AskError.at(
+                "font-axes", Message("spec.no_setting", text=part.strip()), Message("spec.write_them_wght_600_wdth")
+            )
         if match["tag"] in found:
-            raise AskError.at("font-axes", f"{match['tag']} is set twice.", "Set each axis once.")
+            raise AskError.at(
+                "font-axes", Message("spec.set_twice", tag=match["tag"]), Message("spec.set_each_axis_once")
+            )
         found[match["tag"]] = round(number(match["value"], "font-axes", _AXIS_VALUES), AXIS_DECIMALS)
     return tuple(sorted(found.items()))
 
@@ -179,12 +184,12 @@ def _heights(a: Asked, usual: LineSpec | None) -> tuple[float | None, float | No
     if ratio is None or (cap is None and a.has("cap-height")) or (digit is None and a.has("digit-height")):
         return None
     if cap is not None and digit is not None:
-        a.wrong("digit-height", "The height of capitals is given too.", "Give cap-height or digit-height.")
+        a.wrong("digit-height", Message("spec.height_capitals_given_too"), Message("spec.give_cap_height_digit_height"))
     if usual is None:
         return cap, digit, 1.0
     if cap is not None or digit is not None:
         if a.has("height-ratio"):
-            a.wrong("height-ratio", "The line's height is given too.", "Give one of them.")
+            a.wrong("height-ratio", Message("spec.line_s_height_given_too"), Message("spec.give_one_them"))
         return cap, digit, 1.0
     if usual.is_fitted:
         return None, None, ratio
@@ -206,10 +211,10 @@ def _arc(a: Asked, usual: LineSpec | None) -> tuple[ArcSpec | None, bool]:
     if radius is None:
         for key in ("arc-side", "arc-centre"):
             if a.has(key) and not a.has("arc"):
-                a.wrong(key, "There is no arc for it.", "Give arc too, or leave it out.")
+                a.wrong(key, Message("spec.there_no_arc"), Message("spec.give_arc_too_leave_out"))
         return None, not a.has("arc")
     if side == "ring" and centre == "line":
-        a.wrong("arc-centre", "A ring lies round the middle of the sign.", "Leave arc-centre out.")
+        a.wrong("arc-centre", Message("spec.ring_lies_round_middle_sign"), Message("spec.leave_arc_centre_out"))
         return None, False
     sides: tuple[Literal["above", "below", "ring"], ...] = ("above", "below", "ring")
     for one in sides:
@@ -228,14 +233,14 @@ def _check_whole(a: Asked, rows: Sequence[LineSpec]) -> None:
     if a.text("layout") == "composed":
         for key in ("fit", "wrap"):
             if a.has(key):
-                what = "A composed layout chooses sizes by what lines are there for, and where they break."
-                a.wrong(key, what, f"Leave {key} out, or use layout filled.")
+                what = Message("spec.composed_layout_chooses_sizes_what")
+                a.wrong(key, what, Message("spec.leave_out_use_layout_filled", key=key))
     if a.text("fit") == "each":
         if not any(row.is_fitted for row in rows):
-            a.wrong("fit", "The height is given, so there is nothing to fit.", "Leave fit out, or the height.")
+            a.wrong("fit", Message("spec.height_given_so_there_nothing"), Message("spec.leave_fit_out_height"))
         if any(row.height_ratio != 1 for row in rows):
-            a.wrong("fit", "Lines of the same width have no ratio of heights.", "Leave fit out, or height-ratio.")
+            a.wrong("fit", Message("spec.lines_same_width_no_ratio"), Message("spec.leave_fit_out_height_ratio"))
         if a.has("wrap"):
-            a.wrong("wrap", "Lines that are fitted each to the same width are never too wide.", "Leave wrap out.")
+            a.wrong("wrap", Message("spec.lines_fitted_each_same_width"), Message("spec.leave_wrap_out"))
     if a.has("wrap") and all(row.arc is not None for row in rows):
-        a.wrong("wrap", "Text on a circle is not broken.", "Leave wrap out, or give lines of their own.")
+        a.wrong("wrap", Message("spec.text_circle_not_broken"), Message("spec.leave_wrap_out_give_lines"))

@@ -6,6 +6,7 @@ import re
 from difflib import get_close_matches
 
 from signgen.errors import AskError
+from signgen.messages import Message
 
 PAINTS = {
     "black": (28, 27, 26),
@@ -31,5 +32,7 @@ def paint_rgb(word: str, where: str) -> tuple[int, int, int]:
         red, green, blue = (int(name[i : i + 2], 16) for i in (1, 3, 5))
         return red, green, blue
     close = get_close_matches(name, PAINTS, n=1)
-    like = f"Did you mean {close[0]}? " if close else ""
-    raise AskError.at(where, f"'{word}' is no colour.", f"{like}Use {', '.join(PAINTS)}, or #rrggbb as in #205c38.")
+    remedy = Message("spec.use_a_paint", paints=tuple(PAINTS))
+    if close:
+        remedy = Message("spec.did_you_mean_paint", close=close[0], paints=tuple(PAINTS))
+    raise AskError.at(where, Message("spec.no_colour", word=word), remedy)

@@ -8,7 +8,7 @@ from msgspec import Struct
 
 from signgen.borders import Border
 from signgen.holes import HolePattern
-from signgen.messages.figures import plain
+from signgen.messages import Message, Sides
 from signgen.spec.asked import Asked
 from signgen.spec.keys.papers import NO_TEMPLATE
 
@@ -72,14 +72,16 @@ def template_of(a: Asked, size_mm: tuple[float, float] | None, border: Border | 
     if paper == NO_TEMPLATE or size_mm is None or border is None or holes is None:
         return paper
     if not holes.centres(*size_mm) and not border.eyes(*size_mm):
-        a.wrong("template", "The sign has no holes to mark.", "Give holes too, or leave it out.")
+        a.wrong("template", Message("spec.sign_no_holes_mark"), Message("spec.give_holes_too_leave_out"))
     tiles = tiling(*size_mm, paper)
     if tiles.across * tiles.up > MOST_SHEETS:
-        what = (
-            f"A sign of {plain(size_mm[0])} x {plain(size_mm[1])} mm takes {tiles.across * tiles.up} sheets at full "
-            f"size; {MOST_SHEETS} are the most."
+        what = Message(
+            "spec.sign_x_takes_sheets_full",
+            size=Sides(size_mm),
+            count=tiles.across * tiles.up,
+            most=MOST_SHEETS,
         )
-        a.cannot("template", what, "Leave it out, and measure the holes as the setup sheet gives them.")
+        a.cannot("template", what, Message("spec.leave_out_measure_holes_setup"))
     return paper
 
 

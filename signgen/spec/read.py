@@ -10,6 +10,7 @@ from typing import Protocol, TypeVar
 
 from msgspec.structs import replace
 
+from signgen.messages import Message
 from signgen.option import pick
 from signgen.shop.materials import Machine, Material
 from signgen.shop.shop import Shop
@@ -173,7 +174,7 @@ def _end_mill(a: Asked, shop: Shop) -> Tool | None:
         return _end_mill_by_name(a, shop)
     raw = a.raw("end-mill")
     if any(tool.name == raw for tool in shop.tools):
-        a.wrong("end-mill", f"'{raw}' is the name of a cutter.", "Give a diameter, or the name as end-mill-name.")
+        a.wrong("end-mill", Message("spec.name_cutter", text=str(raw)), Message("spec.give_diameter_name_end_mill"))
         return None
     diameter, length = a.number("end-mill"), a.number("end-mill-length")
     if diameter is None or (length is None and a.has("end-mill-length")):
@@ -184,7 +185,7 @@ def _end_mill(a: Asked, shop: Shop) -> Tool | None:
 def _end_mill_by_name(a: Asked, shop: Shop) -> Tool | None:
     for key in ("end-mill", "end-mill-length"):
         if a.has(key):
-            a.wrong(key, "The end mill has its name already.", "Give its name or its diameter, not both.")
+            a.wrong(key, Message("spec.end_mill_name_already"), Message("spec.give_name_diameter_not_both"))
     name = a.text("end-mill-name")
     mills = [tool for tool in shop.tools if tool.kind == "end-mill"]
     return a.attempt(lambda: one_of(mills, name, "end-mill-name")) if name else None

@@ -16,6 +16,7 @@ from signgen.holes import PATTERNS, HolePattern, pattern_named
 from signgen.holes.common import INSET, SCREW, inset_of
 from signgen.holes.form import HoleForm
 from signgen.holes.keyholes import Keyholes
+from signgen.messages import Message
 from signgen.option import Option
 from signgen.spec.asked import Asked
 from signgen.spec.keys import KEY_BY_NAME
@@ -58,7 +59,9 @@ def border_of(a: Asked, size_mm: Size | None) -> Border | None:
         return None
     border, argument = found
     takers = {b.name: b.options for b in BORDERS}
-    _only_its_own(a, BORDER_KEYS, border.options, f"The border '{border.name}' has no such option.", "border", takers)
+    _only_its_own(
+        a, BORDER_KEYS, border.options, Message("spec.border_no_such_option", name=border.name), "border", takers
+    )
     values = _read_all(a, border.options)
     if size_mm is None or values is None:
         return None
@@ -78,7 +81,7 @@ def holes_of(a: Asked, size_mm: Size | None, border: Border | None) -> HolePatte
         return None
     pattern, argument = found
     takers = {p.name: p.options for p in PATTERNS}
-    what = f"The hole pattern '{pattern.name}' has no such option."
+    what = Message("spec.hole_pattern_no_such_option", name=pattern.name)
     _only_its_own(a, HOLE_KEYS, pattern.options, what, "holes", takers)
     values = _read_all(a, pattern.options)
     if size_mm is None or values is None:
@@ -136,12 +139,16 @@ def form_of(a: Asked, holes: HolePattern | None) -> HoleForm | None:
     if isinstance(holes, Keyholes):
         for option in given:
             if values[option.name] is not False:
-                a.wrong(option.name, "Keyholes are not through the board.", "Leave it out, or give holes as another.")
+                a.wrong(
+                    option.name,
+                    Message("spec.keyholes_not_through_board"),
+                    Message("spec.leave_out_give_holes_another"),
+                )
         return HoleForm()
     if holes.diameter_mm == 0:
         for option in given:
             if values[option.name] is not False:
-                a.wrong(option.name, "There are no holes for it.", "Give holes too, or leave it out.")
+                a.wrong(option.name, Message("spec.there_no_holes"), Message("spec.give_holes_too_leave_out"))
         return HoleForm()
     if a.has(SCREW.name):
         values[SCREW.name] = a.value(SCREW.name)
@@ -149,7 +156,7 @@ def form_of(a: Asked, holes: HolePattern | None) -> HoleForm | None:
 
 
 def _only_its_own(
-    a: Asked, family: Iterable[Option], own: Iterable[Option], what: str, where: str,
+    a: Asked, family: Iterable[Option], own: Iterable[Option], what: Message, where: str,
     takers: dict[str, tuple[Option, ...]],
 ) -> None:  # fmt: skip
     """A problem for each option given that this member of the family does not read: nothing is ignored in silence."""
@@ -157,7 +164,7 @@ def _only_its_own(
     for option in family:
         if a.has(option.name) and option.name not in taken:
             names = [name for name, options in takers.items() if any(each.name == option.name for each in options)]
-            a.wrong(option.name, what, f"Leave it out, or give {where} as {' or '.join(names)}.")
+            a.wrong(option.name, what, Message("spec.leave_out_give", where=where, names=tuple(names)))
             a.value(option.name)
 
 

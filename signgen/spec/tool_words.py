@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping
 from msgspec.structs import replace
 
 from signgen.errors import AskError, Problem
+from signgen.messages import Message, Mm
 from signgen.messages.figures import plain
 from signgen.option import did_you_mean, flag
 from signgen.shop.shop import Shop
@@ -31,7 +32,7 @@ FIGURES: Mapping[str, Callable[[str], float]] = {
 }
 """The words of a shop file, and how the value after each is read."""
 
-EXAMPLE = "Write a name (signgen list tools), or a kind and its figures, as in 'end-mill 6' or 'v-bit 60 diameter 12'."
+EXAMPLE = Message("spec.write_name_signgen_list_tools")
 
 DRILL_POINT_DEG = 118.0
 """Point of a drill for general work. Source: check-values section 9."""
@@ -54,7 +55,11 @@ def tool_in_words(text: str, shop: Shop, where: str = "tool") -> Tool:
     kind, *rest = _PARTED.sub(r"\1-\2", said.lower()).split(" ")
     if kind not in KINDS:
         close = did_you_mean(kind, [*(tool.name for tool in shop.tools), *KINDS])
-        raise AskError.at(where, f"There is no cutter '{said}'.", f"{close} {EXAMPLE}")
+        raise AskError.at(
+            where,
+            Message("spec.there_no_cutter", said=said),
+            Message("spec.close_and_example", close=close, example=EXAMPLE),
+        )
     figures = _figures(_pairs(kind, rest, where), where)
     return _made(kind, figures, shop, where)
 
@@ -72,7 +77,7 @@ def _pairs(kind: str, words: list[str], where: str) -> dict[str, str]:
             continue
         name = each
         if name in found:
-            raise AskError.at(where, f"'{name}' is there twice.", EXAMPLE)
+            raise AskError.at(where, Message("spec.there_twice", name=name), EXAMPLE)
         found[name] = []
     return {name: " ".join(value) for name, value in found.items()}
 
@@ -93,7 +98,9 @@ def _figures(pairs: Mapping[str, str], where: str) -> dict[str, float]:
 def _made(kind: str, figures: Mapping[str, float], shop: Shop, where: str) -> Tool:
     for name, kinds in (("angle", ("v-bit", "drill")), ("tip", ("v-bit",))):
         if name in figures and kind not in kinds:
-            raise AskError.at(where, f"A cutter of the kind {kind} has no {name}.", f"Leave {name} out.")
+            raise AskError.at(
+                where, Message("spec.cutter_kind_no", kind=kind, name=name), Message("spec.leave_out", name=name)
+            )
     diameter, angle, length = (figures.get(name) for name in ("diameter", "angle", "cutting-length"))
     if kind == "v-bit":
         try:
@@ -101,7 +108,7 @@ def _made(kind: str, figures: Mapping[str, float], shop: Shop, where: str) -> To
         except AskError as error:
             raise AskError([replace(problem, where=where) for problem in error.problems]) from None
     elif diameter is None:
-        raise AskError.at(where, "Its diameter is missing.", EXAMPLE)
+        raise AskError.at(where, Message("spec.diameter_missing"), EXAMPLE)
     elif kind == "end-mill":
         tool = named_end_mill(shop, diameter, length)
         if tool not in shop.tools:
@@ -127,8 +134,10 @@ def _made(kind: str, figures: Mapping[str, float], shop: Shop, where: str) -> To
     # Every field keeps its own type: the figures were read by the word's own reader.
     tool = replace(tool, name=f"{tool.name}-as-said", source=f"{tool.source}; other figures as said", **changed)
     if tool.stickout_mm < tool.cutting_length_mm:
-        what = f"It stands {plain(tool.stickout_mm)} mm out of the collet and cuts {plain(tool.cutting_length_mm)} mm."
-        raise AskError.at(where, what, "Measure stick-out from the collet to the tip.")
+        what = Message(
+            "spec.stands_out_collet_cuts", stickout=Mm(tool.stickout_mm), cutting_length=Mm(tool.cutting_length_mm)
+        )
+        raise AskError.at(where, what, Message("spec.measure_stick_out_from_collet"))
     return tool
 
 

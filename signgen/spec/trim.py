@@ -8,7 +8,7 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from signgen.messages.figures import plain
+from signgen.messages import Message, Mm, Sides
 from signgen.shop.tools import Tool
 from signgen.spec.asked import Asked
 from signgen.spec.finish import Finish, PanelSpec
@@ -83,15 +83,22 @@ def frame_of(a: Asked, size_mm: Size | None) -> FrameSpec | None:
     if inset is None or width is None or gap is None or not isinstance(lines, int):
         return None
     if inset <= width / 2:
-        what = f"A line of {plain(width)} mm with its middle {plain(inset)} mm inside runs over the edge."
-        a.wrong("frame", what, f"Use more than {plain(width / 2)} mm.")
+        what = Message("spec.line_middle_inside_runs_over", width=Mm(width), inset=Mm(inset))
+        a.wrong("frame", what, Message("spec.use_more_than", least=Mm(width / 2)))
         return None
     frame = FrameSpec(inset_mm=inset, width_mm=width, lines=lines, gap_mm=gap)
     if size_mm and frame.reach_mm >= min(size_mm) / 2:
-        said = f"{plain(inset)} mm leaves" if lines == 1 else f"{lines} lines that begin {plain(inset)} mm inside leave"
-        what = f"{said} no room inside a sign {plain(size_mm[0])} x {plain(size_mm[1])} mm."
-        most = min(size_mm) / 2 - (frame.reach_mm - inset)
-        a.wrong("frame", what, f"Use less than {plain(max(0.0, most))} mm{'' if lines == 1 else ' or fewer lines'}.")
+        size, most = Sides(size_mm), Mm(max(0.0, min(size_mm) / 2 - (frame.reach_mm - inset)))
+        what = Message("spec.frame_leaves_no_room", inset=Mm(inset), size=size)
+        remedy = Message("spec.use_less_than", most=most)
+        if lines > 1:
+            what = Message("spec.frame_lines_leave_no_room", count=lines, inset=Mm(inset), size=size)
+            remedy = Message("spec.use_less_than_or_fewer_lines", most=most)
+        a.wrong(
+            "frame",
+            what,
+            remedy,
+        )
         return None
     return frame
 
@@ -127,12 +134,12 @@ def ornament_of(
     if text is not None:
         text = unicodedata.normalize("NFC", text.strip())
         if len(text) != 1 or not text.isprintable():
-            a.wrong("ornament", f"'{text}' is not one character.", "Give one, as in --ornament '*'.")
+            a.wrong("ornament", Message("spec.not_one_character", text=text), Message("spec.give_one_ornament"))
             text = None
     if a.has("panel") and finish in ("recess", "through"):
         a.wrong(
-            "ornament", "Ornaments are engraved into the face, and a panel's floor lies below it.",
-            "Leave the panel out, or use finish raised, in which they stand like the letters.",
+            "ornament", Message("spec.ornaments_engraved_into_face_panel"),
+            Message("spec.leave_panel_out_use_finish"),
         )  # fmt: skip
         return None
     own = a.text("ornament-font") if a.has("ornament-font") else None
@@ -145,11 +152,11 @@ def ornament_of(
     if text is None or face is None or size is None or inset is None or size_mm is None:
         return None
     if 2 * (size + inset) >= min(size_mm):
-        what = (
-            f"Ornaments of {plain(size)} mm, {plain(inset)} mm inside, meet on a sign {plain(min(size_mm))} mm across."
+        what = Message(
+            "spec.ornaments_inside_meet_sign_across", size=Mm(size), inset=Mm(inset), across=Mm(min(size_mm))
         )
         most = max(0.0, min(size_mm) / 2 - inset)
-        a.wrong("ornament-size", what, f"Use less than {plain(most)} mm, or a smaller ornament-inset.")
+        a.wrong("ornament-size", what, Message("spec.use_less_than_smaller_ornament", most=Mm(most)))
         return None
     return OrnamentSpec(text=text, font=face, size_mm=size, inset_mm=inset)
 
@@ -161,15 +168,15 @@ def rim_of(a: Asked, size_mm: Size | None, panel: PanelSpec | None, finish: Fini
     width, inset = a.number("rim"), a.number("rim-inset") if a.has("rim-inset") else None
     if panel is None:
         if not a.has("panel") and finish not in (None, "raised"):
-            a.wrong("rim", "A rim stands in a panel, and there is none.", "Give panel too, or use finish raised.")
+            a.wrong("rim", Message("spec.rim_stands_panel_there_none"), Message("spec.give_panel_too_use_finish"))
         return None
     if size_mm is None or width is None or (inset is None and a.has("rim-inset")):
         return None
     if inset is None:
         inset = round(wall_gap_mm(size_mm), 3)
     if 2 * (panel.inset_mm + inset + width) >= min(size_mm):
-        what = f"A rim of {plain(width)} mm, {plain(inset)} mm inside the panel, leaves no room in it."
-        a.wrong("rim", what, "Use a narrower rim, a smaller rim-inset, or a smaller panel inset.")
+        what = Message("spec.rim_inside_panel_leaves_no", width=Mm(width), inset=Mm(inset))
+        a.wrong("rim", what, Message("spec.use_narrower_rim_smaller_rim"))
         return None
     return RimSpec(width_mm=width, inset_mm=inset)
 
@@ -188,20 +195,21 @@ def chamfer_of(
     left = thickness_mm - max(held_mm or 0.0, 0.0) - CHAMFER_LEFT_MM
     if depth > v_bit.reach_mm + 1e-9:
         most = _down(v_bit.reach_mm * v_bit.slope)
-        what = f"It goes {plain(_up(depth))} mm deep, and the V-bit reaches {plain(_down(v_bit.reach_mm))} mm."
-        a.cannot("edge-chamfer", what, f"Use at most {plain(min(most, max(0.0, _down(left * v_bit.slope))))} mm, "
-                 "or a larger V-bit.")  # fmt: skip
+        what = Message("spec.goes_deep_v_bit_reaches", depth=Mm(_up(depth)), reach=Mm(_down(v_bit.reach_mm)))
+        most = min(most, max(0.0, _down(left * v_bit.slope)))
+        a.cannot("edge-chamfer", what, Message("spec.use_most_larger_v_bit", most=Mm(most)))
     elif depth > left + 1e-9:
-        below = "the tabs" if held_mm else "the board's bottom"
-        what = (
-            f"It goes {plain(_up(depth))} mm deep into a board of {plain(thickness_mm)} mm, and "
-            f"{plain(CHAMFER_LEFT_MM)} mm of upright edge must stay above {below}."
+        what = Message(
+            "spec.bevel_reaches_tabs" if held_mm else "spec.bevel_reaches_bottom",
+            depth=Mm(_up(depth)),
+            thickness=Mm(thickness_mm),
+            left=Mm(CHAMFER_LEFT_MM),
         )
         most = _down(max(0.0, left) * v_bit.slope)
-        a.cannot("edge-chamfer", what, f"Use at most {plain(most)} mm, lower tabs, or a blunter V-bit.")
+        a.cannot("edge-chamfer", what, Message("spec.use_most_lower_tabs_blunter", most=Mm(most)))
     elif size_mm and 2 * width >= min(size_mm):
-        what = f"{plain(width)} mm on both sides leave no face on a sign {plain(min(size_mm))} mm across."
-        a.cannot("edge-chamfer", what, f"Use less than {plain(min(size_mm) / 2)} mm.")
+        what = Message("spec.both_sides_leave_no_face", width=Mm(width), size=Mm(min(size_mm)))
+        a.cannot("edge-chamfer", what, Message("spec.use_less_than", most=Mm(min(size_mm) / 2)))
     return width
 
 

@@ -10,6 +10,7 @@ from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.geometry.paths import FloatArray, Path, joined
+from signgen.messages import Sentence
 from signgen.shop.tools import Tool
 
 FAST = math.inf
@@ -86,6 +87,6 @@ def strung(pieces: Sequence[tuple[Path, float]]) -> tuple[Path, FloatArray]:
 class Toolpath(Struct, frozen=True, kw_only=True):
     """The cuts of one operation with one cutter, ordered."""
 
-    operation: str
+    operation: Sentence
     tool: Tool
     cuts: tuple[Cut, ...]

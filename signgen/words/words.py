@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
-import importlib
-import re
-import string
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from functools import cache
 from typing import Protocol
 
-from msgspec import Struct
-
 from signgen.drawing.drawing import Drawing
 from signgen.features.hole import Hole
-from signgen.markup.markup import Html, Part, el, joined
+from signgen.markup.markup import Foreign, Html, Part, joined
+from signgen.messages import Message, Sentence
+from signgen.messages.language import Language, language
+from signgen.messages.wording import Wording, parsed
 from signgen.numbers import figure, time_parts
 from signgen.shop.tools import Tool
-from signgen.spec.keys.papers import LANGUAGES
 from signgen.spec.sign_spec import SignSpec
 
 
@@ -27,25 +24,36 @@ class Asked(Protocol):
     def spec(self) -> SignSpec: ...
 
 
-class Words(Struct, frozen=True, kw_only=True):
-    """One language's table of messages: `{name}` in a message stands for a value. `comma`: decimals follow a comma.
-    `names` and `phrases` are for what other parts of the program call things and say in English."""
+class Words:
+    """Says messages by their keys, in one language and in millimetres; what it has no words for comes in English and
+    says so (`Foreign`)."""
 
-    language: str
-    table: Mapping[str, str]
-    comma: bool
-    names: Mapping[str, str]
-    phrases: Sequence[tuple[str, str]]
+    def __init__(self, tongue: Language | str) -> None:
+        self.wording = Wording(tongue, gap="\u00a0")
+        self.language = self.wording.language.code
 
     def __call__(self, key: str, /, **values: str | int) -> str:
         """A message as plain text."""
-        return self.table[key].format_map(values) if values else self.table[key]
+        return self.said(Message(key, **values))
+
+    def said(self, sentence: Sentence) -> str:
+        """The same for a message that was made elsewhere."""
+        pieces = list(self.wording.pieces(sentence))
+        text = "".join(piece.text for piece in pieces)
+        own = all(piece.code == self.language for piece in pieces)
+        return text if own else Foreign(text, pieces[0].code)
+
+    def told(self, sentence: Sentence) -> Html:
+        """The same as markup: what is in another language says so to whoever reads it aloud."""
+        pieces = self.wording.pieces(sentence)
+        return joined(*(text if code == self.language else Foreign(text, code) for text, code in pieces))
 
     def html(self, key: str, /, **values: Part) -> Html:
         """A message as markup: values that are markup stay so, everything else is escaped."""
+        code, template = self.wording.template(key)
         parts: list[Part] = []
-        for text, name, _, _ in string.Formatter().parse(self.table[key]):
-            parts += [text, values[name] if name else None]
+        for text, name, _ in parsed(template):
+            parts += [text if code == self.language else Foreign(text, code), values[name] if name else None]
         return joined(*parts)
 
     def count(self, key: str, number: int, /, **values: str | int) -> str:
@@ -54,12 +62,13 @@ class Words(Struct, frozen=True, kw_only=True):
 
     def of(self, group: str) -> dict[str, str]:
         """The messages of a group (`group.name`) by their names."""
-        return {key[len(group) + 1 :]: text for key, text in self.table.items() if key.startswith(f"{group}.")}
+        keys = [key for key in language("en").table if key.startswith(f"{group}.")]
+        return {key[len(group) + 1 :]: self.wording.template(key)[1] for key in keys}
 
     def figure(self, value: float, places: int = 1) -> str:
         """A figure to read; what is typed into a machine keeps its point (`numbers.figure`)."""
         text = figure(value, places)
-        return text.replace(".", ",") if self.comma else text
+        return text.replace(".", self.wording.language.point)
 
     def mm(self, value: float, places: int = 1) -> str:
         """The length with its unit, never parted at a line's end."""
@@ -78,45 +87,15 @@ class Words(Struct, frozen=True, kw_only=True):
             return self("span.min_s", min=mins, s=seconds) if seconds else self("span.min", min=mins)
         return self("span.s", s=seconds)
 
-    def name(self, kind: str, name: str, otherwise: str) -> str:
-        """What a thing of the shop's or a check is called; its English name where this language has none."""
-        return self.names.get(f"{kind} {name}", otherwise)
-
     def material(self, facts: Asked) -> str:
-        return self.name("material", facts.spec.material.name, facts.spec.material.label)
+        return self.said(facts.spec.material.label)
 
     def machine(self, facts: Asked) -> str:
-        return self.name("machine", facts.spec.machine.name, facts.spec.machine.label)
-
-    def said(self, english: str) -> str | None:
-        """What another part of the program says, in this language; None where it is not known."""
-        if self.language == "en":
-            return english
-        for pattern, text in self.phrases:
-            if match := re.fullmatch(pattern, english):
-                return text.format(*(self._numeral(group) for group in match.groups()))
-        return None
-
-    def _numeral(self, text: str) -> str:
-        return text.replace(".", ",") if self.comma and re.fullmatch(r"-?\d+\.\d+", text) else text
-
-    def told(self, english: str) -> Html:
-        """The same as markup, sentence by sentence; what is not known stays English, and says so to whoever reads it
-        aloud."""
-        if self.said(english) is not None:
-            return joined(self.said(english))
-        parts: list[Part] = []
-        for sentence in re.split(r"(?<=[.!?]) (?=[A-Z])", english):
-            text = self.said(sentence)
-            parts += [" " if parts else None, el("span", sentence, lang="en") if text is None else text]
-        return joined(*parts)
+        return self.said(facts.spec.machine.label)
 
     def tool(self, tool: Tool) -> str:
         """What a person calls a cutter."""
-        angle = "" if tool.angle_deg is None else self.figure(tool.angle_deg, 3)
-        flat = self("tool.flat", tip=self.figure(tool.tip_mm, 3)) if tool.kind == "v-bit" and tool.tip_mm else ""
-        cut = self(f"tool.cut.{tool.cut}") if tool.kind != "v-bit" and tool.cut and tool.cut != "up-cut" else ""
-        return self(f"tool.{tool.kind}", size=self.figure(tool.diameter_mm, 4), angle=angle, cut=cut) + flat
+        return self.said(tool.called)
 
     def hole_noun(self, holes: Sequence[Hole]) -> str:
         """'hole', 'holes', 'slots', or 'holes and slots'."""
@@ -146,19 +125,13 @@ class Words(Struct, frozen=True, kw_only=True):
 
     def listed(self, words: tuple[str, ...]) -> str:
         """'a', 'a and b', 'a, b and c'."""
-        return f" {self('and')} ".join(part for part in (", ".join(words[:-1]), *words[-1:]) if part)
+        return self.said(Message("list.these", these=words))
 
 
 @cache
 def words_in(language: str) -> Words:
-    """From its table in words_<language>.py; all tables have the same keys.
-
-    Raises: KeyError for a language that there is none for.
-    """
-    if language not in LANGUAGES:
-        raise KeyError(language)
-    module = importlib.import_module(f"signgen.words.words_{language}")
-    return Words(language=language, table=module.WORDS, comma=module.COMMA, names=module.NAMES, phrases=module.PHRASES)
+    """Raises: KeyError for a language that there is none of."""
+    return Words(language)
 
 
 def words_of(facts: Asked) -> Words:

@@ -19,7 +19,7 @@ from signgen.proving.prove import proved
 from signgen.proving.sides import Setup, Side
 from signgen.shop.stock import Stock, work_zero
 from signgen.spec.sign_spec import SignSpec
-from tests.asking import spec_of
+from tests.asking import english, spec_of
 
 
 def small(text: str) -> SignSpec:
@@ -76,7 +76,7 @@ def without(text: str, feature: str) -> str:
 def test_a_sheet_that_is_right_passes(sheet: tuple[SignSpec, JobFacts]) -> None:
     assert sheet[1].checks.passed
     assert judged(sheet, {}) == {}
-    assert [program.does for program in sheet[1].programs] == [
+    assert [english(program.does) for program in sheet[1].programs] == [
         ("engraves the letters",), ("cuts 3 signs out, leaving 2 tabs on each",)
     ]  # fmt: skip
 

@@ -12,7 +12,7 @@ from signgen.drawing.draw import draw
 from signgen.features.groove import Groove
 from signgen.lettering.faces import open_face
 from signgen.lettering.layout import alike, measure_lines, stacked
-from tests.asking import spec_of
+from tests.asking import english, spec_of
 
 ALIKE = {"rectangle", "rounded", "chamfered", "scalloped", "ogee", "oval", "circle", "pill", "hexagon", "octagon"}
 UPRIGHT = {"arched", "gable", "shield"}
@@ -80,7 +80,7 @@ def test_text_that_has_no_room_in_the_middle_goes_above_or_below_what_is_there()
     assert (x0 + x1) / 2 == pytest.approx(100, abs=0.01)
     assert y1 < 70 - 4 or y0 > 70 + 4
     assert drawing.cap_height_mm > 20
-    assert "The text lies off the middle of the sign, for it has no room there." in drawing.warnings
+    assert "The text lies off the middle of the sign, for it has no room there." in english(drawing.warnings)
     asked = draw(spec_of(text=["17"], size="200x140", holes="centre", hole_diameter="8", inset=None, cap_height="15"))
     low, high = (box(*unary_union([groove.area for groove in asked.of(Groove)]).bounds).bounds[i] for i in (1, 3))
     assert high < 70 - 4 or low > 70 + 4

@@ -35,7 +35,7 @@ def test_corners_behind_an_arrows_barbs_get_the_cutters_radius(end_mill):
     assert not edge.interiors
     assert edge.bounds == pytest.approx((0, 0, 220, 100), abs=1e-5)
     assert len(warnings) == 1
-    said = re.search(r"2 inside corners of the edge round, with up to ([\d.]+) mm", warnings[0])
+    said = re.search(r"2 inside corners of the edge round, with up to ([\d.]+) mm", str(warnings[0]))
     assert float(said[1]) == pytest.approx(gap, abs=0.011)
 
 
@@ -64,7 +64,7 @@ def test_outlines_that_the_cutter_can_follow_stay_as_they_are(border):
 def test_a_hollow_smaller_than_the_cutter_is_said_to_be_filled():
     spec = spec_of(border="scalloped", corner_radius="2")
     edge, (warning,) = edge_of(spec)
-    assert "4 inside corners" in warning
+    assert "4 inside corners" in str(warning)
     assert edge.area > spec.border.outline(220, 140, 0.0025).area
     assert math.isclose(edge.bounds[2], 220, abs_tol=1e-5)
 

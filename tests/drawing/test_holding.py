@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from shapely.geometry import box
 
 from signgen.drawing.holding import holding_warnings, tabs_of
-from tests.asking import spec_of
+from tests.asking import english, spec_of
 
 
 @settings(deadline=None, max_examples=30)
@@ -31,7 +31,7 @@ def test_ramped_tabs_run_out_at_thirty_degrees_down_to_the_cuts_bottom() -> None
 def said(width: float = 220, height: float = 140, **changes: object) -> list[str]:
     spec = spec_of(size=f"{width}x{height}", **changes)
     edge = box(0, 0, width, height)
-    return list(holding_warnings(spec, edge, tabs_of(spec, edge, ())))
+    return list(english(holding_warnings(spec, edge, tabs_of(spec, edge, ()))))
 
 
 def test_nothing_is_said_of_a_usual_sign_on_tabs_or_on_a_skin() -> None:

@@ -13,7 +13,7 @@ from signgen.errors import CannotMakeError
 from signgen.features.groove import Groove
 from signgen.features.hole import Countersink, Hole
 from signgen.holes.screws import Head
-from tests.asking import spec_of
+from tests.asking import english, spec_of
 
 EDGE = box(0, 0, 100, 60)
 SPEC = spec_of()
@@ -49,10 +49,10 @@ def test_the_border_brings_its_eye_and_the_pattern_its_holes():
 
 
 def test_warns_of_walls_thinner_than_the_hole_is_wide():
-    assert not list(wall_warnings(EDGE, (hole(9, 30),), ()))
-    (said,) = wall_warnings(EDGE, (hole(8.5, 30),), ())
+    assert not list(english(wall_warnings(EDGE, (hole(9, 30),), ())))
+    (said,) = english(wall_warnings(EDGE, (hole(8.5, 30),), ()))
     assert said.startswith("Only 5.5 mm of wood stay between hole 1 and the sign's edge: it may break out.")
-    (said,) = wall_warnings(EDGE, (hole(8, 30), hole(18, 30, name="hole 2")), ())
+    (said,) = english(wall_warnings(EDGE, (hole(8, 30), hole(18, 30, name="hole 2")), ()))
     assert said.startswith("Only 4.0 mm of wood stay between hole 1 and hole 2 (2 walls are thinner")
 
 
@@ -66,13 +66,13 @@ def test_warns_of_a_letter_close_to_a_hole():
         tip_mm=0,
         max_depth_mm=3,
     )
-    (said,) = wall_warnings(EDGE, (hole(50, 30),), (letter,))
+    (said,) = english(wall_warnings(EDGE, (hole(50, 30),), (letter,)))
     assert said == "Only 1.5 mm of wood stay between hole 1 and line 1 letter 1 'I': it may break out."
 
 
 def test_what_the_drawing_warns_of_is_in_the_drawing():
-    assert draw(spec_of(inset="9")).warnings
-    assert not draw(spec_of(inset="14")).warnings
+    assert english(draw(spec_of(inset="9")).warnings)
+    assert not english(draw(spec_of(inset="14")).warnings)
 
 
 def test_a_slot_is_measured_from_its_whole_length():
@@ -142,12 +142,12 @@ def test_a_head_must_not_overhang_the_edge_or_a_letter():
 
 
 def test_warns_of_cones_that_do_not_match_and_of_thin_shoulders():
-    (said,) = draw(sunk_spec(v_bit="60", inset="20")).warnings
+    (said,) = english(draw(sunk_spec(v_bit="60", inset="20")).warnings)
     assert said == "The V-bit cuts cones of 60 degrees and the head has 90: it lies flush, but bears by its rim only."
-    said = draw(sunk_spec(screw="#8", inset="20")).warnings[-1]
+    said = english(draw(sunk_spec(screw="#8", inset="20")).warnings)[-1]
     assert said.endswith("the head has 82: it lies flush, but bears at the hole's rim only.")
     thin = sunk_spec(screw="M8", thickness="5.4", inset="30", text=["17"], cap_height="12", depth="2")
-    assert any("wood stay under the screws' heads" in said for said in draw(thin).warnings)
+    assert any("wood stay under the screws' heads" in said for said in english(draw(thin).warnings))
 
 
 def test_two_hundred_holes_are_looked_over_at_once():

@@ -17,7 +17,7 @@ from signgen.features.groove import Groove
 from signgen.job.summary import summary_text
 from signgen.pipeline import prove
 from signgen.spec.sign_spec import SignSpec
-from tests.asking import spec_of
+from tests.asking import english, spec_of
 
 
 def groove(area: BaseGeometry, tip_mm: float, angle_deg: float = 90.0, text: str = "I") -> Groove:
@@ -88,7 +88,7 @@ def test_a_line_narrower_than_the_tip_is_refused_by_its_name() -> None:
 def test_less_is_the_first_warning_of_the_summary_with_the_share() -> None:
     spec = small("Larkspur", font="cinzel", cap_height="12", v_bit_tip="0.5", tabs="2")
     facts = prove(spec)
-    assert "stays uncut there, at most" in facts.warnings[0]
+    assert "stays uncut there, at most" in english(facts.warnings)[0]
     said = " ".join(summary_text(facts, "out").split())
-    assert all(warning in said for warning in facts.warnings)
-    assert len(facts.warnings) > 1
+    assert all(warning in said for warning in english(facts.warnings))
+    assert len(english(facts.warnings)) > 1

@@ -12,7 +12,7 @@ from signgen.errors import CannotMakeError
 from signgen.features.groove import Groove
 from signgen.features.recess import Recess
 from signgen.spec.sign_spec import SignSpec
-from tests.asking import spec_of
+from tests.asking import english, spec_of
 
 
 def sign(text: str | list[str], **changes: Any) -> SignSpec:
@@ -27,7 +27,7 @@ def refusal(spec: SignSpec) -> str:
 
 
 def warnings(spec: SignSpec) -> str:
-    return " ".join(draw(spec).warnings)
+    return " ".join(english(draw(spec).warnings))
 
 
 @pytest.mark.parametrize(

@@ -17,7 +17,7 @@ from signgen.errors import AskError, CannotMakeError
 from signgen.features.groove import Groove
 from signgen.lettering.faces import open_face
 from signgen.lettering.layout import Lettering
-from tests.asking import spec_of
+from tests.asking import english, spec_of
 from tests.lettering.conftest import variable_font  # noqa: F401
 
 BARE = {"holes": None, "hole_diameter": None, "inset": None, "margin": "10"}
@@ -29,7 +29,7 @@ def words(room: Polygon = ROOM, **changes: object) -> Lettering:
 
 
 def warnings(**changes: object) -> tuple[str, ...]:
-    return lettering_of(spec_of(**BARE | changes), box(0, 0, 220, 140), ROOM)[1]
+    return english(lettering_of(spec_of(**BARE | changes), box(0, 0, 220, 140), ROOM)[1])
 
 
 def ink(lettering: Lettering, line: int) -> tuple[float, float, float, float]:

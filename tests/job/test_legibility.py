@@ -7,7 +7,7 @@ import json
 from signgen.drawing.draw import draw
 from signgen.job.legibility import legibility_report, lettering_report, reading_note
 from signgen.words.words import words_in
-from tests.asking import spec_of
+from tests.asking import english, spec_of
 
 
 def test_the_report_has_every_line_and_rule_and_is_plain_json() -> None:
@@ -27,7 +27,10 @@ def test_the_report_has_every_line_and_rule_and_is_plain_json() -> None:
 
 
 def test_nowhere_is_it_said_that_a_sign_complies() -> None:
-    text = json.dumps(legibility_report(draw(spec_of()))).casefold() + reading_note(draw(spec_of())).casefold()
+    text = (
+        json.dumps(legibility_report(draw(spec_of()))).casefold()
+        + " ".join(english(reading_note(draw(spec_of())))).casefold()
+    )
     text = text.replace("none of them says that a sign complies with anything", "")
     assert "compl" not in text
     assert "conform" not in text
@@ -36,7 +39,7 @@ def test_nowhere_is_it_said_that_a_sign_complies() -> None:
 def test_the_note_goes_by_the_smallest_letters() -> None:
     bare = {"holes": None, "hole_diameter": None, "inset": None}
     line = [{"text": "Wayfield", "cap-height": 30}, {"text": "Mill", "cap-height": "1in"}]
-    note = reading_note(draw(spec_of(**bare, text=None, line=line)))
+    note = " ".join(english(reading_note(draw(spec_of(**bare, text=None, line=line)))))
     assert note.startswith("Letters 25.4 mm high are read with ease up to 3 m away (sign trade, easy reading)")
     assert "beyond 10.1 m (MUTCD 2000, 2A.14, as research supports)" in note
     assert "fire code" not in note

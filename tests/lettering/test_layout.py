@@ -16,6 +16,7 @@ from signgen.lettering.catalogue import catalogue
 from signgen.lettering.faces import open_face
 from signgen.lettering.layout import Lettering, alike, measure_lines, set_lines, stacked
 from signgen.lettering.numerals import numeral_warning
+from tests.asking import english
 
 FACES = [face.name for face in catalogue()]
 
@@ -158,11 +159,11 @@ def test_sizes_that_are_none_are_refused(size: float) -> None:
 def test_warns_of_short_figures_only_where_there_are_some() -> None:
     """Pacifico's digits are 0.67 of cap height: project notes, geometry.md section 5."""
     pacifico = open_face("pacifico")
-    warning = numeral_warning(pacifico, ["Lane", "17"])
+    warning = english(numeral_warning(pacifico, ["Lane", "17"]))
     assert warning is not None
     assert "0.67" in warning
-    assert numeral_warning(pacifico, ["Lane"]) is None
-    assert numeral_warning(open_face("big-shoulders"), ["17"]) is None
+    assert english(numeral_warning(pacifico, ["Lane"])) is None
+    assert english(numeral_warning(open_face("big-shoulders"), ["17"])) is None
 
 
 @settings(max_examples=40, deadline=None)

@@ -9,26 +9,46 @@ from pathlib import Path
 from typing import NamedTuple
 
 SOURCE = Path(__file__).parents[2] / "signgen"
+HAND_ON = {"messages/wording.py", "words/words.py"}
+"""They hand on keys that stand elsewhere."""
 
 
 class Made(NamedTuple):
-    """`key` is a pattern where it is put together; `values` is None where they are handed on as a mapping."""
+    """`key` is a pattern where it is put together; `values` is None where they are handed on as a mapping. `loose`:
+    one of several that the papers choose from, each with its own values."""
 
     where: str
     key: re.Pattern[str]
     values: frozenset[str] | None
+    loose: bool = False
 
 
 def made_in(source: str, name: str) -> Iterator[Made]:
-    """Every `Message(...)` of a module."""
+    """Every `Message(...)` of a module, and every `words(...)`, `words.html(...)` and `words.count(...)` of the papers.
+    Only papers may look a key up in a table of their own (`words(key)`); `tests/words` watches them."""
     for node in ast.walk(ast.parse(source)):
-        if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "Message":
-            where = f"{name}:{node.lineno}"
-            names = [keyword.arg for keyword in node.keywords]
-            values = None if None in names else frozenset(filter(None, names))
-            assert node.args, f"{where}: a message without a key"
-            for key in _keys(node.args[0], where):
-                yield Made(where, key, values)
+        if not isinstance(node, ast.Call) or (how := _called(node.func)) is None:
+            continue
+        where = f"{name}:{node.lineno}"
+        names = [keyword.arg for keyword in node.keywords]
+        values = None if None in names else frozenset(filter(None, names))
+        assert node.args, f"{where}: a message without a key"
+        if how != "Message" and not isinstance(node.args[0], ast.Constant | ast.JoinedStr | ast.IfExp):
+            continue
+        for key in _keys(node.args[0], where):
+            if how == "count":
+                key, values = re.compile(rf"{key.pattern}\.(one|many)"), (values or frozenset()) | {"count"}
+            yield Made(where, key, values, how != "Message" and ".+" in key.pattern)
+
+
+def _called(function: ast.expr) -> str | None:
+    """'Message', 'words', 'html' or 'count'."""
+    match function:
+        case ast.Name(id="Message" | "words" as name):
+            return name
+        case ast.Attribute(value=ast.Name(id="words"), attr="html" | "count" as name):
+            return name
+    return None
 
 
 def _keys(node: ast.expr, where: str) -> Iterator[re.Pattern[str]]:
@@ -49,6 +69,6 @@ def all_made() -> list[Made]:
     return [
         made
         for path in sorted(SOURCE.rglob("*.py"))
-        if path.name != "message.py"
+        if str(path.relative_to(SOURCE)) not in HAND_ON
         for made in made_in(path.read_text(encoding="utf-8"), str(path.relative_to(SOURCE)))
     ]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import importlib
 import re
 import string
 
@@ -13,7 +14,9 @@ from tests.messages.keys import all_made, made_in
 ENGLISH = language("en")
 OTHERS = [language(code) for code in LANGUAGES if code != "en"]
 
-SAID_BY_THE_WORDING = {"list.and", "list.or", "words.lacking"}
+SAID_BY_THE_WORDING = {"list.and", "list.or", "list.these", "words.lacking"}
+SAID_BY_THE_PAPERS = importlib.import_module("signgen.messages.en.sheet").WORDS.keys()
+"""`tests/words` watches them: papers choose keys from tables of their own."""
 
 
 def names_in(template: str) -> frozenset[str]:
@@ -27,7 +30,7 @@ def faults(language: Language, source: str | None = None) -> list[str]:
         keys = [key for key in language.table if made.key.fullmatch(key)]
         if not keys:
             found.append(f"{made.where}: {language.code} has no words for '{made.key.pattern}'")
-        if made.values is not None:
+        if made.values is not None and not made.loose:
             found += [
                 f"{made.where}: '{key}' wants {sorted(names_in(language.table[key]))}, gets {sorted(made.values)}"
                 for key in keys
@@ -62,7 +65,7 @@ def test_every_word_is_said_somewhere() -> None:
     open_ended = [each for each in made if ".+" in each.pattern]
     unsaid = {
         key
-        for key in ENGLISH.table.keys() - literal - SAID_BY_THE_WORDING
+        for key in ENGLISH.table.keys() - literal - SAID_BY_THE_WORDING - SAID_BY_THE_PAPERS
         if not any(pattern.fullmatch(key) for pattern in open_ended)
     }
     assert unsaid == set()

@@ -6,7 +6,7 @@ import pickle
 
 import pytest
 
-from signgen.messages import Message, Mm, Mm2, MmPerMin, Num, Size, Typed
+from signgen.messages import Message, Mm, Mm2, MmPerMin, Num, Sides, Typed
 from signgen.messages.figures import Units
 from signgen.messages.language import Language, language
 from signgen.messages.wording import Piece, Value, Wording
@@ -78,7 +78,7 @@ def test_a_language_with_three_forms_chooses_among_them() -> None:
         (Mm(12.5, 2, trim=True), "12.5 mm", "0.492 in"),
         (Mm2(645.16), "645.16 mm2", "1 in2"),
         (MmPerMin(1270), "1270 mm/min", "50 in/min"),
-        (Size((254, 127)), "254 x 127 mm", "10 x 5 in"),
+        (Sides((254, 127)), "254 x 127 mm", "10 x 5 in"),
         (Num(0.25), "0.25", "0.25"),
         (0.25, "0.25", "0.25"),
         (Typed(12.5, 3), "12.500", "12.500"),

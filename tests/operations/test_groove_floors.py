@@ -15,7 +15,7 @@ from signgen.operations.engrave import Engrave
 from signgen.operations.groove_floors import clearing_of, groove_floors
 from signgen.operations.plan import make_plan
 from signgen.pipeline import prove
-from tests.asking import spec_of
+from tests.asking import english, spec_of
 
 WIDE: dict[str, Any] = {"text": ["I"], "cap_height": "80", "depth": "1"}
 
@@ -23,7 +23,7 @@ WIDE: dict[str, Any] = {"text": ["I"], "cap_height": "80", "depth": "1"}
 def test_the_edge_cutter_clears_wide_floors_and_the_v_bit_the_rest() -> None:
     spec = spec_of(**WIDE)
     facts = prove(spec)
-    assert [program.does for program in facts.programs] == [
+    assert [english(program.does) for program in facts.programs] == [
         ("engraves the letters",),
         ("clears the floor, 1 mm deep", "makes 4 holes of 7 mm", "cuts the sign out, leaving 4 tabs"),
     ]
@@ -65,13 +65,13 @@ def test_a_named_cutter_that_reaches_nothing_is_said() -> None:
     drawing = draw(spec)
     clearing = clearing_of(drawing, choose_cutters(drawing, spec), spec)
     assert clearing.operations == ()
-    assert "The 6 mm end mill reaches none of the letters' flat floors" in clearing.remarks[0]
+    assert "The 6 mm end mill reaches none of the letters' flat floors" in english(clearing.remarks)[0]
 
 
 def test_a_cutter_that_the_job_lacks_is_named_when_it_saves_minutes() -> None:
     spec = spec_of(text=["HUTS"], cap_height="40", depth="1", ridge="0.02")
     drawing = draw(spec)
-    remarks = clearing_of(drawing, choose_cutters(drawing, spec), spec).remarks
+    remarks = english(clearing_of(drawing, choose_cutters(drawing, spec), spec).remarks)
     assert len(remarks) == 1
     assert "would clear the letters' flat floors in about" in remarks[0]
 
@@ -94,7 +94,7 @@ def test_a_smaller_cutter_that_pays_saves_what_the_remark_says() -> None:
     clearing = clearing_of(draw(spec), choose_cutters(draw(spec), spec), spec)
     assert clearing.compared is not None
     best = min(minutes for _, minutes in clearing.compared.others)
-    assert f"in about {best:.0f} min instead of {clearing.compared.minutes:.0f}" in clearing.remarks[0]
+    assert f"in about {best:.0f} min instead of {clearing.compared.minutes:.0f}" in english(clearing.remarks)[0]
 
 
 def test_the_report_says_what_other_cutters_would_save_or_cost() -> None:

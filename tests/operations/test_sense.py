@@ -11,11 +11,11 @@ from shapely.geometry import MultiPolygon, Polygon, box
 from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
 from signgen.features.groove import Groove
+from signgen.messages.wording import Wording
 from signgen.operations.plan import make_plan
 from signgen.operations.sense import Sense, sense_of
 from signgen.spec.sign_spec import SignSpec
-from signgen.words.words import words_in
-from tests.asking import spec_of
+from tests.asking import english, spec_of
 
 
 def drawn(spec: SignSpec, *areas: Polygon | MultiPolygon, text: str = "x") -> Drawing:
@@ -86,7 +86,7 @@ def test_what_is_said_of_a_thicker_board_is_what_a_deeper_bit_cuts() -> None:
 
 def test_a_stroke_narrower_than_the_tip_is_named_by_its_letter() -> None:
     found = sense(box(0, 0, 40, 6), box(0, 10, 40, 10.3), v_bit_tip="0.5")
-    assert found.warnings == (
+    assert english(found.warnings) == (
         'A stroke of "B" is narrower than the 0.5 mm flat of the bit\'s tip and stays uncut there, at most '
         "100 % of a letter. Use larger letters, or a bit with a finer tip.",
     )
@@ -94,41 +94,41 @@ def test_a_stroke_narrower_than_the_tip_is_named_by_its_letter() -> None:
 
 def test_a_hairline_of_a_letter_that_is_wide_elsewhere_is_named_too() -> None:
     letter = box(0, 0, 6, 30).union(box(5, 14.9, 25, 15.1))
-    assert '"A" is narrower' in sense(letter, v_bit_tip="0.5").warnings[0]
+    assert '"A" is narrower' in english(sense(letter, v_bit_tip="0.5").warnings)[0]
 
 
 def test_a_detail_smaller_than_the_tolerance_is_named_by_its_letter() -> None:
     pinhole = box(0, 0, 20, 6).difference(box(9.98, 3, 10.02, 3.04))
     found = sense(pinhole, box(0, 10, 20, 10.03), box(0, 20, 20, 26), tolerance="0.05")
-    assert len(found.warnings) == 1
-    assert found.warnings[0].startswith('A detail of "A", "B" is smaller than the tolerance of 0.05 mm')
+    assert len(english(found.warnings)) == 1
+    assert english(found.warnings)[0].startswith('A detail of "A", "B" is smaller than the tolerance of 0.05 mm')
 
 
 def test_of_touching_letters_the_one_that_is_thin_is_named() -> None:
     found = sense(box(0, 0, 20, 6), box(20, 2.9, 40, 3.1), v_bit_tip="0.5")
-    assert '"B" is narrower' in found.warnings[0]
+    assert '"B" is narrower' in english(found.warnings)[0]
 
 
 def test_nothing_is_said_where_every_stroke_takes_the_bit() -> None:
-    assert sense(box(0, 0, 40, 6), box(0, 10, 40, 10.6), v_bit_tip="0.5").warnings == ()
+    assert english(sense(box(0, 0, 40, 6), box(0, 10, 40, 10.6), v_bit_tip="0.5").warnings) == ()
 
 
 def test_many_letters_are_not_all_named() -> None:
     areas = [box(0, i, 40, i + 0.3) for i in range(20)]
-    warning = sense(*areas, v_bit_tip="0.5").warnings[0]
+    warning = english(sense(*areas, v_bit_tip="0.5").warnings)[0]
     assert warning.count('"') == 24
     assert '"L", ... is narrower' in warning
 
 
 def test_warnings_reach_the_plan_and_are_said_in_german_too() -> None:
     spec = spec_of(text=["Larkspur"], font="cinzel", cap_height="12", v_bit_tip="0.5")
-    remarks = make_plan(draw(spec), spec).spoilt
-    (warning,) = (remark for remark in remarks if remark.startswith("A stroke of"))
-    german = words_in("de").said(warning)
-    assert german is not None
-    assert "Fläche von 0,5 mm" in german
-    tiny = sense(box(0, 10, 20, 10.03), tolerance="0.05").warnings[0]
-    assert words_in("de").said(tiny) is not None
+    spoilt = make_plan(draw(spec), spec).spoilt
+    (warning,) = (each for each in spoilt if str(each).startswith("A stroke of"))
+    german = Wording("de")
+    assert "Fläche von 0,5 mm" in german(warning)
+    (tiny,) = sense(box(0, 10, 20, 10.03), tolerance="0.05").warnings[:1]
+    assert "Toleranz von 0,05 mm" in german(tiny)
+    assert german.lacking == set()
 
 
 def test_a_sign_without_grooves_has_no_sense() -> None:

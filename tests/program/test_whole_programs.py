@@ -30,7 +30,7 @@ from signgen.shop.load import load_shop
 from signgen.shop.manner import USUAL
 from signgen.shop.tools import Tool
 from signgen.spec.sign_spec import SignSpec
-from tests.asking import spec_of
+from tests.asking import english, spec_of
 from tests.dialects.jobs import example
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
@@ -101,7 +101,7 @@ def job(
         Ran(program.tool, replay.motions, zero.z_mm, (zero.x_mm, zero.y_mm), spec.thickness_mm, lengths(replay.motions))
         for program, replay in zip(programs, replays, strict=True)
     )
-    return spec, drawing, ran, tuple(run_warnings(plan.runs, spec.material, spec.machine))
+    return spec, drawing, ran, tuple(english(run_warnings(plan.runs, spec.material, spec.machine)))
 
 
 def lengths(motions: Motions) -> np.ndarray:
@@ -257,7 +257,8 @@ def test_a_chip_outside_its_range_is_told() -> None:
     spec = spec_of(material="aluminium", thickness="3", depth="0.5", end_mill="1", hole_diameter="5")
     plan = make_plan(draw(spec), spec)
     assert any(
-        "Each edge of the 1 mm end mill takes" in text for text in run_warnings(plan.runs, spec.material, spec.machine)
+        "Each edge of the 1 mm end mill takes" in text
+        for text in english(run_warnings(plan.runs, spec.material, spec.machine))
     )
 
 

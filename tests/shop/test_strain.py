@@ -12,6 +12,7 @@ from msgspec.structs import replace
 from signgen.shop.feeds import cutting_data
 from signgen.shop.load import load_shop
 from signgen.shop.strain import available_power_w, bend_mm, strain, strain_warnings
+from tests.asking import english
 
 SHOP = load_shop()
 MILL = next(tool for tool in SHOP.tools if tool.name == "end-mill-6")
@@ -72,24 +73,24 @@ def test_a_spindle_loses_power_with_speed() -> None:
 
 
 def test_nothing_is_said_of_a_usual_cut_and_nothing_where_nobody_knows() -> None:
-    assert strain_warnings(MILL, PLY, DESKTOP, DATA, DATA.stepdown_mm) == ()
+    assert english(strain_warnings(MILL, PLY, DESKTOP, DATA, DATA.stepdown_mm)) == ()
     unknown = replace(BRASS, specific_force_n_per_mm2=None, least_chip_mm=None, most_chip_ratio=None)
-    assert strain_warnings(MILL, unknown, DESKTOP, DATA, 20.0) == ()
+    assert english(strain_warnings(MILL, unknown, DESKTOP, DATA, 20.0)) == ()
 
 
 def test_a_cut_too_deep_for_spindle_and_cutter_says_so_with_its_figures() -> None:
     data = cutting_data(THIN, BRASS, DESKTOP)
-    power, bend = strain_warnings(replace(THIN, stickout_mm=30.0), BRASS, DESKTOP, data, 6.0)
+    power, bend = english(strain_warnings(replace(THIN, stickout_mm=30.0), BRASS, DESKTOP, data, 6.0))
     assert "W" in power
     assert f"{data.spindle_rpm:,.0f} rpm" in power
     assert "30 mm out of the collet" in bend
 
 
 def test_a_chip_too_thin_or_too_thick_is_told() -> None:
-    (thin,) = strain_warnings(MILL, PLY, DESKTOP, replace(DATA, chip_load_mm=0.01), 1.0)
+    (thin,) = english(strain_warnings(MILL, PLY, DESKTOP, replace(DATA, chip_load_mm=0.01), 1.0))
     assert "0.010 mm" in thin
     assert "rubs" in thin
-    (thick,) = strain_warnings(MILL, PLY, DESKTOP, replace(DATA, chip_load_mm=0.6), 1.0)
+    (thick,) = english(strain_warnings(MILL, PLY, DESKTOP, replace(DATA, chip_load_mm=0.6), 1.0))
     assert "above 0.480 mm" in thick
 
 
@@ -99,6 +100,6 @@ def test_every_shipped_cutter_runs_with_a_chip_in_range_in_every_material(materi
     for tool in SHOP.tools:
         if tool.kind in ("end-mill", "ball-nose"):
             data = cutting_data(tool, material, machine)
-            said = strain_warnings(tool, material, machine, data, data.stepdown_mm)
+            said = english(strain_warnings(tool, material, machine, data, data.stepdown_mm))
             assert [text for text in said if "rubs" in text or "breaks out" in text] == []
             assert math.isfinite(data.feed_mm_per_min)

@@ -1,10 +1,23 @@
-"""German: all that signgen says. A file for each room of the program, as in English."""
+"""German: all that signgen says, a file for each room of the program."""
 
 from __future__ import annotations
 
-from signgen.messages.de import files, general, making, reading
+from signgen.messages.de import (
+    cutting,
+    drawing,
+    files,
+    general,
+    lettering,
+    making,
+    reading,
+    shapes,
+    sheet,
+    shop,
+    spec,
+    things,
+)
 from signgen.messages.language import Language, together
 
-LANGUAGE = Language(
-    code="de", table=together(files.WORDS, general.WORDS, making.WORDS, reading.WORDS), point=",", thousands="."
-)
+_ROOMS = (cutting, drawing, files, general, lettering, making, reading, shapes, sheet, shop, spec, things)
+
+LANGUAGE = Language(code="de", table=together(*(room.WORDS for room in _ROOMS)), point=",", thousands=".")

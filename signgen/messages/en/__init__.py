@@ -1,8 +1,23 @@
-"""English: all that signgen says. A file for each room of the program."""
+"""English: all that signgen says, a file for each room of the program."""
 
 from __future__ import annotations
 
-from signgen.messages.en import files, general, making, reading
+from signgen.messages.en import (
+    cutting,
+    drawing,
+    files,
+    general,
+    lettering,
+    making,
+    reading,
+    shapes,
+    sheet,
+    shop,
+    spec,
+    things,
+)
 from signgen.messages.language import Language, together
 
-LANGUAGE = Language(code="en", table=together(files.WORDS, general.WORDS, making.WORDS, reading.WORDS))
+_ROOMS = (cutting, drawing, files, general, lettering, making, reading, shapes, sheet, shop, spec, things)
+
+LANGUAGE = Language(code="en", table=together(*(room.WORDS for room in _ROOMS)))

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
+from signgen.messages.language import LANGUAGES
 from signgen.option import Option
-
-LANGUAGES = ("en", "de")
-"""Of everything that people read; each has its table in signgen/words."""
 
 NO_TEMPLATE = "none"
 

@@ -1,11 +1,8 @@
-"""English. Keys are `group.name`; `{name}` stands for a value."""
+"""English: sheets, pages, pictures and the summary."""
 
 from __future__ import annotations
 
-COMMA = False
-
 WORDS = {
-    "and": "and",
     "programs.one": "{count} program",
     "programs.many": "{count} programs",
     "range": "{least} to {most}",
@@ -14,16 +11,7 @@ WORDS = {
     "span.min_s": "{min} min {s} s",
     "span.h": "{h} h",
     "span.h_min": "{h} h {min} min",
-    # cutters and holes
-    "tool.v-bit": "{angle} degree V-bit, {size} mm",
-    "tool.flat": ", {tip} mm flat tip",
-    "tool.end-mill": "{size} mm {cut}end mill",
-    "tool.ball-nose": "{size} mm {cut}ball nose",
-    "tool.drill": "{size} mm {cut}drill",
-    "tool.keyhole": "{size} mm keyhole cutter",
-    "tool.cut.down-cut": "down-cut ",
-    "tool.cut.compression": "compression ",
-    "tool.cut.straight": "straight ",
+    # holes
     "noun.hole.one": "hole",
     "noun.hole.many": "holes",
     "noun.slot.one": "slot",
@@ -465,10 +453,42 @@ WORDS = {
     "keys.air": "ways through the air",
     "key.view": "V",
     "keys.view": "in space or from above",
+    # names of checks
+    "check.legal_text": "legal text",
+    "check.units_plausible": "units plausible",
+    "check.inside_travel": "inside travel",
+    "check.inside_board": "inside board",
+    "check.fixings_clear": "fixings clear",
+    "check.rapids_clear": "rapids clear",
+    "check.spindle_ready": "spindle ready",
+    "check.starts_and_ends": "starts and ends",
+    "check.feeds_sane": "feeds sane",
+    "check.depth_limit": "depth limit",
+    "check.cutter_reach": "cutter reach",
+    "check.pass_depth": "pass depth",
+    "check.gentle_entry": "gentle entry",
+    "check.text_as_ordered": "text as ordered",
+    "check.letters_made": "letters made",
+    "check.groove_walls": "groove walls",
+    "check.not_gouged": "not gouged",
+    "check.holes_made": "holes made",
+    "check.recesses_made": "recesses made",
+    "check.heads_seated": "heads seated",
+    "check.edge_size": "edge size",
+    "check.edge_bevelled": "edge bevelled",
+    "check.tabs_hold": "tabs hold",
+    "check.held_round": "held round",
+    "check.skin_holds": "skin holds",
+    "check.nothing_loose": "nothing loose",
+    "check.programs_in_order": "programs in order",
+    "check.keyholes_made": "keyholes made",
+    "check.wood_over_keyholes": "wood over keyholes",
+    "check.wood_left": "wood left",
+    "check.trials_clear": "trials clear",
+    "check.touched_off": "touched off",
+    "check.stops_and_waits": "stops and waits",
+    "check.as_stated": "as stated",
+    "check.headings_true": "headings true",
+    "check.paper_followed": "paper followed",
+    "check.papers_agree": "papers agree",
 }
-
-NAMES: dict[str, str] = {}
-"""What the shop, the checks and the operations call things, in this language; nothing to say in English."""
-
-PHRASES: tuple[tuple[str, str], ...] = ()
-"""Sentences of other parts of the program: a pattern of the English one, and what to say for it."""

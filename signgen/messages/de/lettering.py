@@ -1,0 +1,92 @@
+"""German: fonts and letters."""
+
+from __future__ import annotations
+
+WORDS = {
+    "lettering.no_i_strokes_measured": "{name} hat kein I, an dem seine Striche gemessen werden.",
+    "lettering.strokes_many_widths_widest_times": "Die Striche von {name} sind verschieden breit, der breiteste "
+    "{spread}-mal so breit wie der dünnste.",
+    "lettering.use_face_single_lines_hershey": "Eine Schrift aus einfachen Linien (hershey-sans) oder mit "
+    "gleichmäßigen Strichen (overpass) nehmen, oder eine andere Machart.",
+    "lettering.none_letters_height_measured_h": "{name} hat keinen der Buchstaben, an denen seine Höhe gemessen "
+    "wird, zuerst H.",
+    "lettering.use_another_font": "Eine andere Schrift nehmen.",
+    "lettering.no_variable_font": "{name} ist keine variable Schrift.",
+    "lettering.leave_font_axes_out": "font-axes weglassen.",
+    "lettering.did_you_mean": "War {close:or} gemeint?",
+    "lettering.there_no_face_named": "Eine Schrift namens {asked} gibt es nicht.",
+    "lettering.path_ttf_otf_file_works": "{remedy} Auch der Pfad einer TTF- oder OTF-Datei geht.",
+    "lettering.no_glyphs_belong_characters": "{path} hat keine Zeichenbilder, die zu Zeichen gehören.",
+    "lettering.file_damaged_holds_only_symbols": "Die Datei ist beschädigt oder enthält nur Symbole: eine andere "
+    "Schrift nehmen.",
+    "lettering.it_has": "Sie hat {known:plain}.",
+    "lettering.no_axis": "{name} hat keine Achse {tag}.",
+    "lettering.cannot_read_glyph_data": "{path} ist nicht als Zeichendaten lesbar: {error}.",
+    "lettering.use_another_face": "Eine andere Schrift nehmen.",
+    "lettering.far_too_long_glyph_data": "{path} ist viel zu lang für Zeichendaten.",
+    "lettering.no_glyph_record": "{path}:{line}: das ist kein Zeichensatz.",
+    "lettering.file_damaged_use_another_face": "Die Datei ist beschädigt: eine andere Schrift nehmen.",
+    "lettering.no_usable_size": "{value} ist keine brauchbare Größe.",
+    "lettering.use_number_above_0": "Eine Zahl über 0 nehmen.",
+    "lettering.no_usable_length": "{letter_spacing} ist keine brauchbare Länge.",
+    "lettering.use_length_millimetres": "Eine Länge in Millimetern nehmen.",
+    "lettering.text_shows_nothing": "Der Text zeigt nichts.",
+    "lettering.give_least_one_letter_digit": "Mindestens einen Buchstaben oder eine Ziffer angeben.",
+    "lettering.no_outline": "{name} hat keinen Umriss für {names}.",
+    "lettering.use_another_font_leave_out": "Eine andere Schrift nehmen oder es weglassen.",
+    "lettering.figures_height_capitals_figures_given": "Die Ziffern von {name} haben das {ratio}-Fache der Höhe "
+    "seiner Großbuchstaben. Für Ziffern einer bestimmten Höhe digit-height oder eine andere Schrift nehmen.",
+    "lettering.lacks_letters_text_lends": "{name} fehlen Buchstaben dieses Texts; {lender} leiht {parts}.",
+    "lettering.outline_glyph": "Der Umriss des Zeichens {name} von {face} {what}.",
+    "lettering.font_damaged_use_another": "Die Schrift ist beschädigt: eine andere nehmen.",
+    "lettering.use_ttf_otf_file_made": "Die TTF- oder OTF-Datei nehmen, aus der sie gemacht wurde.",
+    "lettering.unpack_name_ttf_otf_file": "Es auspacken und die TTF- oder OTF-Datei darin nennen.",
+    "lettering.use_ttf_otf_version": "Ihre TTF- oder OTF-Fassung nehmen.",
+    "lettering.file_damaged_not_copied_end": "Die Datei ist beschädigt oder nicht ganz kopiert: sie neu holen oder "
+    "eine andere Schrift nehmen.",
+    "lettering.check_path_use_name_signgen": "Den Pfad prüfen, oder einen Namen nehmen, den `signgen list fonts` "
+    "zeigt.",
+    "lettering.name_ttf_otf_ttc_file": "Eine TTF-, OTF- oder TTC-Datei nennen.",
+    "lettering.check_you_may_read_file": "Prüfen, ob Sie die Datei lesen dürfen.",
+    "lettering.leave_number_away": "Die Nummer weglassen.",
+    "lettering.use_number_from_1": "Eine Nummer von 1 bis {count} nehmen.",
+    "lettering.use_outline_font": "Eine Schrift mit Umrissen nehmen.",
+    "lettering.use_outline_font_ttf_otf": "Eine Schrift mit Umrissen nehmen (TTF oder OTF).",
+    "lettering.holds_bytes_no_characters": "{text} enthält Bytes, die keine Zeichen sind.",
+    "lettering.type_again_utf_8": "Es noch einmal als UTF-8 tippen.",
+    "lettering.holds_line_break_tab_another": "{text} enthält einen Zeilenumbruch, einen Tabulator oder ein "
+    "anderes Steuerzeichen.",
+    "lettering.give_each_line_text_own": "Jede Zeile als eigenen Text angeben.",
+    "lettering.faces_font_fallback_they_lend": "Schriften, die {count:es|sie} haben: {names:plain}; mit "
+    "font-fallback leihen sie {count:es|sie}.",
+    "lettering.no_face_catalogue_font_takes": "Keine Schrift der Sammlung hat es; --font nimmt den Pfad einer "
+    "Schrift, die es hat.",
+    "lettering.does_not_exist": "gibt es nicht.",
+    "lettering.not_file": "ist keine Datei.",
+    "lettering.bytes_more_than_any_font": "hat {size} Bytes, mehr als jede Schrift.",
+    "lettering.cannot_read": "ist nicht lesbar: {reason}.",
+    "lettering.empty": "ist leer.",
+    "lettering.not_truetype_opentype_font": "ist keine TrueType- oder OpenType-Schrift.",
+    "lettering.ends_after_bytes_header": "endet nach {size} Bytes, in ihrem Kopf.",
+    "lettering.holds_one_face_so_there": "enthält eine Schrift, eine Nummer {number} gibt es also nicht.",
+    "lettering.holds_faces_so_there_no": "enthält {count} Schriften, eine Nummer {number} gibt es also nicht.",
+    "lettering.ends_list_faces": "endet in ihrer Liste der Schriften.",
+    "lettering.ends_after_bytes_list_tables": "endet nach {size} Bytes, in ihrer Liste der Tabellen.",
+    "lettering.ends_after_bytes_but_table": "endet nach {size} Bytes, aber ihre Tabelle {name} reicht bis {offset}.",
+    "lettering.holds_pictures_letters_bitmaps_colours": "enthält Bilder ihrer Buchstaben (Bitmaps oder Farben) und "
+    "keine Umrisse.",
+    "lettering.holds_no_outlines": "enthält keine Umrisse.",
+    "lettering.lacks_what_every_font_must": "fehlt, was jede Schrift haben muss: Tabelle {missing:plain}.",
+    "lettering.list_fonts_shows_names": "`signgen list fonts` zeigt die Namen.",
+    "lettering.it_is_no_variable_font": "Es ist keine variable Schrift.",
+    "lettering.axis_outside": "{name} hat kein {tag} {value}.",
+    "lettering.use_axis_from_to": "{min_value} bis {max_value} nehmen.",
+    "lettering.glyph_reaches_too_far": "reicht weiter als {most} em von seinem Platz",
+    "lettering.glyph_has_points": "hat {count} Punkte",
+    "lettering.glyph_crosses_itself": "kreuzt sich rund {times}-mal",
+    "lettering.lacks_characters": "{name} hat kein {characters:plain}.",
+    "lettering.font_file": "{path} {what}",
+    "lettering.is_web_font": "ist eine für Webseiten gepackte Schrift ({kind}).",
+    "lettering.is_zip": "ist ein Zip-Archiv.",
+    "lettering.is_old_postscript": "ist eine alte PostScript-Schrift.",
+}

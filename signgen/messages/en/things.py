@@ -1,0 +1,67 @@
+"""English: what the shop calls things, and what is said of materials."""
+
+from __future__ import annotations
+
+WORDS = {
+    "material.birch-plywood": "Birch plywood",
+    "material.softwood-plywood": "Softwood plywood",
+    "material.mdf": "MDF",
+    "material.softwood": "Softwood (pine, spruce, larch)",
+    "material.hardwood": "Hardwood (oak, maple, cherry)",
+    "material.acrylic": "Acrylic sheet, cast",
+    "material.hdpe": "HDPE sheet",
+    "material.foam-sheet": "Foamed sheet without PVC (polypropylene)",
+    "material.aluminium-composite": "Aluminium composite panel (two thin skins, plastic core)",
+    "material.aluminium": "Aluminium alloy (soft, for engraving)",
+    "material.brass": "Brass (free cutting)",
+    "machine.desktop-router": "Desktop router",
+    "machine.bench-router": "Bench router",
+    "v-bit.pointed": "{angle} degree V-bit, {size}",
+    "v-bit.flat": "{angle} degree V-bit, {size}, {tip} flat tip",
+    "tool.keyhole": "{size} keyhole cutter",
+    "tool.end-mill": "{size} end mill",
+    "tool.end-mill.down-cut": "{size} down-cut end mill",
+    "tool.end-mill.compression": "{size} compression end mill",
+    "tool.end-mill.straight": "{size} straight end mill",
+    "tool.ball-nose": "{size} ball nose",
+    "tool.ball-nose.down-cut": "{size} down-cut ball nose",
+    "tool.ball-nose.compression": "{size} compression ball nose",
+    "tool.ball-nose.straight": "{size} straight ball nose",
+    "tool.drill": "{size} drill",
+    "tool.drill.down-cut": "{size} down-cut drill",
+    "tool.drill.compression": "{size} compression drill",
+    "tool.drill.straight": "{size} straight drill",
+    "caution.wood-dust": "Wood dust harms the lungs and burns: extract it and wear a mask; local limits apply.",
+    "caution.glue-lines": "Glue lines blunt cutters and the last layer splinters: press the board flat on a fresh "
+    "spoilboard.",
+    "caution.not-as-thick-as-named": "Boards are seldom as thick as their name: measure at several places.",
+    "caution.voids": "Voids and knots in the core can break out: look at the edges of the board first.",
+    "caution.mdf-dust": "The dust is very fine and carries formaldehyde resin: extract it and wear a mask; local "
+    "limits apply.",
+    "caution.blunts": "It blunts cutters: look at the edge before a long job.",
+    "caution.resin": "Resin gums up cutters and grain tears at small letters: use a sharp cutter.",
+    "caution.wood-moves": "Wood moves across the grain with the seasons: leave room at the screws.",
+    "caution.hardwood-dust": "Dust of hardwoods such as oak and beech is known to cause cancer: extract it and "
+    "wear a mask; local limits apply.",
+    "caution.burns": "It burns where the cutter dwells: keep the feed up and the cutter sharp.",
+    "caution.melts-and-welds": "It melts and welds itself to the cutter when it gets hot: sharp cutter, full feed, "
+    "clear the chips, never dwell.",
+    "caution.sheet-cracks": "Chips are sharp and the sheet cracks when clamped hard: protect the eyes.",
+    "caution.film": "Leave the protective film on the face.",
+    "caution.strings": "Long strings wind round the cutter: stop the spindle before you pull them off.",
+    "caution.tape-hardly-sticks": "Tape hardly sticks to it: hold it with screws or clamps.",
+    "caution.foamed-pvc": "Ask for the data sheet: foamed PVC looks the same, and its hot chips give off hydrogen "
+    "chloride.",
+    "caution.melts": "It melts when the cutter rubs: sharp cutter, full feed, clear the chips, never dwell.",
+    "caution.soft": "It is soft and lifts: hold it all over, and press tabs down before you cut them.",
+    "caution.skin-chips": "Chips of the skins are sharp and hot: protect the eyes, keep hands away, brush them off.",
+    "caution.hot-metal-chips": "Never into the extractor of a wood shop: hot metal chips set dust on fire.",
+    "caution.core-melts": "The core melts when the cutter rubs: sharp single-flute cutter, clear the chips.",
+    "caution.hot-chips": "Chips are sharp and hot: protect the eyes, keep hands away, brush them off.",
+    "caution.welds-when-dry": "It welds itself to a dry edge: a single-flute cutter, air on the cut, a drop of "
+    "alcohol or cutting oil as its data sheet allows.",
+    "caution.hold-all-round": "Hold it with clamps or screws all round; a small router wants light passes.",
+    "caution.needles": "Chips fly as fine needles: protect the eyes and cover the machine.",
+    "caution.no-wood-extractor": "Never into the extractor of a wood shop.",
+    "caution.lead": "Some brass holds lead: wash your hands, no food near it.",
+}
