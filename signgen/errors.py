@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from typing import ClassVar, Self
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from signgen.messages import Sentence
+from signgen.messages.language import LANGUAGES
 from signgen.messages.wording import Wording
 
 
@@ -40,10 +42,17 @@ class SignGenError(Exception):
     """Something that the user can mend. Carries one problem or more; each prints as one line."""
 
     exit_code: ClassVar[int] = 2
+    language: str = LANGUAGES[0]
 
     def __init__(self, problems: Problem | Iterable[Problem]) -> None:
         self.problems: tuple[Problem, ...] = (problems,) if isinstance(problems, Problem) else tuple(problems)
         super().__init__("\n".join(str(problem) for problem in self.problems))
+
+    def lines(self) -> Iterator[str]:
+        """Each problem in a line, in the error's language; where that had no words, the last line says so."""
+        wording = Wording(self.language)
+        yield from (problem.said(wording) for problem in self.problems)
+        yield from wording.lines(())
 
     @classmethod
     def at(cls, where: str, what: Sentence, remedy: Sentence = "") -> Self:
@@ -73,3 +82,14 @@ class CheckFailedError(SignGenError):
     """A check of the finished programs failed; no program was written."""
 
     exit_code = 5
+
+
+@contextmanager
+def said_in(language: object) -> Iterator[None]:
+    """Errors raised meanwhile are said in a language, if there is one of that name."""
+    try:
+        yield
+    except SignGenError as error:
+        if isinstance(language, str) and language in LANGUAGES:
+            error.language = language
+        raise

@@ -38,7 +38,7 @@ from signgen.shop.tools import Tool
 from signgen.spec.sign_spec import SignSpec
 from signgen.toolpath.cut import APPROACH_MM, Cut, Toolpath
 from signgen.toolpath.pecks import pecks
-from tests.asking import spec_of
+from tests.asking import english, spec_of
 
 
 class Dimples(Feature, frozen=True, kw_only=True):
@@ -159,7 +159,7 @@ def planned(drawing: Drawing, spec: SignSpec) -> Plan:
 def test_a_sign_with_dimples_is_made_and_nothing_refuses_it(side: Side) -> None:
     facts = proved([side])
     assert facts.checks.passed
-    assert [program.does for program in facts.programs] == [
+    assert [english(program.does) for program in facts.programs] == [
         ("engraves the letters",), ("drills 4 dimples",), ("cuts the sign out, leaving 4 tabs",),
     ]  # fmt: skip
     (judged,) = judged_sides([written(side)])

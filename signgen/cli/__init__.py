@@ -54,8 +54,8 @@ def main() -> None:
     try:
         code = group.main(standalone_mode=False)
     except SignGenError as error:
-        for problem in error.problems:
-            click.echo(str(problem), err=True)
+        for line in error.lines():
+            click.echo(line, err=True)
         sys.exit(error.exit_code)
     except click.ClickException as error:
         error.show()

@@ -61,12 +61,8 @@ def _make(
     quiet: bool,
     options: Mapping[str, str | bool | None],
 ) -> None:
-    from signgen.cli.terminal import Waiting, tinted, wants_colour
-    from signgen.files import must_have_lines, superseded, write_folder
-    from signgen.job.summary import summary_text
-    from signgen.pipeline import REPORT, gather, make_job, read_sign
-    from signgen.spec.safe_name import safe_name
-    from signgen.words.words import words_in
+    from signgen.errors import said_in
+    from signgen.pipeline import gather
 
     asked: dict[str, object] = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
     if text:
@@ -74,6 +70,18 @@ def _make(
     if out:
         asked["out"] = out
     whole = gather(asked, Path(sign_file) if sign_file else None)
+    with said_in(whole.get("language")):
+        _make_of(whole, sign_file, as_json, quiet)
+
+
+def _make_of(whole: Mapping[str, object], sign_file: str | None, as_json: bool, quiet: bool) -> None:
+    from signgen.cli.terminal import Waiting, tinted, wants_colour
+    from signgen.files import must_have_lines, superseded, write_folder
+    from signgen.job.summary import summary_text
+    from signgen.pipeline import REPORT, make_job, read_sign
+    from signgen.spec.safe_name import safe_name
+    from signgen.words.words import words_in
+
     spec = read_sign(whole)
     words = words_in(spec.language)
     folder = Path(str(whole.get("out") or safe_name(spec.text.lines[0])))

@@ -11,7 +11,8 @@ from click.testing import CliRunner, Result
 
 from signgen.cli import group
 from signgen.cli.make_command import GARBAGE_EVERY, rarely_tidied
-from signgen.errors import SignGenError
+from signgen.errors import SignGenError, said_in
+from signgen.units import length_mm
 
 HOUSE = ["17", "Larkspur Lane", "--size", "220x140", "--thickness", "12", "--holes", "corners"]
 HOLES = ["--hole-diameter", "7", "--inset", "14"]
@@ -195,3 +196,9 @@ def test_garbage_is_looked_for_as_usual_after_the_command() -> None:
     with rarely_tidied():
         assert gc.get_threshold()[0] == GARBAGE_EVERY
     assert gc.get_threshold() == usual
+
+
+def test_what_is_wrong_is_said_in_the_language_of_the_sign() -> None:
+    with pytest.raises(SignGenError) as caught, said_in("de"):
+        length_mm("12 ells", "inset")
+    assert list(caught.value.lines()) == ["inset: '12 ells' hat eine unbekannte Einheit. mm, cm, m, in oder ft nehmen."]
