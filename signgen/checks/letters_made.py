@@ -10,6 +10,9 @@ from signgen.tolerances import CHECK_MM
 
 REMEDY = "Make the programs again; if they are as made, report it: the engraving does not reach this place."
 
+RIDGE_SLACK_MM = 0.01
+"""Over the ridges that were asked for: decimals of the lines, and of the floor's depth."""
+
 
 class LettersMade:
     code = "C108"
@@ -41,8 +44,9 @@ Least error seen: 0.05 mm in depth, a patch of one cell (0.1 to 0.25 mm); C116 s
                 continue
             cells, least = drawn.cell[own], drawn.least_mm[own]
             short = least - (top_mm(case, cells) - heights[cells].astype(np.float64))
-            ridge = np.where(least >= drawn.feature.deepest_floor_mm, case.ridge_mm, 0.0)
-            bad = np.flatnonzero(short > drawn.feature.limit_mm(CHECK_MM, across_mm(case)) + ridge)
+            # Not both: a floor that is too high by what is allowed may not carry ridges as well.
+            ridge = np.where(least >= drawn.feature.deepest_floor_mm, case.ridge_mm + RIDGE_SLACK_MM, 0.0)
+            bad = np.flatnonzero(short > np.maximum(drawn.feature.limit_mm(CHECK_MM, across_mm(case)), ridge))
             k = int(short.argmax())
             compared, features = compared + len(own), features + 1
             if short[k] > worst:

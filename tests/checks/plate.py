@@ -387,3 +387,25 @@ BEVELLED = replace(
     ),
 )
 """The plate with its edge bevelled by 2 mm: the tip goes along the edge itself, 2 mm deep."""
+
+
+def floored(apart_mm: float) -> Plate:
+    """The plate with its square 1 mm deep, so that it has a floor of 3 x 3 mm, which the V-bit clears in lines so far
+    apart: ridges half as high stand between them. Ridges of 0.1 mm were asked for."""
+    rounds = "G1 X10 Y15 Z9 F300\nG1 X11 Y16 Z8 F800\nG1 X14\nG1 Y19\nG1 X11\nG1 Y16\n"
+    for x, y in ((14, 16), (14, 19), (11, 19)):
+        rounds += f"G1 X{x} Y{y} Z8\nG1 X{10 if x == 11 else 15} Y{15 if y == 16 else 20} Z9\nG1 X{x} Y{y} Z8\n"
+    rounds += "G1 X11 Y16\n"
+    count = round(3 / apart_mm)
+    for n in range(1, count):
+        y, there = 16 + 3 * n / count, (14, 11)[n % 2 == 0]
+        rounds += f"G1 Y{y:.4f}\nG1 X{there}\n"
+    features = tuple(replace(each, max_depth_mm=1) if isinstance(each, Groove) else each for each in DRAWING.features)
+    text = ENGRAVE.splitlines()
+    head, tail = text[:6], text[17:]
+    return replace(
+        Plate(),
+        drawing=replace(DRAWING, features=features),
+        engrave="\n".join([*head, "G0 X10 Y15", "G0 Z10", *rounds.splitlines(), *tail]) + "\n",
+        extra={"ridge_mm": 0.1},
+    )

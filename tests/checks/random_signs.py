@@ -55,6 +55,8 @@ END_MILLS = tuple(tool for tool in SHOP.tools if tool.kind == "end-mill")
 SCREWS = {"M3": 3.4, "M4": 4.5, "M5": 5.5, "M6": 6.6, "#6": 3.58, "#8": 4.37}
 """Least hole that each passes, ISO 273 medium; wood screws by their shank."""
 
+HELIX_MM = 0.31
+
 Kind = Literal["passed", "refused", "failed"]
 
 
@@ -179,7 +181,7 @@ def _extras(rng: Random, thickness_mm: float) -> dict[str, Any]:
         (3, "milling", KEY_BY_NAME["milling"].choices),
         (5, "clearance", [_mm(rng, 14, 20)]),
         (5, "clamp_height", [_mm(rng, 2, 12)]),
-        (2, "dialect", [dialect.name for dialect in DIALECTS]),
+        (1, "dialect", [dialect.name for dialect in DIALECTS]),
         (4, "line_numbers", [True]),
         (4, "percent_lines", [True]),
         (4, "program_end", KEY_BY_NAME["program-end"].choices),
@@ -220,7 +222,26 @@ def _finish(rng: Random, asked: dict[str, Any]) -> dict[str, Any]:
     plain = asked["holes"] in ("none", "centre") and not asked["border"].startswith(("path", "tag"))
     if finish in ("groove", "recess") and plain:
         more |= _sometimes(rng, 3, {"frame": _mm(rng, 3.5, 5), "frame_width": rng.choice(["0.8", "1.5", "2"])})
+        if "frame" in more:
+            more |= _sometimes(rng, 2, {"frame_lines": rng.choice(["2", "3"]), "frame_gap": _mm(rng, 1.2, 2)})
+    large = min(float(side) for side in asked["size"].split("x")) >= 90
+    if large and plain and asked["border"] in ("rectangle", "rounded", "oval", "pill"):
+        more |= _trim(rng, finish, "frame" in more)
     return more
+
+
+def _trim(rng: Random, finish: str, is_framed: bool) -> dict[str, Any]:
+    """What only large plain signs have room for, one kind at a time."""
+    kind = rng.randrange(5)
+    if kind == 0 and not is_framed:
+        return {"panel": _mm(rng, 8, 10), "panel_radius": "6", **_sometimes(rng, 2, {"rim": "2", "rim_inset": "7"})}
+    if kind == 1 and finish in ("groove", "recess"):
+        return {"ornament": rng.choice(["*", "&", "+"]), "ornament_size": _mm(rng, 8, 12)}
+    if kind == 2 and not is_framed:
+        return {"edge_chamfer": _mm(rng, 0.8, 2)}
+    if kind == 3 and finish == "groove":
+        return {"holes": "keyholes", "thickness": "18", "hole_diameter": None, "screw": None, "countersink": None}
+    return {}
 
 
 def _cutters(rng: Random, asked: dict[str, Any]) -> dict[str, Any]:
@@ -237,7 +258,8 @@ def _cutters(rng: Random, asked: dict[str, Any]) -> dict[str, Any]:
                 },
             ]
         )
-    widest = min(float(asked["hole_diameter"] or 9), SCREWS.get(asked.get("screw", ""), 9), 6.35) - 0.01
+    # Holes are bored on a helix, which needs room.
+    widest = min(float(asked["hole_diameter"] or 9), SCREWS.get(asked.get("screw") or "", 9), 6.65) - HELIX_MM
     if asked["border"] == "tag":
         widest = min(widest, 4.0)
     if asked["finish"] == "groove":

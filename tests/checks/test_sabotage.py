@@ -34,6 +34,7 @@ from tests.checks.plate import (
     V_BIT,
     ZERO,
     Plate,
+    floored,
     tipped,
 )
 from tests.checks.test_sabotage_told import TOLD_TABLE
@@ -225,6 +226,7 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
     ("a blunt bit fitted", replace(GOOD, tools=(replace(V_BIT, tip_mm=0.2), END_MILL)), "C116", V_LINES),
     ("the groove's second stroke missing", E((16, None)), "C108", V_LINES),
     ("the engraving of another sign", replace(GOOD, engrave=shifted(ENGRAVE, "X", 12, 7, 17)), "C108", V_LINES),
+    ("ridges 0.15 mm high where 0.1 was asked for", floored(0.3), "C108", range(9, 60)),
     # What is not drawn.
     (
         "a stray scratch 0.2 mm wide",
@@ -499,8 +501,9 @@ TABLE: tuple[tuple[str, Plate, str, tuple[int, ...] | range], ...] = (
         LETTERED,
         replace(LETTERED, drawing=with_lines(LETTERED.drawing, "D I")),
         SKINNED,
+        floored(0.2),
     ],
-    ids=["plate", "countersunk", "bevelled", "slotted", "recessed", "lettered", "as ordered", "skinned"],
+    ids=["plate", "countersunk", "bevelled", "slotted", "recessed", "lettered", "as ordered", "skinned", "floored"],
 )
 def test_the_good_plate_passes_every_check(plate: Plate) -> None:
     if plate is GOOD:
