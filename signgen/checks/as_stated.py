@@ -77,7 +77,8 @@ def of_change(program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
     moves = int(program.replay.motions.line[0]) if len(program.replay.motions) else program.replay.line_count
     begun = changes[0].line if changes else 0
     after = [event for event in lengths if event.line >= begun]
-    if wanted != CANCELLED and not any(event.value == wanted and event.line <= moves for event in after):
+    in_time = any(event.value == wanted and event.line <= moves for event in after)
+    if wanted != CANCELLED and not in_time and all(event.value == wanted for event in after):
         what = f"The length of cutter {stated.number} is not applied (G43 H{stated.number}) before it moves."
         yield _finding(program, after[0].line if after else moves, what)
     for event in after:

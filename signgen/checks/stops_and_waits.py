@@ -45,7 +45,7 @@ Least error seen: one word, half a second."""
                 count += event.kind in ("dwell", "stop")
             longest = max([longest, *(e.value for e in program.replay.events if e.kind == "dwell")])
             findings += _too_long(case, program)
-        return verdict(self, findings, f"{count} stops and waits, the longest wait {longest:g} s, none in the wood")
+        return verdict(self, findings, f"{count} stops and waits looked at, the longest wait {longest:g} s")
 
 
 def _in_the_wood(case: Case, program: ProgramUnderTest, event: Event) -> Iterator[Finding]:
