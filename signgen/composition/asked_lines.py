@@ -68,7 +68,6 @@ class AskedLines(Struct, frozen=True, kw_only=True):
                 found = (problem.below(f"line {number + 1}") if own else problem for problem in error.problems)
                 problems.update(dict.fromkeys(found))
                 continue
-            arc = row.arc
             lines.append(
                 Line(
                     text=row.text,
@@ -76,7 +75,7 @@ class AskedLines(Struct, frozen=True, kw_only=True):
                     align=row.align,
                     line_spacing=FILLED_SPACING if row.line_spacing is None else row.line_spacing,
                     letter_spacing_mm=row.letter_spacing_mm or 0.0,
-                    arc=Arc(radius_mm=arc.radius_mm, side=arc.side, about_sign=arc.centre == "sign") if arc else None,
+                    arc=_arc(row, text.layout == "composed"),
                     fallback=text.font_fallback,
                     source=number,
                     pen_mm=pen,
@@ -161,6 +160,13 @@ class AskedLines(Struct, frozen=True, kw_only=True):
             return (line.text,)
         most = min(self.text.wrap_mm, room.bounds[2] - room.bounds[0])
         return wrapped(line.text, most, lambda part: _width(replace(line, text=part), height))
+
+
+def _arc(row: LineSpec, by_words: bool) -> Arc | None:
+    if row.arc is None:
+        return None
+    about_sign = row.arc.centre == "sign"
+    return Arc(radius_mm=row.arc.radius_mm, side=row.arc.side, about_sign=about_sign, by_words=by_words)
 
 
 def _height_asked(row: LineSpec, face: Face, pen_mm: float) -> float | None:

@@ -26,6 +26,7 @@ from signgen.composition.proportions import (
     ROUND_MM,
 )
 from signgen.composition.setting import Setting, breaks, setting_of
+from signgen.composition.standing import places_of
 from signgen.lettering.layout import Placed, stacked
 from signgen.spec.roles import Role
 
@@ -35,7 +36,7 @@ SQUEEZES = (1.0, 0.85, 0.72)
 REST_WEIGHT = 0.65
 """What the sizes of the lines that follow count for beside that of the one that leads."""
 
-WORTH_MOVING = 1.12
+WORTH_MOVING = 1.25
 """A block leaves its natural height when the line that leads grows by this factor."""
 
 SMALLEST_MM = 4.0
@@ -106,10 +107,9 @@ def _best_of(setting: Setting, field: Field) -> _Found | None:
     """The best of a setting: where the line that leads is largest, with the others no smaller than they should be."""
     if field.free.is_empty:
         return None
-    natural = field.middles[:1]
     best: _Found | None = None
     for squeeze in SQUEEZES if len(setting.ratios) > 1 else SQUEEZES[:1]:
-        for among in (natural, field.middles):
+        for among in (field.level, field.middles):
             found = _largest(setting, field, squeeze, among)
             if found is None:
                 continue
@@ -118,8 +118,6 @@ def _best_of(setting: Setting, field: Field) -> _Found | None:
             )
             if better:
                 best = found
-            if len(field.middles) == 1:
-                break
     return None if best is None else _grown(best, field)
 
 
@@ -195,16 +193,18 @@ def _laid(setting: Setting, field: Field, heights: Sequence[float], among: Point
             return None
     lower = (0.0, block.lower_mm)
     left = field.places(block.inks, block.quads, 1.0 if field.whole else setting.width_ratio, among + lower)
+    if block.placed:
+        left = places_of(block.placed, field.room, left, field.sign_at_mm)
     if not len(left):
         return None
     x, y = left[0].tolist()
-    natural = field.middles[0] + lower
+    natural = float(field.middles[0, 1]) + block.lower_mm
     return _Found(
         setting=setting,
         heights=each,
         middle_mm=(x, y),
         lower_mm=block.lower_mm,
-        moved=math.hypot(x - natural[0], y - natural[1]) > SAME_MM,
+        moved=abs(y - natural) > SAME_MM,
     )
 
 

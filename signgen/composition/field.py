@@ -32,15 +32,22 @@ class Field(Struct, frozen=True, kw_only=True):
 
     `free`: the face inside frame, bevel, panel's wall and rim, prepared. `keep_off`: holes with the gap that they want,
     ornaments, ground over keyholes. `room`: where letters may lie at all. `middles` (k, 2): places for the middle of
-    the block, the natural one first. `whole`: the text may take all of what is free, for its margin was stated.
+    the block, the natural one first. `sign_at_mm`: the middle of the sign. `whole`: the text may take all of what is
+    free, for its margin was stated.
     """
 
     free: BaseGeometry
     keep_off: BaseGeometry
     room: BaseGeometry
     middles: Points
-    plate_height_mm: float
+    sign_at_mm: tuple[float, float]
     whole: bool = False
+
+    @property
+    def level(self) -> Points:
+        """The places at the natural height."""
+        kept: Points = self.middles[np.isclose(self.middles[:, 1], self.middles[0, 1])]
+        return kept
 
     @property
     def text_room(self) -> BaseGeometry:
@@ -97,13 +104,13 @@ def field_of(spec: SignSpec, edge: Polygon, room: BaseGeometry, free: BaseGeomet
     _, y0, _, y1 = free.bounds if not free.is_empty else (0.0, 0.0, 0.0, 0.0)
     across = np.unique(first[:, 0])
     across = across[:: max(1, len(across) // ACROSS_TRIED)]
-    places = np.stack(np.meshgrid(across, np.linspace(y0, y1, HEIGHTS_TRIED)), axis=-1).reshape(-1, 2)
+    places = np.stack(np.meshgrid(across, [*home[:, 1], *np.linspace(y0, y1, HEIGHTS_TRIED)]), axis=-1).reshape(-1, 2)
     near = np.argsort(np.hypot(*((places - home) * (1.0, HEIGHT_WEIGHT)).T), kind="stable")
     return Field(
         free=free,
         keep_off=off,
         room=room,
         middles=np.concatenate([home, places[near]]),
-        plate_height_mm=spec.height_mm,
+        sign_at_mm=(spec.width_mm / 2, spec.height_mm / 2),
         whole=spec.text.margin_stated,
     )

@@ -14,18 +14,20 @@ from signgen.composition.proportions import (
 )
 from signgen.composition.setting import Row, Setting
 from signgen.geometry.paths import FloatArray
-from signgen.lettering.layout import stacked
+from signgen.lettering.layout import Placed, stacked
 from signgen.lettering.measure import Box, LineMeasure
 
 
 class Block(Struct, frozen=True):
     """Where the ink of each line lies about the block's middle: boxes of straight ones, turned boxes of those on a
     circle that goes with the block. `lower_mm`: how far below its ink's middle that of the block is to be set, since
-    descenders do not weigh what they measure (as a number that is added to Y)."""
+    descenders do not weigh what they measure (as a number that is added to Y). `placed`: all lines, when one of them
+    stands on a circle."""
 
     inks: tuple[Box | None, ...]
     quads: tuple[FloatArray, ...]
     lower_mm: float
+    placed: tuple[Placed, ...] = ()
 
 
 def block_of(setting: Setting, each: Sequence[float]) -> Block | None:
@@ -38,7 +40,7 @@ def block_of(setting: Setting, each: Sequence[float]) -> Block | None:
         inks = tuple(row.box_mm for row in flat)
         quads = tuple(row.quads_mm for row in flat if row.quads_mm is not None)
         feet = [row.baseline_mm for row in flat if row.box_mm is not None]
-        return Block(inks, quads, _lower_mm(inks, feet))
+        return Block(inks, quads, _lower_mm(inks, feet), placed)
     boxes: list[Box | None] = []
     feet = []
     baseline = 0.0

@@ -116,7 +116,8 @@ def breaks(asked: AskedLines) -> Iterator[tuple[tuple[str, ...], ...]]:
     if asked.text.wrap_mm is not None:
         return
     for i, line in enumerate(asked.lines):
-        if line.arc is not None or asked.heights_mm[i] is not None:
+        figures_only = not any(character.isalpha() for character in line.text)  # a telephone number stays whole
+        if line.arc is not None or asked.heights_mm[i] is not None or figures_only:
             continue
         parts = words(line.text)
         for count in range(2, min(MOST_PARTS, len(parts)) + 1):

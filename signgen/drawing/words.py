@@ -18,11 +18,11 @@ from signgen.composition.fit import (
     first_place,
     largest_size,
     lying_within,
-    quads_within,
     room_beside,
 )
 from signgen.composition.placing import other_middles, text_middles
 from signgen.composition.roles import roles_of
+from signgen.composition.standing import places_of
 from signgen.errors import CannotMakeError, Problem
 from signgen.lettering.layout import Lettering, Placed, set_rows, stacked
 from signgen.lettering.numerals import borrowed_warnings, numeral_warning
@@ -31,9 +31,6 @@ from signgen.spec.roles import Role
 from signgen.spec.sign_spec import LineSpec, SignSpec, TextSpec
 
 OFF_MIDDLE = Message("drawing.text_lies_off_middle_sign")
-
-GAP_RATIO = 0.25
-"""Room to keep between a line round the sign's middle and any other, over the lesser cap height (common practice)."""
 
 
 def lettering_of(
@@ -61,7 +58,7 @@ def lettering_of(
 
     def places(size: float, among: Points) -> Points:
         rows = asked.rows(size, room)
-        return among[:0] if rows is None else _places(rows, room, among, sign_at)
+        return among[:0] if rows is None else places_of(rows, room, among, sign_at)
 
     if asked.is_fitted:
         least, most = asked.least_and_most(room)
@@ -83,7 +80,9 @@ def lettering_of(
         assert rows is not None
     else:
         rows = asked.given_rows(room)
-        lying = (_places(rows, room, among, sign_at) for among in itertools.chain([middles], other_middles(edge, room)))
+        lying = (
+            places_of(rows, room, among, sign_at) for among in itertools.chain([middles], other_middles(edge, room))
+        )
         middle = first_place(next(filter(len, lying), middles[:0]), middles)
     rows = _aligned(rows, room, middle)
     lettering = set_rows(rows, chord_mm=spec.tolerances.chord_mm, block_at_mm=middle, sign_at_mm=sign_at)
@@ -97,44 +96,6 @@ def lettering_of(
 def line_roles(text: TextSpec) -> tuple[Role, ...]:
     """What each line is there for."""
     return roles_of(text.lines, [row.role for row in text.rows])
-
-
-def _places(rows: Sequence[Placed], room: BaseGeometry, middles: Points, sign_at: tuple[float, float]) -> Points:
-    """Those of the places for the block's middle where all lines lie in the room and clear of those about the sign."""
-    about = [row for row in rows if row.about_sign and row.quads_mm is not None]
-    block = [row for row in rows if not row.about_sign]
-    at_sign = np.array([sign_at])
-    for row in about:
-        assert row.quads_mm is not None
-        if not len(quads_within(room, row.quads_mm, at_sign)):
-            return middles[:0]
-    middles = lying_within(room, [row.box_mm for row in block if row.box_mm is not None], middles)
-    for row in block:
-        if row.quads_mm is not None:
-            middles = quads_within(room, row.quads_mm, middles)
-    if not about or not len(middles):
-        return middles
-    if any(_near(one, other) for i, one in enumerate(about) for other in about[:i]):
-        return middles[:0]
-    clear = [
-        not any(_near(one, row.moved(x - sign_at[0], y - sign_at[1])) for one in about for row in block)
-        for x, y in middles.tolist()
-    ]
-    kept: Points = middles[np.array(clear, dtype=bool)]
-    return kept
-
-
-def _near(one: Placed, other: Placed) -> bool:
-    """Whether the ink boxes of two lines come nearer to each other than they should."""
-    shapes = [_outlines(row) for row in (one, other)]
-    gap = GAP_RATIO * min(one.cap_height_mm, other.cap_height_mm)
-    return bool(shapely.dwithin(shapes[0][:, None], shapes[1][None, :], gap).any())
-
-
-def _outlines(row: Placed) -> np.ndarray[tuple[int], np.dtype[np.object_]]:
-    if row.quads_mm is not None:
-        return np.asarray(shapely.polygons(row.quads_mm))
-    return np.array([] if row.box_mm is None else [shapely.box(*row.box_mm)], dtype=object)
 
 
 def _aligned(rows: tuple[Placed, ...], room: BaseGeometry, middle: tuple[float, float]) -> tuple[Placed, ...]:

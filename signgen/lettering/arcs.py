@@ -31,6 +31,9 @@ JOINED_RATIO = 0.6
 JUDGED_MM_PER_EM = 40.0
 """The size at which it is looked whether they touch."""
 
+CLOSED_RATIO = 0.75
+"""Of a circle, from which on words on it look like a ring that wants to be closed, not like an arc (derived here)."""
+
 HEADLINES = ((0x0900, 0x097F, "क"), (0x0980, 0x09FF, "ক"), (0x0A00, 0x0A7F, "ਕ"))
 """Scripts whose letters hang from a line, by their code points, with a letter that ends at its top. Source: the Unicode
 Standard, chapter 12, on Devanagari, Bengali and Gurmukhi."""
@@ -69,7 +72,16 @@ def carried(measured: LineMeasure, arc: Arc, cap_height_mm: float) -> Carried | 
         tight = radius - cap_height_mm if arc.side == "below" else radius
     if min(tight, radius + min(0.0, up) * cap_height_mm) <= 0 or not measured.shows:
         return None
-    if arc.side == "ring":
+    between = 0.0  # added to each gap between words
+    if arc.side == "ring" and arc.by_words:
+        length = measured.shaped.advance_em * scale + measured.shaped.gaps * spacing
+        left = 2 * math.pi * radius - length
+        words = len(measured.line.text.split())
+        if left < (0.0 if words > 1 else cap_height_mm):
+            return None
+        if words > 1 and length >= CLOSED_RATIO * (length + left):
+            between = left / words
+    elif arc.side == "ring":
         gaps = measured.shaped.gaps + 1  # one more between the last letter and the first
         even = (2 * math.pi * radius - measured.shaped.advance_em * scale) / gaps
         if even < spacing:
@@ -77,11 +89,12 @@ def carried(measured: LineMeasure, arc: Arc, cap_height_mm: float) -> Carried | 
         spacing = even
     x, y = measured.inks_mm(cap_height_mm, spacing)
     middles = measured.middle_em * scale + measured.gaps * spacing
-    low, high = float(x.min()), float(x.max())
+    apart = between * _words_before(measured)
+    low, high = float((x + apart[:, None]).min()), float((x + apart[:, None]).max())
     if arc.side != "ring" and (high - low + cap_height_mm) / tight > 2 * math.pi:
         return None
     origin = (low + high) / 2
-    along = (middles - origin) / tight
+    along = (middles + apart - origin) / tight
     turns = along if arc.side == "below" else -along
     points = up * radius * np.stack([-np.sin(turns), np.cos(turns)], axis=1)
     across, above = x - middles[:, None], y
@@ -99,6 +112,15 @@ def carried(measured: LineMeasure, arc: Arc, cap_height_mm: float) -> Carried | 
         rise_mm=max(cap_height_mm, float(heights.max())),
         drop_mm=max(0.0, -float(heights.min())),
     )
+
+
+def _words_before(measured: LineMeasure) -> FloatArray:
+    """(n,) how many words stand to the left of each glyph's."""
+    text = measured.line.text
+    before = np.array([len(text[: glyph.start].split(" ")) - 1 for glyph in measured.inked], dtype=np.float64)
+    left = measured.middle_em
+    from_the_right = len(left) > 1 and left[before.argmax()] < left[before.argmin()]
+    return before.max() - before if from_the_right else before
 
 
 @lru_cache(maxsize=256)

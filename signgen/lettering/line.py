@@ -16,7 +16,9 @@ class Arc(Struct, frozen=True, kw_only=True):
     """A circle that carries the baseline of a line.
 
     `side`: letters stand on the circle's top and read clockwise (`above`), stand in its bottom with their heads towards
-    its middle and read counter-clockwise (`below`), or stand on it all the way round, spread evenly (`ring`).
+    its middle and read counter-clockwise (`below`), or stand on it all the way round (`ring`): spread evenly, or
+    (`by_words`) with letters as in a straight line, the middle of the text at the top, and the gaps between words made
+    even where they nearly close the ring.
     `about_sign`: the circle's middle is the middle of the sign; otherwise the text's middle has the place that it would
     have as a straight line.
     """
@@ -24,6 +26,7 @@ class Arc(Struct, frozen=True, kw_only=True):
     radius_mm: float
     side: Side = "above"
     about_sign: bool = False
+    by_words: bool = False
 
 
 class Line(Struct, frozen=True, kw_only=True):

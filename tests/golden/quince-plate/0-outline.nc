@@ -6,7 +6,7 @@
 (the board's bottom-left corner)
 (Z0: bottom of the board, which is the top of the spoilboard)
 (The board's top is at Z12)
-(Set Z on the spoilboard at X239 Y100, or on the face at X101 Y101)
+(Set Z on the spoilboard at X239 Y100, or on the face at X97 Y101)
 G17 G21 G40 G49 G54 G80 G90 G94
 M5
 G0 Z43
