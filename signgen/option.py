@@ -45,6 +45,9 @@ class Option(Struct, frozen=True, kw_only=True):
 
     `needs` is the option without which nothing reads this one; `replaces` are keys of a sign file that fall away when
     this one is given on top of it, on the command line or by a cell.
+
+    `words` are what people call it who do not know its name; `example` is a value to type; `often`: most signs want it,
+    so that it stands in the short help.
     """
 
     name: str
@@ -62,6 +65,9 @@ class Option(Struct, frozen=True, kw_only=True):
     left_open: str = ""
     needs: str = ""
     replaces: tuple[str, ...] = ()
+    words: tuple[str, ...] = ()
+    example: str = ""
+    often: bool = False
 
     @property
     def is_kept_by_name(self) -> bool:

@@ -14,6 +14,7 @@ from signgen.holes import pattern_named
 from signgen.lettering.faces import open_face
 from signgen.option import pick
 from signgen.shop.load import load_shop
+from signgen.shop.named import material_named
 from signgen.spec.read import one_of
 
 _Reader = Callable[[str], object]
@@ -47,7 +48,7 @@ def _of_shop(fixed: Mapping[str, object]) -> Iterator[Problem]:
         yield from (replace(problem, where="shop") for problem in error.problems)
         return
     mills = [tool for tool in shop.tools if tool.kind == "end-mill"]
-    yield from _tried("material", fixed.get("material"), lambda name: one_of(shop.materials, name, "material"))
+    yield from _tried("material", fixed.get("material"), lambda name: material_named(shop, name))
     yield from _tried("machine", fixed.get("machine"), lambda name: one_of(shop.machines, name, "machine"))
     yield from _tried("end-mill-name", fixed.get("end-mill-name"), lambda name: one_of(mills, name, "end-mill-name"))
 

@@ -16,6 +16,7 @@ ARCH_RISE = Option(
     name="arch-rise", kind="length", metavar="LENGTH", group="Shape",
     help="How much higher the middle of an arched top is than its ends.",
     otherwise="a quarter of the height, at most half the width",
+    words=("height of the arch",),
 )  # fmt: skip
 
 _DEFAULT_RATIO = 0.25

@@ -15,10 +15,12 @@ if TYPE_CHECKING:
 ARROW_TO = Option(
     name="arrow-to", kind="choice", metavar="SIDE", group="Shape", choices=("left", "right", "both"),
     help="Where an arrow points: left, right or both.", otherwise="right",
+    words=("arrow direction", "arrow pointing", "point left", "point right"),
 )  # fmt: skip
 BARB = Option(
     name="barb", kind="length", metavar="LENGTH", group="Shape", limits=NOT_NEGATIVE,
     help="How far an arrow's head stands out above and below its shaft.", otherwise="0, a pointed board",
+    words=("arrow wings",),
 )  # fmt: skip
 
 _DEFAULT_RATIO = 0.5

@@ -25,11 +25,13 @@ Eye = tuple[str, float, float, float]
 CORNER_CUT = Option(
     name="corner-cut", kind="length", metavar="LENGTH", group="Shape",
     help="How far the shape of a corner reaches along both edges.", otherwise="in proportion to the shorter side",
+    words=("cut corners", "chamfered corners"),
 )  # fmt: skip
 POINT_LENGTH = Option(
     name="point-length", kind="length", metavar="LENGTH", group="Shape",
     help="How far a hexagon's or an arrow's points reach along the sign.",
     otherwise="what makes angles of 120 degrees in a hexagon, 90 in an arrow",
+    words=("arrow point", "tip of the arrow"),
 )  # fmt: skip
 
 SAME_MM = 1e-7

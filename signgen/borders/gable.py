@@ -15,6 +15,7 @@ ROOF_HEIGHT = Option(
     name="roof-height", kind="length", metavar="LENGTH", group="Shape",
     help="How much higher a gable's ridge is than its walls.",
     otherwise="half the width, at most two fifths of the height",
+    words=("height of the roof", "gable height"),
 )  # fmt: skip
 
 _DEFAULT_RATIO = 0.5

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 PATH_STRETCH = Option(
     name="path-stretch", kind="flag", metavar="true", group="Shape",
     help="Let the outline of a file lose its proportions to fill the size.",
+    words=("stretch the outline", "distort"),
 )  # fmt: skip
 
 STRETCH_RATIO = 0.005

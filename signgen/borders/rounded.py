@@ -21,6 +21,7 @@ CORNER_RADIUS = Option(
     help="Radius of round or hollow corners.",
     group="Shape",
     otherwise="a tenth of the shorter side, a little more for hollow ones",
+    words=("rounded corners", "round corners", "radius"),
 )
 
 _DEFAULT_RATIO = 0.1

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 SIDE_LENGTH = Option(
     name="side-length", kind="length", metavar="LENGTH", group="Shape",
     help="How far a shield's sides go straight down before they bend.", otherwise="a third of the height",
+    words=("straight sides",),
 )  # fmt: skip
 
 _DEFAULT_RATIO = 1 / 3

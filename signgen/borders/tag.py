@@ -17,10 +17,12 @@ if TYPE_CHECKING:
 EYE_DIAMETER = Option(
     name="eye-diameter", kind="length", metavar="LENGTH", group="Shape", limits=Limits(least=0.5, greatest=200),
     help="Diameter of the hole that a tag hangs by.", otherwise="a twelfth of the shorter side, 4 to 12 mm",
+    words=("hole of the tag",),
 )  # fmt: skip
 EYE_INSET = Option(
     name="eye-inset", kind="length", metavar="LENGTH", group="Shape",
     help="From a tag's end to the middle of its eye.", otherwise="twice the eye's diameter",
+    words=("place of the eye",),
 )  # fmt: skip
 
 _CUT_RATIO = 0.25

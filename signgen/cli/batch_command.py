@@ -15,7 +15,12 @@ from signgen.spec.keys import OUT
 @click.command("batch", cls=KeyCommand)
 @click.argument("csv_file", metavar="CSV")
 @click.option("--from", "sign_file", metavar="FILE", help="A sign file (TOML) for what is alike in all rows.")
-@click.option("--text", multiple=True, metavar="LINE", help="A line of lettering, as in '{name}'; once for each line.")
+@click.option(
+    "--text",
+    multiple=True,
+    metavar="LINE",
+    help="A line of lettering, as in '{name}', or +KEY=VALUE for it; once for each.",
+)
 @click.option("--copies", type=click.IntRange(1, 10_000), default=1, help="How many of each sign. Default: 1.")
 @click.option("--encoding", metavar="NAME", help="Encoding of the list. Default: UTF-8, or what its mark says.")
 @click.option("--ignore-columns", is_flag=True, help="Leave columns alone that mean nothing here.")
@@ -74,12 +79,12 @@ def command(
     from signgen.batch.table import open_table
     from signgen.pipeline import gather
     from signgen.spec.safe_name import safe_name
+    from signgen.spec.typed_lines import asked_lines
 
     if time_limit is not None and math.isnan(time_limit):
         raise AskError.at("time-limit", "'nan' is no number of seconds.", "Write a number, as in 120.")
     asked: dict[str, object] = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
-    if text:
-        asked["text"] = list(text)
+    asked |= asked_lines(text)
     if out:
         asked["out"] = out
     on_sheets = read_sheet(sheet, gap, clamp_border, turn=not no_turn, keep_grain=keep_grain)

@@ -1,8 +1,6 @@
-"""`signgen explain`: what a code or a word means."""
+"""`signgen explain`: what an option, a code or a word means, and answers to questions."""
 
 from __future__ import annotations
-
-import textwrap
 
 import click
 
@@ -10,19 +8,11 @@ import click
 @click.command("explain")
 @click.argument("what", nargs=-1, required=True, metavar="WHAT")
 def command(what: tuple[str, ...]) -> None:
-    """Say what a check's code (C102) or a word of the trade (tab, datum, collet) means, and what to do."""
-    from signgen.checks import EVERY_CHECK
-    from signgen.errors import AskError
-    from signgen.option import did_you_mean
-    from signgen.spec.glossary import GLOSSARY
+    """Say what an option (cap-height), a check's code (C102) or a word of the trade (tab, datum, collet) means, or
+    answer a question in plain words ("how do I make the number bigger?").
 
-    asked = " ".join(what).strip().casefold()
-    known: dict[str, str] = {term.casefold(): text for term, text in GLOSSARY.items()}
-    for check in EVERY_CHECK:
-        title = f"{check.code} {check.name.replace('_', ' ')} ({check.severity}). {check.explanation}"
-        known[check.code.casefold()] = known[check.name.casefold()] = title
-        known.setdefault(check.name.replace("_", " ").casefold(), title)
-    if asked not in known:
-        raise AskError.at("explain", f"Nothing is known of '{' '.join(what)}'.", did_you_mean(asked, known))
-    for paragraph in known[asked].split("\n\n"):
-        click.echo(textwrap.fill(paragraph, width=79))
+    recipes shows commands for usual signs, sign-file all keys of a sign file.
+    """
+    from signgen.guide.pages import explained
+
+    click.echo(explained(" ".join(what)))

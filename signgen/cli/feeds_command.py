@@ -33,6 +33,7 @@ def command(
     from signgen.pages.part_cutting import advice
     from signgen.shop.feeds import cutting_data
     from signgen.shop.load import load_shop
+    from signgen.shop.named import material_named
     from signgen.shop.strain import strain_warnings
     from signgen.shop.worked import worked
     from signgen.spec.read import one_of
@@ -51,7 +52,7 @@ def command(
             return None
 
     cutter = read(lambda: tool_in_words(tool, shop))
-    stuff = read(lambda: one_of(shop.materials, material, "material"))
+    stuff = read(lambda: material_named(shop, material))
     router = read(lambda: one_of(shop.machines, machine, "machine")) if machine else shop.machines[0]
     depth_mm = read(lambda: length_mm(depth, "depth", POSITIVE)) if depth else None
     width_mm = read(lambda: length_mm(width, "width", POSITIVE)) if width else None

@@ -12,7 +12,7 @@ import click
 from signgen.errors import AskError
 
 Rows = Iterable[tuple[str, ...]]
-"""The word to type, what it is, and for the shop's data where the figures come from."""
+"""The word to type, what it is, and for the shop's data its figures and where they come from."""
 
 COLUMNS = 100
 """Of a line that says where figures come from."""
@@ -48,9 +48,9 @@ def _tools(shop_file: Path | None) -> Rows:
     for tool in load_shop(shop_file).tools:
         yield (
             tool.name,
-            f"{tool.label}; {tool.flutes} flute{'s' if tool.flutes > 1 else ''}, cuts {tool.cutting_length_mm:g} mm "
-            f"deep, {tool.shank_mm:g} mm shank{'' if tool.can_plunge else ', cannot plunge'}"
-            f"{', only when named' if tool.only_named else ''}",
+            f"{tool.label}, cuts {tool.cutting_length_mm:g} mm deep{', only when named' if tool.only_named else ''}",
+            f"{tool.flutes} flute{'s' if tool.flutes > 1 else ''}, {tool.shank_mm:g} mm shank"
+            f"{'' if tool.can_plunge else ', cannot plunge'}",
             tool.source,
         )
 
@@ -61,8 +61,10 @@ def _materials(shop_file: Path | None) -> Rows:
     for material in load_shop(shop_file).materials:
         yield (
             material.name,
-            f"{material.label}; chip {material.chip_load_ratio:g} and stepdown {material.stepdown_ratio:g} of the "
-            f"diameter, ramps at {material.entry_deg:g} degrees",
+            material.label,
+            f"also: {', '.join(material.also)}" if material.also else "",
+            f"chip {material.chip_load_ratio:g} and stepdown {material.stepdown_ratio:g} of the diameter, ramps at "
+            f"{material.entry_deg:g} degrees",
             _by_source(material.source),
         )
 
@@ -74,8 +76,8 @@ def _machines(shop_file: Path | None) -> Rows:
         x, y, z = machine.travel_mm
         yield (
             machine.name,
-            f"{machine.label}; travel {x:g} x {y:g} x {z:g} mm, spindle {machine.spindle_min_rpm:g} to "
-            f"{machine.spindle_max_rpm:g} rpm",
+            f"{machine.label}; travel {x:g} x {y:g} x {z:g} mm",
+            f"spindle {machine.spindle_min_rpm:g} to {machine.spindle_max_rpm:g} rpm",
             machine.source,
         )
 
@@ -123,9 +125,9 @@ KINDS: dict[str, Callable[[Path | None], Rows]] = {
 @click.argument("kind", type=click.Choice(tuple(KINDS)))
 @click.option("--shop", "shop_file", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")
 @click.option("--specimen", metavar="DIR", help="With fonts: draw a card of each face, SVG and PNG, into a folder.")
-def command(kind: str, shop_file: str | None, specimen: str | None) -> None:
-    """List what there is to choose from, a line each: the word to type and what it is. Below a cutter, a material or a
-    machine stands where its figures come from."""
+@click.option("--sources", is_flag=True, help="Of the shop: figures too, other words, and where they come from.")
+def command(kind: str, shop_file: str | None, specimen: str | None, sources: bool) -> None:
+    """List what there is to choose from, a line each: the word to type and what it is."""
     if specimen is not None:
         if kind != "fonts":
             raise AskError.at("specimen", f"Only fonts have one, not {kind}.", "Write list fonts --specimen DIR.")
@@ -133,9 +135,9 @@ def command(kind: str, shop_file: str | None, specimen: str | None) -> None:
         return
     rows = list(KINDS[kind](Path(shop_file) if shop_file else None))
     width = max(len(name) for name, *_ in rows)
-    for name, about, *sources in rows:
+    for name, about, *more in rows:
         click.echo(f"{name:<{width}}  {about}")
-        for source in sources:
+        for source in filter(None, more if sources else ()):
             indent = " " * (width + 4)
             said = textwrap.wrap(source, COLUMNS - len(indent), break_on_hyphens=False)
             click.echo(textwrap.indent("\n".join(said), indent))

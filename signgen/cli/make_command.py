@@ -45,9 +45,11 @@ def command(
 ) -> None:
     """Make one sign: programs, setup sheet, pictures and report.
 
-    Each TEXT is a line of lettering. Lengths are millimetres unless a unit is written (3.5in, 3 1/2 in, 12mm).
-    Nothing is written unless every program passes all checks. On a terminal the summary has colours, unless NO_COLOR
-    is set.
+    Each TEXT is a line of lettering, and +KEY=VALUE behind it sets that line alone (font, cap-height, digit-height,
+    height-ratio, align, arc ...), as in "17" +digit-height=80 "Damson Lane" +font=pacifico. Lengths are millimetres
+    unless a unit is written (3.5in, 3 1/2 in). Nothing is written unless every program passes all checks.
+
+    More: `signgen explain OPTION`, or a question in your own words; `signgen explain recipes` for whole commands.
     """
     with rarely_tidied():
         _make(text, sign_file, out, as_json, quiet, options)
@@ -63,10 +65,10 @@ def _make(
 ) -> None:
     from signgen.errors import said_in
     from signgen.pipeline import gather
+    from signgen.spec.typed_lines import asked_lines
 
     asked: dict[str, object] = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
-    if text:
-        asked["text"] = list(text)
+    asked |= asked_lines(text)
     if out:
         asked["out"] = out
     whole = gather(asked, Path(sign_file) if sign_file else None)

@@ -13,6 +13,7 @@ from signgen.option import Option
 COLUMN_PLACE = Option(
     name="column-place", kind="length", metavar="LENGTH", group="Holes",
     help="From the sign's left edge to the middle of a column of holes.", otherwise="inset from the left edge",
+    words=("place of the column",),
 )  # fmt: skip
 
 _DEFAULT_COUNT = 3

@@ -15,25 +15,31 @@ HOLE_DIAMETER = Option(
     name="hole-diameter", kind="length", metavar="LENGTH", group="Holes",
     help="Diameter of the holes.", otherwise="5 mm, or what --screw needs",
     limits=Limits(least=0.5, greatest=200), replaces=("screw", "screw-fit", "screw-head"),
+    words=("hole size", "drill size", "size of holes", "bigger holes", "hole width"),
 )  # fmt: skip
 SCREW = Option(
     name="screw", kind="word", metavar="SCREW", group="Holes",
     help="Screw that the holes must pass: M3 to M12 (ISO 273), or a wood screw #4 to #14; instead of --hole-diameter.",
     replaces=("hole-diameter", "head-diameter", "head-angle"),
+    words=("screws", "bolt", "screw size", "fixings", "which screw", "m5", "wood screw"), example="M5", often=True,
 )  # fmt: skip
 SCREW_FIT = Option(
     name="screw-fit", kind="choice", metavar="FIT", group="Holes", choices=("fine", "medium", "coarse"),
     help="How loosely an M screw passes: fine, medium or coarse.", otherwise="medium",
+    words=("loose holes", "tight holes"),
 )  # fmt: skip
 INSET = Option(
     name="inset", kind="length", metavar="LENGTH", group="Holes",
     help="From the sign's edge to the middle of a hole.",
     otherwise="twice the hole's diameter, at least 10 mm, and more where the border needs it",
     replaces=("ring-diameter",),
+    words=("hole position", "distance of holes", "holes from the edge", "move the holes", "place of holes"),
+    example="14",
 )  # fmt: skip
 HOLE_COUNT = Option(
     name="hole-count", kind="count", metavar="N", group="Holes", limits=Limits(least=1, greatest=200),
     help="Number of holes in a row, a column or a ring.", otherwise="3 in a row or a column, 4 in a ring",
+    words=("number of holes", "how many holes"),
 )  # fmt: skip
 
 SIZE_OPTIONS = (HOLE_DIAMETER, SCREW, SCREW_FIT)

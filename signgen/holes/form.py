@@ -17,28 +17,34 @@ SLOT_LENGTH = Option(
     name="slot-length", kind="length", metavar="LENGTH", group="Holes",
     help="Make the holes slots of this whole length, so that the sign can be shifted.", otherwise="round holes",
     replaces=("countersink", "screw-head", "head-diameter", "head-angle"),
+    words=("oblong holes", "adjustable holes", "elongated holes", "slots"),
 )  # fmt: skip
 SLOT_ANGLE = Option(
     name="slot-angle", kind="angle", metavar="ANGLE", group="Holes", limits=Limits(least=-360, greatest=360),
     help="Direction of the slots, anticlockwise from the right.", otherwise="0, along the width",
+    words=("direction of slots", "upright slots"),
 )  # fmt: skip
 COUNTERSINK = Option(
     name="countersink", kind="flag", metavar="true", group="Holes",
     help="Sink the screws' heads: the V-bit cuts a cone at the top of each hole.",
+    words=("countersunk", "sunk screws", "flush screws", "screw heads", "flat head"),
 )  # fmt: skip
 SCREW_HEAD = Option(
     name="screw-head", kind="choice", metavar="STANDARD", group="Holes", choices=HEAD_STANDARDS,
     help="Head of an M screw: iso7046 (cross-recessed, as ISO 2009 slotted) or iso10642 (hexagon socket).",
     otherwise="iso7046", replaces=("head-diameter", "head-angle"),
+    words=("kind of screw head",),
 )  # fmt: skip
 HEAD_DIAMETER = Option(
     name="head-diameter", kind="length", metavar="LENGTH", group="Holes", limits=Limits(least=1, greatest=200),
     help="Diameter of the screw's head for the countersink.", otherwise="the screw's, by its standard",
     replaces=("screw-head",),
+    words=("size of the screw head", "washer"),
 )  # fmt: skip
 HEAD_ANGLE = Option(
     name="head-angle", kind="angle", metavar="ANGLE", group="Holes", limits=Limits(least=60, greatest=120),
     help="Full angle of the cone under the screw's head.", otherwise="90, or 82 for a wood screw",
+    words=("angle of the screw head",),
 )  # fmt: skip
 
 FORM_OPTIONS = (SLOT_LENGTH, SLOT_ANGLE, COUNTERSINK, SCREW_HEAD, HEAD_DIAMETER, HEAD_ANGLE)

@@ -18,11 +18,13 @@ KEYHOLE_TRAVEL = Option(
     name="keyhole-travel", kind="length", metavar="LENGTH", group="Holes", limits=Limits(least=4, greatest=60),
     help="How far the sign sinks on its screws: from the middle of a keyhole's entry to that of its seat.",
     otherwise="10 mm, or 1.2 heads of the screw",
+    words=("keyhole length",),
 )  # fmt: skip
 KEYHOLE_DEPTH = Option(
     name="keyhole-depth", kind="length", metavar="LENGTH", group="Holes", limits=Limits(least=2, greatest=60),
     help="Depth of keyholes from the sign's back.",
     otherwise="the cutter's head and 3/16 in of wood over the screw's, less in thin boards",
+    words=("depth of keyholes",),
 )  # fmt: skip
 
 USUAL_SCREW = "#8"

@@ -18,10 +18,12 @@ RING_DIAMETER = Option(
     name="ring-diameter", kind="length", metavar="LENGTH", group="Holes",
     help="Diameter of the circle that the middles of a ring of holes lie on.",
     otherwise="inset from the nearer edges", replaces=("inset",),
+    words=("circle of holes", "bolt circle", "pitch circle"),
 )  # fmt: skip
 RING_START = Option(
     name="ring-start", kind="angle", metavar="ANGLE", group="Holes", limits=Limits(least=-360, greatest=360),
     help="Where the first hole of a ring lies, anticlockwise from the right.", otherwise="90, at the top",
+    words=("turn the holes", "first hole"),
 )  # fmt: skip
 
 _DEFAULT_COUNT = 4

@@ -13,6 +13,7 @@ from signgen.option import Option
 ROW_HEIGHT = Option(
     name="row-height", kind="length", metavar="LENGTH", group="Holes",
     help="From the sign's bottom edge up to the middle of a row of holes.", otherwise="inset below the top edge",
+    words=("height of the row of holes",),
 )  # fmt: skip
 
 _DEFAULT_COUNT = 3

@@ -74,7 +74,7 @@ def tool_of(name: str, row: Row) -> Tool | None:
 def material_of(name: str, row: Row) -> Material | None:
     label, grain = row.label("material", name), row.flag("grain")
     colour, ground = row.colour("colour"), row.colour("ground")
-    cautions = row.cautions("cautions")
+    cautions, also = row.cautions("cautions"), row.texts("also", ())
     chip, rpm = row.sourced("chip-load-ratio", _RATIO), row.sourced("spindle-rpm", _RPM)
     stepdown = row.sourced("stepdown-ratio", Limits(least=0, greatest=3, open_below=True))
     stepover = row.sourced("stepover-ratio", _RATIO)
@@ -95,7 +95,7 @@ def material_of(name: str, row: Row) -> Material | None:
         stepover_ratio=stepover, v_step_mm=v_step, peck_ratio=peck, entry_deg=entry, plunge_ratio=plunge,
         ramp_ratio=ramp, colour_rgb=colour, ground_rgb=ground, grain=grain, cautions=cautions,
         source="; ".join(row.sources), specific_force_n_per_mm2=force, least_chip_mm=least_chip,
-        most_chip_ratio=most_chip,
+        most_chip_ratio=most_chip, also=also or (),
     )  # fmt: skip
 
 

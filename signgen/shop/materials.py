@@ -15,7 +15,7 @@ class Material(Struct, frozen=True, kw_only=True):
     down; `colour_rgb` and `ground_rgb` what its face and a fresh cut look like in pictures; `cautions` whole
     sentences for the sheet. `specific_force_n_per_mm2`: the force that one square millimetre of chip takes, which is
     also the work per volume in thousandths of W s; `least_chip_mm` below which an edge rubs, `most_chip_ratio` (to the
-    diameter) above which it breaks out: None where nobody knows.
+    diameter) above which it breaks out: None where nobody knows. `also`: other words for it.
     """
 
     name: str
@@ -37,6 +37,7 @@ class Material(Struct, frozen=True, kw_only=True):
     specific_force_n_per_mm2: float | None = None
     least_chip_mm: float | None = None
     most_chip_ratio: float | None = None
+    also: tuple[str, ...] = ()
 
 
 class Machine(Struct, frozen=True, kw_only=True):

@@ -99,6 +99,10 @@ class Row:
             return Message(f"material.{name}") if kind == "material" else Message(f"machine.{name}")
         return self.text("label")
 
+    def texts(self, key: str, default: tuple[str, ...] | None = None) -> tuple[str, ...] | None:
+        """A list of words."""
+        return self.read(key, _texts, default)
+
     def finish(self) -> bool:
         """Whether the row is good, after keys that nobody asked for have been called problems."""
         for key in self._table:
@@ -135,7 +139,11 @@ def _colour(raw: object, where: str) -> tuple[int, int, int]:
 
 
 def _cautions(raw: object, where: str) -> tuple[Sentence, ...]:
+    texts = _texts(raw, where)
+    return tuple(Message(f"caution.{text}") if has_words(f"caution.{text}") else text for text in texts)
+
+
+def _texts(raw: object, where: str) -> tuple[str, ...]:
     if not isinstance(raw, list):
         raise AskError.at(where, Message("shop.not_list", text=repr(raw)), Message("shop.write_sentences_none"))
-    texts = [word(each, where) for each in raw]
-    return tuple(Message(f"caution.{text}") if has_words(f"caution.{text}") else text for text in texts)
+    return tuple(word(each, where) for each in raw)

@@ -12,6 +12,7 @@ from signgen.errors import AskError
 from signgen.messages import Message
 from signgen.option import Option, pick
 from signgen.shop.materials import Machine, Material
+from signgen.shop.named import material_named
 from signgen.shop.shop import Shop
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
@@ -112,10 +113,9 @@ def read_check_spec(asked: Mapping[str, object], tools: Sequence[str], shop: Sho
     said, place, face = a.text("stock"), a.text("zero"), a.text("z-zero")
     board = a.attempt(lambda: board_mm(said)) if said else None
     share = a.attempt(lambda: _place(place, board)) if place and board else None
-    materials = {row.name: row for row in shop.materials}
     machines = {row.name: row for row in shop.machines}
     wood, router = a.text("material"), a.text("machine") if a.has("machine") else shop.machines[0].name
-    material = a.attempt(lambda: materials[pick(wood, materials, "material")]) if wood else None
+    material = a.attempt(lambda: material_named(shop, wood)) if wood else None
     machine = a.attempt(lambda: machines[pick(router, machines, "machine")]) if router else None
     breakthrough = a.number("breakthrough")
     if not tools:

@@ -13,6 +13,7 @@ from msgspec.structs import replace
 from signgen.messages import Message
 from signgen.option import pick
 from signgen.shop.materials import Machine, Material
+from signgen.shop.named import material_named
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
 from signgen.spec import keys
@@ -151,7 +152,7 @@ def one_of(rows: Iterable[N], name: str, where: str) -> N:
 
 def _material(a: Asked, shop: Shop) -> Material | None:
     name = a.text("material")
-    return a.attempt(lambda: one_of(shop.materials, name, "material")) if name else None
+    return a.attempt(lambda: material_named(shop, name)) if name else None
 
 
 def _machine(a: Asked, shop: Shop) -> Machine | None:

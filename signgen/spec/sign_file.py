@@ -1,33 +1,9 @@
-"""The sign file: the same words as the options, one a line, in TOML.
-
-    # A house number. Lengths are millimetres, or texts with a unit.
-    text = ["17", "Larkspur Lane"]      # each its own line; "17" alone will do for one
-    size = "220x140"                    # or [220, 140], or "8.5x5.5in"
-    thickness = 12                      # or "12mm", "1/2in"
-    material = "birch-plywood"
-    holes = "corners"
-    hole-diameter = 7
-    inset = 14
+"""The sign file: the same words as the options, one a line, in TOML. `signgen explain sign-file` is its reference.
 
 Every key is an option of `signgen make` without its dashes, and options on the command line go before the file's
-(`merge.py`). Lines that are set each in its own way have a table each instead of their place in `text`:
-
-    font = "barlow"                     # what a line does not say is as the sign has it
-    [[line]]
-    text = "17"
-    digit-height = "102mm"
-    [[line]]
-    text = "Larkspur Lane"
-    font = "pacifico"
-    height-ratio = 0.3                  # over the height of the sign's other lines
-    align = "left"
-
-A table may hold text, font, font-axes, cap-height or digit-height, height-ratio, align, line-spacing (to the line
-above), letter-spacing, finish, depth, arc, arc-side and arc-centre (`keys/lettering.py`); tables stand below all other
-keys. Words on the command line, or in a row of a list, take the place of the tables' words, one after the other.
-
-Paths (`font` when it is one, that of `border = "path:..."`, `shop`, `out`) are seen from the folder that the file lies
-in.
+(`merge.py`). Lines that are set each in its own way have a table each instead of their place in `text`
+(`keys/lettering.py`). Words on the command line, or in a row of a list, take the place of the tables' words, one after
+the other. Paths (of the kinds `path`, `font` and `border`) are seen from the folder that the file lies in.
 
 `sign.toml`, which `make` writes, is such a file with every default filled in, so that the sign comes out the same
 when a default changes. What was left to the planner (the end mill, the cap height, the board) stays left to it, as

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import subprocess
 import sys
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -16,6 +17,7 @@ from signgen.cli.list_command import KINDS
 from signgen.errors import AskError
 from signgen.lettering.catalogue import catalogue, stroke_catalogue
 from signgen.shop.load import load_shop
+from signgen.spec.keys import KEYS
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -29,7 +31,7 @@ def test_lists_a_line_each(kind: str) -> None:
 
 @pytest.mark.parametrize("kind", ["tools", "materials", "machines"])
 def test_below_each_row_of_the_shop_stands_where_its_figures_come_from(kind: str) -> None:
-    lines = CliRunner().invoke(group, ["list", kind]).output.splitlines()
+    lines = CliRunner().invoke(group, ["list", kind, "--sources"]).output.splitlines()
     rows = [n for n, line in enumerate(lines) if not line.startswith(" ")]
     assert len(rows) == len(getattr(load_shop(None), kind))
     assert all(lines[n + 1].startswith("    ") for n in rows)
@@ -37,12 +39,46 @@ def test_below_each_row_of_the_shop_stands_where_its_figures_come_from(kind: str
 
 
 def test_figures_of_one_source_are_said_together() -> None:
-    text = CliRunner().invoke(group, ["list", "materials"]).output
+    text = CliRunner().invoke(group, ["list", "materials", "--sources"]).output
     assert "v-step, entry-angle: common practice;" in text
     brass = " ".join(text[text.index("brass ") :].split())
     assert "specific-force: Groover, Fundamentals of Modern Manufacturing" in brass
     keys = re.findall(r"[a-z]+(?:-[a-z]+)+(?=[,:])", text[text.index("birch-plywood") : text.index("softwood-plywood")])
     assert {"chip-load-ratio", "spindle-rpm", "stepdown-ratio", "plunge-ratio", "most-chip-ratio"} <= set(keys)
+
+
+def test_without_sources_a_list_is_a_short_line_each() -> None:
+    for kind in ("tools", "materials", "machines"):
+        lines = CliRunner().invoke(group, ["list", kind]).output.splitlines()
+        assert len(lines) == len(getattr(load_shop(None), kind))
+        assert max(map(len, lines)) <= 90
+
+
+def test_the_short_help_fits_60_lines_and_the_long_one_has_every_option() -> None:
+    short = CliRunner().invoke(group, ["make", "--help"], terminal_width=80).output
+    assert len(short.splitlines()) <= 60
+    often = [key for key in KEYS if key.often]
+    assert len(often) == 15
+    assert all(f"--{key.name} {key.example}" in short for key in often)
+    assert "+KEY=VALUE" in short
+    full = CliRunner().invoke(group, ["make", "--help-all"], terminal_width=80).output
+    assert all(re.search(rf"--{key.name}\b", full) for key in KEYS if key.name != "text")
+
+
+@pytest.mark.parametrize("command", ["make", "batch"])
+def test_an_unknown_option_offers_one_that_means_the_same(command: str) -> None:
+    result = CliRunner().invoke(group, [command, "x", "--colour", "red"])
+    assert str(result.exception) == "--colour: There is no such option. Did you mean --paint?"
+    result = CliRunner().invoke(group, [command, "x", "--zzzz", "red"])
+    assert "signgen explain zzzz" in str(result.exception)
+
+
+def test_lines_on_the_command_line_have_settings_of_their_own(tmp_path: Path) -> None:
+    words = ["make", "7", "+digit-height=30", "Elm Row", "+font=pacifico", "--size", "120x80", "--thickness", "10"]
+    result = CliRunner().invoke(group, [*words, "--out", str(tmp_path / "7"), "--quiet"])
+    assert result.exit_code == 0, result.exception
+    lines = tomllib.loads((tmp_path / "7" / "sign.toml").read_text(encoding="utf-8"))["line"]
+    assert lines == [{"text": "7", "digit-height": 30}, {"text": "Elm Row", "font": "pacifico"}]
 
 
 def test_rows_of_ones_own_come_first_and_take_the_place_of_those_that_ship(tmp_path: Path) -> None:
@@ -52,10 +88,10 @@ def test_rows_of_ones_own_come_first_and_take_the_place_of_those_that_ship(tmp_p
         'stick-out = 24\nsource = "my drawer"\n',
         encoding="utf-8",
     )
-    lines = CliRunner().invoke(group, ["list", "tools", "--shop", str(shop)]).output.splitlines()
+    lines = CliRunner().invoke(group, ["list", "tools", "--sources", "--shop", str(shop)]).output.splitlines()
     assert lines[0].startswith("end-mill-6 ")
-    assert "3 flutes, cuts 20 mm deep" in lines[0]
-    assert lines[1].strip() == "my drawer"
+    assert "6 mm end mill, cuts 20 mm deep" in lines[0]
+    assert [line.strip() for line in lines[1:3]] == ["3 flutes, 6 mm shank, cannot plunge", "my drawer"]
     assert sum(line.startswith("end-mill-6 ") for line in lines) == 1
 
 

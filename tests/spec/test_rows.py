@@ -42,7 +42,7 @@ HOUSE = 'text = ["17", "Larkspur Lane"]\nsize = "220x140"\nthickness = 12\n'
 @pytest.mark.usefixtures("dimples")
 def test_a_row_more_is_an_option_of_the_command_line(tmp_path):
     for command in ("make", "batch"):
-        assert DIMPLES.help in " ".join(CliRunner().invoke(group, [command, "--help"]).output.split())
+        assert DIMPLES.help in " ".join(CliRunner().invoke(group, [command, "--help-all"]).output.split())
     out = tmp_path / "out"
     args = ["make", "A", "--size", "60x40", "--thickness", "10", "--dimple-depth", "3/32in", "--out", str(out)]
     CliRunner().invoke(group, args, standalone_mode=False, catch_exceptions=False)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from signgen.messages.de import (
+    asking,
     cutting,
     drawing,
     files,
@@ -18,6 +19,6 @@ from signgen.messages.de import (
 )
 from signgen.messages.language import Language, together
 
-_ROOMS = (cutting, drawing, files, general, lettering, making, reading, shapes, sheet, shop, spec, things)
+_ROOMS = (asking, cutting, drawing, files, general, lettering, making, reading, shapes, sheet, shop, spec, things)
 
 LANGUAGE = Language(code="de", table=together(*(room.WORDS for room in _ROOMS)), point=",", thousands=".")

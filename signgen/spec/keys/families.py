@@ -45,6 +45,8 @@ SHAPE: tuple[Option, ...] = (
         name="border", kind="border", metavar="NAME", group="Shape", help=f"Outline of the sign: {_BORDER_NAMES}.",
         otherwise="rectangle, or rounded when corner-radius is given",
         write=lambda spec: spec.border.asked()["border"],
+        words=("shape", "outline", "round", "circle", "oval", "arrow", "shield", "edge shape", "contour", "form",
+            "silhouette", "round sign", "heart"), example="oval", often=True,
     ),
     *BORDER_KEYS,
 )  # fmt: skip
@@ -54,6 +56,8 @@ HOLES: tuple[Option, ...] = (
         name="holes", kind="word", metavar="PATTERN", group="Holes", default="none",
         help=f"Where holes go: {_HOLE_NAMES}.",
         write=lambda spec: spec.holes.asked()["holes"],
+        words=("drill", "drill holes", "fixing holes", "mounting", "screw holes", "hanging holes",
+            "hole pattern", "bolt holes"), example="corners", often=True,
     ),
     *HOLE_KEYS,
     *FORM_KEYS,

@@ -1,0 +1,1 @@
+"""What `signgen explain` knows: options, words of the trade, checks, common questions, recipes, and the sign file."""

@@ -1,0 +1,25 @@
+"""German: options, lines as they are typed, and what is asked of `signgen explain`."""
+
+from __future__ import annotations
+
+WORDS = {
+    "line.before_any": "Es steht vor der ersten Zeile.",
+    "line.text_first": 'Zuerst den Text schreiben, etwa "17" {setting}.',
+    "line.twice": "Die Zeile hat es zweimal.",
+    "line.leave_one": "Eines davon weglassen.",
+    "option.unknown": "Diese Option gibt es nicht.",
+    "option.meant": "Ist {options:or} gemeint?",
+    "option.search": "Mit signgen explain {word} fragen, oder signgen make --help-all ansehen.",
+    "explain.nothing": "Darüber ist nichts bekannt.",
+    "explain.other_words": "Mit anderen Worten fragen, oder signgen explain recipes, signgen explain sign-file und "
+    "signgen make --help-all ansehen.",
+    "material.refused": "{said} wird hier nicht geschnitten: {reason}",
+    "material.use_other": "Einen anderen Werkstoff nehmen (signgen list materials).",
+    "material.refused.stone": "es verbraucht Fräser in Minuten, und sein Staub schadet der Lunge für immer.",
+    "material.refused.brittle": "es zerspringt unter dem Fräser.",
+    "material.refused.hard-metal": "es braucht langsamere Spindeln, steifere Maschinen und Kühlung.",
+    "material.refused.chlorine": "überhitzt gibt es Chlorwasserstoff ab.",
+    "material.refused.fibres": "die Fasern schaden der Lunge, und manche schließen Maschinen kurz.",
+    "material.refused.poison": "der Staub ist giftig.",
+    "material.refused.crumbles": "Buchstaben bröckeln darin.",
+}
