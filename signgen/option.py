@@ -204,11 +204,15 @@ def pick(name: str, choices: Iterable[str], where: str, noun: str = "") -> str:
 
 def did_you_mean(name: str, names: Iterable[str]) -> Sentence:
     """A sentence that offers the names close to a misspelt one, or all of them when none is close."""
+    known = list(names)
+    if close := close_to(name, known):
+        return Message("option.did_you_mean", close=close)
+    return Message("option.choose_from", known=tuple(known)) if known else ""
+
+
+def close_to(name: str, names: Iterable[str]) -> tuple[str, ...]:
+    """Names that a misspelt one may be, three at most."""
     from difflib import get_close_matches  # only when something is wrong anyway
 
-    known = list(names)
-    by_folded = {each.casefold(): each for each in known}
-    close = [by_folded[each] for each in get_close_matches(name.casefold(), by_folded, n=3, cutoff=0.6)]
-    if close:
-        return Message("option.did_you_mean", close=tuple(close))
-    return Message("option.choose_from", known=tuple(known)) if known else ""
+    by_folded = {each.casefold(): each for each in names}
+    return tuple(by_folded[each] for each in get_close_matches(name.casefold(), by_folded, n=3, cutoff=0.6))

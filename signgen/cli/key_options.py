@@ -84,7 +84,7 @@ def unknown_option(typed: str, params: Sequence[click.Parameter]) -> AskError:
         if isinstance(param, click.Option) and param.opts[0].lstrip("-") not in keys.KEY_BY_NAME
     ]
     close = options_meant(word, [*keys.KEYS, *own])
-    remedy = Message("option.meant", options=tuple(f"--{name}" for name in close))
+    remedy = Message("option.did_you_mean", close=tuple(f"--{name}" for name in close))
     if not close:
         remedy = Message("option.search", word=word.replace("-", " "))
     return AskError.at(typed, Message("option.unknown"), remedy)

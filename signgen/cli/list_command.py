@@ -61,7 +61,7 @@ def _materials(shop_file: Path | None) -> Rows:
     for material in load_shop(shop_file).materials:
         yield (
             material.name,
-            material.label,
+            str(material.label),
             f"also: {', '.join(material.also)}" if material.also else "",
             f"chip {material.chip_load_ratio:g} and stepdown {material.stepdown_ratio:g} of the diameter, ramps at "
             f"{material.entry_deg:g} degrees",

@@ -15,7 +15,7 @@ from signgen.guide.sign_file import reference, value_form
 from signgen.guide.topics import TOPICS, Topic
 from signgen.meant import Meanings
 from signgen.messages import Message
-from signgen.option import Option, did_you_mean
+from signgen.option import Option, close_to
 from signgen.spec import keys
 from signgen.spec.glossary import TERMS, Term
 from signgen.spec.keys.lettering import LINE_KEYS
@@ -78,10 +78,9 @@ def explained(question: str) -> str:
     found = meanings.meant_by(asked)
     likely = [each.thing for each in found if each.score >= BESIDE_RATIO * found[0].score]
     if not named and not likely:
-        close = did_you_mean(asked, [word for page in known for word in page.exact])
-        is_slip = " " not in asked and close.startswith("Did")
-        spelt = close if is_slip else Message("explain.other_words")
-        raise AskError.at(question, Message("explain.nothing"), spelt)
+        close = close_to(asked, [word for page in known for word in page.exact]) if " " not in asked else ()
+        remedy = Message("option.did_you_mean", close=close) if close else Message("explain.other_words")
+        raise AskError.at(question, Message("explain.nothing"), remedy)
     shown = named or likely[:1]
     beside = [page.name for page in likely if page not in shown][:MOST_BESIDE]
     parts = [page.text() for page in shown]

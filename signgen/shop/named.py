@@ -8,7 +8,7 @@ from importlib.resources import files
 
 from signgen.errors import AskError
 from signgen.messages import Message
-from signgen.option import did_you_mean
+from signgen.option import close_to, did_you_mean
 from signgen.shop.materials import Material
 from signgen.shop.shop import Shop
 
@@ -27,20 +27,19 @@ def material_named(shop: Shop, said: str, where: str = "material") -> Material:
             return material
     for reason, words in refused().items():
         if word in map(_plain, words):
-            cause = Message(f"material.refused.{reason}")
+            cause = Message(f"unfit.{reason}")
             raise AskError.at(
-                where, Message("material.refused", said=said, reason=cause), Message("material.use_other")
+                where, Message("unfit.material", said=said, reason=cause), Message("unfit.use_other")
             )  # fmt: skip
-    names = [name for material in shop.materials for name in (material.name, *material.also)]
-    close = did_you_mean(said, names)
-    if not close.startswith("Did"):
-        close = did_you_mean(said, [material.name for material in shop.materials])
-    raise AskError.at(where, f"There is no material '{said}'.", close)
+    names = [material.name for material in shop.materials]
+    known = [*names, *(word for material in shop.materials for word in material.also)]
+    what = Message("option.there_no", kind="material", name=said)
+    raise AskError.at(where, what, did_you_mean(said, known if close_to(said, known) else names))
 
 
 @cache
 def refused() -> dict[str, list[str]]:
-    """Words for what is not cut here, by the reason, whose sentence is `material.refused.<reason>`."""
+    """Words for what is not cut here, by the reason, whose sentence is `unfit.<reason>`."""
     found = tomllib.loads(files("signgen.shop").joinpath("data", "refused.toml").read_text(encoding="utf-8"))
     return {str(reason): [str(word) for word in words] for reason, words in found.items()}
 

@@ -39,13 +39,13 @@ def test_every_word_means_one_thing_and_every_refusal_has_its_reason():
     words += [word.casefold() for each in refused().values() for word in each]
     assert len(words) == len(set(words))
     for reason in refused():
-        assert f"material.refused.{reason}" in ENGLISH.table
-        assert f"material.refused.{reason}" in GERMAN.table
+        assert f"unfit.{reason}" in ENGLISH.table
+        assert f"unfit.{reason}" in GERMAN.table
 
 
 def test_a_material_of_ones_own_goes_before(tmp_path):
     shipped = (files("signgen.shop") / "data" / "materials.toml").read_text(encoding="utf-8")
     own = shipped[shipped.index("[material.hardwood]") : shipped.index("[material.acrylic]")]
     file = tmp_path / "shop.toml"
-    file.write_text(own.replace("[material.hardwood]", "[material.slate]"), encoding="utf-8")
+    file.write_text(own.replace("[material.hardwood]", "[material.slate]\nlabel = 'Slate'"), encoding="utf-8")
     assert material_named(load_shop(file), "slate").name == "slate"

@@ -127,7 +127,7 @@ def test_reports_every_problem_at_once_and_no_consequence(shop):
     got = problems_of(
         AskError,
         {
-            "text": " ", "size": "0x140", "thickness": "thick", "material": "birch plywood", "border": "rund",
+            "text": " ", "size": "0x140", "thickness": "thick", "material": "birch sponge", "border": "rund",
             "corner-radius": "-1", "holes": "corner", "inset": "x", "depth": "99", "v-bit": "5", "bordr": "rounded",
             "machine": "mine", "dialect": "mine", "tabs": "2.5", "margin": "80", "board": "10x10",
         },
