@@ -29,7 +29,7 @@ def material_named(shop: Shop, said: str, where: str = "material") -> Material:
         if word in map(_plain, words):
             cause = Message(f"unfit.{reason}")
             raise AskError.at(
-                where, Message("unfit.material", said=said, reason=cause), Message("unfit.use_other")
+                where, Message("material_words.not_cut", said=said, reason=cause), Message("material_words.use_other")
             )  # fmt: skip
     names = [material.name for material in shop.materials]
     known = [*names, *(word for material in shop.materials for word in material.also)]

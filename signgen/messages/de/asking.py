@@ -12,8 +12,8 @@ WORDS = {
     "explain.nothing": "Darüber ist nichts bekannt.",
     "explain.other_words": "Mit anderen Worten fragen, oder signgen explain recipes, signgen explain sign-file und "
     "signgen make --help-all ansehen.",
-    "unfit.material": "{said} wird hier nicht geschnitten: {reason}",
-    "unfit.use_other": "Einen anderen Werkstoff nehmen (signgen list materials).",
+    "material_words.not_cut": "{said} wird hier nicht geschnitten: {reason}",
+    "material_words.use_other": "Einen anderen Werkstoff nehmen (signgen list materials).",
     "unfit.stone": "es verbraucht Fräser in Minuten, und sein Staub schadet der Lunge für immer.",
     "unfit.brittle": "es zerspringt unter dem Fräser.",
     "unfit.hard-metal": "es braucht langsamere Spindeln, steifere Maschinen und Kühlung.",

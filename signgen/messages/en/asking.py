@@ -12,8 +12,8 @@ WORDS = {
     "explain.nothing": "Nothing is known of it.",
     "explain.other_words": "Ask in other words, or see signgen explain recipes, signgen explain sign-file and signgen "
     "make --help-all.",
-    "unfit.material": "{said} is not cut here: {reason}",
-    "unfit.use_other": "Use another material (signgen list materials).",
+    "material_words.not_cut": "{said} is not cut here: {reason}",
+    "material_words.use_other": "Use another material (signgen list materials).",
     "unfit.stone": "it wears router bits out in minutes, and its dust scars the lungs.",
     "unfit.brittle": "it shatters under a router bit.",
     "unfit.hard-metal": "it wants slower spindles, stiffer machines and cooling.",
