@@ -233,14 +233,22 @@ def _finish(rng: Random, asked: dict[str, Any]) -> dict[str, Any]:
 def _trim(rng: Random, finish: str, is_framed: bool) -> dict[str, Any]:
     """What only large plain signs have room for, one kind at a time."""
     kind = rng.randrange(5)
-    if kind == 0 and not is_framed:
+    if kind == 0 and not is_framed and finish not in ("groove", "stroke"):
         return {"panel": _mm(rng, 8, 10), "panel_radius": "6", **_sometimes(rng, 2, {"rim": "2", "rim_inset": "7"})}
     if kind == 1 and finish in ("groove", "recess"):
         return {"ornament": rng.choice(["*", "&", "+"]), "ornament_size": _mm(rng, 8, 12)}
     if kind == 2 and not is_framed:
         return {"edge_chamfer": _mm(rng, 0.8, 2)}
     if kind == 3 and finish == "groove":
-        return {"holes": "keyholes", "thickness": "18", "hole_diameter": None, "screw": None, "countersink": None}
+        return {
+            "holes": "keyholes",
+            "thickness": "18",
+            "hole_diameter": None,
+            "screw": None,
+            "countersink": None,
+            "slot_length": None,
+            "slot_angle": None,
+        }
     return {}
 
 
