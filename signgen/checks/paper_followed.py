@@ -34,6 +34,9 @@ SCREW_GRIP_MM = 8.0
 
 METAL_AIR_MM = 0.5
 
+LEAST_GRIP_RATIO = 0.66
+"""Two thirds of the collet's length (from memory)."""
+
 SAMPLED_RATIO = 0.75
 """Bites are looked at in places, and only those that last count (`bites.STRETCH`): of a point that falls and rises they
 show a little less than its depth."""
@@ -132,10 +135,6 @@ def _cutter(case: Case, step: Step, k: int) -> Iterator[str]:
         yield f"collet {said.collet} does not hold a shank of {tool.shank_mm:g} mm"
     if said.grip_mm < SERIES[case.machine.collet_series].length_mm * LEAST_GRIP_RATIO - STATED_MM:
         yield f"{said.grip_mm:g} mm of shank are too little for the collet"
-
-
-LEAST_GRIP_RATIO = 0.66
-"""Two thirds of the collet's length (common practice, from memory)."""
 
 
 def _figures(case: Case, step: Step, k: int) -> Iterator[str]:

@@ -80,6 +80,7 @@ def command(
     from signgen.pipeline import gather
     from signgen.spec.safe_name import safe_name
     from signgen.spec.typed_lines import asked_lines
+    from signgen.words.words import words_in
 
     if time_limit is not None and math.isnan(time_limit):
         raise AskError.at("time-limit", "'nan' is no number of seconds.", "Write a number, as in 120.")
@@ -108,4 +109,5 @@ def command(
                 click.echo(line, nl=False)
     else:
         click.echo(summary_text(finished, table, folder))
+        click.echo(words_in("en")("summary.care"))
     return 1 if finished.totals.failed else 0

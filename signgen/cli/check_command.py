@@ -49,6 +49,7 @@ def command(
     Every program is read back and cut on a simulated board. The exit code is 5 when a check fails.
     """
     from signgen.job.verdict import verdict_data, verdict_text
+    from signgen.words.words import words_in
 
     asked = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
     judged = _judged(paths, asked, tools)
@@ -58,6 +59,7 @@ def command(
         click.echo(json.dumps([verdict_data(each) for each in judged], indent=1))
     else:
         click.echo("\n\n".join(verdict_text(each) for each in judged))
+        click.echo(f"\n{words_in('en')('summary.care')}")
     return 0 if all(each.report.passed for each in judged) else 5
 
 

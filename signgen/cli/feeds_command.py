@@ -73,6 +73,7 @@ def command(
     click.echo("While it cuts")
     for _, said in advice(words_in("en"), {cutter.cut} if cutter.cut else set()):
         _paragraph("- ", said)
+    _paragraph("- ", words_in("en")("summary.care"))
     click.echo("Where the figures come from")
     _paragraph("- ", f"{cutter.name}: {cutter.source}")
     for source in re.split(r"; (?=[a-z-]+: )", stuff.source):

@@ -43,14 +43,20 @@ def decimal(units: int, decimals: int) -> str:
     return f"{sign}{whole}.{rest:0{decimals}d}".rstrip("0").rstrip(".") if rest else f"{sign}{whole}"
 
 
+AT_ONCE = "!~?"
+"""Characters that serial controls act on as soon as they come (common practice)."""
+
+
 def comment(text: str, message: bool = False) -> str:
     """A comment that every reader takes: ASCII, no brackets within, an operator message only when it is meant as one.
 
-    Accents are dropped and other letters become '?'. Source: check-values section 1.4, K2 and K4.
+    Accents are dropped and other letters become '_'; so do characters that many controls take for commands wherever
+    they stand: the ';' of their own comments and '!', '~', '?' as they come over a serial line (common practice).
+    Source: NIST IR 6556, 3.3.4 for the rest.
     """
-    plain = unicodedata.normalize("NFKD", text).replace("(", "[").replace(")", "]")
+    plain = unicodedata.normalize("NFKD", text).replace("(", "[").replace(")", "]").replace(";", ",")
     kept = (c for c in plain if not unicodedata.combining(c))
-    ascii_text = "".join(c if " " <= c <= "~" else "?" for c in kept)[:COMMENT_WIDTH]
+    ascii_text = "".join(c if " " <= c <= "~" and c not in AT_ONCE else "_" for c in kept)[:COMMENT_WIDTH]
     if message:
         return f"(MSG, {ascii_text})"
     if "".join(ascii_text.split()).upper().startswith("MSG,"):

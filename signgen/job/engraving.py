@@ -13,6 +13,8 @@ MM, MINUTES = 4, 1
 SLIGHT_MM = 0.1
 """The error by which the sheet and the report show what an error does: what a calliper reads with care."""
 
+SMOOTHED_MM = 0.03
+
 TRIAL_MM = 1.0
 """Depth of the groove in scrap that proves the bit: its width then reads the angle off, 2 mm wide at 90 degrees."""
 
@@ -64,6 +66,13 @@ def _floors(facts: JobFacts) -> dict[str, Any] | None:
             for tool, minutes in compared.others
         ],
     }
+
+
+def deepest_groove_mm(facts: JobFacts, sense: Sense) -> float:
+    """As the program has it, which every place on paper states: what was planned is smoothed by a hundredth."""
+    top = facts.drawing.thickness_mm - facts.zero.z_mm
+    written = [top - step.lowest_z_mm for step in facts.set_up.steps if step.cutter.kind == "v-bit"]
+    return next((deep for deep in written if abs(deep - sense.deepest.value_mm) < SMOOTHED_MM), sense.deepest.value_mm)
 
 
 def trial_width_mm(facts: JobFacts, sense: Sense) -> float:

@@ -13,7 +13,6 @@ from signgen.operations.groove_floors import Compared
 from signgen.operations.sense import Sense
 from signgen.program.estimate import OperationTime
 from signgen.replay.heights import HeightMap
-from signgen.replay.measure import extents
 from signgen.replay.motion import Replay
 from signgen.shop.materials import CuttingData
 from signgen.shop.stock import Stock, WorkZero
@@ -84,12 +83,6 @@ class JobFacts(Struct, frozen=True, kw_only=True):
     def face_down(self) -> bool:
         """Whether this is the job of a board's back: its zero is the corner that lies right."""
         return bool(self.drawing.of(Keyhole)) and self.zero.x_mm >= self.drawing.width_mm
-
-    @property
-    def below_mm(self) -> float:
-        """How far below the board's underside the deepest of all programs goes, the points of drills included."""
-        lows = [extent.z_mm[0] for program in self.programs if (extent := extents(program.replay.motions))]
-        return max(0.0, -min(lows, default=0.0) - self.zero.z_mm)
 
     @property
     def every_program(self) -> tuple[ProgramFacts, ...]:

@@ -40,6 +40,7 @@ def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
     kind = "pdf" if facts.spec.sheet_format == "pdf" else "html"
     sheet = _one_line(str(Path(out_dir) / f"{BACK if facts.back else 'setup'}.{kind}"))
     after = _row(words("summary.next"), words("summary.open" if facts.checks.passed else "summary.do_not", file=sheet))
+    after = _row(words("summary.caution"), words("summary.care")) + after
     rows += _warnings(facts, words, ROWS - len(rows) - len(after))
     return "\n".join((rows + after)[:ROWS])
 

@@ -45,9 +45,9 @@ def back_html(back: JobFacts) -> str:
     )  # fmt: skip
     page_2 = el(
         "div",
-        programs(back),
+        cautions(back), programs(back),
         el("div", while_cutting(back), _then(words), cls="two"),
-        cautions(back), checks(back, brief=True),
+        checks(back, brief=True),
         cls="page",
     )  # fmt: skip
     name = words("back.title", sign=title(back))
@@ -100,7 +100,7 @@ def _then(words: Words) -> Html:
     """From here to the face."""
     keys = ("clear", "try", "turn", "face")
     items = [el("li", words(f"back.then.{key}"), id=f"then-{key}") for key in keys]
-    heading = el("h2", el("i", "6"), words("after.heading"))
+    heading = el("h2", el("i", "7"), words("after.heading"))
     return el("section", heading, el("ul", *items, cls="ticks"), id="then")
 
 

@@ -29,7 +29,7 @@ PIECES_CSS = """
 #pieces li { break-inside: avoid; margin: 0 0 .5mm; overflow-wrap: anywhere; }
 #pieces b { display: inline-block; min-width: 6mm; }
 #pieces small { color: var(--soft); }
-#picture img { max-height: 32mm; }
+#picture img { max-height: 25mm; }
 """
 
 
@@ -50,9 +50,9 @@ def nested_html(facts: JobFacts, lit: Relief | None = None) -> str:
         "div",
         _pieces(facts),
         el("figure", picture, el("figcaption", words("nested.picture")), id="picture"),
-        programs(facts),
+        cautions(facts), programs(facts),
         el("div", while_cutting(facts), finishing(facts), cls="two"),
-        cautions(facts), checks(facts, brief=True), file_list(facts),
+        checks(facts, brief=True), file_list(facts),
         cls="page",
     )  # fmt: skip
     heading = words("head.title", sign=title)

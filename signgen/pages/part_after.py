@@ -1,4 +1,4 @@
-"""Section 6: from the last program to the finished sign."""
+"""Section 7: from the last program to the finished sign."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ def finishing(facts: JobFacts) -> Html:
     if note := reading_note(facts.drawing):
         rows.append(("hang", joined(*[part for text in note for part in (" ", words.told(text))][1:])))
     items = [el("li", text, id=f"after-{key}") for key, text in rows]
-    heading = el("h2", el("i", "6"), words("after.heading"))
+    heading = el("h2", el("i", "7"), words("after.heading"))
     return el("section", heading, el("ul", *items, cls="ticks"), id="finishing")
 
 

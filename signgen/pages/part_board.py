@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from signgen.features.groove import Groove
 from signgen.features.recess import Recess
-from signgen.job.engraving import SLIGHT_MM, TRIAL_MM, trial_width_mm
+from signgen.job.engraving import SLIGHT_MM, TRIAL_MM, deepest_groove_mm, trial_width_mm
 from signgen.job.facts import JobFacts
 from signgen.markup.markup import Html, Part, el, item, joined
 from signgen.words.words import Words, words_of
@@ -89,11 +89,12 @@ def _grooves(facts: JobFacts, words: Words) -> list[Part]:
     sense = facts.sense
     if sense is None:
         return []
+    deep = deepest_groove_mm(facts, sense)
     narrow, wide = words.figure(sense.narrowest.value_mm, 2), words.figure(sense.widest.value_mm, 2)
     text = words(
         "board.deepest",
-        deep=words.mm(sense.deepest.value_mm, 2),
-        left=words.mm(sense.wood_left_mm, 2),
+        deep=words.mm(deep, 2),
+        left=words.mm(facts.drawing.thickness_mm - deep, 2),
         strokes=narrow if narrow == wide else words("range", least=narrow, most=wide),
     )
     trial = words("board.trial", deep=words.mm(TRIAL_MM), wide=words.mm(trial_width_mm(facts, sense), 2))

@@ -1,4 +1,4 @@
-"""Section 7: the usual cautions, the material's own, and what comes before this sheet."""
+"""Section 4: the usual cautions, the material's own, and what comes before this sheet."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from signgen.markup.markup import Html, el
 from signgen.words.words import words_of
 
 GENERAL = ("eyes", "dust", "hands", "clamps", "fire", "attended")
-"""Usual cautions of the trade; the figures behind them are in check-values section 14."""
+"""Usual cautions of the trade (common practice)."""
 
 
 def cautions(facts: JobFacts) -> Html:
@@ -21,7 +21,7 @@ def cautions(facts: JobFacts) -> Html:
         items.append(el("li", f"{words.material(facts)}:", *own, id="caution-material"))
     return el(
         "section",
-        el("h2", el("i", "7"), words("caution.heading")),
+        el("h2", el("i", "4"), words("caution.heading")),
         el("p", el("b", words("caution.first")), id="caution-first"),
         el("ul", *items, cls="plain columns"),
         id="cautions",

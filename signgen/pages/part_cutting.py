@@ -1,4 +1,4 @@
-"""Section 5: what to watch and to change while the machine cuts."""
+"""Section 6: what to watch and to change while the machine cuts."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ def while_cutting(facts: JobFacts) -> Html:
     words = words_of(facts)
     edges = {program.tool.cut for program in facts.programs if program.tool.cut}
     items = [el("li", text, id=f"while-{key}") for key, text in advice(words, edges)]
-    heading = el("h2", el("i", "5"), words("while.heading"))
+    heading = el("h2", el("i", "6"), words("while.heading"))
     return el("section", heading, el("ul", *items, cls="plain"), id="while-cutting")
 
 
@@ -25,5 +25,5 @@ def advice(words: Words, edges: Collection[str]) -> list[tuple[str, str]]:
         chips += words("while.chips.up_cut")
     if {"down-cut", "compression"} & set(edges):
         chips += words("while.chips.down_cut")
-    keys = ("adjust", "pitch", "burn", "chatter", "chips", "stop")
+    keys = ("stop", "chips", "rub", "spring", "load", "begin")
     return [(key, chips if key == "chips" else words(f"while.{key}")) for key in keys]

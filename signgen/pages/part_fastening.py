@@ -2,34 +2,28 @@
 
 from __future__ import annotations
 
-import math
-
 from signgen.fastening.fastening import Fastening
 from signgen.job.facts import JobFacts
 from signgen.markup.markup import Html, el, item
 from signgen.numbers import figure
 from signgen.program.travel import LOW_MM
-from signgen.shop.stock import CLAMP_STANDS_MM, GAP_MM, SCREW_HEAD_MM
+from signgen.shop.stock import GAP_MM
 from signgen.words.words import Words, words_of
 
-METAL_MM = 1.0
-"""Spoilboard between the deepest cut and any metal under it (common practice)."""
-
-
-def up_to_tenths(value_mm: float) -> float:
-    """What is stated is never less than what is meant."""
-    return math.ceil(value_mm * 10 - 1e-6) / 10
+LEAST_SAID_MM = 0.5
+"""Less room than that is none."""
 
 
 def holding(facts: JobFacts, fastening: Fastening) -> Html:
     words = words_of(facts)
-    deep = up_to_tenths(facts.below_mm)
+    told = facts.set_up
+    deep = told.into_spoilboard_mm
     flat = words("hold.flat.back") if facts.face_down else words("hold.flat", deep=words.mm(deep, 2))
     return el(
         "section",
         el("h2", el("i", "3"), words("hold.heading")),
         item("spoilboard", words("hold.spoilboard"), flat, tick=True),
-        item("under", words("hold.under"), words("hold.metal", deep=words.mm(deep + METAL_MM))),
+        item("under", words("hold.under"), words("hold.metal", deep=words.mm(told.metal_free_mm))),
         _screws(facts, words),
         item("clamps", words("hold.clamps"), _clamps(facts, fastening, words)),
         id="fastening",
@@ -38,20 +32,24 @@ def holding(facts: JobFacts, fastening: Fastening) -> Html:
 
 def _screws(facts: JobFacts, words: Words) -> Html:
     label = words("hold.screws")
-    if not facts.screws_mm:
-        least = facts.least
-        return item("screws", label, words("hold.no_screws", size=words.size(least.width_mm, least.height_mm)))
+    held = facts.set_up.holding
+    if not held.screws_mm:
+        least, stock = facts.least, facts.stock
+        # A board of the least size has room for heads; what takes it is a cutter's shank or the nut.
+        small = stock.width_mm < least.width_mm or stock.height_mm < least.height_mm
+        size = words.size(least.width_mm, least.height_mm)
+        return item("screws", label, words("hold.no_screws", size=size) if small else words("hold.no_screws.here"))
     # typed into the machine, so with a point whatever the language
     rows = [
         el("span", el("b", str(number)), f" X{figure(x)} Y{figure(y)}", cls="place")
-        for number, (x, y) in enumerate(facts.screws_mm, 1)
+        for number, (x, y) in enumerate(held.screws_mm, 1)
     ]
     return item(
         "screws",
         label,
         words("hold.places"),
         el("span", *rows, cls="places", id="screw-places"),
-        words("hold.heads", head=words.mm(SCREW_HEAD_MM), gap=words.mm(GAP_MM)),
+        words("hold.heads", long=words.mm(held.screw_mm), head=words.mm(held.head_mm), gap=words.mm(GAP_MM)),
         tick=True,
     )
 
@@ -59,10 +57,12 @@ def _screws(facts: JobFacts, words: Words) -> Html:
 def _clamps(facts: JobFacts, fastening: Fastening, words: Words) -> str:
     far, room = words.mm(fastening.from_sign_mm, 0), words.mm(fastening.clamp_room_mm, 0)
     if fastening.takes_clamps:
-        text = words("hold.clamps.outside", high=words.mm(CLAMP_STANDS_MM, 0), far=far)
+        high = words.mm(facts.set_up.holding.clamp_stands_mm, 0)
+        text = words("hold.clamps.outside", high=high, far=far)
     else:
-        text = words("hold.clamps.none", far=far, room=room)
-        if not facts.screws_mm:
+        some = fastening.clamp_room_mm >= LEAST_SAID_MM
+        text = words("hold.clamps.none", far=far, room=room) if some else words("hold.clamps.full", far=far)
+        if not facts.set_up.holding.screws_mm:
             text += words("hold.clamps.tape")
     if facts.face_down:
         return text + words("hold.travel.high", over=words.mm(facts.spec.clearance_mm))

@@ -60,13 +60,13 @@ def bring(facts: JobFacts) -> Html:
         words("head.bring.cutter", cutter=words.tool(program.tool), shank=words.mm(program.tool.shank_mm, 3))
         for program in facts.programs
     )
-    screws = len(facts.screws_mm)
+    screws, long = len(facts.screws_mm), words.mm(facts.set_up.holding.screw_mm)
     things = (
         words("head.bring.board"),
         *cutters,
         words.count("head.bring.collet", len(collets), names=words.listed(tuple(collets))),
         words("head.bring.spanners"),
-        words("head.bring.screws", count=screws) if screws else words("head.bring.clamps"),
+        words("head.bring.screws", count=screws, long=long) if screws else words("head.bring.clamps"),
         *(words(f"head.bring.{thing}") for thing in ("measure", "slip", "vacuum", "protection", "knife")),
     )
     return el("p", el("b", words("head.bring")), " ", words.listed(things), ".", id="bring")

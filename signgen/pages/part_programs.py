@@ -1,4 +1,4 @@
-"""Section 4: the programs in order, each with everything to fit, to set and to look for."""
+"""Section 5: the programs in order, each with everything to fit, to set and to look for."""
 
 from __future__ import annotations
 
@@ -10,12 +10,13 @@ from signgen.features.groove import Groove, Stroke
 from signgen.features.hole import Hole
 from signgen.features.recess import Recess
 from signgen.features.tab import Tab
+from signgen.instructions import MM_PER_INCH, Step, typed
+from signgen.job.engraving import deepest_groove_mm
 from signgen.job.facts import JobFacts, ProgramFacts
 from signgen.job.outcome import SEEN_MM, Outcome, outcomes
 from signgen.markup.markup import Html, Part, el, joined, raw
 from signgen.pages.part_zero import ways_to_set
 from signgen.pictures.cutter_svg import cutter_plate
-from signgen.shop.collets import LEAST_GRIP_RATIO, collet_of_tool
 from signgen.words.words import Words, words_of
 
 AIR_MM = 30
@@ -30,7 +31,7 @@ def programs(facts: JobFacts) -> Html:
         _card(facts, words, number, program, seen[number - 1], longest)
         for number, program in enumerate(facts.programs, 1)
     ]
-    heading = el("h2", el("i", "4"), words("run.heading"))
+    heading = el("h2", el("i", "5"), words("run.heading"))
     return el("section", heading, _before(facts, words), _change(facts, words), *cards, id="programs")
 
 
@@ -52,9 +53,8 @@ def _before(facts: JobFacts, words: Words) -> Html:
 
 def _change(facts: JobFacts, words: Words) -> Html:
     """What holds for every cutter that goes in."""
-    series = facts.spec.machine.collet_series
-    grip = max(collet_of_tool(program.tool, series).grip_mm for program in facts.programs)
-    text = words("run.collet", percent=words.figure(100 * LEAST_GRIP_RATIO, 0), grip=words.mm(grip, 0))
+    grip = max(step.cutter.grip_mm for step in facts.set_up.steps)
+    text = words("run.collet", grip=words.mm(grip, 0))
     return el("p", el("b", words("run.change")), " ", text, id="cutter-change")
 
 
@@ -63,7 +63,7 @@ def _card(facts: JobFacts, words: Words, number: int, program: ProgramFacts, out
     does = [part for text in program.does for part in (", ", words.told(text))][1:]
     rows = [
         el("tr", el("th", words(f"run.row.{key}")), el("td", value, id=f"{name}-{key}"))
-        for key, value in _rows(facts, words, program)
+        for key, value in _rows(facts, words, number, program)
     ]
     return el(
         "article",
@@ -80,22 +80,41 @@ def _card(facts: JobFacts, words: Words, number: int, program: ProgramFacts, out
     )
 
 
-def _rows(facts: JobFacts, words: Words, program: ProgramFacts) -> list[tuple[str, Html]]:
+def _rows(facts: JobFacts, words: Words, number: int, program: ProgramFacts) -> list[tuple[str, Html]]:
     """What to fit and to set."""
-    tool, cutting = program.tool, program.cutting
-    collet = collet_of_tool(tool, facts.spec.machine.collet_series)
-    fits = words("run.in_collet", collet=collet.label, series=collet.series, shank=words.mm(tool.shank_mm, 3))
-    plunge = words.figure(cutting.plunge_mm_per_min, 0)
-    feed = words("run.feeds", feed=words.figure(cutting.feed_mm_per_min, 0), plunge=plunge)
-    if tool.kind == "end-mill":
+    step = facts.set_up.steps[number - 1]
+    cutter = step.cutter
+    series = facts.spec.machine.collet_series
+    fits = words("run.in_collet", collet=cutter.collet, series=series, shank=words.mm(cutter.shank_mm, 3))
+    plunge = words.figure(step.plunge_mm_per_min, 0)
+    feed = words("run.feeds", feed=words.figure(step.feed_mm_per_min, 0), plunge=plunge)
+    if step.fastest_mm_per_min > step.feed_mm_per_min + 1:
+        feed += words("run.finishing", fastest=words.figure(step.fastest_mm_per_min, 0))
+    if cutter.kind == "end-mill":
         feed += words("run.climb" if facts.spec.climb else "run.conventional")
     return [
-        ("cutter", joined(words.tool(tool))),
+        ("cutter", joined(words.tool(program.tool))),
         ("collet", joined(fits)),
-        ("speed", joined(words("run.rpm", rpm=words.figure(cutting.spindle_rpm, 0)))),
+        ("speed", joined(words("run.rpm", rpm=words.figure(step.spindle_rpm, 0)))),
         ("feed", joined(feed)),
+        ("depth", joined(_down(facts, words, step))),
         ("time", joined(words("run.about", span=words.span(program.minutes)), *_shares(program, words))),
     ]
+
+
+def _down(facts: JobFacts, words: Words, step: Step) -> str:
+    """The lowest figure that the machine's display shows, and in how many passes it gets there."""
+    z = typed(round(step.lowest_z_mm, 2), False)
+    if dialect_named(facts.spec.dialect).inches:
+        z = f"{step.lowest_z_mm / MM_PER_INCH:.3f} inch"
+    bite = words.mm(step.pass_mm, 2)
+    if step.pass_mm <= 0:
+        return words("run.depth", z=z)
+    if step.passes == 0:
+        return words("run.depth.steady", z=z, bite=bite)
+    return (
+        words("run.depth.one", z=z) if step.passes == 1 else words("run.depth.many", z=z, passes=step.passes, bite=bite)
+    )
 
 
 def _shares(program: ProgramFacts, words: Words) -> list[Part]:
@@ -114,14 +133,15 @@ def _shares(program: ProgramFacts, words: Words) -> list[Part]:
 
 def _steps(facts: JobFacts, words: Words, number: int, program: ProgramFacts, outcome: Outcome) -> list[Html]:
     name = f"program-{number}"
-    stickout = words.mm(program.tool.stickout_mm)
+    step = facts.set_up.steps[number - 1]
+    stickout = words.mm(step.cutter.stick_out_mm)
     fit, start = words("run.fit", stickout=stickout), words("run.start")
-    if number > 1 and program.file == facts.programs[number - 2].file:
+    if step.begins != "start":
         fit, start = words("run.stops_here", fit=fit), words("run.go_on")
     again = words("run.zero") if number == 1 else words("run.zero_again", place=ways_to_set(facts, number, words))
     if dialect_named(facts.spec.dialect).change == "lengths":
-        fit = words("run.changer", number=number, stickout=stickout)
-        again = words("run.lengths", number=number)
+        fit = words("run.changer", number=step.cutter.place, stickout=stickout)
+        again = words("run.lengths.first" if number == 1 else "run.lengths", number=step.cutter.place)
     return [
         tick(fit, f"{name}-fit"),
         tick(again, f"{name}-zero"),
@@ -183,8 +203,9 @@ def _depth(facts: JobFacts, words: Words, program: ProgramFacts, outcome: Outcom
         *(r.depth_mm for r in facts.drawing.of(Recess)),
     ]
     limit = max(floors, default=0.0)
+    deep = deepest_groove_mm(facts, facts.sense) if facts.sense else outcome.engraved_mm
     key = "up_to" if outcome.engraved_mm >= limit - SEEN_MM else "deepest"
-    return words(f"run.right.{key}", half=half, depth=words.mm(outcome.engraved_mm))
+    return words(f"run.right.{key}", half=half, depth=words.mm(deep, 2))
 
 
 def tick(text: str, name: str, lead: str = "") -> Html:

@@ -24,14 +24,19 @@ def zero(facts: JobFacts) -> Html:
 
 
 def _across(facts: JobFacts, words: Words) -> str:
-    stock = facts.stock
-    key = "zero.sign" if facts.spec.origin == "sign" else "zero.stock"
-    if facts.face_down:
-        right = words.mm(stock.width_mm - stock.sign_x_mm - facts.drawing.width_mm)
-        point = bit_point(facts.programs[0].tool, words)
-        return words(f"back.{key}", point=point, x=right, y=words.mm(stock.sign_y_mm))
+    datum = facts.set_up.datum
+    at_corner = datum.x_mm == 0 and datum.y_mm == 0
+    key = "zero.stock" if at_corner else "zero.sign"
     point = bit_point(facts.programs[0].tool, words)
-    return words(key, point=point, x=words.mm(stock.sign_x_mm), y=words.mm(stock.sign_y_mm))
+    x, y = (words.mm(value, 2) for value in ((datum.x_mm, datum.y_mm) if not at_corner else sign_from_corner(facts)))
+    return words(f"back.{key}" if facts.face_down else key, point=point, x=x, y=y)
+
+
+def sign_from_corner(facts: JobFacts) -> tuple[float, float]:
+    """How far the sign begins from the corner that zero is measured from."""
+    stock = facts.stock
+    left = stock.sign_x_mm
+    return (stock.width_mm - left - facts.drawing.width_mm if facts.face_down else left), stock.sign_y_mm
 
 
 def height(facts: JobFacts) -> str:

@@ -51,9 +51,9 @@ def setup_html(facts: JobFacts, lit: Relief | None = None) -> str:
     )  # fmt: skip
     page_2 = el(
         "div",
-        programs(facts),
+        cautions(facts), programs(facts),
         el("div", while_cutting(facts), finishing(facts), cls="two"),
-        cautions(facts), checks(facts, brief=density.brief), file_list(facts),
+        checks(facts, brief=density.brief), file_list(facts),
         cls="page",
     )  # fmt: skip
     heading = words("head.title", sign=title(facts))

@@ -24,7 +24,7 @@ class Estimate(Struct, frozen=True, kw_only=True):
 def estimate(moves: Moves, machine: Machine, start_mm: tuple[float, float, float], dwell_s: float) -> Estimate:
     """Time by the limits of each axis, with look-ahead.
 
-    Corner speed: a circle that touches both moves and stays within the machine's deviation d of the corner is run at
+    Corner speed: a circle that touches both moves and passes the corner at the machine's corner tolerance d is run at
     v^2 = a d sin(t/2) / (1 - sin(t/2)), t the inner angle. On an arc v^2 = a r, the weaker axis' acceleration turning
     it. Speeds that acceleration can reach: with S the running sum of 2 a L, backwards V^2 = reverse running minimum of
     (V^2 + S) - S, forwards the same with the sign turned.
@@ -99,7 +99,7 @@ def _seconds_and_lengths(
     cosine = np.einsum("ij,ij->i", last[:-1], first[1:])
     inner = np.sqrt(np.clip((1 + cosine) / 2, 0, 1))  # sin(t/2) of the inner angle t: cos t = -cosine
     with np.errstate(divide="ignore"):
-        corner = np.minimum(accel[:-1], accel[1:]) * machine.corner_deviation_mm * inner / np.maximum(1 - inner, TINY)
+        corner = np.minimum(accel[:-1], accel[1:]) * machine.corner_tolerance_mm * inner / np.maximum(1 - inner, TINY)
     node = np.zeros(len(lengths) + 1)
     node[1:-1] = np.minimum(corner, np.minimum(speed[:-1], speed[1:]) ** 2)
 

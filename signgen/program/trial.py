@@ -53,7 +53,7 @@ def outline_program(
         roles=np.full(n, TRAVEL, np.uint8),
         drilled=(),
         turning=False,
-        pauses=tuple((index, f"{corner}: is there board under the cutter?") for index, corner in enumerate(CORNERS, 2)),
+        pauses=tuple((index, f"{corner}: board must lie under the cutter") for index, corner in enumerate(CORNERS, 2)),
     )
 
 

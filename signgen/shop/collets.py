@@ -15,8 +15,8 @@ from signgen.errors import CannotMakeError
 from signgen.messages import Message, Mm
 from signgen.shop.tools import Tool
 
-LEAST_GRIP_RATIO = 0.7
-"""Share of the collet's length that must grip the shank: common practice (check-values has two thirds of the bore)."""
+LEAST_GRIP_RATIO = 2 / 3
+"""Share of the collet's length that must grip the shank (from memory)."""
 
 
 class Series(Struct, frozen=True, kw_only=True):
@@ -53,7 +53,7 @@ class Collet(Struct, frozen=True, kw_only=True):
 
     @property
     def label(self) -> str:
-        """What is engraved on it: '7-6' in whole steps, '6.5-6.0' in halves."""
+        """What is engraved on it: '8-7' in whole steps, '4.0-3.5' in halves."""
         digits = 0 if SERIES[self.series].step_mm == 1 and self.lower_mm >= 1 else 1
         return f"{self.upper_mm:.{digits}f}-{self.lower_mm:.{digits}f}"
 

@@ -104,7 +104,7 @@ def machine_of(name: str, row: Row) -> Machine | None:
     travel = row.numbers("travel", 3, POSITIVE)
     feed, rapid = row.numbers("top-feed", 3, _FEED), row.numbers("rapid", 3, _FEED)
     acceleration = row.numbers("acceleration", 3, _FEED)
-    corner = row.length("corner-deviation", POSITIVE)
+    corner = row.length("corner-tolerance", POSITIVE)
     rpm = row.numbers("spindle-rpm", 2, _RPM)
     start = row.number("spindle-start", _SECONDS)
     collet = row.count("collet", Limits(least=1, greatest=100))
@@ -131,7 +131,7 @@ def machine_of(name: str, row: Row) -> Machine | None:
     return Machine(
         name=name, label=label, travel_mm=(travel[0], travel[1], travel[2]),
         top_feed_mm_per_min=(feed[0], feed[1], feed[2]), rapid_mm_per_min=(rapid[0], rapid[1], rapid[2]),
-        acceleration_mm_per_s2=(acceleration[0], acceleration[1], acceleration[2]), corner_deviation_mm=corner,
+        acceleration_mm_per_s2=(acceleration[0], acceleration[1], acceleration[2]), corner_tolerance_mm=corner,
         spindle_min_rpm=rpm[0], spindle_max_rpm=rpm[1], spindle_start_s=start, collet_series=collet, source=source,
         dialect=dialect, manner=manner, spindle_power_w=power,
     )  # fmt: skip

@@ -50,7 +50,7 @@ class Machine(Struct, frozen=True, kw_only=True):
     top_feed_mm_per_min: tuple[float, float, float]
     rapid_mm_per_min: tuple[float, float, float]
     acceleration_mm_per_s2: tuple[float, float, float]
-    corner_deviation_mm: float
+    corner_tolerance_mm: float
     spindle_min_rpm: float
     spindle_max_rpm: float
     spindle_start_s: float

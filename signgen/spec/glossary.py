@@ -103,8 +103,8 @@ TERMS: tuple[Term, ...] = (
         The round part of a cutter that the collet holds. Its diameter decides which collet you need."""),
     _term("collet", "", """
         The slotted sleeve that holds the cutter in the spindle. It closes by about a millimetre and never opens
-        further than its size: a 6 mm shank goes into a 6-5, a 1/4 inch shank into a 7-6. At least seven tenths of its
-        length must grip the shank; clean it, and snap it into the nut before it goes into the spindle."""),
+        further than its size: an 8 mm shank goes into an 8-7, a 1/8 inch shank into a 4-3. Two thirds of its length or
+        more must hold the shank; keep it clean, and snap it into the nut before both go on to the spindle."""),
     _term("stick-out", "stickout, overhang", """
         How far the cutter stands out of the collet. Twice as far bends eight times as much: no longer than the cut
         needs."""),

@@ -249,7 +249,7 @@ def test_a_row_that_takes_too_much_memory_fails_alone(tmp_path: Path) -> None:
     machine = tmp_path / "shop.toml"
     machine.write_text(
         '[machine.large]\nlabel = "Large"\ntravel = [3000, 3000, 150]\ntop-feed = [6000, 6000, 2000]\n'
-        "rapid = [8000, 8000, 3000]\nacceleration = [600, 600, 300]\ncorner-deviation = 0.02\n"
+        "rapid = [8000, 8000, 3000]\nacceleration = [600, 600, 300]\ncorner-tolerance = 0.02\n"
         'spindle-rpm = [6000, 24000]\nspindle-start = 6\ncollet = 20\nsource = "invented"\n'
     )
     words = ["--text", "{name}", "--thickness", "6", "--cap-height", "8", "--shop", machine, "--out", tmp_path / "out"]

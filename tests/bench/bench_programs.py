@@ -42,7 +42,7 @@ def main() -> None:
 def by_length_alone(program: Program, machine: Machine) -> float:
     """Seconds on a machine that is up to speed at once and takes corners without slowing down."""
     x, y, z = program.moves.ends_mm[0].tolist()
-    keen = replace(machine, acceleration_mm_per_s2=(1e9, 1e9, 1e9), corner_deviation_mm=1e6)
+    keen = replace(machine, acceleration_mm_per_s2=(1e9, 1e9, 1e9), corner_tolerance_mm=1e6)
     return 60 * estimate(program.moves, keen, (x, y, z), 0.0).minutes
 
 

@@ -25,10 +25,10 @@ def test_shows_every_step_and_what_comes_of_it() -> None:
 
 def test_says_what_to_change_live_and_where_the_figures_come_from() -> None:
     text = " ".join(said("down-cut-6", "acrylic").split())
-    assert "Feed up 10 % or speed down 10 %" in text
+    assert "A tenth less speed or a tenth more feed" in text
     assert "presses them down" in text
-    assert "Speed down 10 %" in text
-    assert "10 % at a time" in text
+    assert "a tenth slower" in text
+    assert "local law come first" in text
     assert "specific-force: from memory" in text
 
 

@@ -120,7 +120,8 @@ def test_one_file_stops_for_each_further_cutter_and_a_changer_takes_its_length()
     for at in (k for k, line in enumerate(lines) if line in ("T2 M6", "T3 M6")):
         assert lines[at - 1] == "M5"  # Source: check-values 1.10, T2: it would be stopped by M6 anyway
         assert lines[at + 1].startswith("(MSG, fit the ")
-        assert lines[at + 2] == "M0"
+        assert lines[at + 2].startswith("(MSG, set Z on the ")
+        assert lines[at + 3] == "M0"
     (text,) = dialect_named("changer").write(house_number(), USUAL)
     assert re.findall(r"^T(\d) M6\nG43 H(\d)$", text, re.MULTILINE) == [("1", "1"), ("2", "2"), ("3", "3")]
 

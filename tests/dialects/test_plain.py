@@ -177,4 +177,10 @@ def test_any_text_makes_a_legal_comment(text: str) -> None:
 
 
 def test_accents_are_dropped_and_brackets_replaced() -> None:
-    assert comment("Café (door 2) 東") == "(Cafe [door 2] ?)"
+    assert comment("Café (door 2) 東") == "(Cafe [door 2] _)"
+
+
+def test_no_character_passes_that_a_control_acts_on_at_once() -> None:
+    # Common practice: ';' begins another comment; '!', '~' and '?' hold, go on and ask as they come in.
+    assert comment("Stop! Who? ~now; go") == "(Stop_ Who_ _now, go)"
+    assert comment("wait?", message=True) == "(MSG, wait_)"

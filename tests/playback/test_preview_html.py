@@ -325,7 +325,7 @@ def blue(page: Page) -> int:
 def test_ways_through_the_air_are_hidden_until_they_are_asked_for(page: Page) -> None:
     page.evaluate("sign.show()")
     assert blue(page) == 0
-    page.keyboard.press("t")
+    page.keyboard.press("w")
     page.evaluate("sign.show()")
     all_ways = blue(page)
     assert all_ways > 300

@@ -33,7 +33,7 @@ def stepped(moves: Moves, machine: Machine) -> float:
         # The circle that touches both moves within the machine's deviation d of their corner has the radius
         # d s / (1 - s), s the sine of half the angle between them. Source: geometry notes section 7.
         s = math.sqrt(max(0.0, (1 + float(one @ other)) / 2))
-        corner.append(math.sqrt(min(a, b) * machine.corner_deviation_mm * s / max(1 - s, 1e-9)))
+        corner.append(math.sqrt(min(a, b) * machine.corner_tolerance_mm * s / max(1 - s, 1e-9)))
     corner.append(0.0)
     ends = np.cumsum(length)
     i, at, v, t = 0, 0.0, 0.0, 0.0

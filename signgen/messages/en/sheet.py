@@ -37,7 +37,7 @@ WORDS = {
     "head.bring.collet.one": "collet {names}",
     "head.bring.collet.many": "collets {names}",
     "head.bring.spanners": "both spanners",
-    "head.bring.screws": "{count} wood screws",
+    "head.bring.screws": "{count} screws of {long}",
     "head.bring.clamps": "clamps or double-sided tape",
     "head.bring.measure": "calliper, pencil and square",
     "head.bring.slip": "a slip of paper",
@@ -89,7 +89,8 @@ WORDS = {
     "board.corner.back_left": "back left",
     "board.corner.back_right": "back right",
     "board.grooves": "Grooves",
-    "board.deepest": "The deepest goes {deep} down and leaves {left} of wood; strokes are {strokes}\u00a0mm wide. ",
+    "board.deepest": "The deepest goes {deep} down and leaves {left} of the board; strokes are {strokes}\u00a0mm "
+    "wide. ",
     "board.trial": "Before the cut, try the bit on scrap of the same board: a groove {deep} deep must be {wide} wide.",
     "board.wider": " and {wider} wider (2 × {slight} × tan {half}° with a bit of {angle}°)",
     "board.below": "Z zero lies under the board: where it is {slight} thicker, grooves get {slight} deeper{wider}; "
@@ -143,14 +144,16 @@ WORDS = {
     "the board where it is cut.",
     "hold.screws": "Screws",
     "hold.no_screws": "This board has no room for screws outside the cut; one of {size} or more has.",
+    "hold.no_screws.here": "None can stand on this board clear of cutters and nut; hold it as follows.",
     "hold.places": "in the waste, measured from X0 Y0: ",
-    "hold.heads": " Heads up to {head} across, flush or below the top; they clear every cut by {gap}. Drill first, so "
-    "that the board neither lifts nor splits.",
+    "hold.heads": " Screws {long} long hold in the spoilboard. Pilot holes keep the board from splitting and "
+    "climbing; heads are at most {head} wide, level with the face or deeper, {gap} from every cut.",
     "hold.clamps": "Clamps",
     "hold.clamps.outside": "Only outside the dashed line, no higher than {high} over the board: the collet's nut "
     "reaches {far} beyond the sign, and the head starts over the sign.",
     "hold.clamps.none": "None: the collet's nut reaches {far} beyond the sign, and at most {room} of board lie outside "
     "its way.",
+    "hold.clamps.full": "None: the collet's nut reaches {far} beyond the sign and sweeps all the rest of the board.",
     "hold.clamps.tape": " Take a larger board, or hold this one by double-sided tape over its whole back, if it "
     "sticks well.",
     "hold.travel": " Between cuts the cutter travels {low} over the sign and {over} over the board beside it.",
@@ -173,17 +176,23 @@ WORDS = {
     "run.lifted": "Air pass: before each program run it in the air ({files}) and watch where it goes.",
     "run.ready": "Glasses, ears, mask; sleeves and hair tied back; emergency stop within reach.",
     "run.change": "Whenever a cutter goes in",
-    "run.collet": "Spindle locked off; collet, nut and taper clean. The collet's size is etched on its face. At least "
-    "{percent} % of the collet's length ({grip}) grip the shank, and the cutter does not touch the bottom of the "
-    "taper. No longer stick-out than stated, for short is stiff.",
+    "run.collet": "First see that the spindle cannot start; wipe collet, nut and taper. The collet's figures must fit "
+    "the shank, and it must hold it over two thirds of its own length or more ({grip}), not quite down to the stop. "
+    "Let no more stand out than the card says: long cutters spring.",
     "run.row.cutter": "Cutter",
     "run.row.collet": "Collet",
     "run.row.speed": "Spindle",
     "run.row.feed": "Feed",
+    "run.row.depth": "Depth",
     "run.row.time": "Time",
     "run.in_collet": "{collet} (size {series}) for its {shank} shank",
     "run.rpm": "{rpm} rpm",
     "run.feeds": "{feed} mm/min, {plunge} straight down",
+    "run.finishing": ", up to {fastest} in the thin last pass",
+    "run.depth": "down to Z{z} on the display",
+    "run.depth.one": "down to Z{z} on the display, in one pass",
+    "run.depth.many": "down to Z{z} on the display, in {passes} passes of {bite} at the most",
+    "run.depth.steady": "down to Z{z} on the display, sinking all the way, {bite} at once at the most",
     "run.climb": "; climb milling",
     "run.conventional": "; conventional milling",
     "run.about": "about {span}",
@@ -193,7 +202,9 @@ WORDS = {
     "run.start": "Extraction on, head high over the sign. Start, hand at feed hold.",
     "run.go_on": "Let the program go on, hand at feed hold.",
     "run.changer": "Put the cutter into place {number} of the changer, {stickout} out of its holder.",
-    "run.lengths": "Set X and Y as in section 2; its length goes into line {number} of the control's table.",
+    "run.lengths": "Its length goes into line {number} of the control's table; X, Y and Z stay as they are.",
+    "run.lengths.first": "Its length goes into line {number} of the control's table; with it in the spindle and its "
+    "length counted in, set X, Y and Z as in section 2.",
     "run.zero": "Set X, Y and Z as in section 2.",
     "run.zero_again": "Set only Z again, {place}, as in section 2: this cutter has another length. X and Y stay as "
     "they are; the board is not moved.",
@@ -223,18 +234,18 @@ WORDS = {
     "cutter.about": "{cutter}, {stickout} mm out of the collet",
     # 5 while it cuts
     "while.heading": "While it cuts",
-    "while.adjust": "The feeds are a beginning: start at about 80 % by the override and go up by 10 % at a time "
-    "while the sound stays even.",
-    "while.pitch": "The spindle's pitch dips: the load is too high. Feed down first, 10 % at a time; then look at "
-    "the cutter's edge and the extraction.",
-    "while.burn": "It squeals, or the cut browns or melts: the cutter rubs. Feed up 10 % or speed down 10 %; blunt "
-    "cutters burn too.",
-    "while.chatter": "It hums and leaves waves: chatter. Speed down 10 %, then a shorter stick-out or a thinner pass.",
-    "while.chips": "Chips, not dust, are right. If they stay in the groove: hold, stop the spindle, clear them.",
+    "while.chips": "Crumbs and curls should fly, not powder. Clear a groove that packs by hand, feed held, spindle "
+    "standing.",
+    "while.rub": "A shriek, a scorched or smeared wall: the edge rubs. A tenth less speed or a tenth more feed; worn "
+    "edges always rub.",
+    "while.spring": "A wall like a washboard: the cutter springs. Less stick-out, thinner passes, or a tenth slower.",
+    "while.load": "The spindle labours: a tenth less feed, then another; then see to a worn edge or a blocked hose.",
+    "while.begin": "Give the first minute of a new board three quarters of the printed feeds, then more in small "
+    "steps.",
     "while.chips.up_cut": " An up-cut cutter lifts them out by itself.",
     "while.chips.down_cut": " A down-cut cutter presses them down: clear the slot between passes.",
-    "while.stop": "Something moved or sounds wrong: feed hold, spindle off. Danger: emergency stop at once, then "
-    "think.",
+    "while.stop": "Anything shifts, knocks or smells: feed hold, spindle off, then look. Somebody in danger: "
+    "emergency stop.",
     # 6 afterwards
     "after.heading": "Afterwards",
     "after.clear": "When the spindle stands still, move the head clear and vacuum.",
@@ -301,16 +312,16 @@ WORDS = {
     "hold.flat.back": "Flat, smooth and swept clean: a chip under the board tilts it, and marks the face. Nothing is "
     "cut through here.",
     "hold.travel.high": " Between cuts the cutter travels {over} over the board.",
-    "board.below.keyholes": "Z zero lies under the board, so the wood before the face stays as planned; where the "
+    "board.below.keyholes": "Z zero lies under the board, so what stays before the face is as planned; where the "
     "board is {slight} thicker, keyholes get {slight} deeper.",
     "board.on_top.keyholes": "Z zero lies on the board, so keyholes get as deep as planned; where the board is "
-    "{slight} thinner, {slight} less wood stays before the face.",
+    "{slight} thinner, {slight} less stays before the face.",
     "back.title": "Setup sheet, back: {sign}",
     "back.heading": "{sign}: the back first",
     "back.alt": "The back of the sign: {sign}",
     "back.picture": "The back, as it lies now, drawn from the simulated cut.",
     "back.measures": "Entry {entry}, slot {slot}, inside {undercut} wide (dashed), {travel} from entry to screw, "
-    "{depth} deep; {shoulder} of wood carry each screw. Places from the lower right corner of the sign.",
+    "{depth} deep; {shoulder} of the board carry each screw. Places from the lower right corner of the sign.",
     "back.way": "Face down",
     "back.lay": "Lay the board with its better face down and its side of {width} from left to right (X), its side of "
     "{height} from front to back (Y). The sign will lie {right} from the right edge and {front} from the front edge.",
@@ -400,6 +411,8 @@ WORDS = {
     "summary.hidden": "and {count} more",
     "summary.open": "Open {file} and print it.",
     "summary.do_not": "Do not cut. Open {file} and print it.",
+    "summary.care": "Manual, workshop rules and local law come first; try it in the air.",
+    "summary.caution": "care",
     # while it works
     "stage.plan": "Drawing the sign and planning the cuts",
     "stage.prove": "Cutting the virtual board and checking it",
@@ -449,7 +462,7 @@ WORDS = {
     "keys.ends": "beginning or end",
     "key.speed": "+ −",
     "keys.speed": "faster or slower; nearer or farther with the picture in space in focus",
-    "key.air": "T",
+    "key.air": "W",
     "keys.air": "ways through the air",
     "key.view": "V",
     "keys.view": "in space or from above",

@@ -190,7 +190,7 @@ async function start() {
     End: () => seek(now.range[1]),
     "+": () => setSpeed(SPEEDS[Math.min(SPEEDS.length - 1, SPEEDS.indexOf(now.speed) + 1)]),
     "-": () => setSpeed(SPEEDS[Math.max(0, SPEEDS.indexOf(now.speed) - 1)]),
-    t: () => part("air").click(),
+    w: () => part("air").click(),
     v: () => part("view").click(),
   };
   addEventListener("keydown", (event) => {
