@@ -12,16 +12,16 @@ M5
 G0 Z43
 G0 X-6 Y-6
 G0 Z22
-(MSG, front left: is there board under the cutter?)
+(MSG, front left: board must lie under the cutter)
 M0
 G1 X226 F2000
-(MSG, front right: is there board under the cutter?)
+(MSG, front right: board must lie under the cutter)
 M0
 G1 Y146.5
-(MSG, back right: is there board under the cutter?)
+(MSG, back right: board must lie under the cutter)
 M0
 G1 X-6
-(MSG, back left: is there board under the cutter?)
+(MSG, back left: board must lie under the cutter)
 M0
 G1 Y-6
 G0 Z43

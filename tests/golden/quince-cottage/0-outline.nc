@@ -12,16 +12,16 @@ M5
 G0 Z46
 G0 X-6 Y-6.5
 G0 Z25
-(MSG, front left: is there board under the cutter?)
+(MSG, front left: board must lie under the cutter)
 M0
 G1 X326 F2000
-(MSG, front right: is there board under the cutter?)
+(MSG, front right: board must lie under the cutter)
 M0
 G1 Y116
-(MSG, back right: is there board under the cutter?)
+(MSG, back right: board must lie under the cutter)
 M0
 G1 X-6
-(MSG, back left: is there board under the cutter?)
+(MSG, back left: board must lie under the cutter)
 M0
 G1 Y-6.5
 G0 Z46

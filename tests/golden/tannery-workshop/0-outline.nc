@@ -12,16 +12,16 @@ M5
 G0 Z37
 G0 X-4 Y-4.5
 G0 Z16
-(MSG, front left: is there board under the cutter?)
+(MSG, front left: board must lie under the cutter)
 M0
 G1 X184 F2000
-(MSG, front right: is there board under the cutter?)
+(MSG, front right: board must lie under the cutter)
 M0
 G1 Y94
-(MSG, back right: is there board under the cutter?)
+(MSG, back right: board must lie under the cutter)
 M0
 G1 X-4
-(MSG, back left: is there board under the cutter?)
+(MSG, back left: board must lie under the cutter)
 M0
 G1 Y-4.5
 G0 Z37
