@@ -26,10 +26,10 @@ def zero(facts: JobFacts) -> Html:
 def _across(facts: JobFacts, words: Words) -> str:
     datum = facts.set_up.datum
     at_corner = datum.x_mm == 0 and datum.y_mm == 0
-    key = "zero.stock" if at_corner else "zero.sign"
+    where = "stock" if at_corner else "sign"
     point = bit_point(facts.programs[0].tool, words)
     x, y = (words.mm(value, 2) for value in ((datum.x_mm, datum.y_mm) if not at_corner else sign_from_corner(facts)))
-    return words(f"back.{key}" if facts.face_down else key, point=point, x=x, y=y)
+    return words(f"back.zero.{where}" if facts.face_down else f"zero.{where}", point=point, x=x, y=y)
 
 
 def sign_from_corner(facts: JobFacts) -> tuple[float, float]:
