@@ -63,7 +63,10 @@ def asked_keys() -> set[str]:
     found: set[str] = set()
     for path in (
         *WRITTEN_WITH_WORDS,
-        *(ROOMS / name for name in ("words/words.py", "pictures/preview.py", "pictures/steps.py")),
+        *(
+            ROOMS / name
+            for name in ("words/words.py", "pictures/preview.py", "pictures/steps.py", "pages/back_sheet.py")
+        ),
     ):
         for node in ast.walk(ast.parse(path.read_text("utf-8"))):
             if isinstance(node, ast.Constant) and isinstance(node.value, str):
