@@ -46,6 +46,10 @@ rounded up."""
 CHECK_MM = 0.05
 """What a check allows between the board as cut and the board as drawn: walls, holes, outside size."""
 
+UPRIGHT_MM = 0.04
+"""The most that upright walls (flat floors, the outside) are given: CHECK_MM, less what the chords of arcs and the
+decimals of programs add (0.003 mm) and a little for the cells of the virtual board."""
+
 CORNER_DEG = 20.0
 """A turn sharper than this is a corner of the design, never smoothed into an arc."""
 
@@ -58,6 +62,11 @@ class Tolerances(Struct, frozen=True, kw_only=True):
     def __post_init__(self) -> None:
         if not self.total_mm >= LEAST_TOLERANCE_MM:
             raise ValueError(f"a tolerance is at least {LEAST_TOLERANCE_MM} mm, not {self.total_mm}")
+
+    @property
+    def upright(self) -> Tolerances:
+        """Those of upright walls, which are judged to CHECK_MM however roughly sloping ones may be cut."""
+        return self if self.total_mm <= UPRIGHT_MM else Tolerances(total_mm=UPRIGHT_MM)
 
     @property
     def chord_mm(self) -> float:

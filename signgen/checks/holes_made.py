@@ -111,7 +111,7 @@ def _near(cuts: Nearby, hole: Hole, top: float) -> Way:
     """The pieces below the hole's mouth whose tip comes nearer to the hole's middle line than its radius."""
     reach = (hole.diameter_mm + hole.span_mm) / 2
     middle = np.array([hole.x_mm, hole.y_mm])
-    some = cuts.touching(middle - reach, middle + reach).below(top - 1e-6)
+    some = cuts.touching(middle - reach, middle + reach).below(top - THROUGH_MM)
     pieces = shapely.linestrings(np.stack([some.start_mm[:, :2], some.end_mm[:, :2]], axis=1))
     away = shapely.distance(LineString(hole.ends_mm), pieces)
     return some.where(np.flatnonzero(away < hole.diameter_mm / 2))

@@ -59,7 +59,7 @@ Least error seen: 0.05 mm in depth, a patch of one cell; 0.015 mm at the walls."
         left, worst = 0.0, 0.0
         ways = _ways(case)
         for recess in recesses:
-            mouth = case.stock.thickness_mm - floor_over_mm(case.drawing, recess.area, recess.depth_mm) - 1e-6
+            mouth = case.stock.thickness_mm - floor_over_mm(case.drawing, recess.area, recess.depth_mm) - THROUGH_MM
             own = [(tool, _over(way.below(mouth), recess.area), index) for tool, way, index in ways]
             own = [(tool, way, index) for tool, way, index in own if len(way)]
             mills = [tool for tool, _, _ in own if tool.kind == "end-mill"]

@@ -18,7 +18,8 @@ CHORD_MM = 0.0005
 """Greatest distance between an arc and the chords that stand for it, where walls are measured to 0.01 mm."""
 
 THROUGH_MM = 0.001
-"""A tip this far above the board's bottom counts as through: decimals of programs and thicknesses make that much."""
+"""A tip this far above the board's bottom counts as through, and one this far below a floor as on it: decimals of
+programs and thicknesses make that much, those of inches 0.0013 / 2 at most."""
 
 COARSE_CHORD_MM = 0.002
 """The same for cutters that are measured to 0.05 mm."""

@@ -116,7 +116,8 @@ def _groove_problems(
     for number, carved in enumerate(grooves):
         where, smaller = where_asked(carved), Message("drawing.use_larger_inset_narrower_line")
         if carved.is_letter:
-            smaller = Message("drawing.use_smaller_height_larger_sign")
+            given = not all(row.is_fitted for row in spec.text.rows)
+            smaller = Message("drawing.use_smaller_height_larger_sign" if given else "drawing.use_larger_margin")
         if not shapely.covers(inside, carved.area):
             yield Problem(
                 where=where,

@@ -52,17 +52,7 @@ def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str]
     long_enough = [tool for tool in offered if tool.cutting_length_mm >= reach + tool.point_length_mm]
     edges = [tool for tool in edge_mills(spec) if all(follows(each, tool.diameter_mm) for each in drawing.outlines)]
     if not edges:
-        longest = max((tool.cutting_length_mm for tool in offered if tool.kind == "end-mill"), default=0.0)
-        raise CannotMakeError.at(
-            "thickness",
-            Message(
-                "cut.no_end_mill_shop_reaches",
-                thickness=Mm(spec.thickness_mm),
-                breakthrough=Mm(spec.breakthrough_mm),
-                longest=Mm(longest),
-            ),
-            Message("cut.use_thinner_board_add_longer"),
-        )
+        raise CannotMakeError(_no_edge_mill(spec, reach))
     makers = {
         (diameter, slot): _makers(diameter, slot, long_enough)
         for diameter, slot in sorted({_size(hole) for hole in drawing.of(Hole)})
@@ -93,6 +83,28 @@ def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str]
         edge=edge,
         holes=tuple((hole.name, by_size[_size(hole)]) for hole in drawing.of(Hole)),
         clear=clear,
+    )
+
+
+def _no_edge_mill(spec: SignSpec, reach_mm: float) -> Problem:
+    """Says which cutter would do if it were named."""
+    mills = [tool for tool in spec.shop.tools if tool.kind == "end-mill" and tool.diameter_mm <= STOUTEST_MM]
+    unasked = max((tool.cutting_length_mm for tool in mills if not tool.only_named), default=0.0)
+    longer = [tool for tool in mills if tool.only_named and tool.cutting_length_mm >= reach_mm]
+    if longer:
+        best = max(longer, key=lambda tool: (tool.diameter_mm, tool.cutting_length_mm))
+        remedy = Message("choose.name_it", name=best.name, length=Mm(best.cutting_length_mm))
+    else:
+        remedy = Message("cut.use_thinner_board_add_longer")
+    return Problem(
+        where="thickness",
+        what=Message(
+            "cut.no_end_mill_shop_reaches",
+            thickness=Mm(spec.thickness_mm),
+            breakthrough=Mm(spec.breakthrough_mm),
+            longest=Mm(unasked),
+        ),
+        remedy=remedy,
     )
 
 

@@ -17,7 +17,7 @@ from signgen.messages import Message, Mm
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
-from signgen.toolpath.cut import ABOVE_CLEARED_MM, FAST, Cut, Toolpath
+from signgen.toolpath.cut import ABOVE_CLEARED_MM, FAST, Cut, Toolpath, strung
 from signgen.toolpath.entry import at_height, helix_into, ramp_into
 from signgen.toolpath.order import tour
 from signgen.toolpath.passes import levels
@@ -152,10 +152,10 @@ class ClearFloor(Struct, frozen=True, kw_only=True):
             slow = polyline([(x, y, z + ABOVE_CLEARED_MM), (x, y, z)])
             fast = polyline([(x, y, self.thickness_mm), (x, y, z + ABOVE_CLEARED_MM)])
             pieces = [_at(fast, FAST), _at(slow, self.cutting.plunge_mm_per_min), *pieces]
-        path = joined([piece for piece, _ in pieces])
+        path, feeds = strung(pieces)
         return Cut(
             path=path,
-            feeds_mm_per_min=np.concatenate([feeds for _, feeds in pieces]),
+            feeds_mm_per_min=feeds,
             feature=name,
             stage=FIRST_STAGE,
         )

@@ -72,7 +72,7 @@ def sharp_corners(features: Sequence[Feature], job: Known) -> Iterator[Step]:
             tool=tool,
             cutting=job.cutting(tool),
             thickness_mm=job.thickness_mm,
-            tolerances=job.spec.tolerances,
+            tolerances=job.spec.tolerances.upright,
         )
         step = Step(role=V_BIT, operation=operation)
         # An O has no corners.
@@ -94,7 +94,7 @@ def bevels(features: Sequence[Feature], job: Known) -> Iterator[Step]:
         tool = job.cutters.v_bit
         operation = BevelEdge(
             bevels=found, tool=tool, cutting=job.cutting(tool), thickness_mm=job.thickness_mm,
-            tolerances=job.spec.tolerances, climb=job.spec.climb,
+            tolerances=job.spec.tolerances.upright, climb=job.spec.climb,
         )  # fmt: skip
         yield Step(role=V_BIT, operation=operation, finishes=names_of(found))
 
@@ -171,7 +171,7 @@ def edges(features: Sequence[Feature], job: Known) -> Iterator[Step]:
             cutting=job.cutting(tool),
             thickness_mm=job.thickness_mm,
             breakthrough_mm=spec.breakthrough_mm,
-            tolerances=spec.tolerances,
+            tolerances=spec.tolerances.upright,
             skin_mm=edge.skin_mm,
             finish_mm=spec.finish_mm,
             finish_feed_mm_per_min=job.finish_feed(tool),

@@ -161,7 +161,7 @@ def recess_operations(drawing: Drawing, spec: SignSpec, tool: Tool, cutting: Cut
             cutting=cutting,
             thickness_mm=drawing.thickness_mm,
             depth_mm=depth,
-            tolerances=spec.tolerances,
+            tolerances=spec.tolerances.upright,
             rank=rank,
             through=depth > drawing.thickness_mm,
         )

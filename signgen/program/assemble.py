@@ -131,7 +131,9 @@ class _Draft:
     def park(self, xy: tuple[float, float]) -> None:
         """Up and away at the end."""
         assert self.at is not None
-        owner, high = int(self.parts[-1][5][-1]), self.travel.park_mm
+        # A dot is a cut without a segment.
+        owner = next(int(owners[-1]) for *_, owners in reversed(self.parts) if len(owners))
+        high = self.travel.park_mm
         self._rapid(owner, (*self.at[:2], high), (*xy, high))
 
     def columns(self) -> tuple[Kinds, FloatArray, FloatArray, FloatArray, Kinds, NDArray[np.intp]]:

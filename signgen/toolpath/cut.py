@@ -65,9 +65,9 @@ class Cut(Struct, frozen=True, kw_only=True):
         return falls if tool.kind in ("end-mill", "ball-nose") else np.zeros(len(falls), np.bool_)
 
 
-def strung(pieces: Sequence[tuple[Path, float]]) -> tuple[Path, FloatArray]:
-    """Paths one after the other, each with its feed: (path, feeds). Ends that differ by rounding alone are made one;
-    others are joined by a straight line at the feed of the path that it leads to."""
+def strung(pieces: Sequence[tuple[Path, float | FloatArray]]) -> tuple[Path, FloatArray]:
+    """Paths one after the other, each with its feed or a feed for each segment: (path, feeds). Ends that differ by
+    rounding alone are made one; others are joined by a straight line at the feed of the path that it leads to."""
     paths: list[Path] = []
     feeds: list[FloatArray] = []
     for path, feed in pieces:
@@ -78,9 +78,9 @@ def strung(pieces: Sequence[tuple[Path, float]]) -> tuple[Path, FloatArray]:
                 points[0] = end
                 path = Path(points_mm=points, kinds=path.kinds.copy(), centres_mm=path.centres_mm.copy())
             elif np.any(end != start):
-                feeds.append(np.full(1, feed))
+                feeds.append(np.ravel(feed)[:1])
         paths.append(path)
-        feeds.append(np.full(len(path), feed))
+        feeds.append(np.broadcast_to(feed, len(path)))
     return joined(paths), np.concatenate(feeds)
 
 

@@ -32,7 +32,7 @@ OPTIONAL = {
     "font": st.sampled_from(["barlow", "/tmp/own.ttf", "Überschrift", 'a"b']),
     "cap-height": mm(5, 100), "align": st.sampled_from(["left", "centre", "right"]), "line-spacing": mm(0.5, 5),
     "letter-spacing": mm(-5, 5), "margin": mm(0, 40), "depth": mm(0.1, 2.5), "ridge": mm(0.01, 1),
-    "rule-width": mm(0.5, 5), "tolerance": mm(0.001, 0.5), "v-bit": mm(15, 150), "v-bit-diameter": mm(10, 30),
+    "rule-width": mm(0.5, 5), "tolerance": mm(0.001, 0.2), "v-bit": mm(15, 150), "v-bit-diameter": mm(10, 30),
     "v-bit-tip": mm(0, 1), "end-mill": st.sampled_from([6, 3.175, "1/4in", 4, 9.5]), "tabs": st.integers(0, 9),
     "tab-width": mm(1, 20), "tab-height": mm(0.2, 3), "breakthrough": mm(0, 2), "board": st.just("700x700"),
     "origin": st.sampled_from(["sign", "stock"]), "z-zero": st.sampled_from(["bottom", "top"]), "clearance": mm(1, 30),

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 WORDS = {
+    "drawing.use_larger_margin": "Einen größeren Rand (margin) nehmen.",
+    "choose.name_it": "end-mill-name {name} schneidet {length} tief und muss genannt werden; oder eine dünnere Platte.",
     "tabs.low": "Haltestege von {height} gehen verloren, wo die Platte etwas dünner ist als gemessen.",
     "tabs.higher": "{least} oder mehr nehmen.",
     "tabs.narrow": "Haltestege von {width} Breite brechen, bevor das Schild ausgeschnitten ist.",

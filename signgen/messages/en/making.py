@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 WORDS = {
+    "drawing.use_larger_margin": "Use a larger margin.",
+    "choose.name_it": "Use end-mill-name {name}, which cuts {length} deep and must be named, or a thinner board.",
     "tabs.low": "Tabs of {height} are lost where the board is a little thinner than measured.",
     "tabs.higher": "Use {least} or more.",
     "tabs.narrow": "Tabs {width} wide break before the sign is cut out.",

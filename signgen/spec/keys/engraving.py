@@ -73,7 +73,7 @@ ENGRAVING: tuple[Option, ...] = (
     *TRIM,
     Option(
         name="tolerance", kind="length", metavar="LENGTH", group="Engraving", default=DEFAULT_TOLERANCE_MM,
-        help="How far an engraved wall may lie from the letter's outline.", limits=Limits(least=0.001, greatest=0.5),
+        help="How far an engraved wall may lie from the letter's outline.", limits=Limits(least=0.001, greatest=0.2),
         write=lambda spec: spec.tolerances.total_mm,
         words=("accuracy", "precision", "exactness", "resolution"),
     ),
