@@ -96,16 +96,13 @@ def _no_edge_mill(spec: SignSpec, reach_mm: float) -> Problem:
         remedy = Message("choose.name_it", name=best.name, length=Mm(best.cutting_length_mm))
     else:
         remedy = Message("cut.use_thinner_board_add_longer")
-    return Problem(
-        where="thickness",
-        what=Message(
-            "cut.no_end_mill_shop_reaches",
-            thickness=Mm(spec.thickness_mm),
-            breakthrough=Mm(spec.breakthrough_mm),
-            longest=Mm(unasked),
-        ),
-        remedy=remedy,
+    what = Message(
+        "cut.no_end_mill_shop_reaches",
+        thickness=Mm(spec.thickness_mm),
+        breakthrough=Mm(spec.breakthrough_mm),
+        longest=Mm(unasked),
     )
+    return Problem(where="thickness", what=what, remedy=remedy)
 
 
 def may_clear(drawing: Drawing, spec: SignSpec) -> list[Tool]:
