@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import atexit
+import contextlib
 import gc
 import importlib
+import os
 import sys
 
 import click
 
 from signgen import __version__
+from signgen.cli.streams import patient_output, said_of
 from signgen.errors import SignGenError
 
 COMMANDS: dict[str, str] = {
@@ -47,12 +50,22 @@ def group() -> None:
     """From a text, a size and a hole pattern to verified router programs, a setup sheet and a picture of the sign."""
 
 
+def _end(said: str, code: int) -> None:
+    """The last line of a process whose standard output may be full: that is not tried again."""
+    with contextlib.suppress(OSError):
+        click.echo(said, err=True)
+        sys.stderr.flush()
+    os._exit(code)
+
+
 def main() -> None:
     """Run the command line. What the user can mend goes to standard error, a line each, with its exit code."""
     # This process ends after its command: whatever is left then need not be looked through for garbage.
     atexit.register(gc.freeze)
+    patient_output()
     try:
         code = group.main(standalone_mode=False)
+        sys.stdout.flush() if sys.stdout else None
     except SignGenError as error:
         for line in error.lines():
             click.echo(line, err=True)
@@ -63,4 +76,8 @@ def main() -> None:
     except click.Abort:
         click.echo("Stopped; nothing was written.", err=True)
         sys.exit(130)
+    except MemoryError:
+        _end("There is not enough memory for this. Make the sign smaller, or judge it with larger cells (cell).", 4)
+    except OSError as error:  # what no reader or writer met: a full disk behind standard output, too few file handles
+        _end(said_of(error), 2)
     sys.exit(code if isinstance(code, int) else 0)

@@ -39,7 +39,7 @@ def plain(value: float) -> str:
     if abs(value) >= 1e6:
         return f"{value:g}"
     text = f"{value:.6g}"
-    return f"{value:.6f}".rstrip("0") if "e" in text else text
+    return f"{value:.6f}".rstrip("0").rstrip(".") if "e" in text else text
 
 
 def digits(value: float, places: int | None, trim: bool) -> str:
