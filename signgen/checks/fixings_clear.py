@@ -49,7 +49,7 @@ Least error seen: 0.02 mm, from the motions alone."""
             pieces = joined([case.cuts[number], case.rapids[number]])
             # Most fixings stand equally high: what comes low beside one does so beside all.
             levels = {fixing.stands_mm: case.stock.thickness_mm + fixing.stands_mm + AIR_MM for fixing in case.fixings}
-            lows = {stands: list(_low(pieces, program.tool, level, case)) for stands, level in levels.items()}
+            lows = {stands: list(low_parts(pieces, program.tool, level, case)) for stands, level in levels.items()}
             for fixing in case.fixings:
                 air, k = _nearest(lows[fixing.stands_mm], program.tool, fixing, levels[fixing.stands_mm])
                 least = min(least, air)
@@ -69,7 +69,7 @@ class Low(Struct, frozen=True, kw_only=True):
     radius_mm: float | None
 
 
-def _low(pieces: Way, tool: Tool, level_mm: float, case: Case) -> Iterator[Low]:
+def low_parts(pieces: Way, tool: Tool, level_mm: float, case: Case) -> Iterator[Low]:
     """Of cutter, shank and nut, what comes down to a level."""
     nut = NUT_DIAMETER_MM[case.machine.collet_series] / 2
     for lift, radius in ((0.0, None), (tool.cutting_length_mm, tool.shank_mm / 2), (tool.stickout_mm, nut)):

@@ -11,9 +11,10 @@ from shapely.geometry import Polygon, box
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.cutter_reach import CutterReach
 from signgen.checks.fixing import Fixing, screws_at
-from signgen.checks.fixings_clear import FixingsClear
+from signgen.checks.fixings_clear import AIR_MM, FixingsClear, low_parts
 from signgen.checks.operator import SAME_Z_MM, Followed, follow, moved_zeros
 from signgen.checks.places import at
+from signgen.checks.way import joined
 from signgen.instructions import Holding, SetUp, Step
 from signgen.replay.measure import extents
 from signgen.shop.collets import SERIES, collet_for
@@ -33,6 +34,8 @@ SCREW_GRIP_MM = 8.0
 """Of a screw in the spoilboard: twice its thickness at the least (common practice)."""
 
 METAL_AIR_MM = 0.5
+
+HAIR_MM = 1e-6
 
 LEAST_GRIP_RATIO = 0.66
 """Two thirds of the collet's length (from memory)."""
@@ -245,7 +248,7 @@ def _hit(case: Case, told: SetUp, followed: Followed) -> Iterator[Finding]:
     screws = _screws(told.holding, case)
     if not same or {_where(fixing) for fixing in screws} != {_where(fixing) for fixing in case.fixings}:
         fixings += screws
-    if told.holding.clamp_line_mm:
+    if told.holding.clamp_line_mm and not _stays_inside(really, told.holding):
         fixings.append(_clamps(told.holding, case))
     if fixings:
         found = FixingsClear().run(replace(really, fixings=tuple(fixings))).findings
@@ -263,6 +266,27 @@ def _screws(held: Holding, case: Case) -> tuple[Fixing, ...]:
     if wider == 0 and held.stands_mm == HEAD_STANDS_MM:
         return plain
     return tuple(replace(screw, area=screw.area.buffer(wider), stands_mm=held.stands_mm) for screw in plain)
+
+
+def _stays_inside(case: Case, held: Holding) -> bool:
+    """Whether cutter, shank and nut surely stay inside the line, clear of it, wherever they come as low as a clamp: by
+    their distance from the straights of the line, which has no bays. What is not sure is measured."""
+    line = np.array(held.clamp_line_mm) + (case.zero.x_mm, case.zero.y_mm)
+    along = np.roll(line, -1, axis=0) - line
+    length = np.hypot(along[:, 0], along[:, 1])
+    turned = np.sign((line[:, 0] * along[:, 1] - line[:, 1] * along[:, 0]).sum())
+    inwards = np.stack([-along[:, 1], along[:, 0]], axis=1) * turned / length[:, None]
+    reach = (line * inwards).sum(axis=1)
+    level = case.stock.thickness_mm + held.clamp_stands_mm + AIR_MM - HAIR_MM
+    for number, program in enumerate(case.programs):
+        for low in low_parts(joined([case.cuts[number], case.rapids[number]]), program.tool, level, case):
+            if not len(low.parts):
+                continue
+            radius = max(program.tool.radius_mm, low.radius_mm or 0.0)
+            ends = np.concatenate([low.parts.start_mm[:, :2], low.parts.end_mm[:, :2]])
+            if float((ends @ inwards.T - reach).min()) < radius + AIR_MM:
+                return False
+    return True
 
 
 def _clamps(held: Holding, case: Case) -> Fixing:
