@@ -9,9 +9,12 @@ from typing import ClassVar, Self
 from msgspec import Struct
 from msgspec.structs import replace
 
-from signgen.messages import Sentence
+from signgen.messages import Message, Sentence
 from signgen.messages.language import LANGUAGES
-from signgen.messages.wording import Wording
+from signgen.messages.wording import Value, Wording
+
+MOST_NAMED = 4
+"""Things named of which the same is wrong; of more, how many there are."""
 
 
 class Problem(Struct, frozen=True, kw_only=True):
@@ -38,6 +41,37 @@ class Problem(Struct, frozen=True, kw_only=True):
         return replace(self, where=f"{prefix}.{self.where}" if self.where else prefix)
 
 
+def gathered(problems: Iterable[Problem]) -> Iterator[Problem]:
+    """Problems with those once that say the same of several things: the first, and what the others are about."""
+    groups: dict[object, list[Problem]] = {}
+    for number, problem in enumerate(problems):
+        what, remedy = problem.what, problem.remedy
+        alike: object = number
+        if isinstance(what, Message):
+            alike = (problem.where, what.key, remedy.key if isinstance(remedy, Message) else remedy)
+        groups.setdefault(alike, []).append(problem)
+    for first, *more in groups.values():
+        if not more or not isinstance(first.what, Message):
+            yield first
+            continue
+        told = (_told_apart(first.what, each.what) for each in more)
+        others = tuple(value for value in told if value is not None)
+        if len(others) < len(more):  # the very same, word for word
+            yield first
+        elif len(others) <= MOST_NAMED:
+            yield replace(first, what=Message("problem.and_of", what=first.what, others=others))
+        else:
+            named, left = others[: MOST_NAMED - 1], len(others) - MOST_NAMED + 1
+            yield replace(first, what=Message("problem.and_of_more", what=first.what, others=named, count=left))
+
+
+def _told_apart(one: Sentence, other: Sentence) -> Value | None:
+    """The first value in which two messages of the same key differ; None when they are the same."""
+    if not isinstance(one, Message) or not isinstance(other, Message):
+        return None
+    return next((value for name, value in other.values.items() if one.values.get(name) != value), None)
+
+
 class SignGenError(Exception):
     """Something that the user can mend. Carries one problem or more; each prints as one line."""
 
@@ -51,7 +85,7 @@ class SignGenError(Exception):
     def lines(self) -> Iterator[str]:
         """Each problem in a line, in the error's language; where that had no words, the last line says so."""
         wording = Wording(self.language)
-        yield from (problem.said(wording) for problem in self.problems)
+        yield from (problem.said(wording) for problem in gathered(self.problems))
         yield from wording.lines(())
 
     @classmethod

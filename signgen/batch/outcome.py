@@ -8,7 +8,7 @@ from typing import Any
 
 from msgspec import Struct, field
 
-from signgen.errors import Problem, SignGenError
+from signgen.errors import Problem, SignGenError, gathered
 
 LOST = 70
 """Exit code of a row whose worker hung, crashed or ran out of memory: nothing that `signgen make` ends with."""
@@ -43,10 +43,11 @@ class Outcome(Struct, frozen=True, kw_only=True):
     @property
     def message(self) -> str:
         """What is wrong and what to do; with several problems each begins with its key."""
-        if len(self.problems) == 1:
-            (problem,) = self.problems
+        problems = tuple(gathered(self.problems))
+        if len(problems) == 1:
+            (problem,) = problems
             return " ".join(part for part in (str(problem.what), str(problem.remedy)) if part)
-        return " ".join(str(problem) for problem in self.problems)
+        return " ".join(str(problem) for problem in problems)
 
     def to_json(self) -> bytes:
         """One line without its end."""

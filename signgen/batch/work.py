@@ -20,6 +20,7 @@ from signgen.job.facts import JobFacts
 from signgen.numbers import rounded
 from signgen.operations.choose import may_clear
 from signgen.pipeline import Job, make_job, prove, read_sign
+from signgen.spec.as_typed import named_as_typed
 from signgen.whole_sheet import SHEET, SheetAsked, make_sheet, size_of
 
 T = TypeVar("T")
@@ -35,7 +36,8 @@ Made = tuple[Outcome, Mapping[str, bytes]]
 def make_row(task: Task) -> Made:
     """A row's outcome and every file of its folder, none when it cannot be made."""
     try:
-        job: Job = make_job(read_sign(task.asked, shop_of))
+        with named_as_typed(task.asked):
+            job: Job = make_job(read_sign(task.asked, shop_of))
     except SignGenError as error:
         return failed(task.row, error, task.folder, task.copies), {}
     return Outcome(row=task.row, folder=task.folder, copies=task.copies, figures=figures(job.facts)), job.files
@@ -62,7 +64,8 @@ def make_and_place(item: T, make: Callable[[T], Made], out: Path) -> Outcome:
 def prove_row(task: Task, how: SheetHow) -> Made:
     """Prove that a row's sign can be made, for a sheet that is made later; nothing is written."""
     try:
-        facts = prove(read_sign(task.asked, shop_of))
+        with named_as_typed(task.asked):
+            facts = prove(read_sign(task.asked, shop_of))
         must_fit(facts.spec, how, facts.programs[-1].tool.diameter_mm)
     except SignGenError as error:
         return failed(task.row, error, "", task.copies), {}

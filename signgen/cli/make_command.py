@@ -65,6 +65,7 @@ def _make(
 ) -> None:
     from signgen.errors import said_in
     from signgen.pipeline import gather
+    from signgen.spec.as_typed import named_as_typed
     from signgen.spec.typed_lines import asked_lines
 
     asked: dict[str, object] = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
@@ -72,7 +73,7 @@ def _make(
     if out:
         asked["out"] = out
     whole = gather(asked, Path(sign_file) if sign_file else None)
-    with said_in(whole.get("language")):
+    with said_in(whole.get("language")), named_as_typed(whole):
         _make_of(whole, sign_file, as_json, quiet)
 
 

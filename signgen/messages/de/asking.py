@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 WORDS = {
+    "problem.and_of": "{what} Ebenso {others}.",
+    "problem.and_of_more": "{what} Ebenso {others:plain} und {count} weitere.",
     "line.before_any": "Es steht vor der ersten Zeile.",
     "line.text_first": 'Zuerst den Text schreiben, etwa "17" {setting}.',
     "line.twice": "Die Zeile hat es zweimal.",

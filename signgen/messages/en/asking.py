@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 WORDS = {
+    "problem.and_of": "{what} The same of {others}.",
+    "problem.and_of_more": "{what} The same of {others:plain} and {count} more.",
     "line.before_any": "It stands before any line.",
     "line.text_first": 'Type the text first, as in "17" {setting}.',
     "line.twice": "The line has it twice.",

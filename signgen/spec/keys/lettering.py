@@ -179,6 +179,7 @@ LINE_KEYS: tuple[Option, ...] = (
         help="The line's height over that of the sign's lines, given or as large as fits.", otherwise="1",
         limits=Limits(least=0.05, greatest=20),
         write=lambda line: None if line.height_ratio == 1 else line.height_ratio,
+        words=("half as high", "relative height"),
     ),
     Option(
         name="finish", kind="choice", metavar="NAME", group="Lettering",
@@ -195,6 +196,7 @@ LINE_KEYS: tuple[Option, ...] = (
         name="role", kind="choice", metavar="WORD", group="Lettering", choices=ROLES,
         help="What the line is there for: number or title (it leads), name (it goes with it), detail.",
         otherwise="read from its words", write=lambda line: line.role,
+        words=("main line", "leading line", "important line", "emphasis", "which line is biggest", "subtitle"),
     ),
 )  # fmt: skip
 """What a line's own table may hold; what it leaves out is as the sign has it."""
