@@ -25,7 +25,7 @@ from signgen.operations.plan import make_plan
 from signgen.pages.nested_page import nested_html
 from signgen.pipeline import Job, drawn, read_sign
 from signgen.proving.prove import proved
-from signgen.proving.sides import Setup, Side, zero_of
+from signgen.proving.sides import Setup, Side, with_chords, zero_of
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
 from signgen.shop.stock import Stock
@@ -151,6 +151,7 @@ def laid_out(asked: SheetAsked, shop_of: ShopOf = load_shop) -> tuple[Side, ...]
         sign_y_mm=min(piece.y_mm for piece in asked.pieces),
     )
     setup = Setup(stock=stock, least=stock, zero=zero_of(spec, stock))
+    spec = with_chords(spec)
     return (Side(spec=spec, drawing=drawing, plan=make_plan(drawing, spec, cutters), setup=setup),)
 
 

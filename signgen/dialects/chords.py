@@ -9,9 +9,6 @@ from numpy.typing import NDArray
 from signgen.geometry.paths import CCW, CW, LINE, FloatArray
 from signgen.program.blocks import Moves, Program
 
-CHORD_MM = 0.0008
-"""Greatest distance between an arc and its chords: with rounding, motions stay within 0.001 mm of what they were."""
-
 
 def without_arcs(program: Program) -> Program:
     """Every arc as chords."""
@@ -33,8 +30,9 @@ def _chorded(program: Program, chosen: NDArray[np.bool_]) -> Program:
     turn = np.where(moves.kinds == CCW, np.mod(turn, 2 * np.pi), -np.mod(-turn, 2 * np.pi))
     turn = np.where(closed, np.where(moves.kinds == CCW, 2 * np.pi, -2 * np.pi), turn)
     radius = np.hypot(*spoke.T)
+    chord = program.arc_chord_mm
     # Sagitta R (1 - cos h) = chord gives the half angle h. Source: check-values section 15.4.
-    half = 2 * np.arcsin(np.sqrt(np.clip(CHORD_MM / np.maximum(2 * radius, CHORD_MM), 0, 0.5)))
+    half = 2 * np.arcsin(np.sqrt(np.clip(chord / np.maximum(2 * radius, chord), 0, 0.5)))
     count = np.where(chosen, np.maximum(np.ceil(np.abs(turn) / (2 * half)), 1), 1).astype(np.intp)
     owner = np.repeat(np.arange(len(moves)), count)
     last = np.cumsum(count) - 1

@@ -23,6 +23,11 @@ class Dialect(Protocol):
     def grid_mm(self) -> float: ...
 
     @property
+    def straight(self) -> bool:
+        """Whether arcs, or those that rise and fall, are written as chords."""
+        ...
+
+    @property
     def inches(self) -> bool:
         """Whether the machine counts in inches."""
         ...

@@ -7,6 +7,6 @@ from signgen.dialects.writing import Writing
 
 FLAT_ARCS = Writing(
     name="flat-arcs",
-    about="Plain RS-274 in millimetres without helices: arcs that rise or fall as straight lines within 0.001 mm.",
+    about="Plain RS-274 in millimetres without helices: arcs that rise or fall as straight lines within the tolerance.",
     simplify=without_helices,
 )

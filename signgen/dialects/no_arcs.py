@@ -7,6 +7,6 @@ from signgen.dialects.writing import Writing
 
 NO_ARCS = Writing(
     name="no-arcs",
-    about="Plain RS-274 in millimetres without G2 and G3: arcs as straight lines within 0.001 mm.",
+    about="Plain RS-274 in millimetres without G2 and G3: arcs as straight lines within the tolerance.",
     simplify=without_arcs,
 )

@@ -45,6 +45,11 @@ class Writing(Struct, frozen=True, kw_only=True):
     change: Change = "none"
 
     @property
+    def straight(self) -> bool:
+        """Whether arcs are written as chords."""
+        return self.simplify is not as_they_are
+
+    @property
     def grid_mm(self) -> float:
         return self.unit.grid_mm
 

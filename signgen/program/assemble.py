@@ -14,6 +14,7 @@ from signgen.program.travel import Travel
 from signgen.shop.materials import CuttingData
 from signgen.shop.stock import WorkZero
 from signgen.shop.tools import Tool
+from signgen.tolerances import HAIR_CHORD_MM
 from signgen.toolpath.cut import ABOVE_CLEARED_MM, APPROACH_MM, FAST, FREEING_STAGE, Cut, Toolpath
 
 LEAST_FALL_MM = 1.0
@@ -37,6 +38,7 @@ def assemble(
     number: int = 1,
     grid_mm: float = WRITTEN_MM,
     set_at: str = "",
+    arc_chord_mm: float = HAIR_CHORD_MM,
 ) -> Program:
     """The program for toolpaths that share one tool, in their order.
 
@@ -67,6 +69,7 @@ def assemble(
         spindle_start_s=spindle_start_s,
         spindle_least_rpm=spindle_least_rpm,
         grid_mm=grid_mm,
+        arc_chord_mm=arc_chord_mm,
         set_at=set_at,
         moves=Moves(
             kinds=kinds,

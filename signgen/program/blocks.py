@@ -10,6 +10,7 @@ from signgen.geometry.paths import FloatArray
 from signgen.messages import Sentence
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
+from signgen.tolerances import HAIR_CHORD_MM
 
 RAPID = 3
 """Kind of a move beside geometry.paths' LINE 0, CW 1, CCW 2: as fast as the machine goes, never in the work."""
@@ -60,7 +61,8 @@ class Drilled(Struct, frozen=True, kw_only=True):
 
 class Program(Struct, frozen=True, kw_only=True):
     """One tool's program, the `number`th of its job. `heading` lines become comments at its top; `notes` maps a move's
-    index to the comment before it. `grid_mm` is the step of its numbers, on which every place lies.
+    index to the comment before it. `grid_mm` is the step of its numbers, on which every place lies; `arc_chord_mm` how
+    far chords may stray from arcs that a control does not know.
 
     `operations` are the names of what it does; `owners` (n,) the operation of each move, `roles` (n,) what the move is
     for. `turning`: its spindle runs. `pauses`: after a move (its index) the program waits for the operator, with words
@@ -74,6 +76,7 @@ class Program(Struct, frozen=True, kw_only=True):
     spindle_start_s: float
     spindle_least_rpm: float = 0.0
     grid_mm: float = WRITTEN_MM
+    arc_chord_mm: float = HAIR_CHORD_MM
     moves: Moves
     notes: tuple[tuple[int, str], ...]
     operations: tuple[Sentence, ...]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from signgen.dialects import dialect_named
 from signgen.drawing.draw import draw
@@ -57,6 +58,7 @@ class Side(Struct, frozen=True, kw_only=True):
 
 def sides_of(spec: SignSpec) -> tuple[Side, ...]:
     """A sign's face, and its back where something is cut from there. Raises: CannotMakeError."""
+    spec = with_chords(spec)
     drawing = draw(spec)
     plan = make_plan(drawing, spec)
     face = Side(spec=spec, drawing=drawing, plan=plan, setup=setup_of(spec, plan))
@@ -65,6 +67,12 @@ def sides_of(spec: SignSpec) -> tuple[Side, ...]:
     if behind is None:
         return (face,)
     return face, Side(spec=spec, drawing=turned, plan=behind, setup=_turned(face.setup, drawing.width_mm))
+
+
+def with_chords(spec: SignSpec) -> SignSpec:
+    """With a share of the tolerance for the chords of arcs, where the control does not know arcs."""
+    straight = dialect_named(spec.dialect).straight
+    return replace(spec, tolerances=replace(spec.tolerances, straight=True)) if straight else spec
 
 
 def setup_of(spec: SignSpec, plan: Plan) -> Setup:

@@ -154,6 +154,7 @@ def _programs(side: Side, ways: Touches) -> Iterator[Program]:
             park_xy_mm=park,
             number=number,
             grid_mm=dialect.grid_mm,
+            arc_chord_mm=spec.tolerances.arc_chord_mm,
             set_at=set_at,
         )
 
