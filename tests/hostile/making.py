@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+import re
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
@@ -64,6 +65,36 @@ def mutated(raw: bytes, rng: random.Random, pieces: Sequence[bytes] = ()) -> byt
     return bytes(found)
 
 
+NUMBERS = (
+    "1e-320", "-1", "0", "9" * 60, "1e308", ".5", "-0.0", "1e9", "0.0001", "360", "12mm", "1/3in", "3.", "+7",
+    "1_0", "",
+)  # fmt: skip
+_NUMBER = re.compile(r"(?<![\w.])[-+]?\d+(?:\.\d+)?")
+
+
+def miswritten(raw: bytes, rng: random.Random, pieces: Sequence[bytes] = ()) -> bytes:
+    """A text in which a few numbers, words or lines are others: still a text of its kind, most often. One in eight is
+    `mutated` instead."""
+    if not rng.randrange(8):
+        return mutated(raw, rng, pieces)
+    lines = raw.decode("utf-8", "replace").split("\n")
+    for _ in range(rng.choice((1, 1, 2, 5))):
+        at = rng.randrange(len(lines))
+        match rng.randrange(5):
+            case 0 if len(lines) > 3:
+                del lines[at]
+            case 1:
+                lines.insert(rng.randrange(len(lines) + 1), lines[at])
+            case 2 if pieces:
+                lines.insert(at, rng.choice(pieces).decode("latin-1"))
+            case _:
+                found = list(_NUMBER.finditer(lines[at]))
+                if found:
+                    one = rng.choice(found)
+                    lines[at] = lines[at][: one.start()] + rng.choice(NUMBERS) + lines[at][one.end() :]
+    return "\n".join(lines).encode("utf-8", "replace")
+
+
 def words(rng: random.Random, folder: Path) -> list[str]:
     """A make with options of any kind."""
     keys = rng.sample(KEYS, rng.choice((1, 1, 2, 3)))
@@ -73,7 +104,7 @@ def words(rng: random.Random, folder: Path) -> list[str]:
 
 def sign_file(rng: random.Random, folder: Path) -> list[str]:
     if rng.random() < 0.5:
-        raw = mutated(rng.choice(sorted((ROOT / "examples").glob("*.toml"))).read_bytes(), rng)
+        raw = miswritten(rng.choice(sorted((ROOT / "examples").glob("*.toml"))).read_bytes(), rng)
     else:
         rows = [f"{rng.choice(KEYS).name} = {rng.choice(TOML_VALUES)}" for _ in range(rng.randrange(1, 4))]
         raw = ('text = "A"\nsize = "90x60"\nthickness = 6\n' + "\n".join(rows)).encode()
@@ -83,7 +114,7 @@ def sign_file(rng: random.Random, folder: Path) -> list[str]:
 
 def shop_file(rng: random.Random, folder: Path) -> list[str]:
     data = ROOT / "signgen" / "shop" / "data"
-    raw = mutated((data / rng.choice(("tools.toml", "materials.toml", "machines.toml"))).read_bytes(), rng)
+    raw = miswritten((data / rng.choice(("tools.toml", "materials.toml", "machines.toml"))).read_bytes(), rng)
     (folder / "shop.toml").write_bytes(raw)
     if rng.random() < 0.5:
         return ["feeds", "end-mill-6", "mdf", "--shop", "shop.toml"]
@@ -92,9 +123,11 @@ def shop_file(rng: random.Random, folder: Path) -> list[str]:
 
 def listed(rng: random.Random, folder: Path) -> list[str]:
     rows = "name,text,size,font\n" + "".join(f"{n},{rng.choice(STRANGE)},90x60,\n" for n in range(2))
-    (folder / "list.csv").write_bytes(mutated(rows.encode("utf-8", "replace"), rng, (b'"', b",", b"\r", b"\n\n", b";")))
+    (folder / "list.csv").write_bytes(
+        miswritten(rows.encode("utf-8", "replace"), rng, (b'"', b",", b"\r", b"\n\n", b";"))
+    )
     # Bad rows only: a good one would be made by another process.
-    return ["batch", "list.csv", "--thickness", "-1", "--out", "out", "--workers", "1"]
+    return ["batch", "list.csv", "--thickness", "-1", "--out", "out", "--workers", "1", "--ignore-columns"]
 
 
 def font(rng: random.Random, folder: Path) -> list[str]:
@@ -119,15 +152,15 @@ SVG_PIECES = (
 
 
 def svg(rng: random.Random, folder: Path) -> list[str]:
-    (folder / "edge.svg").write_bytes(mutated(SVG.encode(), rng, SVG_PIECES))
+    (folder / "edge.svg").write_bytes(miswritten(SVG.encode(), rng, SVG_PIECES))
     return ["make", "1", *SIGN, "--border", "path:edge.svg", "--path-stretch", "true"]
 
 
 def program(rng: random.Random, folder: Path) -> list[str]:
     found = sorted((ROOT / "tests" / "golden" / "larkspur-lane-17").glob("*.nc"))
-    (folder / "p.nc").write_bytes(mutated(rng.choice(found).read_bytes(), rng, PIECES))
-    tool = rng.choice(("end-mill 6", "v-bit 90", "drill 3", *STRANGE))
-    stock = rng.choice(("250x170x12", "250x170x12", *STRANGE))
+    (folder / "p.nc").write_bytes(miswritten(rng.choice(found).read_bytes(), rng, PIECES))
+    tool = rng.choice(("end-mill 6", "v-bit 90", "drill 3") if rng.randrange(6) else STRANGE)
+    stock = "250x170x12" if rng.randrange(6) else rng.choice(STRANGE)
     return ["check", "p.nc", "--stock", stock, "--tool", tool, "--cell", "0.5"]
 
 
