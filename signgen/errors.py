@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
-from typing import ClassVar, Self
+from typing import Any, ClassVar, Self
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -113,9 +113,20 @@ class CannotMakeError(SignGenError):
 
 
 class CheckFailedError(SignGenError):
-    """A check of the finished programs failed; no program was written."""
+    """A check of the finished programs failed; no program was written. `case` and `report` are the evidence and what
+    the checks say of it, where they are at hand."""
 
     exit_code = 5
+    case: Any = None
+    report: Any = None
+    draw: Callable[[], bytes] | None = None
+
+    def picture(self) -> bytes | None:
+        """A PNG of what the programs would leave of the board, with a mark at each finding."""
+        return self.draw() if self.draw else None
+
+    def _repr_png_(self) -> bytes | None:
+        return self.picture()
 
 
 @contextmanager

@@ -17,11 +17,11 @@ from typing import Any, Generic, TypeVar
 
 from msgspec import Struct
 
-from signgen import __version__
 from signgen.batch.outcome import Outcome
 from signgen.batch.pool import TRIES, Done, Limits
 from signgen.batch.work import Made, place
 from signgen.errors import AskError
+from signgen.version import __version__
 
 T = TypeVar("T")
 
@@ -137,6 +137,6 @@ class Cluster(Generic[T]):
 
 
 def _version() -> str:
-    from signgen import __version__
+    from signgen.version import __version__
 
     return __version__

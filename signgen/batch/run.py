@@ -13,7 +13,6 @@ from pathlib import Path
 from msgspec import Struct
 from msgspec.structs import replace
 
-from signgen import __version__
 from signgen.batch.crew import Means, crew
 from signgen.batch.layout import Group, SheetHow
 from signgen.batch.ledger import Ledger
@@ -32,6 +31,7 @@ from signgen.files import sweep
 from signgen.messages import Message
 from signgen.shop.prices import load_prices
 from signgen.user_file import MOST_TOML_BYTES, read_bytes
+from signgen.version import __version__
 
 USUAL_TIME_S, USUAL_MEMORY_MB = 120.0, 2000
 """A large sign full of text takes a few seconds and a few hundred megabytes."""

@@ -11,9 +11,9 @@ import sys
 
 import click
 
-from signgen import __version__
 from signgen.cli.streams import patient_output, said_of
 from signgen.errors import SignGenError
+from signgen.version import __version__
 
 COMMANDS: dict[str, str] = {
     "make": "Make one sign: programs, setup sheet, pictures and report.",

@@ -70,15 +70,10 @@ def command(
     with --resume goes on where a batch was interrupted.
     """
     from signgen.batch.asked_sheet import read_sheet
-    from signgen.batch.crew import Means
-    from signgen.batch.pool import Limits
-    from signgen.batch.recipe import make_recipe
+    from signgen.batch.order import Order, carry_out
     from signgen.batch.report import BATCH
-    from signgen.batch.run import GO_ON, USUAL_MEMORY_MB, USUAL_TIME_S, How, run_batch, usual_workers
+    from signgen.batch.run import GO_ON
     from signgen.batch.summary import failure_lines, summary_text
-    from signgen.batch.table import open_table
-    from signgen.pipeline import gather
-    from signgen.spec.safe_name import safe_name
     from signgen.spec.typed_lines import asked_lines
     from signgen.words.words import words_in
 
@@ -89,18 +84,27 @@ def command(
     if out:
         asked["out"] = out
     on_sheets = read_sheet(sheet, gap, clamp_border, turn=not no_turn, keep_grain=keep_grain)
-    base = gather(asked, Path(sign_file) if sign_file else None)
-    table = open_table(Path(csv_file), encoding)
-    recipe = make_recipe(table, base, copies=copies, ignore_columns=ignore_columns)
-    folder = Path(str(base.get("out") or safe_name(Path(csv_file).stem)))
-    limits = Limits(time_s=time_limit or USUAL_TIME_S, memory_mb=memory_limit or USUAL_MEMORY_MB)
+    order = Order(
+        csv_file=Path(csv_file),
+        asked=asked,
+        sign_file=Path(sign_file) if sign_file else None,
+        sheet=on_sheets,
+        copies=copies,
+        encoding=encoding,
+        ignore_columns=ignore_columns,
+        quote=quote,
+        resume=resume,
+        workers=workers,
+        scheduler=scheduler,
+        time_limit_s=time_limit,
+        memory_limit_mb=memory_limit,
+    )
     try:
-        means = Means(workers=workers or usual_workers(), limits=limits, scheduler=scheduler)
-        how = How(means=means, resume=resume, sheet=on_sheets, quote=quote)
-        finished = run_batch(table, recipe, folder, how)
+        carried = carry_out(order)
     except KeyboardInterrupt:
         click.echo(f"Stopped. {GO_ON}", err=True)
         return 130
+    finished, folder = carried.finished, carried.folder
     for line in failure_lines(finished):
         click.echo(line, err=True)
     if as_json:
@@ -108,6 +112,6 @@ def command(
             for line in report:
                 click.echo(line, nl=False)
     else:
-        click.echo(summary_text(finished, table, folder))
+        click.echo(summary_text(finished, carried.table, folder))
         click.echo(words_in("en")("summary.care"))
     return 1 if finished.totals.failed else 0

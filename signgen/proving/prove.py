@@ -28,7 +28,9 @@ def proved(sides: Sequence[Side]) -> JobFacts:
     jobs = []
     for texts, judged in zip(both, judged_sides(both), strict=True):
         if not judged.report.passed:
-            raise CheckFailedError(_failures(judged.report))
+            error = CheckFailedError(_failures(judged.report))
+            error.case, error.report = judged.case, judged.report
+            raise error
         jobs.append(_facts(texts, judged))
     return replace(jobs[0], back=jobs[1] if jobs[1:] else None)
 

@@ -51,4 +51,6 @@ WORDS = {
     "effort.motions": "Das Programm macht {count} Bewegungen; auf einmal werden höchstens {most} geprüft.",
     "effort.length": "Das Programm fräst {metres} m weit; auf einmal werden höchstens {most} m geprüft.",
     "effort.in_parts": "In Teilen prüfen oder mit größeren Zellen.",
+    "api.one_board": "Ein Urteil gilt den Programmen einer Platte.",
+    "api.name_one_folder": "Einen Ordner allein nennen, oder Programme mit stock und tools.",
 }

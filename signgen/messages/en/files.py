@@ -51,4 +51,6 @@ WORDS = {
     "effort.motions": "The program makes {count} motions; {most} at most are judged at once.",
     "effort.length": "The program cuts along {metres} m; {most} m at most are judged at once.",
     "effort.in_parts": "Judge it in parts, or with larger cells.",
+    "api.one_board": "A verdict is about the programs of one board.",
+    "api.name_one_folder": "Name one folder alone, or programs with stock and tools.",
 }

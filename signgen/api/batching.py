@@ -1,0 +1,108 @@
+"""`signgen.batch`: a sign for every row of a list, from Python."""
+
+from __future__ import annotations
+
+import json
+import os
+from collections.abc import Sequence
+from functools import cached_property
+from pathlib import Path
+from typing import Any, Unpack
+
+from signgen.api.making import plain
+from signgen.api.options import Length, Options, Size
+from signgen.batch.asked_sheet import read_sheet
+from signgen.batch.order import Carried, Order, carry_out
+from signgen.batch.report import BATCH
+from signgen.batch.summary import failure_lines, summary_text
+
+
+class Batch:
+    """A batch that was worked off, with everything in its folder."""
+
+    def __init__(self, carried: Carried) -> None:
+        self._carried = carried
+
+    @property
+    def folder(self) -> Path:
+        """Where the rows' folders lie."""
+        return self._carried.folder
+
+    @property
+    def made(self) -> int:
+        """How many rows were made."""
+        return self._carried.finished.totals.made
+
+    @property
+    def failed(self) -> int:
+        """How many were not; errors.csv in the folder has them, with what is wrong."""
+        return self._carried.finished.totals.failed
+
+    @property
+    def failures(self) -> tuple[str, ...]:
+        """What is wrong with the first of them, a line each."""
+        return tuple(failure_lines(self._carried.finished))
+
+    @cached_property
+    def report(self) -> dict[str, Any]:
+        """What batch.json holds, by the schema of `signgen explain schema`."""
+        report: dict[str, Any] = json.loads((self.folder / BATCH).read_text(encoding="utf-8"))
+        return report
+
+    def __repr__(self) -> str:
+        return f"<signgen.Batch {str(self.folder)!r}, {self.made} made, {self.failed} failed>"
+
+    def __str__(self) -> str:
+        return summary_text(self._carried.finished, self._carried.table, self.folder)
+
+
+def batch(
+    csv: str | os.PathLike[str],
+    *,
+    out: str | os.PathLike[str] | None = None,
+    text: str | Sequence[str] | None = None,
+    sign_file: str | os.PathLike[str] | None = None,
+    sheet: Size | None = None,
+    gap: Length | None = None,
+    clamp_border: Length | None = None,
+    turn: bool = True,
+    keep_grain: bool = False,
+    copies: int = 1,
+    encoding: str | None = None,
+    ignore_columns: bool = False,
+    quote: bool = False,
+    resume: bool = False,
+    workers: int | None = None,
+    **options: Unpack[Options],
+) -> Batch:
+    """Make a sign for every row of a list, a folder each, or whole sheets of signs with `sheet`; as `signgen batch`.
+
+    `text` holds the lines of lettering, with {column} for a cell; `options` are what is alike in all rows. A script
+    that calls this runs its own lines again in each worker: guard them with `if __name__ == "__main__"`.
+
+    Raises: AskError and CannotMakeError for what is wrong whatever the rows hold; a bad row never raises.
+    """
+    given: dict[str, object] = {"out": out, "text": [text] if isinstance(text, str) else text}
+    given |= {name.replace("_", "-"): value for name, value in options.items()}
+    asked = {name: plain(value) for name, value in given.items() if value is not None}
+    size = sheet if sheet is None or isinstance(sheet, str) else "x".join(f"{side}" for side in sheet)
+    on_sheets = read_sheet(
+        size,
+        None if gap is None else f"{gap}",
+        None if clamp_border is None else f"{clamp_border}",
+        turn=turn,
+        keep_grain=keep_grain,
+    )
+    order = Order(
+        csv_file=Path(csv),
+        asked=asked,
+        sign_file=None if sign_file is None else Path(sign_file),
+        sheet=on_sheets,
+        copies=copies,
+        encoding=encoding,
+        ignore_columns=ignore_columns,
+        quote=quote,
+        resume=resume,
+        workers=workers,
+    )
+    return Batch(carry_out(order))
