@@ -23,7 +23,7 @@ from signgen.pipeline import gather, make_job, read_sign
 from tests.witness.witness import Board, Cutter, steps
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
-NAMES = ("larkspur-lane-17", "tannery-workshop", "quince-cottage")
+NAMES = ("heron-weir-9", "tannery-workshop", "quince-cottage")
 CELL_MM = 0.2
 GOUGE_MM = 0.05
 """Least gouge that matters, and least error in place and size; the witness's own steps make a tenth of it."""
