@@ -50,7 +50,7 @@ def assert_valid(drawing: Drawing) -> None:
     assert drawing.edge.bounds == pytest.approx((0, 0, drawing.width_mm, drawing.height_mm), abs=1e-5)
     holes = [LineString(hole.ends_mm).buffer(hole.face_radius_mm) for hole in drawing.of(Hole)]
     assert all(drawing.edge.contains(hole) for hole in holes)
-    holes += [keyhole.area for keyhole in drawing.of(Keyhole)]
+    holes += [keyhole.footprint for keyhole in drawing.of(Keyhole)]
     assert all(drawing.edge.buffer(-1.99).contains(keyhole.area) for keyhole in drawing.of(Keyhole))
     for one, other in itertools.combinations(holes, 2):
         assert not one.intersects(other)

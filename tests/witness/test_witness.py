@@ -192,7 +192,14 @@ def test_the_witness_sees_what_is_wrong(old: str, new: str, words: str) -> None:
     one = seen(NAMES[0])
     program, text = one.report["programs"][0], one.texts[0]
     stock = one.report["stock"]
-    board = Board(-stock["datum_x_mm"], -stock["datum_y_mm"], stock["min_width_mm"], stock["min_height_mm"], 12.0, 0.5)
+    board = Board(
+        -stock["datum_x_mm"],
+        -stock["datum_y_mm"],
+        stock["min_width_mm"],
+        stock["min_height_mm"],
+        one.drawing.thickness_mm,
+        0.5,
+    )
     head, body = text[: text.index("M3") - 8], text[text.index("M3") - 8 :]
     wrong = board.run(head + body.replace(old, new, 3), cutter(program), (0.0, 0.0, 0.0), 0.2)
     assert any(words in said for said in wrong)
