@@ -51,7 +51,7 @@ def assert_valid(drawing: Drawing) -> None:
     holes = [LineString(hole.ends_mm).buffer(hole.face_radius_mm) for hole in drawing.of(Hole)]
     assert all(drawing.edge.contains(hole) for hole in holes)
     holes += [keyhole.footprint for keyhole in drawing.of(Keyhole)]
-    assert all(drawing.edge.buffer(-1.99).contains(keyhole.area) for keyhole in drawing.of(Keyhole))
+    assert all(drawing.edge.buffer(-1.99).contains(keyhole.footprint) for keyhole in drawing.of(Keyhole))
     for one, other in itertools.combinations(holes, 2):
         assert not one.intersects(other)
     for groove in drawing.of(Groove):
