@@ -11,10 +11,10 @@ from typing import Any, Unpack
 
 from signgen.api.making import plain
 from signgen.api.options import Length, Options, Size
-from signgen.batch.asked_sheet import read_sheet
-from signgen.batch.order import Carried, Order, carry_out
-from signgen.batch.report import BATCH
-from signgen.batch.summary import failure_lines, summary_text
+from signgen.batching.asked_sheet import read_sheet
+from signgen.batching.order import Carried, Order, carry_out
+from signgen.batching.report import BATCH
+from signgen.batching.summary import failure_lines, summary_text
 
 
 class Batch:

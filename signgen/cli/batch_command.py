@@ -69,11 +69,11 @@ def command(
     A bad row never stops the good ones: errors.csv has it with what is wrong, and the exit code is 1. The same command
     with --resume goes on where a batch was interrupted.
     """
-    from signgen.batch.asked_sheet import read_sheet
-    from signgen.batch.order import Order, carry_out
-    from signgen.batch.report import BATCH
-    from signgen.batch.run import GO_ON
-    from signgen.batch.summary import failure_lines, summary_text
+    from signgen.batching.asked_sheet import read_sheet
+    from signgen.batching.order import Order, carry_out
+    from signgen.batching.report import BATCH
+    from signgen.batching.run import GO_ON
+    from signgen.batching.summary import failure_lines, summary_text
     from signgen.spec.typed_lines import asked_lines
     from signgen.words.words import words_in
 

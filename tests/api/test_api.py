@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pkgutil
 import subprocess
 import sys
 from pathlib import Path
@@ -152,3 +153,8 @@ def test_a_users_script_passes_strict_type_checks(tmp_path: Path) -> None:
     for file, good in ((script, True), (wrong, False)):
         done = subprocess.run([*command, str(file)], cwd=ROOT, capture_output=True, text=True, check=False)
         assert (done.returncode == 0) is good, done.stdout
+
+
+def test_no_room_of_the_package_takes_the_place_of_what_is_offered() -> None:
+    rooms = {room.name for room in pkgutil.iter_modules(signgen.__path__)}
+    assert not rooms & set(signgen.__all__)

@@ -5,8 +5,8 @@ import tomllib
 import pytest
 from click.testing import CliRunner
 
-from signgen.batch.recipe import make_recipe
-from signgen.batch.table import open_table
+from signgen.batching.recipe import make_recipe
+from signgen.batching.table import open_table
 from signgen.cli import group
 from signgen.dialects import DIALECTS
 from signgen.errors import AskError, SignGenError

@@ -14,8 +14,8 @@ from typing import Any
 
 from msgspec import Struct, field
 
-from signgen.batch.guard import guarded
-from signgen.batch.outcome import Outcome
+from signgen.batching.guard import guarded
+from signgen.batching.outcome import Outcome
 from signgen.shop.prices import Price, Prices
 
 

@@ -15,11 +15,11 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from signgen.batch.ledger import LEDGER
-from signgen.batch.run import GO_ON
+from signgen.batching.ledger import LEDGER
+from signgen.batching.run import GO_ON
 from signgen.cli import group
 from signgen.errors import SignGenError
-from tests.batch.making import SIGN, batch, is_root, lines_in_ledger, started, tree, workers_of, write_list
+from tests.batching.making import SIGN, batch, is_root, lines_in_ledger, started, tree, workers_of, write_list
 
 ROWS = ["A,", "B,60", "C,0", "D,", "E,5x5", "F,40"]
 """The third asks for no thickness at all, and the fifth for none that is one."""

@@ -14,9 +14,9 @@ from pathlib import Path
 from msgspec import Struct
 from msgspec.structs import replace
 
-from signgen.batch.names import wrong_names
-from signgen.batch.records import Record
-from signgen.batch.table import Table, column_key
+from signgen.batching.names import wrong_names
+from signgen.batching.records import Record
+from signgen.batching.table import Table, column_key
 from signgen.errors import AskError, Problem
 from signgen.option import did_you_mean, read_option
 from signgen.spec import keys as sign_keys

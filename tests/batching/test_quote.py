@@ -13,11 +13,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from signgen.batch.outcome import Outcome
-from signgen.batch.quote import Cost, Quote, Reckoner, quote_csv
+from signgen.batching.outcome import Outcome
+from signgen.batching.quote import Cost, Quote, Reckoner, quote_csv
 from signgen.errors import Problem
 from signgen.shop.prices import Price, Prices
-from tests.batch.making import SIGN, batch, write_list
+from tests.batching.making import SIGN, batch, write_list
 from tests.shop.test_prices import OWN
 
 PRICES = Prices(

@@ -10,9 +10,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import box
 
-from signgen.batch.asked_sheet import read_sheet
-from signgen.batch.layout import FREE, STRIP_MM, Group, SheetHow, alike, lay_out, must_fit, sheet_figures
-from signgen.batch.outcome import Outcome
+from signgen.batching.asked_sheet import read_sheet
+from signgen.batching.layout import FREE, STRIP_MM, Group, SheetHow, alike, lay_out, must_fit, sheet_figures
+from signgen.batching.outcome import Outcome
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, CannotMakeError
 from signgen.operations.choose import may_clear

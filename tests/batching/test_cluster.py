@@ -9,12 +9,12 @@ from typing import Any
 
 import pytest
 
-from signgen.batch.cluster import Cluster
-from signgen.batch.outcome import Outcome
-from signgen.batch.pool import Limits
+from signgen.batching.cluster import Cluster
+from signgen.batching.outcome import Outcome
+from signgen.batching.pool import Limits
 from signgen.errors import AskError, SignGenError
-from tests.batch import faults
-from tests.batch.making import SIGN, batch, tree, write_list
+from tests.batching import faults
+from tests.batching.making import SIGN, batch, tree, write_list
 
 ROWS = ["A,1", "B,bad", "C,2", "D,1"]
 PLENTY = Limits(time_s=60, memory_mb=1000)
@@ -95,7 +95,7 @@ def problem(*words: str | Path) -> str:
 
 def test_nobody_at_the_address_is_said_at_once(listed: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     pytest.importorskip("distributed", reason="the extra signgen[cluster] is not installed")
-    monkeypatch.setattr("signgen.batch.cluster.CONNECT_S", 0.5)
+    monkeypatch.setattr("signgen.batching.cluster.CONNECT_S", 0.5)
     told = problem(listed, *SIGN, "--out", tmp_path / "out", "--scheduler", "tcp://127.0.0.1:9")
     assert "No scheduler answers at tcp://127.0.0.1:9" in told
 
@@ -109,6 +109,6 @@ def test_without_the_extra_it_is_named(listed: Path, tmp_path: Path, monkeypatch
 def test_workers_of_another_version_are_refused(
     scheduler: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("signgen.batch.cluster.__version__", "99.0")
+    monkeypatch.setattr("signgen.batching.cluster.__version__", "99.0")
     with pytest.raises(AskError, match=r"Its workers have signgen 0\.\d+\.\d+, and this is 99\.0"):
         Cluster(scheduler, faults.make, tmp_path, PLENTY)

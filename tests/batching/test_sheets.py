@@ -9,13 +9,13 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from signgen.batch.ledger import LEDGER
+from signgen.batching.ledger import LEDGER
 from signgen.cli import group
 from signgen.errors import SignGenError
 from signgen.geometry.rectangles import least_sheets
 from signgen.pipeline import REPORT
 from signgen.whole_sheet import dump_sheet, load_sheet
-from tests.batch.making import SIGN, batch, started, tree, write_list
+from tests.batching.making import SIGN, batch, started, tree, write_list
 
 ROWS = ["A,2", "B,1", "C,bad", "D,3", "E,1"]
 SHEET = ["--sheet", "200x160"]

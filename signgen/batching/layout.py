@@ -12,8 +12,8 @@ from typing import Any
 
 from msgspec import Struct
 
-from signgen.batch.outcome import Outcome
-from signgen.batch.shop import shop_of
+from signgen.batching.outcome import Outcome
+from signgen.batching.shop import shop_of
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, CannotMakeError
 from signgen.features.edge import Bevel

@@ -6,9 +6,9 @@ import unicodedata
 from collections.abc import Iterator
 from pathlib import Path
 
-from signgen.batch.report import ERRORS
-from signgen.batch.run import Finished
-from signgen.batch.table import Table
+from signgen.batching.report import ERRORS
+from signgen.batching.run import Finished
+from signgen.batching.table import Table
 from signgen.numbers import figure, span
 
 LABEL = 10

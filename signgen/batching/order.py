@@ -7,12 +7,12 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from signgen.batch.crew import Means
-from signgen.batch.layout import SheetHow
-from signgen.batch.pool import Limits
-from signgen.batch.recipe import make_recipe
-from signgen.batch.run import USUAL_MEMORY_MB, USUAL_TIME_S, Finished, How, run_batch, usual_workers
-from signgen.batch.table import Table, open_table
+from signgen.batching.crew import Means
+from signgen.batching.layout import SheetHow
+from signgen.batching.pool import Limits
+from signgen.batching.recipe import make_recipe
+from signgen.batching.run import USUAL_MEMORY_MB, USUAL_TIME_S, Finished, How, run_batch, usual_workers
+from signgen.batching.table import Table, open_table
 from signgen.pipeline import gather
 from signgen.spec.safe_name import safe_name
 

@@ -10,9 +10,9 @@ from typing import Protocol, TypeVar
 
 from msgspec import Struct
 
-from signgen.batch.outcome import Outcome
-from signgen.batch.pool import Done, Limits, Pool
-from signgen.batch.work import Made, make_and_place
+from signgen.batching.outcome import Outcome
+from signgen.batching.pool import Done, Limits, Pool
+from signgen.batching.work import Made, make_and_place
 
 T = TypeVar("T")
 
@@ -46,6 +46,6 @@ def crew(make: Callable[[T], Made], out: Path, means: Means, count: int) -> Crew
     """
     if means.scheduler is None:
         return Pool(partial(make_and_place, make=make, out=out), max(1, min(means.workers, count)), means.limits)
-    from signgen.batch.cluster import Cluster
+    from signgen.batching.cluster import Cluster
 
     return Cluster(means.scheduler, make, out, means.limits)

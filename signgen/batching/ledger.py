@@ -11,7 +11,7 @@ from array import array
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
-from signgen.batch.outcome import Outcome, outcome_from_json
+from signgen.batching.outcome import Outcome, outcome_from_json
 from signgen.errors import AskError
 from signgen.files import remove_folder, sweep
 from signgen.journal import Journal

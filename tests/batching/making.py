@@ -9,7 +9,7 @@ from pathlib import Path
 
 from click.testing import CliRunner, Result
 
-from signgen.batch.ledger import LEDGER
+from signgen.batching.ledger import LEDGER
 from signgen.cli import group
 
 COMMAND = [sys.executable, "-c", "from signgen.cli import main; main()"]

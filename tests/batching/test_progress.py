@@ -6,7 +6,7 @@ import io
 
 import pytest
 
-from signgen.batch.progress import Progress
+from signgen.batching.progress import Progress
 
 
 class Terminal(io.StringIO):
@@ -17,7 +17,7 @@ class Terminal(io.StringIO):
 @pytest.fixture
 def clock(monkeypatch: pytest.MonkeyPatch) -> list[float]:
     now = [100.0]
-    monkeypatch.setattr("signgen.batch.progress.time.monotonic", lambda: now[0])
+    monkeypatch.setattr("signgen.batching.progress.time.monotonic", lambda: now[0])
     return now
 
 

@@ -7,10 +7,10 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any, TypeVar
 
-from signgen.batch.layout import SheetHow, digest_of, folder_of, must_fit, sheet_figures
-from signgen.batch.outcome import Outcome, failed
-from signgen.batch.recipe import Task
-from signgen.batch.shop import shop_of
+from signgen.batching.layout import SheetHow, digest_of, folder_of, must_fit, sheet_figures
+from signgen.batching.outcome import Outcome, failed
+from signgen.batching.recipe import Task
+from signgen.batching.shop import shop_of
 from signgen.errors import SignGenError
 from signgen.fastening.offcut import leftover
 from signgen.features.hole import Hole

@@ -10,10 +10,10 @@ from pathlib import Path
 
 import pytest
 
-from signgen.batch.outcome import Outcome, failed
-from signgen.batch.recipe import make_recipe
-from signgen.batch.shop import shop_of
-from signgen.batch.table import open_table
+from signgen.batching.outcome import Outcome, failed
+from signgen.batching.recipe import make_recipe
+from signgen.batching.shop import shop_of
+from signgen.batching.table import open_table
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, SignGenError
 from signgen.pipeline import read_sign

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import numpy as np
 
-from signgen.batch.outcome import Outcome
+from signgen.batching.outcome import Outcome
 
 
 def double(n: int) -> int:

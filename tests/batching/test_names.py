@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from signgen.batch.recipe import make_recipe
-from signgen.batch.table import Table, open_table
+from signgen.batching.recipe import make_recipe
+from signgen.batching.table import Table, open_table
 from signgen.errors import AskError, ShopError
 
 BASE: dict[str, object] = {"text": "{name}", "size": "160x60", "thickness": 9}

@@ -17,9 +17,9 @@ from typing import Any, Generic, TypeVar
 
 from msgspec import Struct
 
-from signgen.batch.outcome import Outcome
-from signgen.batch.pool import TRIES, Done, Limits
-from signgen.batch.work import Made, place
+from signgen.batching.outcome import Outcome
+from signgen.batching.pool import TRIES, Done, Limits
+from signgen.batching.work import Made, place
 from signgen.errors import AskError
 from signgen.version import __version__
 

@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from signgen.batch.guard import guarded, unguarded
-from signgen.batch.records import LONGEST_RECORD, MOST_LINES, records
+from signgen.batching.guard import guarded, unguarded
+from signgen.batching.records import LONGEST_RECORD, MOST_LINES, records
 
 CELLS = st.text(st.characters(exclude_characters="\r\n", exclude_categories=["Cs"]), max_size=12).map(str.lstrip)
 ROWS = st.lists(st.lists(CELLS, min_size=2, max_size=4), min_size=1, max_size=6)

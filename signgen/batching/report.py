@@ -9,12 +9,12 @@ from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
-from signgen.batch.guard import guarded
-from signgen.batch.layout import Group
-from signgen.batch.outcome import Outcome
-from signgen.batch.quote import Reckoner, quote_csv
-from signgen.batch.table import ERROR_COLUMNS, Table
-from signgen.batch.totals import Totals
+from signgen.batching.guard import guarded
+from signgen.batching.layout import Group
+from signgen.batching.outcome import Outcome
+from signgen.batching.quote import Reckoner, quote_csv
+from signgen.batching.table import ERROR_COLUMNS, Table
+from signgen.batching.totals import Totals
 from signgen.errors import AskError
 from signgen.files import write_file
 

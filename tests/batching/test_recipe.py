@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from signgen.batch.recipe import make_recipe
-from signgen.batch.records import Record
-from signgen.batch.table import open_table
+from signgen.batching.recipe import make_recipe
+from signgen.batching.records import Record
+from signgen.batching.table import open_table
 from signgen.errors import AskError
 from signgen.pipeline import read_sign
 

@@ -16,8 +16,8 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from signgen.batch.guard import unguarded
-from signgen.batch.records import LONGEST_RECORD, Record, records
+from signgen.batching.guard import unguarded
+from signgen.batching.records import LONGEST_RECORD, Record, records
 from signgen.errors import AskError, Problem
 from signgen.messages import Message, Num
 from signgen.user_file import LOOK, expanded, shown, why

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from signgen.batch.layout import USUAL_BORDER_MM, SheetHow
+from signgen.batching.layout import USUAL_BORDER_MM, SheetHow
 from signgen.errors import AskError, Problem
 from signgen.units import NOT_NEGATIVE, POSITIVE, Limits, length_mm, size_mm
 

@@ -8,16 +8,16 @@ from pathlib import Path
 
 from msgspec.structs import replace
 
-from signgen.batch.crew import Means, crew
-from signgen.batch.layout import Group, SheetHow, digest_of, folder_of, lay_out
-from signgen.batch.ledger import Ledger
-from signgen.batch.outcome import Outcome, lost
-from signgen.batch.pool import Limits
-from signgen.batch.progress import Progress
-from signgen.batch.recipe import Recipe
-from signgen.batch.shop import shop_of
-from signgen.batch.table import Table
-from signgen.batch.work import make_sheet_row
+from signgen.batching.crew import Means, crew
+from signgen.batching.layout import Group, SheetHow, digest_of, folder_of, lay_out
+from signgen.batching.ledger import Ledger
+from signgen.batching.outcome import Outcome, lost
+from signgen.batching.pool import Limits
+from signgen.batching.progress import Progress
+from signgen.batching.recipe import Recipe
+from signgen.batching.shop import shop_of
+from signgen.batching.table import Table
+from signgen.batching.work import make_sheet_row
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, SignGenError
 from signgen.features.tab import Tab

@@ -13,18 +13,18 @@ from pathlib import Path
 from msgspec import Struct
 from msgspec.structs import replace
 
-from signgen.batch.crew import Means, crew
-from signgen.batch.layout import Group, SheetHow
-from signgen.batch.ledger import Ledger
-from signgen.batch.on_sheets import make_sheets, must_suit_sheets
-from signgen.batch.outcome import Outcome, failed, lost
-from signgen.batch.progress import Progress
-from signgen.batch.quote import Quote, Reckoner
-from signgen.batch.recipe import Recipe, Task
-from signgen.batch.report import clear_reports, must_be_ours, write_reports
-from signgen.batch.table import Table
-from signgen.batch.totals import Totals, totals_of
-from signgen.batch.work import make_row, prove_row
+from signgen.batching.crew import Means, crew
+from signgen.batching.layout import Group, SheetHow
+from signgen.batching.ledger import Ledger
+from signgen.batching.on_sheets import make_sheets, must_suit_sheets
+from signgen.batching.outcome import Outcome, failed, lost
+from signgen.batching.progress import Progress
+from signgen.batching.quote import Quote, Reckoner
+from signgen.batching.recipe import Recipe, Task
+from signgen.batching.report import clear_reports, must_be_ours, write_reports
+from signgen.batching.table import Table
+from signgen.batching.totals import Totals, totals_of
+from signgen.batching.work import make_row, prove_row
 from signgen.disk.ours import REPORT
 from signgen.errors import AskError, SignGenError
 from signgen.files import sweep

@@ -13,9 +13,9 @@ from typing import Any
 
 import pytest
 
-from signgen.batch.pool import Limits, Pool
+from signgen.batching.pool import Limits, Pool
 from signgen.errors import CannotMakeError
-from tests.batch import faults
+from tests.batching import faults
 
 PLENTY = Limits(time_s=60, memory_mb=1000)
 
@@ -119,8 +119,8 @@ def test_workers_end_with_the_pool() -> None:
 def test_workers_end_when_their_owner_is_killed() -> None:
     code = (
         "import sys\n"
-        "from signgen.batch.pool import Limits, Pool\n"
-        "from tests.batch import faults\n"
+        "from signgen.batching.pool import Limits, Pool\n"
+        "from tests.batching import faults\n"
         "with Pool(faults.process_id, 2, Limits(time_s=60, memory_mb=1000)) as pool:\n"
         "    for done in pool.run(range(10**9)):\n"
         "        print(*pool.process_ids(), flush=True)\n"

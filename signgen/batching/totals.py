@@ -7,7 +7,7 @@ from typing import Any
 
 from msgspec import Struct, field
 
-from signgen.batch.outcome import Outcome
+from signgen.batching.outcome import Outcome
 from signgen.numbers import rounded
 
 
