@@ -22,6 +22,7 @@ COMMANDS: dict[str, str] = {
     "feeds": "Show how fast a cutter runs in a material, and why, step by step.",
     "list": "List what there is to choose from: fonts, borders, tools, checks ...",
     "explain": "Say what a check's code or a word of the trade means, and what to do.",
+    "doctor": "Say what is installed here, and whether anything is amiss.",
 }
 """Name of a command and its line in the help; the module signgen.cli.<name>_command holds it as `command`."""
 
