@@ -13,7 +13,14 @@ from signgen.errors import AskError
 from signgen.messages import Message, Num
 
 MOST_SEGMENTS = 500
-"""Lines and curves of one outline: more than that is a traced picture, not an outline, and takes minutes."""
+"""Lines and curves of one outline, lines that go on almost straight counted as one: more than that is a traced picture,
+not an outline, and takes minutes."""
+
+MOST_POINTS = 5000
+"""Lines and curves of one outline, each counted."""
+
+SMOOTH_RAD = math.radians(15)
+"""Lines that bend less than this where they meet are chords of one curve (derived here: 24 chords of a full circle)."""
 
 _CLOSED_RATIO = 1e-4
 """Ends of a path that lie closer than this, over its size, were meant to be one point."""
@@ -105,9 +112,10 @@ def _must_be_one(pen: _Pen, path: SvgPath) -> None:
             path.where, Message("border.path_parts", count=len(pen.starts)),
             Message("border.keep_one_closed_outline_holes"),
         )  # fmt: skip
-    if len(pen.segments) > MOST_SEGMENTS:
-        what = Message("border.path_lines_curves", count=len(pen.segments))
-        raise AskError.at(path.where, what, Message("border.simplify_most", most_segments=MOST_SEGMENTS))
+    for count, most in ((len(pen.segments), MOST_POINTS), (_runs(pen), MOST_SEGMENTS)):
+        if count > most:
+            what = Message("border.path_lines_curves", count=count)
+            raise AskError.at(path.where, what, Message("border.simplify_most", most_segments=most))
     points = [pen.starts[0], *(point for segment in pen.segments for point in segment.points)]
     if not all(math.isfinite(x) and math.isfinite(y) and max(abs(x), abs(y)) < 1e9 for x, y in points):
         raise AskError.at(
@@ -121,6 +129,19 @@ def _must_be_one(pen: _Pen, path: SvgPath) -> None:
         raise AskError.at(
             path.where, Message("border.path_open_ends_size_apart", gap=Num(gap / size)), Message("border.close")
         )
+
+
+def _runs(pen: _Pen) -> int:
+    """Lines and curves, where lines that go on almost straight are one."""
+    count = 0
+    way: complex | None = None
+    here = pen.starts[0]
+    for segment in pen.segments:
+        along = complex(*segment.end) - complex(*here) if segment.kind == "line" else None
+        smooth = way and along and abs(cmath.phase(along / way)) < SMOOTH_RAD
+        count += not smooth
+        way, here = along, segment.end
+    return count
 
 
 def _arc(start: Point, rx: float, ry: float, turn_deg: float, large: bool, sweep: bool, end: Point) -> Segment:

@@ -493,7 +493,9 @@ def test_the_users_text_is_text(browser: Any, make_facts: Make, tmp_path: Path) 
 
 def test_a_large_board_is_simulated_on_some_of_its_cells(make_facts: Make) -> None:
     facts = make_facts(cell=0.5)
-    fine = replace(facts.boards[-1], z_mm=np.broadcast_to(np.float32(12), (3000, 4000)), cell_mm=0.1)
+    board = facts.boards[-1]
+    grid = replace(board.grid, cell_mm=0.1, nx=4000, ny=3000)
+    fine = replace(board, z_mm=np.broadcast_to(np.float32(12), (3000, 4000)), grid=grid)
     text = preview_html(replace(facts, boards=(fine,)))
     grid = json.loads(re.findall(r'"grid":(\{.*?\})', text)[0])
     assert grid["nx"] * grid["ny"] <= MOST_CELLS
