@@ -20,6 +20,8 @@ from signgen.errors import AskError
 from signgen.features.hole import Hole
 from signgen.features.recess import Recess
 from signgen.job.facts import PieceFacts
+from signgen.messages import Message
+from signgen.messages.wording import Wording, english
 from signgen.operations.choose import Cutters, choose_cutters
 from signgen.operations.plan import make_plan
 from signgen.pages.nested_page import nested_html
@@ -70,8 +72,11 @@ class SheetAsked(Struct, frozen=True, kw_only=True):
     @property
     def title(self) -> str:
         """'Sheet 1 of 3: 24 signs'."""
-        signs = "1 sign" if len(self.pieces) == 1 else f"{len(self.pieces)} signs"
-        return f"Sheet {self.number} of {self.count}: {signs}"
+        return english(self.called)
+
+    @property
+    def called(self) -> Message:
+        return Message("sheet.called", number=self.number, sheets=self.count, count=len(self.pieces))
 
 
 def make_sheet(asked: SheetAsked, shop_of: ShopOf = load_shop) -> Job:
@@ -141,7 +146,7 @@ def laid_out(asked: SheetAsked, shop_of: ShopOf = load_shop) -> tuple[Side, ...]
         width_mm=drawing.width_mm,
         height_mm=drawing.height_mm,
         board_mm=asked.size_mm,
-        text=replace(first.text, lines=(asked.title,), own_lines=()),
+        text=replace(first.text, lines=(Wording(first.language)(asked.called),), own_lines=()),
     )
     stock = Stock(
         width_mm=asked.size_mm[0],

@@ -279,14 +279,14 @@ def build_facts(
             ),
             CheckResult(
                 code="C107",
-                name="tabs_stand",
+                name="tabs_hold",
                 severity="error",
                 findings=(),
                 detail="4 of 4 tabs stand, lowest 3.00 mm",
             ),
             CheckResult(
                 code="C120",
-                name="thin_walls",
+                name="wood_left",
                 severity="warning",
                 detail="1 wall thinner than 1 mm",
                 findings=(Finding(message="The wall between 1 and 7 is 0.8 mm thin.", place_mm=(10.0, 20.0)),),

@@ -59,5 +59,5 @@ def test_a_real_board_is_named_beside_the_least_one(make_facts: Make) -> None:
 def test_a_failed_check_is_not_a_thing_to_cut_by(facts: JobFacts) -> None:
     bad = replace(facts.checks.results[2], severity="error")
     text = summary_text(replace(facts, checks=CheckReport(results=(*facts.checks.results[:2], bad))), "x")
-    assert "Do not run: 1 of 3 checks failed: C120 thin_walls" in text
+    assert "Do not run: 1 of 3 checks failed: C120 wood_left" in text
     assert "Do not cut" in text

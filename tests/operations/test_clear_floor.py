@@ -14,10 +14,12 @@ from signgen.lettering.layout import set_lines
 from signgen.operations.clear_floor import ClearFloor, Floor
 from signgen.operations.clearing_cutter import choose_clearing_cutter
 from signgen.replay import sweep
+from signgen.replay.heights import board
 from signgen.replay.motion import Motions
 from signgen.shop.stock import Stock, WorkZero
 from signgen.tolerances import Tolerances
 from signgen.toolpath.cut import FAST
+from tests.asking import english
 
 TOP, DEPTH = 12.0, 4.0
 ROOM = Floor(name="room", area=box(10, 10, 70, 50).difference(Point(40, 30).buffer(6, quad_segs=64)))
@@ -168,7 +170,9 @@ def test_a_wide_floor_goes_to_the_thick_cutter(mill, cutting):
     # A 6 mm cutter leaves 0.214602 r^2 in each corner (check-values 15.3).
     assert choice.best.left_mm2 == pytest.approx(4 * 0.214602 * 9, rel=0.1)
     (remark,) = choice.remarks()
-    assert remark.startswith("A 3 mm cutter would clear 6 mm2 more than the 6 mm one, and the floors would take ")
+    assert english(remark).startswith(
+        "A 3 mm cutter would clear 6 mm2 more than the 6 mm one, and the floors would take "
+    )
 
 
 def test_narrow_floors_go_to_the_thin_cutter(mill, cutting):
@@ -214,7 +218,7 @@ def carved(cuts, tool, width, height, cell):
         start_known=np.ones((n, 3), dtype=bool),
     )
     stock = Stock(width_mm=width, height_mm=height, thickness_mm=TOP, sign_x_mm=0, sign_y_mm=0)
-    return sweep.cut(sweep.board(stock, cell), motions, tool, WorkZero(x_mm=0, y_mm=0, z_mm=0))
+    return sweep.cut(board(stock, cell), motions, tool, WorkZero(x_mm=0, y_mm=0, z_mm=0))
 
 
 @pytest.mark.parametrize("allowance", [0.0, 0.2])

@@ -253,7 +253,7 @@ def test_only_the_first_program_sets_x_and_y(said: dict[str, str]) -> None:
 def test_a_failed_check_is_the_first_thing_to_read(facts: JobFacts) -> None:
     bad = replace(facts.checks.results[2], severity="error")
     text = passages(replace(facts, checks=CheckReport(results=(*facts.checks.results[:2], bad))))
-    assert text["verdict"] == "Do not run: 1 of 3 checks failed: C120 thin_walls Do not run these programs."
+    assert text["verdict"] == "Do not run: 1 of 3 checks failed: C120 wood_left Do not run these programs."
 
 
 def test_a_sign_without_tabs_is_told_to_be_loose(make_facts: Make) -> None:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from msgspec.structs import replace
-
 from signgen.dialects.words import comment
 from signgen.pipeline import prove
 from signgen.program.heading import LINE_WIDTH, heading
@@ -19,7 +17,7 @@ def test_a_program_that_does_much_says_it_to_the_end() -> None:
         count=3,
         does=does,
         tool=facts.programs[0].tool,
-        drawing=replace(facts.drawing, pieces=()),
+        drawing=facts.drawing,
         stock=facts.stock,
         material_label="Birch plywood",
         zero=facts.zero,

@@ -380,6 +380,7 @@ WORDS = {
     "nested.alt": "{title}, wie die Schilder aussehen werden",
     "nested.picture": "Die Schilder, gezeichnet nach dem gedachten Schnitt.",
     "nested.plan": "Die Platte mit den Schildern",
+    "sheet.called": "Platte {number} von {sheets}: {count} {count:Schild|Schilder}",
     "nested.plan_about": "Platte von {width} mal {height} mm mit {count} nummerierten Schildern",
     "nested.saw_off": "Reststück {size}",
     "nested.offcut": "; ein Reststück von {size} bleibt ganz",

@@ -366,6 +366,7 @@ WORDS = {
     "nested.alt": "{title}, as the signs will look",
     "nested.picture": "The signs, drawn from the simulated cut.",
     "nested.plan": "The sheet of signs",
+    "sheet.called": "Sheet {number} of {sheets}: {count} {count:sign|signs}",
     "nested.plan_about": "Sheet {width} by {height} mm with {count} numbered signs",
     "nested.saw_off": "offcut {size}",
     "nested.offcut": "; an offcut of {size} stays whole",
