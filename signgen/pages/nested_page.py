@@ -29,7 +29,7 @@ PIECES_CSS = """
 #pieces li { break-inside: avoid; margin: 0 0 .5mm; overflow-wrap: anywhere; }
 #pieces b { display: inline-block; min-width: 6mm; }
 #pieces small { color: var(--soft); }
-#picture img { max-height: 25mm; }
+#picture img { max-height: 16mm; }
 """
 
 
