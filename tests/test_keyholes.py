@@ -143,7 +143,7 @@ def test_the_sheets_say_what_comes_first(job: Job) -> None:
     assert "The back first: this sign hangs on keyholes. Do all of setup-back.html before anything here" in face
     assert "corner of the sign that lies front right now" in back
     assert "20\u00a0mm from the right edge and one 20\u00a0mm from the front edge" in back
-    assert "4.8\u00a0mm of wood carry each screw" in back
+    assert "4.8\u00a0mm of the board carry each screw" in back
     assert "Open out/setup-back.html" in summary_text(job.facts, "out")
 
 
