@@ -69,7 +69,7 @@ def test_the_corners_that_stay_round_are_reported_with_their_area() -> None:
 
 
 def test_a_right_angle_leaves_what_the_formula_says() -> None:
-    # check-values section 15.3: r^2 (cot(a / 2) - (pi - a) / 2).
+    # plane geometry: r^2 (cot(a / 2) - (pi - a) / 2).
     square = shapely.box(0, 0, 20, 20)
     reach = square.buffer(-3, quad_segs=256).buffer(3, quad_segs=256)
     assert square.area - reach.area == pytest.approx(4 * 9 * (1 - math.pi / 4), abs=0.01)

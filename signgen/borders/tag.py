@@ -30,7 +30,7 @@ _EYE_RATIO = 1 / 12
 _LEAST_EYE_MM, _GREATEST_EYE_MM = 4.0, 12.0
 """A cord goes through the least, and nobody threads a rope (common practice)."""
 _INSET_RATIO = 2.0
-"""As with other holes: common practice, check-values section 12."""
+"""As with other holes: common practice."""
 
 
 class Tag(Struct, frozen=True, kw_only=True):

@@ -212,7 +212,7 @@ def _left_by_tip(
 ) -> FloatArray:
     """(n,) how far a flat tip may end short of places on outlines: their distance from where its middle may go, less
     its radius. A stroke that tapers slowly opens to the tip anywhere along a long way, so a tip wider by the tolerance
-    is asked for. Source: check-values section 15.3 (r (1 / sin(a / 2) - 1) in a corner)."""
+    is asked for. Source: plane geometry, derived here (r (1 / sin(a / 2) - 1) in a corner)."""
     left = np.zeros(len(places))
     for number in np.unique(groove_of):
         groove = grooves[number]

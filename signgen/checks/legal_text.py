@@ -23,7 +23,7 @@ REQUIRED = (
 """One mode of each group must be stated before the first motion, for a machine may come from another job's modes."""
 
 MOST_LINE_CHARACTERS = 256
-"""Longest line that the language has. Source: NIST IR 6556 section 3.3, as restated in check-values section 1.2."""
+"""Longest line that the language has. Source: NIST IR 6556 section 3.3."""
 
 NOT_FOLLOWED = "not followed"
 """What the reader says of words whose effect on the way it does not know: the board is then cut otherwise than here."""

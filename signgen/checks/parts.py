@@ -15,7 +15,7 @@ def parts_of(replay: Replay, count: int) -> tuple[Replay, ...]:
     """`count` replays, one for each cutter that a file is meant to hold, in the order of use.
 
     The motions after the last change belong to the last part; parts that the file does not reach are empty. What is
-    wrong with the text is the first part's. Source: check-values section 1.10, T2: M6 stops the spindle.
+    wrong with the text is the first part's. Source: NIST IR 6556, 3.6.3: M6 stops the spindle.
     """
     motions = replay.motions
     stretch = _stretch_of(motions)

@@ -164,7 +164,7 @@ def _floor(case: Case, recess: Recess, reach: BaseGeometry) -> list[Finding]:
 
 def _corners(case: Case, recess: Recess, reach: BaseGeometry) -> list[Finding]:
     """Cells beyond the end mill's reach that stand above the V-bit's sloping walls: at a distance s from the outline
-    the surface lies (s - tip / 2) / tan(angle / 2) deep, down to the floor. Source: check-values section 8."""
+    the surface lies (s - tip / 2) / tan(angle / 2) deep, down to the floor. Source: plane geometry of cones."""
     bits = [program.tool for program in case.programs if program.tool.kind == "v-bit"]
     cells = cells_inside(recess.area.difference(reach), case.ideal.grid)
     grid = case.ideal.grid

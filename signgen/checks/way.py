@@ -131,7 +131,7 @@ class Nearby:
 
 
 def radius_above_tip(tool: Tool, up_mm: FloatArray) -> FloatArray:
-    """A cutter's radius at heights above its tip; -1 below the tip. Source: check-values sections 8 and 9."""
+    """A cutter's radius at heights above its tip; -1 below the tip. Source: plane geometry of cones."""
     if tool.kind == "ball-nose":
         inside = np.clip(up_mm, 0.0, tool.radius_mm)
         radius = np.sqrt(inside * (2 * tool.radius_mm - inside))

@@ -31,7 +31,7 @@ def _chorded(program: Program, chosen: NDArray[np.bool_]) -> Program:
     turn = np.where(closed, np.where(moves.kinds == CCW, 2 * np.pi, -2 * np.pi), turn)
     radius = np.hypot(*spoke.T)
     chord = program.arc_chord_mm
-    # Sagitta R (1 - cos h) = chord gives the half angle h. Source: check-values section 15.4.
+    # Sagitta R (1 - cos h) = chord gives the half angle h. Source: plane geometry, derived here.
     half = 2 * np.arcsin(np.sqrt(np.clip(chord / np.maximum(2 * radius, chord), 0, 0.5)))
     count = np.where(chosen, np.maximum(np.ceil(np.abs(turn) / (2 * half)), 1), 1).astype(np.intp)
     owner = np.repeat(np.arange(len(moves)), count)

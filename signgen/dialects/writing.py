@@ -1,6 +1,6 @@
 """Writing programs as RS-274; a dialect is a `Writing` that states where it differs.
 
-Source for the words and their order: NIST IR 6556 (check-values section 1).
+Source for the words and their order: NIST IR 6556.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ WARM_UP_STEPS = 3
 
 MOST_LINES = 99_999
 LINE_STEP = 10
-"""Line numbers have five digits at most, and may repeat. Source: check-values section 1.2, L6."""
+"""Line numbers have five digits at most, and may repeat. Source: NIST IR 6556, section 3.3.1."""
 
 
 def as_they_are(program: Program) -> Program:

@@ -15,7 +15,7 @@ from signgen.messages import Message, Mm
 from signgen.spec.sign_spec import SignSpec
 
 LEAST_TABS = 3
-"""A piece on two tabs tips about the line between them. Source: check-values section 10 (common practice)."""
+"""A piece on two tabs tips about the line between them. Common practice."""
 
 LEAST_TAB_HEIGHT_MM, LEAST_TAB_RATIO = 0.4, 0.25
 """Lower tabs are gone where a board is 0.2 mm thinner than measured and the spoilboard 0.2 mm lower (derived here);

@@ -26,7 +26,7 @@ LEAST_WALL_MM = 1.0
 
 THIN_WALL_RATIO = 1.0
 """Wood between a hole and the edge or another hole, over the hole's diameter: less is a thin wall. The middle is then
-1.5 diameters from the edge, half way between the bare wall and the two diameters that check-values section 12 calls
+1.5 diameters from the edge, half way between the bare wall and the two diameters that common practice calls
 usual (common practice)."""
 
 THIN_BESIDE_LETTERS_MM = 2.0
@@ -67,7 +67,7 @@ def seat(head: Head, hole_mm: float, bit_deg: float) -> Countersink:
 
     A sharper bit's cone carries the head by its rim alone, so it is as wide as the head. A blunter bit's cone carries
     it at the rim of the hole, (D - d) / 2 / tan(H / 2) below the head's top, so it must be as deep as that there.
-    Source: plane geometry of two cones, check-values section 8.
+    Source: plane geometry of two cones.
     """
     sharper = math.tan(math.radians(bit_deg) / 2) / math.tan(math.radians(head.angle_deg) / 2)
     wide = max(head.diameter_mm, hole_mm + (head.diameter_mm - hole_mm) * sharper)

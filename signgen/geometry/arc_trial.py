@@ -4,7 +4,7 @@ An arc through two given ends has one freedom, k = tan(sweep / 4) = sagitta / ha
 within e of it is a quadratic inequality in k, so each point gives an interval and their intersection is what
 is possible; its middle is then tried exactly.
 
-On rounding (Source: NIST IR 6556, 3.5.3 with appendix: radii at both ends within 0.002 mm; check-values 1.8):
+On rounding (Source: NIST IR 6556, 3.5.3 with appendix: radii at both ends within 0.002 mm):
 four decimals in X, Y, I and J make the two radii differ by at most 4 sqrt(2) x 0.00005 = 0.00029 mm, whatever
 the arc, as long as the numbers themselves are exact: hence MAX_RADIUS_MM.
 """

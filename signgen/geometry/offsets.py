@@ -54,7 +54,7 @@ def quad_segs(radius_mm: float, tolerance_mm: float) -> int:
     """Chords for a quarter circle so that none strays further than the tolerance from it.
 
     Source: chord error R (1 - cos(pi / 4n)) <= tolerance, so n >= pi / (4 acos(1 - tolerance / R));
-    check-values 15.4.
+    plane geometry.
     """
     if not tolerance_mm > 0:
         raise ValueError(f"tolerance must be positive, not {tolerance_mm}")

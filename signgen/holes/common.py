@@ -48,7 +48,7 @@ DEFAULT_DIAMETER_MM = 5.0
 """Passes an M4 or a No. 8 wood screw, what house numbers are mostly put up with (common practice)."""
 _LEAST_INSET_MM = 10.0
 _INSET_RATIO = 2.0
-"""Twice the diameter and 10 to 20 mm: common practice, check-values section 12."""
+"""Twice the diameter and 10 to 20 mm: common practice."""
 
 
 def diameter_of(values: Mapping[str, object]) -> float:

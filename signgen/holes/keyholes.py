@@ -30,7 +30,7 @@ KEYHOLE_DEPTH = Option(
 USUAL_SCREW = "#8"
 """What signs are mostly hung on (common practice); its head goes into the usual keyhole cutter's slot."""
 LEAST_TRAVEL_MM = 10.0
-"""Source: check-values 6.4, K2 (practice)."""
+"""Common practice for keyhole slots."""
 TRAVEL_RATIO = 1.2
 """Of the screw's head: the seat is then clear of the entry."""
 USUAL_INSET_MM = 25.0

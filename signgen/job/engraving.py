@@ -76,8 +76,8 @@ def deepest_groove_mm(facts: JobFacts, sense: Sense) -> float:
 
 
 def trial_width_mm(facts: JobFacts, sense: Sense) -> float:
-    """How wide a groove of TRIAL_MM is when the bit is what it says: 2 d tan(angle / 2) + tip. Source: check-values
-    section 8."""
+    """How wide a groove of TRIAL_MM is when the bit is what it says: 2 d tan(angle / 2) + tip. Source: plane
+    geometry of cones."""
     return TRIAL_MM * sense.wider_ratio + facts.spec.v_bit.tip_mm
 
 

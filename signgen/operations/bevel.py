@@ -29,7 +29,7 @@ class BevelEdge(Struct, frozen=True, kw_only=True):
     and earlier ones go round on the same way less deep, each down a ramp and then the whole way.
 
     At depth D the flank is D tan(A / 2) + tip / 2 wide at the face. For a bevel w wide the middle runs that much less w
-    outside the edge. Source: check-values section 8.
+    outside the edge. Source: plane geometry of cones.
     """
 
     bevels: tuple[Bevel, ...]

@@ -166,7 +166,7 @@ class CutOut(Struct, frozen=True, kw_only=True):
 
     def _gaps(self, loop: Loop) -> tuple[Gap, ...]:
         """The tabs in the order of travel. A gap is the tab's width and the cutter's diameter, for the cutter eats
-        half its diameter from both ends of what it leaves. Source: check-values section 10 (derived).
+        half its diameter from both ends of what it leaves. Derived here.
 
         Raises: CannotMakeError when they leave no way between them.
         """

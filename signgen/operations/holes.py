@@ -148,7 +148,7 @@ class BoreHoles(Struct, frozen=True, kw_only=True):
 
     def _down(self, hole: Hole, radius: float, top: float, bottom: float) -> Path:
         """A helix no steeper than the material's entry angle and no coarser than the stepdown. The pitch's angle:
-        atan(pitch / (2 pi R)). Source: check-values section 15.4."""
+        atan(pitch / (2 pi R)). Source: plane geometry, derived here."""
         pitch = min(self.cutting.stepdown_mm, 2 * math.pi * radius * math.tan(math.radians(self.cutting.entry_deg)))
         halves = 2 * math.ceil((top - bottom) / pitch - 1e-9)
         return self._turns(hole, radius, np.linspace(top, bottom, halves + 1))

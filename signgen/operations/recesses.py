@@ -25,7 +25,7 @@ TOLERANCE_MM = 0.01
 
 FURTHEST_RATIO = 3.0
 """How far a corner that stays round may reach, in the cutter's radii: one of 30 degrees has 1 / sin 15 - 1 = 2.9
-(check-values section 15.3). What reaches further is a stroke, not a corner."""
+(plane geometry). What reaches further is a stroke, not a corner."""
 
 MOST_LEFT_RATIO = 0.15
 """Of a recess: a cutter that leaves more of it standing makes another shape."""

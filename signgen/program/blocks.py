@@ -17,7 +17,7 @@ RAPID = 3
 
 WRITTEN_MM = 1e-4
 """Grid of a program's numbers. With three decimals, rounding alone can break the 0.002 mm that the standard allows an
-arc's radius; with four it never does (Source: check-values 1.8, derived)."""
+arc's radius; with four it never does (NIST IR 6556, 3.5.3; derived here)."""
 
 TRAVEL, ENTRY, CUTTING = 0, 1, 2
 """What a move is for: getting somewhere through the air, getting down into the work, cutting."""

@@ -28,7 +28,7 @@ def estimate(moves: Moves, machine: Machine, start_mm: tuple[float, float, float
     v^2 = a d sin(t/2) / (1 - sin(t/2)), t the inner angle. On an arc v^2 = a r, the weaker axis' acceleration turning
     it. Speeds that acceleration can reach: with S the running sum of 2 a L, backwards V^2 = reverse running minimum of
     (V^2 + S) - S, forwards the same with the sign turned.
-    Source: equations of motion at constant acceleration; the scan is derived in geometry notes section 7.
+    Source: equations of motion at constant acceleration; the scan is derived here.
     """
     seconds, lengths = _seconds_and_lengths(moves, machine, start_mm)
     rapid = moves.kinds == RAPID

@@ -1,6 +1,6 @@
 """Centres of arcs as the published rules define them.
 
-Source: NIST IR 6556, section 3.5.3, as restated in check-values.md 1.8. Coordinates are millimetres.
+Source: NIST IR 6556, section 3.5.3. Coordinates are millimetres.
 """
 
 from __future__ import annotations

@@ -1,6 +1,6 @@
 """The codes of the language and the modal groups that they belong to.
 
-Source: NIST IR 6556, Tables 4, 5 and 7, as restated in check-values.md 1.5. G codes are kept times ten (G59.1
+Source: NIST IR 6556, Tables 4, 5 and 7. G codes are kept times ten (G59.1
 is 591).
 """
 
@@ -46,7 +46,7 @@ WORD_USERS: dict[str, frozenset[int]] = {
     "R": CYCLES | {20, 30},
 }
 """Which codes give a meaning to a word; without one of them in force on its line the word is refused
-(check-values.md 1.12)."""
+(a rule of this project)."""
 
 
 def code_name(tenths: int) -> str:

@@ -1,6 +1,6 @@
 """Drilling cycles G81 to G89, expanded into the motions that they stand for.
 
-Source: NIST IR 6556, section 3.5.16, as restated in check-values.md 1.11. A cycle works along the axis that
+Source: NIST IR 6556, section 3.5.16. A cycle works along the axis that
 stands upright on the plane in force; "Z" below is that axis.
 """
 

@@ -1,6 +1,6 @@
 """Values of words: numbers, parameters (`#3`) and expressions (`[1 + 2]`, `sin[30]`).
 
-Source: NIST IR 6556, sections 3.3.2.1 to 3.3.2.4, as restated in check-values.md 1.3. Text comes in upper
+Source: NIST IR 6556, sections 3.3.2.1 to 3.3.2.4. Text comes in upper
 case and without white space. Angles are in degrees, both ways.
 """
 

@@ -2,8 +2,7 @@
 
 Common practice of controls: a semicolon begins a comment that goes on to the end of its line; a line may hold a
 program's number (O and digits); G64 may have a tolerance (P, Q); line numbers may have more than five digits. None of
-them changes a motion. The rules:
-check-values section 1.2, L6 to L8.
+them changes a motion. The rules: NIST IR 6556, section 3.3.1.
 """
 
 from __future__ import annotations

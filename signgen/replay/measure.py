@@ -102,7 +102,7 @@ class Extent(Struct, frozen=True, kw_only=True):
 
 def extents(motions: Motions, select: NDArray[np.bool_] | None = None) -> Extent | None:
     """Where the tool's tip goes, quadrant crossings of arcs included; of the selected motions only when
-    `select` (n,) is given. None when there is no motion. Source: check-values.md 15.4 (the ends alone do not
+    `select` (n,) is given. None when there is no motion. Source: plane geometry, derived here (the ends alone do not
     bound an arc)."""
     points, _ = bounding_points(motions, select)
     if not len(points):

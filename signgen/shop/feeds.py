@@ -1,6 +1,6 @@
 """Speeds, feeds and depths of one cutter in one material on one machine.
 
-Source: check-values section 5.1, vf = n x z x fz (feed = speed x teeth x feed per tooth); the figures that go in
+Source: textbook identity, vf = n x z x fz (feed = speed x teeth x feed per tooth); the figures that go in
 are those of the shop's data, each with its own source there.
 """
 
@@ -57,7 +57,7 @@ def thinning(width_mm: float, diameter_mm: float) -> float:
     """How much faster a cut of less than half the cutter's width may feed so that the chip at its thickest is as
     thick as in a slot: 1 / (2 sqrt(a (1 - a))), a = width over diameter; 1 from half on.
 
-    Source: check-values section 5.1 (geometry): h = 2 fz sqrt(a (1 - a)).
+    Source: geometry of the chip: h = 2 fz sqrt(a (1 - a)).
 
     >>> round(thinning(0.6, 6.0), 3)
     1.667

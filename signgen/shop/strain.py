@@ -19,11 +19,10 @@ EFFICIENCY = 0.8
 """Of a spindle: what of its power reaches the edge (common practice)."""
 
 STIFFNESS_N_PER_MM2 = {"carbide": 600_000.0, "steel": 205_000.0}
-"""Young's modulus. Source: check-values section 5.4."""
+"""Young's modulus, from memory of handbooks."""
 
 CORE_RATIO = 0.8
-"""Diameter of a solid bar that bends as a fluted cutter does, over the cutter's: 0.7 to 0.8. Source: check-values
-section 5.4, a tool maker's training page."""
+"""Diameter of a solid bar that bends as a fluted cutter does, over the cutter's: 0.7 to 0.8. Common practice."""
 
 MOST_POWER_RATIO = 0.7
 MOST_BEND_MM = 0.05
@@ -48,7 +47,7 @@ def strain(
     tool: Tool, material: Material, machine: Machine, data: CuttingData, depth_mm: float, width_mm: float
 ) -> Strain | None:
     """A cut `depth_mm` deep and `width_mm` wide at the feed of `data`; None where the material's specific force is not
-    known. Source of the formulas: check-values sections 5.1 and 5.4."""
+    known. Source of the formulas: textbook identities and the bending of a cantilever."""
     specific = material.specific_force_n_per_mm2
     if specific is None:
         return None
@@ -73,7 +72,7 @@ def available_power_w(machine: Machine, rpm: float) -> float | None:
 
 def bend_mm(tool: Tool, force_n: float) -> float:
     """How far a force at the tip bends a cutter that the collet holds: F L^3 / (3 E I), I = pi d^4 / 64, with the
-    core's diameter for d. Source: check-values section 5.4."""
+    core's diameter for d. Source: textbook bending of a cantilever."""
     inertia = math.pi * (CORE_RATIO * tool.diameter_mm) ** 4 / 64
     return force_n * tool.stickout_mm**3 / (3 * STIFFNESS_N_PER_MM2[tool.metal] * inertia)
 

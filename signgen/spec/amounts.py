@@ -26,7 +26,7 @@ LEAST_AIR_MM = 2.0
 """How far over the board an air cut stays at the least: boards are not flat, and Z is set by hand."""
 TAB_HEIGHT_RATIO = 0.25
 TAB_HEIGHT_MM = 1.5
-"""A quarter to a third of thin stock, 0.5 to 1.5 mm in wood: common practice, check-values section 10."""
+"""A quarter to a third of thin stock, 0.5 to 1.5 mm in wood: common practice."""
 
 
 def margin_of(a: Asked, size_mm: Size | None, frame: FrameSpec | None) -> float | None:

@@ -17,16 +17,16 @@ from signgen.spec.asked import Asked
 
 ROOM_MM = 0.5
 """The cutter's head, and the entry, over the screw's head; the entry over the cutter's (practice: 0.5 to 1 mm,
-check-values 6.4 K2)."""
+common practice for keyhole slots)."""
 SLOT_ROOM_MM = 0.4
-"""The slot over the screw's shank (practice: 0.3 to 0.5 mm, check-values 6.4 K2)."""
+"""The slot over the screw's shank (common practice: 0.3 to 0.5 mm)."""
 NECK_ROOM_MM = 0.2
 """The slot over the cutter's neck, so that the neck does not rub in what the end mill has opened (common
 practice)."""
 LEAST_BEARING_MM = 0.75
 """Of wood under the screw's head on each side of the slot: less pulls out (common practice)."""
 SHOULDER_MM = 4.8
-"""Wood between the undercut and the sign's back, which carries the sign: 3/16 in. Source: check-values 6.4 K1."""
+"""Wood between the undercut and the sign's back, which carries the sign: 3/16 in (common practice)."""
 LEAST_SHOULDER_MM = 3.0
 """Less is refused (common practice)."""
 FREE_MM = 0.2

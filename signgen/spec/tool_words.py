@@ -35,7 +35,7 @@ FIGURES: Mapping[str, Callable[[str], float]] = {
 EXAMPLE = Message("spec.write_name_signgen_list_tools")
 
 DRILL_POINT_DEG = 118.0
-"""Point of a drill for general work. Source: check-values section 9."""
+"""Point of a drill for general work. Common practice."""
 DRILL_LENGTH_RATIO = 5.0
 """Flute length over diameter of a short drill (common practice)."""
 _PARTED = re.compile(r"\b(v|end|ball) (bit|mill|nose)\b")

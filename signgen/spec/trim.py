@@ -186,7 +186,7 @@ def chamfer_of(
 ) -> float:
     """Width of the bevel on the face, 0 for none; a problem is kept. `held_mm`: height of tabs or skin.
 
-    A bit of full angle A that bevels w wide goes w / tan(A / 2) deep. Source: check-values section 8.
+    A bit of full angle A that bevels w wide goes w / tan(A / 2) deep. Source: plane geometry of cones.
     """
     width = a.number("edge-chamfer") if a.has("edge-chamfer") else None
     if width is None or thickness_mm is None or v_bit is None:

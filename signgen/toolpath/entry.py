@@ -42,7 +42,7 @@ def helix_into(
 
     Raises: ValueError for a climb, an angle outside (0, 90) or a radius of 0.
 
-    Source: a half turn goes down pi r tan(angle); check-values 15.4 (helical bore).
+    Source: a half turn goes down pi r tan(angle); plane geometry (helical bore).
     """
     if not radius_mm > 0:
         raise ValueError(f"a helix needs a radius, not {radius_mm}")

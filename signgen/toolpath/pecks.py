@@ -11,7 +11,7 @@ from signgen.toolpath.cut import FAST
 
 BACK_MM = 0.254
 """How far above the depth reached the next peck begins: 0.010 in. Source: NIST IR 6556 section 3.5.16.3, as the
-published reader's G83 does it (check-values 1.11)."""
+published reader's G83 does it."""
 
 GRID_MM = 1e-4
 """Pecks are whole multiples of this, so that a program can say their size exactly."""
@@ -23,7 +23,7 @@ def pecks(
     """(path, feeds, peck): down from `clear_z` to `bottom_z` in equal pecks of at most `most_mm` (the last takes what
     is left), all the way out and back down at full speed between them; ends at the bottom.
 
-    The way is that of the drilling cycle G83. Source: check-values section 1.11.
+    The way is that of the drilling cycle G83. Source: NIST IR 6556, 3.5.16.3.
     """
     count = math.ceil((clear_z - bottom_z) / most_mm - 1e-9)
     peck = math.ceil((clear_z - bottom_z) / count / GRID_MM - 1e-6) * GRID_MM

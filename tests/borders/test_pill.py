@@ -1,4 +1,4 @@
-"""A stadium: area 2 r a + pi r^2, perimeter 2 a + 2 pi r (check-values 15.1; r 5, a 40: 478.540, 111.416)."""
+"""A stadium: area 2 r a + pi r^2, perimeter 2 a + 2 pi r (plane geometry; r 5, a 40: 478.540, 111.416)."""
 
 import pytest
 

@@ -27,7 +27,7 @@ def depth_at(drawn: Groove, x: float, y: float) -> tuple[float, float]:
 
 @pytest.mark.parametrize(
     ("angle_deg", "factor"),
-    # Depth over width. Source: Engineers Edge spot-drill table, as restated in check-values section 8.
+    # Depth over width. Source: Engineers Edge spot-drill table.
     [(60, 0.866), (82, 0.5752), (90, 0.5), (118, 0.3004), (135, 0.2071), (142, 0.1722)],
 )
 def test_a_long_groove_is_as_deep_as_published(angle_deg: float, factor: float) -> None:
@@ -36,7 +36,7 @@ def test_a_long_groove_is_as_deep_as_published(angle_deg: float, factor: float) 
 
 
 def test_the_elbow_of_an_l_is_deeper_than_its_legs() -> None:
-    # Source: check-values section 15.1: (2 - sqrt 2) w at the elbow of legs w wide, w / 2 along them.
+    # Plane geometry: (2 - sqrt 2) w at the elbow of legs w wide, w / 2 along them.
     drawn = groove(Polygon([(0, 0), (40, 0), (40, 10), (10, 10), (10, 40), (0, 40)]))
     assert depth_at(drawn, 5.857864, 5.857864)[1] == pytest.approx(5.857864, abs=1e-5)
     assert depth_at(drawn, 30, 5)[1] == pytest.approx(5.0)

@@ -49,7 +49,7 @@ def test_chords_stay_within_their_tolerance(chord_mm: float) -> None:
     ("plane", "words", "middle"),
     [
         # A quarter turn from (0, 0, 0); clockwise as seen from the end of the axis that stands upright on the plane.
-        # Source: NIST IR 6556 section 3.5.3, as restated in check-values section 1.8.
+        # Source: NIST IR 6556 section 3.5.3.
         ("G17", "G3 X-4 Y4 Z0 I-4 J0", (-4 + 4 * np.cos(np.pi / 4), 4 * np.sin(np.pi / 4), 0)),
         ("G18", "G3 X4 Y0 Z-4 I0 K-4", (4 * np.sin(np.pi / 4), 0, -4 + 4 * np.cos(np.pi / 4))),
         ("G19", "G3 X0 Y-4 Z4 J-4 K0", (0, -4 + 4 * np.cos(np.pi / 4), 4 * np.sin(np.pi / 4))),
@@ -77,7 +77,7 @@ def test_radii_of_cutters_at_a_height() -> None:
     # A ball of radius 3 sunk 2 deep: sqrt(2 (6 - 2)).
     assert cuts.radii_mm(ball, 0.0)[0] == pytest.approx([-1, 8**0.5])
     drill = replace(END_MILL, kind="drill", angle_deg=118)
-    # Source: check-values section 9: the point of a 118 degree drill is 0.3004 D long.
+    # Common handbook factor: the point of a 118 degree drill is 0.3004 D long.
     assert cuts.radii_mm(drill, 0.0)[0, 1] == pytest.approx(3.0)
     assert cuts.radii_mm(drill, -2 + 0.3004 * 6)[0, 1] == pytest.approx(3.0, abs=1e-3)
     assert cuts.radii_mm(drill, -2 + 0.3004 * 3)[0, 1] == pytest.approx(1.5, abs=1e-3)

@@ -113,7 +113,7 @@ def test_cycles_drill_what_the_shop_drills() -> None:
     cycles = [line for text in texts for line in text.splitlines() if re.search(r"G8[13]\b", line)]
     assert len(cycles) == 4
     assert all(re.fullmatch(r"G99 G83 X\S+ Y\S+ Z\S+ R13 Q\S+ F\d+", line) for line in cycles)
-    # A cycle is modal: the next line would drill again. Source: NIST IR 6556 section 3.5.16 (check-values C8).
+    # A cycle is modal: the next line would drill again. Source: NIST IR 6556 section 3.5.16.
     lines = texts[1].splitlines()
     assert all(after == "G80" for line, after in itertools.pairwise(lines) if "G83" in line)
 
@@ -141,7 +141,7 @@ def test_one_file_stops_for_each_further_cutter_and_a_changer_takes_its_length()
     assert [line for line in lines if "M6" in line] == ["T1 M6", "T2 M6", "T3 M6"]
     assert lines.count("M0") == 2
     for at in (k for k, line in enumerate(lines) if line in ("T2 M6", "T3 M6")):
-        assert lines[at - 1] == "M5"  # Source: check-values 1.10, T2: it would be stopped by M6 anyway
+        assert lines[at - 1] == "M5"  # Source: NIST IR 6556, 3.6.3: it would be stopped by M6 anyway
         assert lines[at + 1].startswith("(MSG, fit the ")
         assert lines[at + 2].startswith("(MSG, set Z on the ")
         assert lines[at + 3] == "M0"
@@ -150,7 +150,7 @@ def test_one_file_stops_for_each_further_cutter_and_a_changer_takes_its_length()
 
 
 def test_lines_are_numbered_upwards_within_five_digits() -> None:
-    # Source: NIST IR 6556 section 3.3.1 (check-values L6): N and one to five digits.
+    # Source: NIST IR 6556 section 3.3.1: N and one to five digits.
     for text in dialect_named("no-arcs").write(house_number(), Manner(line_numbers=True)):
         numbers = [re.match(r"N(\d{1,5}) ", line) for line in text.splitlines()]
         assert all(numbers)

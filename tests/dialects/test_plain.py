@@ -111,7 +111,7 @@ def test_an_arc_that_rounding_closes_never_becomes_a_full_circle() -> None:
 
 
 def test_a_full_circle_repeats_its_end() -> None:
-    # Source: NIST IR 6556 section 3.5.3 (check-values A1 and A7): a full circle must state X or Y again.
+    # Source: NIST IR 6556 section 3.5.3: a full circle must state X or Y again.
     circle = Path(
         points_mm=np.array([[10.0, 0, 12], [10, 0, 12]]),
         kinds=np.array([CCW], np.uint8),
@@ -130,7 +130,7 @@ def test_a_full_circle_repeats_its_end() -> None:
 def test_four_decimals_keep_every_arc_within_the_standards_tolerance(
     arcs: list[tuple[float, float, float, float]],
 ) -> None:
-    # Source: NIST IR 6556 (check-values A4): the two radii may differ by 0.002 mm.
+    # Source: NIST IR 6556: the two radii may differ by 0.002 mm.
     at, paths = np.array([0.0, 0.0]), []
     for _, radius, turn, heading in arcs:
         centre = at + radius * np.array([math.cos(heading), math.sin(heading)])
@@ -166,7 +166,7 @@ def test_numbers_without_a_tail(units: int, text: str) -> None:
 
 @given(st.text())
 def test_any_text_makes_a_legal_comment(text: str) -> None:
-    # Source: NIST IR 6556 section 3.3.4 (check-values K1, K2, K4).
+    # Source: NIST IR 6556 section 3.3.4.
     line = comment(text)
     assert line.isascii()
     assert line.isprintable()

@@ -1,4 +1,4 @@
-"""What a round cutter leaves in inside corners, against check-values 15.3: in a corner of the angle a the gap is
+"""What a round cutter leaves in inside corners, against plane geometry: in a corner of the angle a the gap is
 R (1 / sin(a / 2) - 1) and the area R^2 (cot(a / 2) - (pi - a) / 2)."""
 
 import math

@@ -97,7 +97,7 @@ def test_a_slot_is_measured_from_its_whole_length():
     ],
 )
 def test_a_head_lies_flush_whatever_the_bits_angle(bit, angle, wide, deep):
-    """Hand values by check-values section 8. The head's cone must not stand out of the seat's anywhere below the top
+    """Hand values by plane geometry of cones. The head's cone must not stand out of the seat's anywhere below the top
     and above the hole's rim, and must touch it."""
     sink = seat(Head(diameter_mm=10.4, angle_deg=angle), 5.5, bit)
     sunk = Hole(name="hole", x_mm=0, y_mm=0, diameter_mm=5.5, sink=sink)

@@ -79,7 +79,7 @@ def test_the_path_and_the_chain_stay_within_the_tolerance_of_each_other(seed, to
 @settings(max_examples=40, deadline=None)
 @given(st.integers(0, 10**6))
 def test_arcs_are_lawful_after_rounding_to_four_decimals(seed):
-    """Source: NIST IR 6556 allows 0.002 mm between the radii at both ends (check-values 1.8, A4)."""
+    """Source: NIST IR 6556 allows 0.002 mm between the radii at both ends."""
     path = fit(wavy(seed), TOLERANCE)
     bent = path.kinds != LINE
     assert np.all(np.abs(path.sweeps_rad[bent]) <= math.pi + 1e-9)

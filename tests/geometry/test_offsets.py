@@ -35,14 +35,14 @@ L = Polygon([(0, 0), (40, 0), (40, 10), (10, 10), (10, 40), (0, 40)])
 )
 def test_outward_agrees_with_steiner(shape, distance, area, perimeter):
     """Source: Steiner's formula A + P r + pi r^2 and P + 2 pi r; the L, with one reflex corner, A + P r
-    + (5 pi/4 - 1) r^2 (check-values 15.2)."""
+    + (5 pi/4 - 1) r^2 (plane geometry)."""
     grown = area_of(outward(shape, distance, TOLERANCE))
     assert grown.area == pytest.approx(area, abs=TOLERANCE * perimeter + 5e-5)
     assert grown.length == pytest.approx(perimeter, abs=1e-3)
 
 
 def test_inward_of_a_rectangle_is_a_smaller_rectangle():
-    # Source: A - P r + 4 r^2 = 93.65 x 53.65 (check-values 15.2).
+    # Source: A - P r + 4 r^2 = 93.65 x 53.65 (plane geometry).
     (left,) = inward(box(0, 0, 100, 60), 3.175, TOLERANCE)
     assert left.area == pytest.approx(5024.3225, abs=1e-9)
     assert left.bounds == pytest.approx((3.175, 3.175, 96.825, 56.825))
@@ -53,7 +53,7 @@ def test_inward_of_a_rectangle_is_a_smaller_rectangle():
     [(box(0, 0, 40, 40), 4, 90), (regular(3, 60), 3, 60), (regular(6, 40), 6, 120)],
 )
 def test_the_corners_that_a_round_cutter_leaves(shape, corners, angle_deg):
-    """Source: r^2 (cot(a/2) - (pi - a)/2) uncut at a corner of angle a (check-values 15.3)."""
+    """Source: r^2 (cot(a/2) - (pi - a)/2) uncut at a corner of angle a (plane geometry)."""
     r, a = 3.0, math.radians(angle_deg)
     left = unreachable(shape, r, 1e-5)
     assert len(left) == corners
@@ -62,7 +62,7 @@ def test_the_corners_that_a_round_cutter_leaves(shape, corners, angle_deg):
 
 
 def test_the_gap_in_a_square_corner():
-    # Source: r (1 / sin(a/2) - 1) = 1.2426 mm for r 3 at 90 degrees (check-values 15.3).
+    # Source: r (1 / sin(a/2) - 1) = 1.2426 mm for r 3 at 90 degrees (plane geometry).
     reach = area_of(opening(box(0, 0, 40, 40), 3, 1e-5))
     assert reach.distance(box(-1, -1, 0, 0)) == pytest.approx(1.2426, abs=1e-4)
 

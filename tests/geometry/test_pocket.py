@@ -166,7 +166,7 @@ def test_an_allowance_stays_until_the_last_lap():
 
 
 def test_a_circle_of_known_rings():
-    # Source: rings of a round pocket at R - k s (check-values 15.4). Pocket 20, cutter 6, step 2: 7, 5, 3, 1.
+    # Source: rings of a round pocket at R - k s (plane geometry). Pocket 20, cutter 6, step 2: 7, 5, 3, 1.
     pocket = pocket_rings(Point(0, 0).buffer(10, quad_segs=200), 3.0, 2.0, 0.0, TOLERANCE)
     assert (pocket.rings, pocket.walls) == (4, 1)
 

@@ -54,7 +54,7 @@ def test_a_needle_whose_sides_hardly_spread_is_a_stroke_and_not_a_point() -> Non
 
 
 def test_a_triangle_has_nothing_but_ends_and_is_as_wide_as_it_gets() -> None:
-    # Source: check-values 15.1: inradius of an equilateral triangle a / (2 sqrt(3)).
+    # Plane geometry: inradius of an equilateral triangle a / (2 sqrt(3)).
     side = 20.0
     triangle = Polygon([(0, 0), (side, 0), (side / 2, side * math.sqrt(3) / 2)])
     assert widths_mm(triangle) == pytest.approx((side / math.sqrt(3), side / math.sqrt(3)), abs=NEAR)

@@ -24,7 +24,7 @@ def test_a_fit_without_a_screw_is_refused():
 
 
 def test_the_usual_inset_is_twice_the_diameter_and_at_least_ten():
-    """Common practice, check-values 12."""
+    """Common practice."""
     assert inset_of({}, 4.0) == 10
     assert inset_of({}, 7.0) == 14
     assert inset_of({"inset": 3.0}, 7.0) == 3

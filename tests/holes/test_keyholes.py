@@ -29,7 +29,7 @@ def test_a_single_one_hangs_in_the_middle() -> None:
     [("#8", 4.17, 8.43), ("#6", 3.51, 7.09), ("#12", 5.49, 11.13), ("M4", 4.0, 8.4), ("M5", 5.0, 9.3)],
 )
 def test_shank_and_head_are_those_of_the_tables(screw: str, shank: float, head: float) -> None:
-    """ASME B18.6.1 (shank 0.060 + 0.013 N in, flat head), ISO 7046 (greatest actual head): check-values 6.2 and 6.3."""
+    """ASME B18.6.1 (shank 0.060 + 0.013 N in, flat head), ISO 7046 (greatest actual head)."""
     assert shank_and_head_mm(screw) == pytest.approx((shank, head), abs=0.006)
 
 

@@ -1,4 +1,4 @@
-"""Clearance holes: ISO 273 (check-values 6.1), and shop drill charts for wood screws by ASME B18.6.1 (6.3)."""
+"""Clearance holes: ISO 273, and shop drill charts for wood screws by ASME B18.6.1."""
 
 import pytest
 
@@ -30,7 +30,7 @@ def test_wood_screws_agree_with_the_drill_chart(screw, mm):
 
 
 def test_holes_agree_with_the_shanks():
-    """A wood screw's shank is 0.060 + 0.013 N inches (check-values 6.3): the charts' fractions lie within 0.003 in
+    """A wood screw's shank is 0.060 + 0.013 N inches (ASME B18.6.1): the charts' fractions lie within 0.003 in
     under it (wood gives way) to 0.008 in over it. ISO 273 holes are wider than the thread."""
     for n, hole in WOOD_CLEARANCE_IN.items():
         assert -0.003 < float(hole) - (0.060 + 0.013 * n) < 0.0081
@@ -64,7 +64,7 @@ def test_a_wood_screw_has_no_fit():
     ],
 )  # fmt: skip
 def test_socket_heads_agree_with_iso_10642(screw, sharp, height):
-    """Check-values 6.2; the published height k is (dk - d) / 2 of a 90 degree cone, which is derived there."""
+    """ISO 7046; the published height k is (dk - d) / 2 of a 90 degree cone, which is derived here."""
     head = head_of(screw, "iso10642")
     assert (head.diameter_mm, head.angle_deg) == (sharp, 90)
     assert (head.diameter_mm - float(screw[1:])) / 2 == pytest.approx(height, abs=0.01)
@@ -78,7 +78,7 @@ def test_socket_heads_agree_with_iso_10642(screw, sharp, height):
     ],
 )  # fmt: skip
 def test_recessed_heads_agree_with_iso_7046_and_2009(screw, actual, height):
-    """The published greatest actual diameters and heights (check-values 6.2): a sharp edge lies further out than the
+    """The published greatest actual diameters and heights: a sharp edge lies further out than the
     actual one, and the height of its cone is k."""
     head = head_of(screw)
     assert head == head_of(screw, "iso7046")
@@ -91,7 +91,7 @@ def test_recessed_heads_agree_with_iso_7046_and_2009(screw, actual, height):
                           ("#14", [0.491, 0.507])],
 )  # fmt: skip
 def test_flat_wood_screw_heads_agree_with_asme_b18_6_1(screw, inches):
-    """Check-values 6.3, where No. 14 has two printed values; the old rule of the trade, twice the shank, is a rough
+    """ASME B18.6.1, where No. 14 has two printed values; the old rule of the trade, twice the shank, is a rough
     check."""
     head = head_of(screw)
     assert any(head.diameter_mm == pytest.approx(value * 25.4, abs=1e-9) for value in inches)

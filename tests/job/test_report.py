@@ -112,7 +112,7 @@ def test_the_engraving_is_told_in_figures(facts: JobFacts) -> None:
     assert told["deepest"]["mm"] + told["wood_left_mm"] == pytest.approx(facts.drawing.thickness_mm)
     assert told["narrowest_stroke"]["mm"] <= told["widest_stroke"]["mm"]
     assert told["deepest"]["letter"] in [letter.text for letter in facts.drawing.letters]
-    # Source: check-values section 8: w = 2 d tan(angle / 2) + t at 90 degrees.
+    # Plane geometry of cones: w = 2 d tan(angle / 2) + t at 90 degrees.
     assert told["if_thicker"] == {"by_mm": 0.1, "deeper_mm": 0.1, "wider_mm": 0.2}
     assert told["measure_first"]["trial_groove"]["width_mm"] == 2.0
 

@@ -1,4 +1,4 @@
-"""The bevel against the geometry of cones (check-values section 8): a tip at depth D whose middle is u away from
+"""The bevel against the geometry of cones (plane geometry of cones): a tip at depth D whose middle is u away from
 a place leaves D - (u - tip / 2) / tan(A / 2) there."""
 
 from __future__ import annotations
@@ -72,7 +72,7 @@ def test_the_flank_leaves_the_bevel_from_the_face_to_the_upright_edge(
 
 
 def test_hand_values_of_a_bevel_of_3_mm(cutting: CuttingData) -> None:
-    """3 mm at 90 degrees are 3 mm deep; at 60 degrees 3 / tan 30 = 5.196 (check-values 8)."""
+    """3 mm at 90 degrees are 3 mm deep; at 60 degrees 3 / tan 30 = 5.196 (plane geometry of cones)."""
     _, depth = last_round(bevelled(SIGN, 3, bit(), cutting))
     assert depth == pytest.approx(3 + BEVEL_BELOW_MM)
     _, depth = last_round(bevelled(SIGN, 3, bit(60.0, 20.0), cutting))

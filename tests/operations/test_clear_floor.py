@@ -167,7 +167,7 @@ def choose(mill, cutting, floors, *, rate=100.0, fitted=()):
 def test_a_wide_floor_goes_to_the_thick_cutter(mill, cutting):
     choice = choose(mill, cutting, [Floor(name="x", area=box(0, 0, 200, 150))])
     assert choice.best.tool is mill
-    # A 6 mm cutter leaves 0.214602 r^2 in each corner (check-values 15.3).
+    # A 6 mm cutter leaves 0.214602 r^2 in each corner (plane geometry).
     assert choice.best.left_mm2 == pytest.approx(4 * 0.214602 * 9, rel=0.1)
     (remark,) = choice.remarks()
     assert english(remark).startswith(

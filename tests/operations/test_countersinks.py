@@ -1,4 +1,4 @@
-"""Countersinks against the geometry of cones (check-values section 8): a bit of the angle A with its tip at depth z and
+"""Countersinks against the geometry of cones: a bit of the angle A with its tip at depth z and
 distance q from the axis leaves, at a distance s on the far side, z - (s - q) / tan(A / 2)."""
 
 from __future__ import annotations
@@ -65,7 +65,7 @@ def test_leaves_the_cone_between_the_heads_rim_and_the_hole(
 
 
 def test_hand_values_of_an_m5_head(cutting: CuttingData) -> None:
-    """ISO 7046 M5 (10.4 sharp) over a 5.5 hole at 90 degrees: (10.4 - 5.5) / 2 = 2.45 deep (check-values 8)."""
+    """ISO 7046 M5 (10.4 sharp) over a 5.5 hole at 90 degrees: (10.4 - 5.5) / 2 = 2.45 deep."""
     hole, cut = sunk(5.5, 10.4, bit(), cutting)
     assert hole.sink_depth_mm == pytest.approx(2.45)
     assert cut.path.points_mm[-1].tolist() == pytest.approx([30 + 2.75, 20, THICKNESS - 2.45])

@@ -116,7 +116,7 @@ def test_between_tabs_the_cut_goes_through_and_over_them_it_stays_up(
     through = lowest <= -BREAKTHROUGH + 1e-9
     low_enough = lowest[np.isfinite(lowest)]
     assert low_enough.min() == pytest.approx(-BREAKTHROUGH)
-    # Source: check-values section 10 (derived): the path's gap is the tab's width and the cutter's diameter.
+    # Derived here: the path's gap is the tab's width and the cutter's diameter.
     standing = np.count_nonzero(~through & np.isfinite(lowest)) / 10
     assert standing == pytest.approx(count * (TAB_WIDTH + 6.0), abs=0.25 * count)
     assert lowest[~through & np.isfinite(lowest)].min() == pytest.approx(TAB_HEIGHT, abs=0.2)

@@ -88,7 +88,7 @@ def deepest(toolpath: Toolpath) -> float:
     return THICKNESS - min(float(cut.path.points_mm[:, 2].min()) for cut in toolpath.cuts)
 
 
-# Source: check-values section 8: depth over width; 60, 82, 90, 118 and 135 degrees as published in Engineers Edge's
+# Plane geometry of cones: depth over width; 60, 82, 90, 118 and 135 degrees as published in Engineers Edge's
 # spot-drill table, 120 derived.
 FACTORS = [(60, 0.866), (82, 0.5752), (90, 0.5), (118, 0.3004), (120, 0.2887), (135, 0.2071)]
 
@@ -105,12 +105,12 @@ def test_a_ninety_degree_bit_engraves_half_as_deep_as_the_groove_is_wide() -> No
 
 @pytest.mark.parametrize(("shape", "depth"), [(L_SHAPE, 5.858), (T_SHAPE, 6.25), (PLUS, 7.071)])
 def test_where_strokes_meet_it_is_deeper(shape: Polygon, depth: float) -> None:
-    # Source: check-values section 15.1, consequence for strokes of 10 mm at 90 degrees.
+    # Source: plane geometry, derived here, consequence for strokes of 10 mm at 90 degrees.
     assert deepest(engraved(shape)) == pytest.approx(depth, abs=0.02)
 
 
 def test_a_flat_tip_goes_less_deep_by_its_own_width() -> None:
-    # Source: check-values section 8: depth = (w - t) / (2 tan(angle / 2)).
+    # Plane geometry of cones: depth = (w - t) / (2 tan(angle / 2)).
     assert deepest(engraved(box(0, 0, 60, 6), tool=bit(90, tip=0.4))) == pytest.approx(2.8, abs=0.02)
 
 

@@ -47,7 +47,7 @@ def test_what_is_cleared_is_not_engraved_again() -> None:
 
 
 def test_the_floor_is_the_area_less_what_the_wall_takes() -> None:
-    # A 90 degree wall 1 mm high is 1 mm wide: check-values section 8.
+    # A 90 degree wall 1 mm high is 1 mm wide: plane geometry of cones.
     spec = spec_of(**WIDE)
     (floors,) = groove_floors(draw(spec), spec).values()
     (area,) = (groove.area for groove in draw(spec).of(Groove))

@@ -41,7 +41,7 @@ def bored(diameter: float, tool: Tool, cutting: CuttingData, **more: float | boo
 
 
 def test_a_helix_has_the_radius_and_the_angle_of_its_formula(mill: Tool, cutting: CuttingData) -> None:
-    # Source: check-values 15.4: path radius (hole - tool) / 2; ramp angle atan(pitch / (2 pi R)).
+    # Plane geometry: path radius (hole - tool) / 2; ramp angle atan(pitch / (2 pi R)).
     # Hole 10 and tool 6 give R = 2.
     path, _ = bored(10.0, mill, cutting)
     spokes = np.hypot(path.points_mm[:-1, 0] - 30.0, path.points_mm[:-1, 1] - 20.0)
@@ -69,7 +69,7 @@ def test_a_hole_of_the_cutters_size_is_pecked_straight_down(drill: Tool, cutting
     lows = z[1:-1][(z[1:-1] < z[:-2]) & (z[1:-1] < z[2:])]
     assert lows[0] > THICKNESS - cutting.stepdown_mm - 1e-9
     assert len(lows) == 4  # five equal pecks, the last of which ends the path at the bottom
-    # Source: check-values section 9: a 118 degree point leads by 0.3004 D: 1.502 for 5 mm.
+    # Common handbook factor: a 118 degree point leads by 0.3004 D: 1.502 for 5 mm.
     assert path.points_mm[-1, 2] == pytest.approx(-BREAKTHROUGH - 1.502, abs=1e-3)
 
 
@@ -145,7 +145,7 @@ def test_a_named_end_mill_of_the_holes_own_size_is_refused_with_what_would_do(cu
 
 
 def test_pecks_come_all_the_way_out_and_go_back_fast(drill: Tool, cutting: CuttingData) -> None:
-    # Source: NIST IR 6556 section 3.5.16.3 (check-values 1.11): G83 comes back to 0.010 in above the depth reached.
+    # Source: NIST IR 6556 section 3.5.16.3: G83 comes back to 0.010 in above the depth reached.
     path, feeds = bored(5.0, drill, cutting)
     z, top = path.points_mm[:, 2], THICKNESS + 1.0
     for n in np.flatnonzero(np.isinf(feeds)):

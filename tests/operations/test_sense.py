@@ -39,7 +39,7 @@ def sense(*areas: Polygon | MultiPolygon, text: str = "x", **asked: Any) -> Sens
 
 @pytest.mark.parametrize(("angle", "factor"), [(60, 0.866), (90, 0.5)])
 def test_the_deepest_point_is_where_the_stroke_is_widest(angle: int, factor: float) -> None:
-    # Source: check-values section 8: depth over width.
+    # Plane geometry of cones: depth over width.
     found = sense(box(0, 0, 40, 2), box(0, 10, 40, 16), v_bit=str(angle), depth="5.5")
     assert found.deepest.value_mm == pytest.approx(6 * factor, abs=0.02)
     assert found.deepest.groove.text == "B"
@@ -52,7 +52,7 @@ def test_no_deeper_than_the_limit() -> None:
 
 
 def test_a_flat_tip_goes_less_deep_by_half_its_width_at_ninety_degrees() -> None:
-    # Source: check-values section 8: depth = (w - t) / (2 tan(angle / 2)).
+    # Plane geometry of cones: depth = (w - t) / (2 tan(angle / 2)).
     assert sense(box(0, 0, 40, 6), v_bit_tip="0.4", depth="5.5").deepest.value_mm == pytest.approx(2.8, abs=0.02)
 
 
@@ -73,7 +73,7 @@ def test_a_frame_counts_only_where_there_are_no_letters() -> None:
 
 @pytest.mark.parametrize(("angle", "wider"), [(60, 0.11547), (90, 0.2)])
 def test_a_board_thicker_by_a_tenth_widens_the_letters_by_twice_the_tangent(angle: int, wider: float) -> None:
-    # Source: check-values section 8: w = 2 d tan(angle / 2) + t.
+    # Plane geometry of cones: w = 2 d tan(angle / 2) + t.
     assert 0.1 * sense(box(0, 0, 40, 6), v_bit=str(angle)).wider_ratio == pytest.approx(wider, abs=1e-5)
 
 

@@ -1,5 +1,5 @@
 """Slots against plane geometry: what the cutter's disc sweeps at the bottom is a stadium of area 2 r a + pi r^2
-(check-values 15.1), and nothing stands in it."""
+(plane geometry), and nothing stands in it."""
 
 from __future__ import annotations
 

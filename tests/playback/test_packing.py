@@ -74,7 +74,7 @@ def test_a_change_of_cutter_lasts_as_long_as_the_spindle_takes() -> None:
 
 
 def test_fifty_thousand_moves_take_little_room() -> None:
-    """Geometry notes section 10: 57,000 moves pack into 53 kB; these are of a long smooth groove."""
+    """As measured before: 57,000 moves pack into 53 kB; these are of a long smooth groove."""
     turn = np.linspace(0, 400, 57_000)
     ends = np.stack([100 + turn * np.cos(turn) / 4, 100 + turn * np.sin(turn) / 4, 10 - np.abs(np.sin(turn))], axis=1)
     motions = replay_of([(1, tuple(end), NO_CENTRE) for end in ends.tolist()]).motions

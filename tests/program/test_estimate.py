@@ -65,7 +65,7 @@ def test_a_turn_back_stops_in_between() -> None:
 
 
 def test_a_right_angle_is_passed_at_the_touching_circles_speed() -> None:
-    # v^2 = a d s / (1 - s), s = sin 45 degrees: 200 x 0.02 x 2.4142 = 9.657 (geometry notes 7).
+    # v^2 = a d s / (1 - s), s = sin 45 degrees: 200 x 0.02 x 2.4142 = 9.657.
     corner = math.sqrt(200 * 0.02 * math.sin(math.pi / 4) / (1 - math.sin(math.pi / 4)))
     half = (20 - corner) / 200 + 0.1 + (50 - (400 - corner**2) / 400 - 1) / 20
     assert seconds(moves([(50, 0, 0), (50, 50, 0)], 1200.0)) == pytest.approx(2 * half)

@@ -31,7 +31,7 @@ def stepped(moves: Moves, machine: Machine) -> float:
     corner = [0.0]
     for one, other, a, b in zip(last[:-1], first[1:], accel[:-1], accel[1:], strict=True):
         # The circle that touches both moves within the machine's deviation d of their corner has the radius
-        # d s / (1 - s), s the sine of half the angle between them. Source: geometry notes section 7.
+        # d s / (1 - s), s the sine of half the angle between them. Derived here.
         s = math.sqrt(max(0.0, (1 + float(one @ other)) / 2))
         corner.append(math.sqrt(min(a, b) * machine.corner_tolerance_mm * s / max(1 - s, 1e-9)))
     corner.append(0.0)

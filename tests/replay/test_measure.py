@@ -17,7 +17,7 @@ from tests.replay.making import motions_of
 
 
 def test_chord_of_60_degrees() -> None:
-    """R 50, 60 degrees: chord 50, sagitta 6.6987. Source: check-values.md 15.4."""
+    """R 50, 60 degrees: chord 50, sagitta 6.6987. Source: plane geometry, derived here."""
     motions = motions_of("G3 X50 Y0 R50")
     assert math.degrees(sweeps_rad(motions)[0]) == pytest.approx(60)
     assert lengths_mm(motions)[0] == pytest.approx(50 * math.pi / 3)

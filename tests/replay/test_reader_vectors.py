@@ -1,7 +1,6 @@
 """What the published rules accept and refuse.
 
-Source of every vector: NIST IR 6556 (Kramer, Proctor, Messina, 2000), as listed in check-values.md 1.1 to
-1.15.
+Source of every vector: NIST IR 6556 (Kramer, Proctor, Messina, 2000).
 """
 
 from __future__ import annotations

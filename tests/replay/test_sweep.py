@@ -112,7 +112,7 @@ def test_a_v_bit_sunk_deeper_than_its_cone_cuts_a_cylinder_above_it() -> None:
 
 @pytest.mark.parametrize("angle", [90, 118, 135])
 def test_volume_of_a_drilled_hole_with_its_point(angle: float) -> None:
-    """Point D/2 cot(A/2) long. Source: check-values.md 9 (118 degrees: 0.3004 D)."""
+    """Point D/2 cot(A/2) long. Plane geometry; handbooks give 0.3004 D at 118 degrees."""
     point = 3 / math.tan(math.radians(angle / 2))
     motions = straight_motions([(10, 10, 12), (10, 10, 2)])
     expected = cone_mm3(3, point) + math.pi * 9 * (8 - point)
@@ -133,7 +133,7 @@ def test_volume_of_a_ball_slot(depth: float) -> None:
 
 
 def test_volume_of_a_bored_hole() -> None:
-    """Hole 10, cutter 6, pitch 1, a full circle at the bottom: a cylinder. Source: check-values.md 15.4."""
+    """Hole 10, cutter 6, pitch 1, a full circle at the bottom: a cylinder. Source: plane geometry, derived here."""
     turns = [f"G3 X12 I-2 Z{TOP - 1 - k}" for k in range(6)]
     motions = motions_of("G0 X12 Y10 Z10", *turns, "G3 X12 I-2")
     removed = removed_mm3(a_board(20, 20), 0.025, motions, a_tool("end-mill", 6))

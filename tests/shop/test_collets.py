@@ -1,4 +1,4 @@
-"""Collets against ISO 15488:2003 as reproduced in check-values section 7; the collapse of sizes 16 and up, and the
+"""Collets against ISO 15488:2003; the collapse of sizes 16 and up, and the
 grip of two thirds of the length, are from memory."""
 
 import pytest
@@ -28,7 +28,7 @@ def test_finds_the_collet_of_a_shank(shank, series, label):
     ("series", "least", "greatest"), [(11, 0.5, 7), (16, 0.5, 10), (20, 0.5, 13), (25, 0.5, 16), (32, 1, 20)]
 )
 def test_knows_what_each_size_can_hold(series, least, greatest):
-    """Overall capacities: check-values 7."""
+    """Overall capacities: ISO 15488:2003."""
     assert collet_for(least, series) is not None
     assert collet_for(greatest, series) is not None
     assert collet_for(greatest + 0.01, series) is None

@@ -1,4 +1,4 @@
-"""Speeds and feeds against the formulas of check-values section 5.1 and against the machine's limits."""
+"""Speeds and feeds against the textbook formulas and against the machine's limits."""
 
 import pytest
 from hypothesis import given
@@ -25,7 +25,7 @@ FAST = replace(BENCH, top_feed_mm_per_min=(10_000.0, 10_000.0, 10_000.0))
 
 
 def test_feed_is_speed_times_teeth_times_chip_load():
-    """Check-values 5.1, worked example: 16000 rpm, 2 flutes, 0.12 mm -> 3840 mm/min."""
+    """Textbook identity, worked example: 16000 rpm, 2 flutes, 0.12 mm -> 3840 mm/min."""
     data = cutting_data(MILL, replace(PLY, chip_load_ratio=0.02, spindle_rpm=16000.0), FAST)
     assert data.spindle_rpm == 16000
     assert data.feed_mm_per_min == 3840
@@ -60,7 +60,7 @@ def test_a_v_bit_takes_the_materials_own_depth_and_no_more_than_its_cone():
 
 
 def test_a_v_bits_chip_goes_by_the_mean_diameter_of_one_pass():
-    """90 degrees, 3 mm deep: 6 mm wide at the top (depth = width / 2, check-values 8), 3 mm in the mean."""
+    """90 degrees, 3 mm deep: 6 mm wide at the top (depth = width / 2, plane geometry of cones), 3 mm in the mean."""
     assert chip_load_mm(BIT, replace(PLY, v_step_mm=3.0, chip_load_ratio=0.02)) == pytest.approx(0.06)
 
 
@@ -102,7 +102,7 @@ def holds(tool, material, machine):
 
 @pytest.mark.parametrize(("share", "faster"), [(0.05, 2.294), (0.1, 1.667), (0.2, 1.25), (0.25, 1.155), (0.5, 1.0)])
 def test_a_thin_cut_may_feed_faster_by_the_published_factors(share, faster):
-    """Check-values 5.1, radial chip thinning: hmax / fz = 2 sqrt(a (1 - a))."""
+    """Textbook identity, radial chip thinning: hmax / fz = 2 sqrt(a (1 - a))."""
     assert thinning(share * 6, 6) == pytest.approx(faster, abs=5e-4)
 
 

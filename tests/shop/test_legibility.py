@@ -1,4 +1,4 @@
-"""Rules of reading, against the values that they were published with (project notes, check-values sections 2 to 4)."""
+"""Rules of reading, against the values that they were published with (each is named beside its value)."""
 
 from __future__ import annotations
 

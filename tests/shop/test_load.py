@@ -63,7 +63,7 @@ def problems_of(path):
 
 
 def test_ships_what_a_house_number_needs(shop):
-    """Issue 2: two V-bits, three end mills, a drill; six materials; two machines."""
+    """Two V-bits, three end mills, a drill; six materials; two machines."""
     kinds = [tool.kind for tool in shop.tools]
     assert kinds.count("v-bit") >= 2
     assert kinds.count("end-mill") >= 3
@@ -102,14 +102,14 @@ def test_a_six_mm_end_mill_goes_through_twelve_mm_of_plywood_and_the_thinnest_do
 
 
 def test_chip_loads_lie_in_the_sane_window(shop):
-    """Check-values 5.3: 0.02 mm to 0.08 x D for wood at diameters of 3 to 6 mm; common practice, no published table."""
+    """Common practice: 0.02 mm to 0.08 x D for wood at diameters of 3 to 6 mm; common practice, no published table."""
     for material in shop.materials:
         for diameter in (3, 4, 6):
             assert 0.02 <= material.chip_load_ratio * diameter <= 0.08 * diameter, material.name
 
 
 def test_stepover_leaves_no_islands(shop):
-    """Geometry notes, section 3: a step up to the radius less twice the tolerance covers all a cutter can reach."""
+    """Derived here: a step up to the radius less twice the tolerance covers all a cutter can reach."""
     smallest = min(tool.diameter_mm for tool in shop.tools if tool.kind == "end-mill")
     for material in shop.materials:
         assert material.stepover_ratio * smallest <= smallest / 2 - 2 * 0.05

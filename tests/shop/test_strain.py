@@ -24,7 +24,7 @@ DATA = cutting_data(MILL, PLY, DESKTOP)
 
 @pytest.mark.parametrize(
     ("diameter", "out", "force", "metal", "bend"),
-    # Source: check-values 5.4, the column of 0.8 d; its steel has 210 GPa, ours 205.
+    # Source: textbook bending of a cantilever, the column of 0.8 d; its steel has 210 GPa, ours 205.
     [
         (3.175, 12, 10, "carbide", 0.004699),
         (6, 20, 20, "carbide", 0.003411),
@@ -39,28 +39,28 @@ def test_bend_of_the_published_cantilevers(diameter: float, out: float, force: f
 
 @given(st.floats(1, 20), st.floats(5, 60), st.floats(0.1, 200))
 def test_twice_as_long_bends_eight_times_and_twice_as_thick_a_sixteenth(d: float, out: float, force: float) -> None:
-    # Source: check-values 5.4 (computed): x2 L -> x8; x2 d -> 1/16.
+    # Source: textbook bending of a cantilever (computed): x2 L -> x8; x2 d -> 1/16.
     tool = replace(MILL, diameter_mm=d, cutting_length_mm=1.0, stickout_mm=out)
     assert bend_mm(replace(tool, stickout_mm=2 * out), force) == pytest.approx(8 * bend_mm(tool, force))
     assert bend_mm(replace(tool, diameter_mm=2 * d), force) == pytest.approx(bend_mm(tool, force) / 16)
 
 
 def test_removal_of_the_published_example() -> None:
-    # Source: check-values 5.1: ap 3, ae 6, vf 1800 -> 32 400 mm3/min.
+    # Source: textbook identity: ap 3, ae 6, vf 1800 -> 32 400 mm3/min.
     found = strain(MILL, PLY, DESKTOP, replace(DATA, feed_mm_per_min=1800.0), 3.0, 6.0)
     assert found is not None
     assert found.removal_mm3_per_min == 32_400
 
 
 def test_power_is_unit_power_times_removal_over_efficiency() -> None:
-    # Source: check-values 5.1 and 5.2: brass 2.2 N m/mm3 = 2.2 W s/mm3; by hand 32 400 / 60 x 2.2 / 0.8 = 1485 W.
+    # A handbook's unit power, from memory: brass 2.2 N m/mm3 = 2.2 W s/mm3; by hand 32 400 / 60 x 2.2 / 0.8 = 1485 W.
     found = strain(MILL, BRASS, DESKTOP, replace(DATA, feed_mm_per_min=1800.0), 3.0, 6.0)
     assert found is not None
     assert found.power_w == pytest.approx(1485)
 
 
 def test_force_is_the_specific_force_on_the_chips_section() -> None:
-    # Source: check-values 5.1, F = kc ap h; by hand 50 N/mm2 x 3 mm x 0.1 mm = 15 N.
+    # Source: Textbook identity, F = kc ap h; by hand 50 N/mm2 x 3 mm x 0.1 mm = 15 N.
     found = strain(MILL, PLY, DESKTOP, replace(DATA, chip_load_mm=0.1), 3.0, 6.0)
     assert found is not None
     assert found.force_n == pytest.approx(15.0)

@@ -1,5 +1,4 @@
-"""Cutters' shapes against published factors: depth over width of cones (Engineers Edge spot-drill table, check-values
-section 8) and point lengths of drills (same, section 9)."""
+"""Cutters' shapes against published factors: depth over width of cones (Engineers Edge spot-drill table) and point lengths of drills (same, section 9)."""
 
 import pytest
 from msgspec.structs import replace
@@ -20,7 +19,7 @@ def test_depth_follows_from_width(angle, factor):
 
 
 def test_a_flat_tip_makes_the_groove_shallower():
-    """Check-values 8: depth = (w - t) / (2 tan a)."""
+    """plane geometry of cones: depth = (w - t) / (2 tan a)."""
     bit = replace(TOOLS["v-bit-60"], tip_mm=0.4)
     assert bit.depth_for_radius_mm(1.5) == pytest.approx((3 - 0.4) * 0.866, abs=3e-4)
     assert bit.depth_for_radius_mm(0.1) == 0
@@ -29,7 +28,7 @@ def test_a_flat_tip_makes_the_groove_shallower():
 
 @pytest.mark.parametrize(("diameter", "point"), [(3, 0.901), (5, 1.502), (6, 1.803), (10, 3.004)])
 def test_a_drills_point_leads_its_full_diameter(diameter, point):
-    """118 degrees, check-values 9."""
+    """118 degrees, handbook factor."""
     assert replace(TOOLS["drill-5"], diameter_mm=float(diameter)).point_length_mm == pytest.approx(point, abs=5e-4)
 
 

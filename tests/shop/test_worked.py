@@ -34,7 +34,7 @@ def test_every_working_comes_to_its_value_and_every_figure_is_the_one_used(tool,
 
 
 def test_speed_at_the_rim_of_the_published_examples() -> None:
-    # Source: check-values 5.1: D 6 at 18000 rpm is 339.29 m/min, 12.7 at 12000 is 478.78.
+    # Source: textbook identity: D 6 at 18000 rpm is 339.29 m/min, 12.7 at 12000 is 478.78.
     from msgspec.structs import replace
 
     mill, ply, machine = SHOP.tools[2], SHOP.materials[0], SHOP.machines[1]

@@ -10,7 +10,7 @@ def shop():
 
 @pytest.fixture
 def house_number():
-    """The command line of issue 2, as the command line hands it over."""
+    """The house number's command line, as the command line hands it over."""
     return {
         "text": ["17", "Larkspur Lane"], "size": "220x140", "thickness": "12", "material": "birch-plywood",
         "holes": "corners", "hole-diameter": "7", "inset": "14",

@@ -28,7 +28,7 @@ def cut(**changes: Any) -> tuple[Keyholes, KeyholeSpec]:
 
 @pytest.mark.parametrize("screw", ["#6", "#8", "#10", "#12", "M4", "M5", "M6"])
 def test_shank_slot_head_undercut_and_entry_grow_in_this_order(screw: str) -> None:
-    """Source: check-values 6.4 K3 (shank < slot < head < entry); K2: room of 0.3 to 1 mm (practice)."""
+    """Source: common practice for keyhole slots (shank < slot < head < entry); K2: room of 0.3 to 1 mm (practice)."""
     holes, made = cut(screw=screw)
     assert holes.shank_mm + 0.3 <= made.slot_mm
     assert made.cutter.neck_mm < made.slot_mm
@@ -39,7 +39,7 @@ def test_shank_slot_head_undercut_and_entry_grow_in_this_order(screw: str) -> No
 
 
 def test_the_usual_depth_leaves_three_sixteenths_over_the_head() -> None:
-    """Source: check-values 6.4 K1: at least 3/16 in (4.8 mm) of shoulder."""
+    """Source: common practice for keyhole slots: at least 3/16 in (4.8 mm) of shoulder."""
     _, made = cut(thickness="15")
     assert made.shoulder_mm == pytest.approx(3 / 16 * 25.4, abs=0.05)
     assert made.depth_mm == pytest.approx(made.cutter.head_mm + 4.8 + FREE_MM)

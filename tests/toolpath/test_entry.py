@@ -31,7 +31,7 @@ SQUARE = polyline([(0, 0, 0), (10, 0, 0), (10, 10, 0), (0, 10, 0), (0, 0, 0)])
 
 
 def test_a_helix_of_known_pitch():
-    # Source: hole 10, tool 6, pitch 1: path radius 2, angle 4.550 degrees, 12.606 mm a turn (check-values 15.4).
+    # Source: hole 10, tool 6, pitch 1: path radius 2, angle 4.550 degrees, 12.606 mm a turn (plane geometry).
     path = helix_into(5, 7, 2, 3, 0, math.degrees(math.atan(1 / (4 * math.pi))))
     assert len(path) == 6 + 2
     assert path.lengths_mm[:2].sum() == pytest.approx(12.606, abs=5e-4)

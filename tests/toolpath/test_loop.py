@@ -24,7 +24,7 @@ def stadium(straight_mm: float = 40.0, radius_mm: float = 5.0) -> Path:
 
 
 def test_length_is_the_stadiums_perimeter() -> None:
-    # Source: check-values 15.1, stadium with straight 40 and radius 5: perimeter 111.416.
+    # Source: plane geometry, derived here, stadium with straight 40 and radius 5: perimeter 111.416.
     assert Loop.of(stadium()).length_mm == pytest.approx(111.416, abs=5e-4)
 
 
