@@ -1,4 +1,5 @@
-"""Cutters' shapes against published factors: depth over width of cones (Engineers Edge spot-drill table) and point lengths of drills (same, section 9)."""
+"""Cutters' shapes against published factors: depth over width of cones (Engineers Edge spot-drill table) and
+point lengths of drills (plane geometry)."""
 
 import pytest
 from msgspec.structs import replace
