@@ -21,6 +21,7 @@ from signgen.option import Option
 from signgen.spec.asked import Asked
 from signgen.spec.keys import KEY_BY_NAME
 from signgen.spec.keys.families import BORDER_KEYS, FORM_KEYS, HOLE_KEYS
+from signgen.spec.trim import FrameSpec
 from signgen.units import POSITIVE, size_mm
 
 if TYPE_CHECKING:
@@ -71,9 +72,11 @@ def border_of(a: Asked, size_mm: Size | None) -> Border | None:
     return made
 
 
-def holes_of(a: Asked, size_mm: Size | None, border: Border | None) -> HolePattern | None:
+def holes_of(
+    a: Asked, size_mm: Size | None, border: Border | None, frame: FrameSpec | None = None
+) -> HolePattern | None:
     """The hole pattern asked for. Without an inset, holes keep the usual one, or what they need to lie well inside a
-    border that is no rectangle."""
+    border that is no rectangle and off the frame's lines."""
     asked = a.text("holes")
     found = a.attempt(lambda: pattern_named(asked)) if asked else None
     if found is None:
@@ -89,12 +92,12 @@ def holes_of(a: Asked, size_mm: Size | None, border: Border | None) -> HolePatte
     made = a.attempt(lambda: pattern.from_options(argument, values, *size_mm))
     if made is None or border is None or INSET not in pattern.options or {INSET.name, "ring-diameter"} & values.keys():
         return made
-    return _moved_inside(made, pattern, argument, values, border, size_mm)
+    return _moved_inside(made, pattern, argument, values, border, size_mm, frame)
 
 
 def _moved_inside(
     usual: HolePattern, pattern: type[HolePattern], argument: str, values: Mapping[str, object], border: Border,
-    size_mm: Size,
+    size_mm: Size, frame: FrameSpec | None,
 ) -> HolePattern:  # fmt: skip
     """The pattern with the least inset, from the usual one up, at which all its holes have wood around them; as it is
     when there is none, which the drawing will say."""
@@ -107,7 +110,7 @@ def _moved_inside(
     inset = inset_of({}, usual.diameter_mm)
     made = usual
     while inset <= min(size_mm) / 2:
-        if _lies_inside(made, edge, eyes, least, size_mm):
+        if _lies_inside(made, edge, eyes, least, size_mm, frame):
             return made
         inset += INSET_STEP_MM
         try:
@@ -117,13 +120,19 @@ def _moved_inside(
     return usual
 
 
-def _lies_inside(holes: HolePattern, edge: Polygon, eyes: tuple[Eye, ...], least_mm: float, size_mm: Size) -> bool:
-    """Whether every hole's middle lies inside, this far from the edge, and clear of the border's own holes."""
+def _lies_inside(
+    holes: HolePattern, edge: Polygon, eyes: tuple[Eye, ...], least_mm: float, size_mm: Size, frame: FrameSpec | None
+) -> bool:
+    """Whether every hole's middle lies inside, this far from the edge, clear of the border's own holes, and with room
+    for a screw's head (twice the hole, common practice) off the frame's lines."""
     from shapely.geometry import Point
 
     for _, x, y in holes.centres(*size_mm):
         middle = Point(x, y)
-        if not edge.contains(middle) or edge.exterior.distance(middle) < least_mm:
+        inset = edge.exterior.distance(middle)
+        if not edge.contains(middle) or inset < least_mm:
+            return False
+        if frame and frame.inset_mm - frame.width_mm - holes.diameter_mm < inset < frame.reach_mm + holes.diameter_mm:
             return False
         if any(math.dist((x, y), (ex, ey)) < holes.diameter_mm + d for _, ex, ey, d in eyes):
             return False
