@@ -122,7 +122,8 @@ def _must_be_one(pen: _Pen, path: SvgPath) -> None:
             path.where, Message("border.path_reaches_further_than_anybody"), Message("border.look_numbers")
         )
     size = max(math.dist(points[0], point) for point in points)
-    if len(pen.segments) < 2 or size == 0:
+    flat = all(segment.kind == "line" for segment in pen.segments) and len(set(points)) < 3
+    if len(pen.segments) < 2 or size == 0 or flat:
         raise AskError.at(path.where, Message("border.path_encloses_nothing"), Message("border.draw_closed_outline"))
     gap = math.dist(pen.here, pen.starts[0])
     if not pen.closed[0] and gap > _CLOSED_RATIO * size:

@@ -108,6 +108,7 @@ def test_chords_get_finer_with_the_tolerance():
         ("M0 0 C 1 2 3 Z", "break off or make no sense"),
         ("M0 0 L 5 five Z", "hold 'f'"),
         ("M0 0Z", "encloses nothing"),
+        ("M0 0 L0 0 L0 0 L1 1Z", "encloses nothing"),
         ("M0 0L1e999 0L0 9Z", "further than anybody can draw"),
         ("M0 0L1e12 0L0 9Z", "further than anybody can draw"),
         ("M0 0" + "l1 1 1-1" * (MOST_SEGMENTS // 2 + 1) + "v99z", "504 lines and curves"),
