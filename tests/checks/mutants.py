@@ -16,12 +16,14 @@ from random import Random
 from typing import Any
 
 import numpy as np
+import shapely
 from msgspec import Struct
 from msgspec.structs import replace
 from numpy.typing import NDArray
 
 from signgen.checks.check import Case, CheckReport
 from signgen.checks.fixing import Fixing
+from signgen.checks.way import THROUGH_MM
 from signgen.instructions import SetUp
 from signgen.proving.judge_sides import JudgedSide, Points, judged_sides
 from signgen.proving.sides import Side, sides_of
@@ -30,6 +32,9 @@ from tests.asking import spec_of
 
 NEAR_MM = 0.1
 """By as much may a survivor's board differ, upwards or across."""
+
+WASTE_MM = 1.0
+"""From the sign outwards, where waste begins that nobody misses."""
 
 FASTER, SLOWER = 2.0, 0.2
 """How far a survivor's feeds may go beyond the fastest and the slowest of the good program."""
@@ -195,7 +200,7 @@ def harm(job: int, judged: JudgedSide) -> list[str]:
     """What a mutant that passed does otherwise than the good job, in words."""
     before, after = good(job).judged.case, judged.case
     found = []
-    apart = _apart(before, after)
+    apart = _apart(job, before, after)
     if apart > NEAR_MM:
         found.append(f"the board differs by {apart:.2f} mm")
     if _told(before) != _told(after):
@@ -228,16 +233,31 @@ def _in_board(case: Case, file: str, what: str) -> NDArray[np.float64]:
     return np.concatenate(found)
 
 
-def _apart(before: Case, after: Case) -> float:
-    """How far the last boards differ: up or down from everything that lies within NEAR_MM across."""
-    old, new = (np.maximum(case.boards[-1].z_mm, -1.0) for case in (before, after))
+def _apart(job: int, before: Case, after: Case) -> float:
+    """How far the last boards differ: up or down from everything that lies within NEAR_MM across.
+
+    Below what counts as through lies the spoilboard, which may be scratched more or less. Waste that was to stay whole
+    may be cut further than WASTE_MM from the sign: what matters there, fixings and the board's end, has checks.
+    """
+    old, new = (np.maximum(case.boards[-1].z_mm, THROUGH_MM) for case in (before, after))
     cells = int(np.ceil(NEAR_MM / before.boards[-1].cell_mm))
     low, high = old.copy(), old.copy()
     for dy in range(-cells, cells + 1):
         for dx in range(-cells, cells + 1):
             moved = np.roll(np.roll(old, dy, axis=0), dx, axis=1)
             low, high = np.minimum(low, moved), np.maximum(high, moved)
-    return float(np.maximum(low - new, new - high).max())
+    gouged = np.where(_waste(job), 0.0, low - new)
+    return float(np.maximum(gouged, new - high).max())
+
+
+@cache
+def _waste(job: int) -> NDArray[np.bool_]:
+    """(ny, nx) cells of the good job's board outside the sign that nothing cuts."""
+    case = good(job).judged.case
+    board = case.boards[-1]
+    x, y = np.meshgrid(board.x_mm, board.y_mm)
+    beside = ~shapely.contains_xy(case.drawing.edge.buffer(WASTE_MM), x, y)
+    return beside & (board.z_mm >= case.stock.thickness_mm - 0.01)
 
 
 def main(count: int, job: int, first: int) -> None:
