@@ -7,6 +7,7 @@ prints a line for each mutant of a job that passes the checks and should not, th
 
 from __future__ import annotations
 
+import itertools
 import re
 import sys
 from collections import Counter
@@ -221,7 +222,8 @@ def harm(job: int, judged: JudgedSide) -> list[str]:
 def _told(case: Case) -> list[tuple[str, str, float]]:
     kinds = ("change", "length", "stop")
     events = [(program.file, event) for program in case.programs for event in program.replay.events]
-    return [(file, event.kind, event.value) for file, event in events if event.kind in kinds]
+    told = [(file, event.kind, event.value) for file, event in events if event.kind in kinds]
+    return [same for same, _ in itertools.groupby(told)]  # a length stated twice is stated
 
 
 def _in_board(case: Case, file: str, what: str) -> NDArray[np.float64]:
