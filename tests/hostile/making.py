@@ -157,7 +157,7 @@ def svg(rng: random.Random, folder: Path) -> list[str]:
 
 
 def program(rng: random.Random, folder: Path) -> list[str]:
-    found = sorted((ROOT / "tests" / "golden" / "larkspur-lane-17").glob("*.nc"))
+    found = sorted((ROOT / "tests" / "golden" / "heron-weir-9").glob("*.nc"))
     (folder / "p.nc").write_bytes(miswritten(rng.choice(found).read_bytes(), rng, PIECES))
     tool = rng.choice(("end-mill 6", "v-bit 90", "drill 3") if rng.randrange(6) else STRANGE)
     stock = "250x170x12" if rng.randrange(6) else rng.choice(STRANGE)
