@@ -17,7 +17,7 @@ import pytest
 from tests.hostile.making import ENTRIES, SIGN
 from tests.hostile.running import run
 
-SECONDS = float(os.environ.get("SIGNGEN_FUZZ_SECONDS", "200"))
+SECONDS = float(os.environ.get("SIGNGEN_FUZZ_SECONDS", "120"))
 FIRST = int(os.environ.get("SIGNGEN_FUZZ_SEED", "1"))
 
 FILES = {
