@@ -145,7 +145,7 @@ def random_signs(count, seed):
             "text": dice.choice(TEXTS),
             "border": border,
             "size": f"{width}x{height}",
-            "holes": dice.choice(HOLES if border in ("rectangle", "rounded") else ["none", "none", "side-pair"]),
+            "holes": dice.choice(HOLES if border in ("rectangle", "rounded") else ["none"]),
             "frame": dice.choice([None, None, "8"]) if border in ("rectangle", "rounded", "oval") else None,
         }
 
