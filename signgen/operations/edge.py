@@ -22,7 +22,7 @@ from signgen.shop.stock import LEAD_MM
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
 from signgen.toolpath.cut import FREEING_STAGE, Cut, Toolpath, strung
-from signgen.toolpath.gaps import Gap, Rates, between_tabs, round_over_tabs, span_mm
+from signgen.toolpath.gaps import Gap, Rates, between_tabs, span_mm
 from signgen.toolpath.lead import lead_in, lead_out
 from signgen.toolpath.loop import Loop
 from signgen.toolpath.passes import levels
@@ -134,29 +134,25 @@ class CutOut(Struct, frozen=True, kw_only=True):
         yield from self._led_out(loop, beyond, top, rates.feed)
 
     def _finished(self, rough: Loop, s: float) -> Pieces:
-        """One pass of full depth along the sign itself, after the others have ended at `s` of theirs: on to it by an
-        arc, once round, and off by an arc. Behind a tab it goes down in the way of the other passes, where only the
-        allowance stands: no wall is passed twice but for the overlap."""
+        """One pass of full depth along the sign itself, after the others have ended at `s` of theirs."""
         loop = self._loop(0.0)
+        gaps = self._gaps(loop)
         feed = self.finish_feed_mm_per_min or self.cutting.feed_mm_per_min
+        rates = Rates(slope=self._rates.slope, ramp=self.cutting.ramp_mm_per_min, feed=feed)
         bottom = self._bottom_mm
-        behind = self._gaps(rough)
-        if behind:
-            # The other passes ended before the first tab; this one begins behind it.
-            gap, rates = behind[0], self._rates
-            over, foot = s + gap.width_mm, gap.foot_mm(bottom)
-            yield from _on_to(rough, gap, s, bottom, rates)
-            yield rough.walk([(s, gap.top_mm), (over, gap.top_mm)]), rates.feed
-            yield rough.walk([(over, gap.top_mm), (over + foot, bottom)]), rates.ramp
-            s = over + foot
+        if gaps:
+            # The other passes ended before the first tab; this one begins over it.
+            start, top, width = gaps[0].start_mm, gaps[0].top_mm, gaps[0].width_mm
+            yield from _on_to(rough, self._gaps(rough)[0], s, bottom, rates)
+            yield loop.walk([(start, top), (start + width, top)]), feed
+            yield from between_tabs(loop, gaps, start + width, top, bottom, rates)
+            yield from self._away(loop, gaps, start + loop.length_mm, rates)
+            return
         # As far on as the arc needs to come over from the way of the other passes.
         start = loop.nearest(*rough.at(s)) + math.sqrt(self.finish_mm * (2 * self.tool.radius_mm - self.finish_mm))
         yield from self._led_in(loop, start, bottom, feed, self.finish_mm)
-        slope = math.inf if self.tool.can_plunge else self._rates.slope
-        rates = Rates(slope=slope, ramp=self.cutting.ramp_mm_per_min, feed=feed)
-        end = start + loop.length_mm + OVERLAP_MM
-        yield from round_over_tabs(loop, self._gaps(loop), start, end, bottom, rates)
-        yield from self._led_out(loop, end, bottom, feed)
+        yield loop.walk([(start, bottom), (start + loop.length_mm + OVERLAP_MM, bottom)]), feed
+        yield from self._led_out(loop, start + loop.length_mm + OVERLAP_MM, bottom, feed)
 
     def _loop(self, allowance_mm: float) -> Loop:
         """The way of the cutter's centre, so far outside the sign."""

@@ -65,28 +65,6 @@ def between_tabs(
             yield loop.walk([(next_foot, level), (end, following.top_mm)]), rates.ramp
 
 
-def round_over_tabs(
-    loop: Loop, gaps: Sequence[Gap], start: float, end: float, level: float, rates: Rates
-) -> Iterator[tuple[Path, float]]:
-    """A finishing pass at a level from `start` to `end`, over every tab on the way, where earlier passes have cleared
-    the way but for what stands at the wall: (piece of path, feed). With an infinite slope the cutter goes down behind a
-    tab along its side and on; otherwise to and fro, as it must."""
-    s, walk_on = start, rates.feed
-    for gap in sorted(gaps, key=lambda gap: (gap.start_mm - start) % loop.length_mm):
-        before = start + (gap.start_mm - start) % loop.length_mm
-        over, foot = before + gap.width_mm, gap.foot_mm(level)
-        yield loop.walk([(s, level), (before - foot, level)]), walk_on
-        yield loop.walk([(before - foot, level), (before, gap.top_mm)]), rates.ramp
-        yield loop.walk([(before, gap.top_mm), (over, gap.top_mm)]), walk_on
-        if math.isinf(rates.slope):
-            down: Knots = [(over, gap.top_mm), (over + foot, level)]
-        else:
-            down = descent(over, over + foot, end, gap.top_mm, gap.top_mm, level, rates.slope)
-        yield loop.walk(down), rates.ramp
-        s = over + foot
-    yield loop.walk([(s, level), (end, level)]), walk_on
-
-
 def descent(s: float, foot: float, end: float, above: float, top: float, level: float, slope: float) -> Knots:
     """Knots (distance, height) that go down from (s, above) to (foot, level), never steeper than `slope`, in between
     to and fro no further than `end`. Where the foot lies beyond `s`, the tab's side is cut upwards from it to the tab's
