@@ -248,7 +248,8 @@ def _hit(case: Case, told: SetUp, followed: Followed) -> Iterator[Finding]:
     screws = _screws(told.holding, case)
     if not same or {_where(fixing) for fixing in screws} != {_where(fixing) for fixing in case.fixings}:
         fixings += screws
-    if told.holding.clamp_line_mm and not _stays_inside(really, told.holding):
+    # From behind the head parks over the line at travel height: clamps are tried against the face alone.
+    if told.holding.clamp_line_mm and case.face is None and not _stays_inside(really, told.holding):
         fixings.append(_clamps(told.holding, case))
     if fixings:
         found = FixingsClear().run(replace(really, fixings=tuple(fixings))).findings
