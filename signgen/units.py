@@ -19,6 +19,10 @@ from signgen.messages.wording import Value
 GREATEST_LENGTH_MM = 5000.0
 """Longer than any board that is sold: such a number is a slip of the finger or a forgotten unit."""
 
+LEAST_LENGTH_MM = 0.001
+"""Shorter than any step of a router's axes and any figure of a program: nothing else than a slip of the finger. Nothing
+at all (0) is allowed where it means something."""
+
 GREATEST_COUNT = 1000
 """More of anything on one sign is a slip of the finger."""
 
@@ -55,6 +59,8 @@ class Limits(Struct, frozen=True, kw_only=True):
                 "units.use_more_than" if self.open_below else "units.use_at_least", least=_measure(self.least, unit)
             )
             return Message("units.too_little", value=_measure(value, unit)), use
+        if unit == "mm" and 0 < abs(value) < LEAST_LENGTH_MM:
+            return Message("units.too_fine"), Message("units.use_at_least", least=_measure(LEAST_LENGTH_MM, unit))
         if value > self.greatest:
             use = Message("units.use_at_most", greatest=_measure(self.greatest, unit))
             return Message("units.too_much", value=_measure(value, unit)), use

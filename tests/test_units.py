@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from signgen.errors import AskError
 from signgen.messages.figures import plain
-from signgen.units import Limits, angle_deg, count, length_mm, number, points_mm, size_mm
+from signgen.units import PLACE, Limits, angle_deg, count, length_mm, number, points_mm, size_mm
 
 MINUTE = Limits(least=0, greatest=10)
 
@@ -67,12 +67,19 @@ def test_an_inch_is_exactly_25_4_mm(whole, top, power):
         assert length_mm(f"{whole} {top}/{bottom} in", "size") == exact
 
 
-@given(st.floats(min_value=1e-6, max_value=5000))
+@given(st.floats(min_value=0.001, max_value=5000))
 def test_a_number_comes_back_as_it_was_given(value):
     assert length_mm(value, "size") == value
 
 
-@given(st.floats(min_value=0.001, max_value=5000))
+@pytest.mark.parametrize("raw", [1e-320, -1e-320, "0.0009", "0.00001in"])
+def test_no_length_is_finer_than_a_thousandth_of_a_millimetre(raw):
+    with pytest.raises(AskError, match="less than a thousandth"):
+        length_mm(raw, "depth", PLACE)
+    assert length_mm(0, "depth", PLACE) == 0
+
+
+@given(st.floats(min_value=0.0011, max_value=5000))
 def test_a_text_means_the_same_as_its_number(value):
     assert length_mm(f"{value:.6f}", "size") == length_mm(float(f"{value:.6f}"), "size")
 

@@ -19,6 +19,7 @@ WORDS = {
     "units.not_positive": "{value} ist nicht mehr als null.",
     "units.too_little": "{value} ist zu wenig.",
     "units.too_much": "{value} ist zu viel.",
+    "units.too_fine": "Diese Länge ist kleiner als ein Tausendstel Millimeter.",
     "units.use_positive": "Eine positive Zahl nehmen.",
     "units.use_more_than": "Mehr als {least} nehmen.",
     "units.use_at_least": "Mindestens {least} nehmen.",

@@ -19,6 +19,7 @@ WORDS = {
     "units.not_positive": "{value} is not more than zero.",
     "units.too_little": "{value} is too little.",
     "units.too_much": "{value} is too much.",
+    "units.too_fine": "This length is less than a thousandth of a millimetre.",
     "units.use_positive": "Use a positive number.",
     "units.use_more_than": "Use more than {least}.",
     "units.use_at_least": "Use at least {least}.",
