@@ -4,10 +4,15 @@ from __future__ import annotations
 
 import click
 
+from signgen.cli.tongue import language_option
+from signgen.errors import said_in
+from signgen.messages.language import LANGUAGES
+
 
 @click.command("explain")
 @click.argument("what", nargs=-1, required=True, metavar="WHAT")
-def command(what: tuple[str, ...]) -> None:
+@language_option
+def command(what: tuple[str, ...], language: str | None) -> None:
     """Say what an option (cap-height), a check's code (C102) or a word of the trade (tab, datum, collet) means, or
     answer a question in plain words ("how do I make the number bigger?").
 
@@ -15,4 +20,5 @@ def command(what: tuple[str, ...]) -> None:
     """
     from signgen.guide.pages import explained
 
-    click.echo(explained(" ".join(what)))
+    with said_in(language):
+        click.echo(explained(" ".join(what), language or LANGUAGES[0]))

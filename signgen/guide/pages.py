@@ -10,14 +10,15 @@ from msgspec import Struct
 
 from signgen.checks import EVERY_CHECK
 from signgen.errors import AskError
+from signgen.guide.glossary import Term, terms
 from signgen.guide.recipes import RECIPES, Recipe
 from signgen.guide.sign_file import reference, value_form
 from signgen.guide.topics import TOPICS, Topic
 from signgen.meant import Meanings
 from signgen.messages import Message
+from signgen.messages.wording import Wording
 from signgen.option import Option, close_to
 from signgen.spec import keys
-from signgen.spec.glossary import TERMS, Term
 from signgen.spec.keys.lettering import LINE_KEYS
 
 WIDTH = 79
@@ -35,15 +36,16 @@ class Page(Struct, frozen=True, kw_only=True):
     text: Callable[[], str]
 
 
-def pages(options: tuple[Option, ...] = keys.KEYS) -> list[Page]:
+def pages(options: tuple[Option, ...] = keys.KEYS, language: str = "en") -> list[Page]:
     """All of them, options first, so that the order breaks ties."""
+    wording = Wording(language)
     rows = {key.name: key for key in (*options, keys.OUT)} | {
         key.name: key for key in LINE_KEYS if key.name not in keys.KEY_BY_NAME
     }
     return [
         *map(_of_option, rows.values()),
         *map(_of_topic, TOPICS),
-        *map(_of_term, TERMS),
+        *(_of_term(term, wording) for term in terms()),
         *map(_of_recipe, RECIPES),
         Page(
             name="recipes",
@@ -62,18 +64,19 @@ def pages(options: tuple[Option, ...] = keys.KEYS) -> list[Page]:
 
 
 @cache
-def _index(options: tuple[Option, ...]) -> tuple[list[Page], Meanings[Page]]:
-    known = pages(options)
+def _index(options: tuple[Option, ...], language: str) -> tuple[list[Page], Meanings[Page]]:
+    known = pages(options, language)
     return known, Meanings([(page, (page.name, *page.exact, *page.words)) for page in known])
 
 
-def explained(question: str) -> str:
+def explained(question: str, language: str = "en") -> str:
     """The page that a word, an option, a code or a question means, with the names of others that it may mean.
+    English words are known in every language.
 
     Raises: AskError when nothing is known of it.
     """
     asked = " ".join(question.split()).casefold().strip(" ?!.")
-    known, meanings = _index(keys.KEYS)
+    known, meanings = _index(keys.KEYS, language)
     named = [page for page in known if asked.removeprefix("--") in (word.casefold() for word in page.exact)]
     found = meanings.meant_by(asked)
     likely = [each.thing for each in found if each.score >= BESIDE_RATIO * found[0].score]
@@ -125,10 +128,11 @@ def _of_topic(topic: Topic) -> Page:
     return Page(name=topic.name, exact=(topic.name, *topic.words), words=topic.words, text=text)
 
 
-def _of_term(term: Term) -> Page:
+def _of_term(term: Term, wording: Wording) -> Page:
+    words = tuple(dict.fromkeys((*term.names(wording), *term.names(Wording()))))
     return Page(
-        name=term.name, exact=(term.name, *term.also), words=term.also,
-        text=partial(_paragraphs, term.meaning),
+        name=words[0], exact=words, words=words[1:],
+        text=lambda: _paragraphs(wording(term.meaning)),
     )  # fmt: skip
 
 

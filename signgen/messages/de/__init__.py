@@ -8,6 +8,7 @@ from signgen.messages.de import (
     drawing,
     files,
     general,
+    glossary,
     lettering,
     making,
     reading,
@@ -19,6 +20,8 @@ from signgen.messages.de import (
 )
 from signgen.messages.language import Language, together
 
-_ROOMS = (asking, cutting, drawing, files, general, lettering, making, reading, shapes, sheet, shop, spec, things)
+_ROOMS = (
+    asking, cutting, drawing, files, general, glossary, lettering, making, reading, shapes, sheet, shop, spec, things,
+)  # fmt: skip
 
 LANGUAGE = Language(code="de", table=together(*(room.WORDS for room in _ROOMS)), point=",", thousands=".")
