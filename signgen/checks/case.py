@@ -82,7 +82,8 @@ def make_case(
     under_test, cuts, rapids, bites = [], [], [], []
     texts = [(text, len(list(group))) for (_, text), group in groupby(programs, lambda row: row[:2])]
     replays = [replay for text, count in texts for replay in replays_of(text, count, from_elsewhere=not drawn)]
-    must_be_bearable([file for file, _, _ in programs], replays, [tool for _, _, tool in programs], stock, left.cell_mm)
+    tools = [tool for _, _, tool in programs]
+    must_be_bearable([file for file, _, _ in programs], replays, tools, stock, zero, left.cell_mm)
     for number, ((file, text, tool), replay) in enumerate(zip(programs, replays, strict=True)):
         motions = replay.motions
         cutting, moving = way_of(motions, zero, number, CHORD_MM if tool.kind == "v-bit" else COARSE_CHORD_MM)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import numpy as np
 import shapely
 from msgspec import Struct
@@ -19,6 +21,9 @@ COARSE = 4
 
 WIDTH = 1 << 10
 """Most squares along one side of a level."""
+
+MEASURED_AT_ONCE = 1 << 20
+"""Distances: their arrays take some hundred megabytes."""
 
 ONE_BY_ONE = 40
 """Lists up to this long are gone through in step, all points at once; the rest of longer ones point by point."""
@@ -76,16 +81,16 @@ def nearest_segment(
         _keep_nearer(best, best_which, pencils.distance(x[:active], y[:active], candidate), candidate)
     # A point at the middle of an arc is as near to all of its chords: few points, with long lists.
     many = int(np.searchsorted(-count, -ONE_BY_ONE, side="left"))
-    if many:
-        rest = count[:many] - ONE_BY_ONE
+    for part in _bearable(count[:many] - ONE_BY_ONE):
+        rest = count[part] - ONE_BY_ONE
         start = np.cumsum(rest) - rest
-        point = np.repeat(np.arange(many), rest)
-        candidate = lists.candidate[first[point] + ONE_BY_ONE + np.arange(len(point)) - start[point]]
-        away = pencils.distance(x[point], y[point], candidate)
+        point = np.repeat(np.arange(len(rest)), rest)
+        candidate = lists.candidate[first[part][point] + ONE_BY_ONE + np.arange(len(point)) - start[point]]
+        away = pencils.distance(x[part][point], y[part][point], candidate)
         least = np.minimum.reduceat(away, start)
         at = np.flatnonzero(away == least[point])
-        own = at[np.searchsorted(point[at], np.arange(many))]
-        _keep_nearer(best, best_which, away[own], candidate[own])
+        own = at[np.searchsorted(point[at], np.arange(len(rest)))]
+        _keep_nearer(best[part], best_which[part], away[own], candidate[own])
     found[order] = best
     which[order] = best_which
     return found, which
@@ -197,18 +202,34 @@ class _Pencils:
         return np.asarray(np.sqrt(across * across + along * along) - start - grow * at)
 
 
+def _bearable(count: IntArray) -> Iterator[slice]:
+    """Lists of these lengths, one after the other, in groups whose sum bears measuring at once."""
+    sums = np.cumsum(count)
+    at = 0
+    while at < len(count):
+        end = int(np.searchsorted(sums, (sums[at - 1] if at else 0) + MEASURED_AT_ONCE, side="right"))
+        yield slice(at, max(end, at + 1))
+        at = max(end, at + 1)
+
+
 def _shorter(level: _Level, parent: IntArray, lists: _Lists, pencils: _Pencils, limit: float) -> _Lists:
     """For each bucket, those of its parent's candidates that may be the nearest somewhere in it."""
-    own_count = lists.count[parent]
-    owner = np.repeat(np.arange(len(parent), dtype=np.intp), own_count)
-    own_start = np.cumsum(own_count) - own_count
-    within = np.arange(len(owner), dtype=np.intp) - own_start[owner]
-    mine = lists.candidate[lists.start[parent][owner] + within]
-    away = pencils.distance(level.centre[owner, 0], level.centre[owner, 1], mine)
-    nearest = np.full(len(parent), np.inf)
-    some = own_count > 0
-    if some.any():
-        nearest[some] = np.minimum.reduceat(away, own_start[some])
-    keep = away <= np.minimum(nearest + 2 * level.reach, limit + level.reach)[owner]
-    kept = np.bincount(owner[keep], minlength=len(parent)).astype(np.intp)
-    return _Lists(start=np.cumsum(kept) - kept, count=kept, candidate=mine[keep])
+    kept, candidates = [], []
+    for part in _bearable(lists.count[parent]):
+        own_count = lists.count[parent[part]]
+        owner = np.repeat(np.arange(len(own_count), dtype=np.intp), own_count)
+        own_start = np.cumsum(own_count) - own_count
+        within = np.arange(len(owner), dtype=np.intp) - own_start[owner]
+        mine = lists.candidate[lists.start[parent[part]][owner] + within]
+        centre = level.centre[part]
+        away = pencils.distance(centre[owner, 0], centre[owner, 1], mine)
+        nearest = np.full(len(own_count), np.inf)
+        some = own_count > 0
+        if some.any():
+            nearest[some] = np.minimum.reduceat(away, own_start[some])
+        reach = level.reach[part]
+        keep = away <= np.minimum(nearest + 2 * reach, limit + reach)[owner]
+        kept.append(np.bincount(owner[keep], minlength=len(own_count)).astype(np.intp))
+        candidates.append(mine[keep])
+    count = np.concatenate(kept)
+    return _Lists(start=np.cumsum(count) - count, count=count, candidate=np.concatenate(candidates))

@@ -54,6 +54,20 @@ def test_agrees_with_geos(seed: int, count: int, limit: float, squash: float) ->
     assert distance_to_segments(points, segments_of(boundary), limit) == pytest.approx(expected, abs=1e-9)
 
 
+@pytest.mark.parametrize("at_once", [1, 100, 5000])
+def test_lists_measured_in_parts_are_the_same(at_once: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    random = np.random.default_rng(5)
+    # The middle of circles too, as near to all of their chords.
+    rings = [Point(x, 0).buffer(radius, quad_segs=64).boundary for x in (0, 30) for radius in (9, 9.0001, 9.0002)]
+    segments = segments_of(shapely.union_all(rings))
+    points = np.vstack([random.uniform(-10, 40, (300, 2)), [[0, 0], [0, 0.001], [30, 0]]])
+    whole = nearest_segment(points, segments)
+    monkeypatch.setattr("signgen.geometry.distance.MEASURED_AT_ONCE", at_once)
+    parts = nearest_segment(points, segments)
+    assert np.array_equal(whole[0], parts[0])
+    assert np.array_equal(whole[1], parts[1])
+
+
 @given(seed=st.integers(0, 2**32 - 1), count=st.integers(1, 40))
 def test_a_disc_that_travels_is_as_near_as_the_nearest_of_its_places(seed: int, count: int) -> None:
     random = np.random.default_rng(seed)
