@@ -10,6 +10,8 @@ from signgen.job.survey import survey_data, survey_lines
 from signgen.job.tally import Tally
 from signgen.words.words import words_in
 
+FORMAT, VERSION = "signgen-check", 1
+
 LONGEST_LINE = 80
 """Characters of a program's line that are shown."""
 
@@ -111,6 +113,8 @@ def finding_text(finding: Finding) -> str:
 def verdict_data(judged: Judged) -> dict[str, object]:
     """The same as data: the keys of a report's checks, the findings of each, and the survey."""
     data: dict[str, object] = {
+        "format": FORMAT,
+        "version": VERSION,
         "path": judged.path,
         "passed": judged.report.passed,
         "checks": [

@@ -1,13 +1,16 @@
-"""`python -m tests.golden.accept`: write the golden files anew, to be read in review like code."""
+"""`python -m tests.golden.accept`: write the golden files, the schemas and the record of their keys anew, to
+be read in review like code."""
 
 from __future__ import annotations
 
 import shutil
 
+from tests.golden import keys
 from tests.golden.golden import EXAMPLES, FOLDER, texts
 
 
 def main() -> None:
+    keys.accept()
     for example in EXAMPLES:
         folder = FOLDER / example
         shutil.rmtree(folder, ignore_errors=True)
