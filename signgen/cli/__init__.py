@@ -8,9 +8,11 @@ import gc
 import importlib
 import os
 import sys
+from functools import partial
 
 import click
 
+from signgen.cli.as_json import show
 from signgen.cli.streams import patient_output, said_of
 from signgen.errors import SignGenError
 from signgen.version import __version__
@@ -51,6 +53,11 @@ def group() -> None:
     """From a text, a size and a hole pattern to verified router programs, a setup sheet and a picture of the sign."""
 
 
+def _echo_lines(error: SignGenError) -> None:
+    for line in error.lines():
+        click.echo(line, err=True)
+
+
 def _end(said: str, code: int) -> None:
     """The last line of a process whose standard output may be full: that is not tried again."""
     with contextlib.suppress(OSError):
@@ -68,11 +75,10 @@ def main() -> None:
         code = group.main(standalone_mode=False)
         sys.stdout.flush() if sys.stdout else None
     except SignGenError as error:
-        for line in error.lines():
-            click.echo(line, err=True)
+        show(error, partial(_echo_lines, error))
         sys.exit(error.exit_code)
     except click.ClickException as error:
-        error.show()
+        show(error, error.show)
         sys.exit(error.exit_code)
     except click.Abort:
         click.echo("Stopped; nothing was written.", err=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import click
 
+from signgen.cli.as_json import echo_json, json_option
 from signgen.cli.tongue import language_option
 from signgen.errors import said_in
 from signgen.messages.language import LANGUAGES
@@ -12,13 +13,25 @@ from signgen.messages.language import LANGUAGES
 @click.command("explain")
 @click.argument("what", nargs=-1, required=True, metavar="WHAT")
 @language_option
-def command(what: tuple[str, ...], language: str | None) -> None:
+@json_option
+def command(what: tuple[str, ...], language: str | None, as_json: bool) -> None:
     """Say what an option (cap-height), a check's code (C102) or a word of the trade (tab, datum, collet) means, or
     answer a question in plain words ("how do I make the number bigger?").
 
-    recipes shows commands for usual signs, sign-file all keys of a sign file.
+    recipes shows commands for usual signs, sign-file all keys of a sign file, schema the formats for other programs.
     """
-    from signgen.guide.pages import explained
+    from signgen.guide.pages import answer_to, explained
+    from signgen.guide.schemas_page import schema_named
+    from signgen.schemas.answers import Explained, ExplainedPage
 
+    question = " ".join(what)
+    if what[0] == "schema" and len(what) == 2:
+        click.echo(schema_named(what[1]), nl=False)
+        return
     with said_in(language):
-        click.echo(explained(" ".join(what), language or LANGUAGES[0]))
+        if not as_json:
+            click.echo(explained(question, language or LANGUAGES[0]))
+            return
+        answer = answer_to(question, language or LANGUAGES[0])
+    pages = [ExplainedPage(name=page.name, text=page.text()) for page in answer.pages]
+    echo_json(Explained(question=question, pages=pages, see_also=list(answer.beside)))

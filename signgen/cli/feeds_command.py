@@ -10,6 +10,7 @@ from typing import TypeVar
 
 import click
 
+from signgen.cli.as_json import echo_json, json_option
 from signgen.errors import AskError, Problem
 
 T = TypeVar("T")
@@ -22,15 +23,25 @@ T = TypeVar("T")
 @click.option("--depth", metavar="LENGTH", help="Depth of a pass. Default: the material's for this cutter.")
 @click.option("--width", metavar="LENGTH", help="Width of the cut beside the cutter's way. Default: a slot.")
 @click.option("--shop", "shop_file", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")
+@json_option
 def command(
-    tool: str, material: str, machine: str | None, depth: str | None, width: str | None, shop_file: str | None
+    tool: str,
+    material: str,
+    machine: str | None,
+    depth: str | None,
+    width: str | None,
+    shop_file: str | None,
+    as_json: bool,
 ) -> None:
     """Show how fast a cutter runs in a material, and why, step by step.
 
     TOOL is a name (signgen list tools) or a kind with its figures, as in 'end-mill 6' or 'v-bit 60 diameter 12';
     MATERIAL a name (signgen list materials).
     """
+    from msgspec import convert, to_builtins
+
     from signgen.pages.part_cutting import advice
+    from signgen.schemas.answers import Feeds, FeedsCutting, FeedsStep
     from signgen.shop.feeds import cutting_data
     from signgen.shop.load import load_shop
     from signgen.shop.named import material_named
@@ -61,24 +72,41 @@ def command(
         problems.append(Problem(where="depth", what=what, remedy="Give a shallower pass, or a longer cutter."))
     if problems or cutter is None or stuff is None or router is None:
         raise AskError(problems)
+    data = cutting_data(cutter, stuff, router)
+    steps = worked(cutter, stuff, router, depth_mm, width_mm)
+    warnings = [str(text) for text in strain_warnings(cutter, stuff, router, data, depth_mm or data.stepdown_mm)]
+    words = words_in("en")
+    advised = [*(said for _, said in advice(words, {cutter.cut} if cutter.cut else set())), words("summary.care")]
+    sources = [f"{cutter.name}: {cutter.source}", *re.split(r"; (?=[a-z-]+: )", stuff.source)]
+    sources.append(f"{router.name}: {router.source}")
+    if as_json:
+        echo_json(
+            Feeds(
+                tool=cutter.label,
+                material=str(stuff.label),
+                machine=str(router.label),
+                cutting=convert(to_builtins(data), FeedsCutting),
+                steps=[convert(to_builtins(step), FeedsStep) for step in steps],
+                warnings=warnings,
+                advice=advised,
+                sources=sources,
+            )
+        )
+        return
     click.echo(f"{cutter.label} in {stuff.label} on {router.label}")
-    for step in worked(cutter, stuff, router, depth_mm, width_mm):
+    for step in steps:
         value = f"{step.value:.5g}"
         shown = step.working if step.working == value else f"{step.working} = {value}"
         click.echo(f"  {step.name:<26}{shown}")
         click.echo(f"  {'':<26}-> {step.result}" + (f" ({step.why})" if step.why else ""))
-    data = cutting_data(cutter, stuff, router)
-    for text in strain_warnings(cutter, stuff, router, data, depth_mm or data.stepdown_mm):
-        _paragraph("warning: ", str(text))
+    for text in warnings:
+        _paragraph("warning: ", text)
     click.echo("While it cuts")
-    for _, said in advice(words_in("en"), {cutter.cut} if cutter.cut else set()):
+    for said in advised:
         _paragraph("- ", said)
-    _paragraph("- ", words_in("en")("summary.care"))
     click.echo("Where the figures come from")
-    _paragraph("- ", f"{cutter.name}: {cutter.source}")
-    for source in re.split(r"; (?=[a-z-]+: )", stuff.source):
+    for source in sources:
         _paragraph("- ", source)
-    _paragraph("- ", f"{router.name}: {router.source}")
 
 
 def _paragraph(lead: str, text: str) -> None:

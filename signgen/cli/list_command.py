@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import re
 import textwrap
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
+from signgen.cli.as_json import echo_json, json_option
 from signgen.errors import AskError
+
+if TYPE_CHECKING:
+    from signgen.schemas.answers import Figure
 
 Rows = Iterable[tuple[str, ...]]
 """The word to type, what it is, and for the shop's data its figures and where they come from."""
@@ -82,6 +87,22 @@ def _machines(shop_file: Path | None) -> Rows:
         )
 
 
+def _figures(kind: str, shop_file: Path | None) -> dict[str, dict[str, Figure]]:
+    """By names, what the shop's data tells of each row in figures."""
+    from msgspec import to_builtins
+    from msgspec.structs import asdict
+
+    from signgen.shop.load import load_shop
+
+    if kind not in ("tools", "materials", "machines"):
+        return {}
+    told = {"name", "label", "source", "cautions", "also", "manner", "dialect"}
+    rows = getattr(load_shop(shop_file), kind)
+    return {
+        row.name: {key: to_builtins(value) for key, value in asdict(row).items() if key not in told} for row in rows
+    }
+
+
 def _by_source(sources: str) -> str:
     """'figure: where from; ...', with the figures of one source together."""
     figures: dict[str, list[str]] = {}
@@ -126,7 +147,8 @@ KINDS: dict[str, Callable[[Path | None], Rows]] = {
 @click.option("--shop", "shop_file", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")
 @click.option("--specimen", metavar="DIR", help="With fonts: draw a card of each face, SVG and PNG, into a folder.")
 @click.option("--sources", is_flag=True, help="Of the shop: figures too, other words, and where they come from.")
-def command(kind: str, shop_file: str | None, specimen: str | None, sources: bool) -> None:
+@json_option
+def command(kind: str, shop_file: str | None, specimen: str | None, sources: bool, as_json: bool) -> None:
     """List what there is to choose from, a line each: the word to type and what it is."""
     if specimen is not None:
         if kind != "fonts":
@@ -134,6 +156,10 @@ def command(kind: str, shop_file: str | None, specimen: str | None, sources: boo
         _draw_specimens(Path(specimen))
         return
     rows = list(KINDS[kind](Path(shop_file) if shop_file else None))
+    if as_json:
+        figures = _figures(kind, Path(shop_file) if shop_file else None)
+        _echo_rows(kind, rows, figures)
+        return
     width = max(len(name) for name, *_ in rows)
     for name, about, *more in rows:
         click.echo(f"{name:<{width}}  {about}")
@@ -141,6 +167,16 @@ def command(kind: str, shop_file: str | None, specimen: str | None, sources: boo
             indent = " " * (width + 4)
             said = textwrap.wrap(source, COLUMNS - len(indent), break_on_hyphens=False)
             click.echo(textwrap.indent("\n".join(said), indent))
+
+
+def _echo_rows(kind: str, rows: Iterable[tuple[str, ...]], figures: Mapping[str, dict[str, Figure]]) -> None:
+    from signgen.schemas.answers import Listed, ListedRow
+
+    listed = [
+        ListedRow(name=name, about=about, more=[text for text in more if text], figures=figures.get(name, {}))
+        for name, about, *more in rows
+    ]
+    echo_json(Listed(kind=kind, rows=listed))
 
 
 def _draw_specimens(folder: Path) -> None:

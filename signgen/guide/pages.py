@@ -12,6 +12,7 @@ from signgen.checks import EVERY_CHECK
 from signgen.errors import AskError
 from signgen.guide.glossary import Term, terms
 from signgen.guide.recipes import RECIPES, Recipe
+from signgen.guide.schemas_page import schemas_page
 from signgen.guide.sign_file import reference, value_form
 from signgen.guide.topics import TOPICS, Topic
 from signgen.meant import Meanings
@@ -59,6 +60,12 @@ def pages(options: tuple[Option, ...] = keys.KEYS, language: str = "en") -> list
             words=("sign file", "file format", "toml", "keys of the sign file"),
             text=lambda: "\n".join(reference()),
         ),
+        Page(
+            name="schema",
+            exact=("schema", "schemas", "json schema"),
+            words=("schema", "json schema", "format of the report", "keys of the report", "report.json", "batch.json"),
+            text=lambda: "\n".join(schemas_page()),
+        ),
         *_of_checks(),
     ]
 
@@ -69,9 +76,28 @@ def _index(options: tuple[Option, ...], language: str) -> tuple[list[Page], Mean
     return known, Meanings([(page, (page.name, *page.exact, *page.words)) for page in known])
 
 
+class Answer(Struct, frozen=True, kw_only=True):
+    """The pages that a question means, and the names of others that it may mean."""
+
+    pages: tuple[Page, ...]
+    beside: tuple[str, ...]
+
+
 def explained(question: str, language: str = "en") -> str:
     """The page that a word, an option, a code or a question means, with the names of others that it may mean.
     English words are known in every language.
+
+    Raises: AskError when nothing is known of it.
+    """
+    answer = answer_to(question, language)
+    parts = [page.text() for page in answer.pages]
+    if answer.beside:
+        parts.append(_filled(f"See also: {', '.join(answer.beside)}."))
+    return "\n\n".join(parts)
+
+
+def answer_to(question: str, language: str = "en") -> Answer:
+    """The same as pages.
 
     Raises: AskError when nothing is known of it.
     """
@@ -86,10 +112,7 @@ def explained(question: str, language: str = "en") -> str:
         raise AskError.at(question, Message("explain.nothing"), remedy)
     shown = named or likely[:1]
     beside = [page.name for page in likely if page not in shown][:MOST_BESIDE]
-    parts = [page.text() for page in shown]
-    if beside:
-        parts.append(_filled(f"See also: {', '.join(beside)}."))
-    return "\n\n".join(parts)
+    return Answer(pages=tuple(shown), beside=tuple(beside))
 
 
 def _of_option(key: Option) -> Page:

@@ -8,6 +8,7 @@ from msgspec import Meta, Struct
 
 ListKind = Annotated[str, Meta(description="What was listed: fonts, tools, checks ...")]
 Figure = float | str | bool | list[float] | None
+"""Of a shop's row."""
 
 
 class ListedRow(Struct, frozen=True, kw_only=True):
