@@ -19,7 +19,16 @@ from signgen.errors import AskError
 from signgen.messages import Message
 from signgen.user_file import expanded, is_there, shown, unwritable
 
-__all__ = ["must_have_lines", "remove_folder", "superseded", "sweep", "write_file", "write_files", "write_folder"]
+__all__ = [
+    "moved",
+    "must_have_lines",
+    "remove_folder",
+    "superseded",
+    "sweep",
+    "write_file",
+    "write_files",
+    "write_folder",
+]
 
 
 def write_folder(out: Path, files: Mapping[str, bytes], superseded: Collection[str] = ()) -> None:
@@ -174,6 +183,19 @@ def remove_folder(out: Path) -> None:
     """Take away what an earlier make wrote into a folder, and the folder when nothing else lies in it."""
     finish(out)
     remove_ours(out, earlier_make(out).ours)
+
+
+def moved(out: Path, place: Path) -> bool:
+    """Give the folder of a job another name beside its own; whether nothing was in the way of that."""
+    finish(out)
+    if is_there(place):
+        return False
+    try:
+        out.rename(place)
+        settle(place.parent)
+    except OSError:
+        return False
+    return True
 
 
 @contextlib.contextmanager

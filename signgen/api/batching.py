@@ -12,8 +12,9 @@ from typing import Any, Unpack
 from signgen.api.making import plain
 from signgen.api.options import Length, Options, Size
 from signgen.batching.asked_sheet import read_sheet
-from signgen.batching.order import Carried, Order, carry_out
+from signgen.batching.order import Carried, Order, begin_of, carry_out
 from signgen.batching.report import BATCH
+from signgen.batching.rows_asked import read_rows
 from signgen.batching.summary import failure_lines, summary_text
 
 
@@ -53,7 +54,7 @@ class Batch:
         return f"<signgen.Batch {str(self.folder)!r}, {self.made} made, {self.failed} failed>"
 
     def __str__(self) -> str:
-        return summary_text(self._carried.finished, self._carried.table, self.folder)
+        return summary_text(self._carried.finished, self.folder)
 
 
 def batch(
@@ -72,13 +73,17 @@ def batch(
     ignore_columns: bool = False,
     quote: bool = False,
     resume: bool = False,
+    fresh: bool = False,
+    rows: str | None = None,
     workers: int | None = None,
     **options: Unpack[Options],
 ) -> Batch:
     """Make a sign for every row of a list, a folder each, or whole sheets of signs with `sheet`; as `signgen batch`.
 
-    `text` holds the lines of lettering, with {column} for a cell; `options` are what is alike in all rows. A script
-    that calls this runs its own lines again in each worker: guard them with `if __name__ == "__main__"`.
+    `text` holds the lines of lettering, with {column} for a cell; `options` are what is alike in all rows. `rows` are
+    numbers as in '19,44-46'. In a folder that holds a batch, `resume` goes on with it and makes what is new or changed,
+    `fresh` makes all rows anew. A script that calls this runs its own lines again in each worker: guard them with
+    `if __name__ == "__main__"`.
 
     Raises: AskError and CannotMakeError for what is wrong whatever the rows hold; a bad row never raises.
     """
@@ -102,7 +107,8 @@ def batch(
         encoding=encoding,
         ignore_columns=ignore_columns,
         quote=quote,
-        resume=resume,
+        begin=begin_of(resume=resume, fresh=fresh),
+        rows=read_rows(rows),
         workers=workers,
     )
     return Batch(carry_out(order))

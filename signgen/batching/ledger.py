@@ -1,7 +1,8 @@
 """The batch's memory: what became of each row, on the disk as soon as it is known.
 
-Its first line says what the batch is of, so that a batch is only ever resumed with the same list, sign file and
-program. A row is made once its folder is there whole and its line is in the ledger, in that order.
+A heading says which list the batch is of and what is alike in all rows; a row's line has its cells and digits that
+stand for what it asks for, so that a changed list finds again what it did not change. Of lines about the same row, and
+of headings, the last holds. A row is made once its folder is there whole and its line is in the ledger, in that order.
 """
 
 from __future__ import annotations
@@ -10,61 +11,111 @@ import json
 from array import array
 from collections.abc import Iterator, Mapping
 from pathlib import Path
+from typing import Any
 
+import msgspec
+
+from signgen.batching.identity import Heading, heading_from
 from signgen.batching.outcome import Outcome, outcome_from_json
 from signgen.errors import AskError
 from signgen.files import remove_folder, sweep
 from signgen.journal import Journal
-from signgen.pipeline import REPORT
+from signgen.messages import Message
 
 LEDGER, EARLIER = "ledger.jsonl", ".signgen-earlier.jsonl"
 """The ledger, and the lines of ledgers that a new batch in the same folder took the place of."""
 
-FORMAT = "signgen-ledger"
+FORMAT, VERSION = "signgen-ledger", 2
 _START = b'{"format": "signgen-ledger"'
 
+_REPORTS = b'{"reports": '
+
 _UNKNOWN = -1
+
+
+def has_batch(out: Path) -> bool:
+    """Whether a folder holds a batch, finished or not: a ledger with a heading."""
+    path = out / LEDGER
+    _must_be_ours(path)
+    try:
+        with path.open("rb") as stream:
+            return stream.readline().endswith(b"\n")
+    except OSError:
+        return False
+
+
+def reports_in(out: Path) -> dict[str, str]:
+    """The reports that the ledgers in a folder tell of, each with its SHA-256; '' when it may be half written."""
+    reports: dict[str, str] = {}
+    for name in (EARLIER, LEDGER):
+        try:
+            with (out / name).open("rb") as stream:
+                lines = [line for line in stream if line.startswith(_REPORTS) and line.endswith(b"\n")]
+        except OSError:
+            continue
+        reports |= json.loads(lines[-1])["reports"] if lines else {}
+    return reports
 
 
 class Ledger:
     """Outcomes by row, and by sheet where signs are laid on sheets. In memory are eight bytes a row."""
 
-    def __init__(self, out: Path, identity: Mapping[str, str], *, resume: bool) -> None:
-        """Open the ledger in a folder: with `resume` to go on, else anew.
+    def __init__(self, out: Path, *, fresh: bool) -> None:
+        """Open the ledger in a folder: `fresh` to begin anew, else to go on with what it holds.
 
-        Raises: AskError when there is nothing to resume or the batch was another one, when the folder cannot be
-        written, or holds a ledger that is not ours.
+        Raises: AskError when the folder cannot be written, holds a ledger that is not ours, or one of another version.
         """
         self.out = out
-        if resume and not (out / LEDGER).is_file():
-            remedy = "Leave --resume out, or give the --out of the batch that was interrupted."
-            raise AskError.at("resume", f"There is no batch in {out}.", remedy)
+        self.heading: Heading | None = None
         _must_be_ours(out / LEDGER)
         self._journal = Journal(out / LEDGER)
         try:
             self._offsets = array("q")
             self._sheets: dict[int, int] = {}
-            if resume:
-                self._go_on(identity)
-            else:
-                self._begin(identity)
+            self._read(fresh)
+            if fresh:
+                self._begin()
             sweep(out)
         except BaseException:
             self.close()
             raise
+
+    def head(self, heading: Heading) -> None:
+        """From here on the batch is of this list. Raises: AskError when the disk refuses it."""
+        if heading != self.heading:
+            self._add({"format": FORMAT, "version": VERSION, **msgspec.to_builtins(heading)})
+            self.heading = heading
+
+    def write_down(self, reports: Mapping[str, str]) -> None:
+        """The reports that this batch writes, each with its SHA-256; '' while it is being written."""
+        self._add({"reports": dict(reports)})
 
     def knows(self, row: int) -> bool:
         return row < len(self._offsets) and self._offsets[row] != _UNKNOWN
 
     def add(self, outcome: Outcome) -> None:
         """Raises: AskError when the disk refuses it."""
-        self._note(outcome, self._journal.add(outcome.to_json()))
+        self._note(outcome.row, outcome.sheet, self._journal.add(outcome.to_json()))
+
+    def forget(self, row: int) -> None:
+        """A row that the list no longer has."""
+        self._add({"row": row, "gone": True})
+        self._offsets[row] = _UNKNOWN
+
+    def outcome(self, row: int) -> Outcome | None:
+        """What became of a row, None when that is not known."""
+        return outcome_from_json(self._journal.line_at(self._offsets[row])) if self.knows(row) else None
 
     def outcomes(self) -> Iterator[Outcome]:
         """The last of each row, in the order of rows."""
         for offset in self._offsets:
             if offset != _UNKNOWN:
                 yield outcome_from_json(self._journal.line_at(offset))
+
+    @property
+    def count(self) -> int:
+        """How many rows are known."""
+        return len(self._offsets) - self._offsets.count(_UNKNOWN)
 
     def sheet(self, number: int) -> Outcome | None:
         """What became of a sheet, None when that is not known."""
@@ -76,72 +127,68 @@ class Ledger:
             yield outcome_from_json(self._journal.line_at(self._sheets[number]))
 
     def remove_leftovers(self, sheets: int = 0) -> None:
-        """Take away folders that an earlier batch made here and this one did not, and sheets after the last, which a
-        row that failed when the batch was interrupted may leave."""
+        """Take away folders that this batch or an earlier one made here and that no row or sheet has now; sheets after
+        the last are forgotten."""
         for number in [number for number in self._sheets if number > sheets]:
-            remove_folder(self.out / outcome_from_json(self._journal.line_at(self._sheets.pop(number))).folder)
+            del self._sheets[number]
+        now = {outcome.folder for outcome in (*self.outcomes(), *self.sheets()) if outcome.made}
+        gone = _folders(self._journal) - now
         path = self.out / EARLIER
-        if not path.is_file():
-            return
-        earlier = Journal(path)
-        for _, line in earlier.lines():
-            then = outcome_from_json(line)
-            if then.folder and then.folder == Path(then.folder).name and then.folder != self._folder_now(then):
-                remove_folder(self.out / then.folder)
-        earlier.close()
-        path.unlink()
+        if path.is_file():
+            earlier = Journal(path)
+            gone |= _folders(earlier) - now
+            earlier.close()
+        for folder in sorted(gone):
+            if (self.out / folder).is_dir():
+                remove_folder(self.out / folder)
+        path.unlink(missing_ok=True)
 
     def close(self) -> None:
         self._journal.close()
 
-    def _folder_now(self, then: Outcome) -> str:
-        """The folder that this batch made for the same row or sheet, '' when it made none."""
-        if then.sheet:
-            outcome = self.sheet(then.sheet)
-        else:
-            known = self.knows(then.row)
-            outcome = outcome_from_json(self._journal.line_at(self._offsets[then.row])) if known else None
-        return outcome.folder if outcome and outcome.made else ""
+    def _add(self, told: Mapping[str, Any]) -> int:
+        return self._journal.add(json.dumps(told, ensure_ascii=False, allow_nan=False).encode())
 
-    def _note(self, outcome: Outcome, offset: int) -> None:
-        if outcome.sheet:
-            self._sheets[outcome.sheet] = offset
+    def _note(self, row: int, sheet: int, offset: int) -> None:
+        if sheet:
+            self._sheets[sheet] = offset
             return
-        short = outcome.row + 1 - len(self._offsets)
+        short = row + 1 - len(self._offsets)
         if short > 0:
             self._offsets.extend([_UNKNOWN] * short)
-        self._offsets[outcome.row] = offset
+        self._offsets[row] = offset
 
-    def _begin(self, identity: Mapping[str, str]) -> None:
+    def _read(self, fresh: bool) -> None:
+        """What the journal tells. Raises: AskError when another version of signgen wrote it."""
+        for offset, line in self._journal.lines():
+            told = json.loads(line)
+            if "format" in told:
+                if told.get("version") != VERSION and not fresh:
+                    what = Message("batch.ledger_of_another_version", path=str(self.out / LEDGER))
+                    raise AskError.at("resume", what, Message("batch.begin_afresh"))
+                self.heading = None if fresh else heading_from(told)
+            elif "reports" in told:
+                continue
+            elif told.get("gone"):
+                self._note(told["row"], 0, _UNKNOWN)
+            else:
+                self._note(int(told.get("row", 0)), int(told.get("sheet", 0)), offset)
+
+    def _begin(self) -> None:
         """What an earlier ledger tells is kept aside until this batch is done."""
         if next(self._journal.lines(), None) is not None:
             earlier = Journal(self.out / EARLIER)
-            for offset, line in self._journal.lines():
-                if offset:
-                    earlier.add(line, sync=False)
+            for _, line in self._journal.lines():
+                earlier.add(line, sync=False)
             earlier.close()
         self._journal.clear()
-        self._journal.add(json.dumps({"format": FORMAT, "version": 1, **identity}, ensure_ascii=False).encode())
+        self._offsets, self._sheets = array("q"), {}
 
-    def _go_on(self, identity: Mapping[str, str]) -> None:
-        first = next(self._journal.lines(), None)
-        if first is None:
-            self._begin(identity)
-            return
-        header = json.loads(first[1])
-        changed = [name for name, value in identity.items() if header.get(name) != value]
-        if changed:
-            raise AskError.at(
-                "resume",
-                f"The batch in {self.out} is another one: {', '.join(changed)} changed since.",
-                "Leave --resume out to make all rows again.",
-            )
-        for offset, line in self._journal.lines():
-            if not offset:
-                continue
-            outcome = outcome_from_json(line)
-            if outcome.made and (not outcome.folder or (self.out / outcome.folder / REPORT).is_file()):
-                self._note(outcome, offset)
+
+def _folders(journal: Journal) -> set[str]:
+    """Every folder that lines tell of; never one that lies elsewhere."""
+    folders = (json.loads(line).get("folder", "") for _, line in journal.lines())
+    return {folder for folder in folders if folder and folder == Path(folder).name}
 
 
 def _must_be_ours(path: Path) -> None:

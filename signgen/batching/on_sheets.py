@@ -15,6 +15,7 @@ from signgen.batching.outcome import Outcome, lost
 from signgen.batching.pool import Limits
 from signgen.batching.progress import Progress
 from signgen.batching.recipe import Recipe
+from signgen.batching.records import Record
 from signgen.batching.shop import shop_of
 from signgen.batching.table import Table
 from signgen.batching.work import make_sheet_row
@@ -51,7 +52,6 @@ def must_suit_sheets(table: Table, recipe: Recipe, how: SheetHow) -> None:
 
 
 def make_sheets(
-    table: Table,
     recipe: Recipe,
     out: Path,
     how: SheetHow,
@@ -61,9 +61,9 @@ def make_sheets(
 ) -> tuple[Group, ...]:
     """A folder for each sheet. Rows of a sheet that cannot be made as a whole have failed."""
     made = [outcome for outcome in ledger.outcomes() if outcome.made]
-    groups = lay_out(made, _asked(table, recipe, {outcome.row for outcome in made}), how)
+    groups = lay_out(made, {outcome.row: _asked(recipe, outcome) for outcome in made}, how)
     sheets = [sheet for group in groups for sheet in group.sheets]
-    copies = {outcome.row: outcome.copies for outcome in made}
+    of_row = {outcome.row: outcome for outcome in made}
     progress = Progress(len(sheets), "sheets")
 
     def waiting() -> Iterator[SheetAsked]:
@@ -83,22 +83,24 @@ def make_sheets(
                 note(outcome)
                 if not outcome.made:
                     for row in dict.fromkeys(piece.row for piece in sheet.pieces):
-                        note(_failed_with(outcome, row, copies[row]))
+                        note(_failed_with(outcome, of_row[row]))
                 progress.add(failed=not outcome.made)
     finally:
         progress.close()
     return groups
 
 
-def _asked(table: Table, recipe: Recipe, rows: set[int]) -> Mapping[int, Mapping[str, object]]:
-    """What these rows ask for."""
-    return {record.row: recipe.task(record).asked for record in table.rows() if record.row in rows}
+def _asked(recipe: Recipe, outcome: Outcome) -> Mapping[str, object]:
+    """What a row asks for, by the cells that the ledger keeps."""
+    return recipe.task(Record(row=outcome.row, line=0, cells=outcome.cells)).asked
 
 
-def _failed_with(sheet: Outcome, row: int, copies: int) -> Outcome:
+def _failed_with(sheet: Outcome, row: Outcome) -> Outcome:
     """The outcome of a row whose sheet failed as a whole."""
     problems = tuple(
         replace(problem, what=f"On {sheet.folder}, which failed as a whole: {problem.what}")
         for problem in sheet.problems
     )
-    return Outcome(row=row, copies=copies, problems=problems, exit_code=sheet.exit_code)
+    return Outcome(
+        row=row.row, copies=row.copies, problems=problems, exit_code=sheet.exit_code, digest=row.digest, cells=row.cells
+    )

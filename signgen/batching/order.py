@@ -9,10 +9,14 @@ from msgspec import Struct
 
 from signgen.batching.crew import Means
 from signgen.batching.layout import SheetHow
+from signgen.batching.ledger import has_batch
 from signgen.batching.pool import Limits
 from signgen.batching.recipe import make_recipe
-from signgen.batching.run import USUAL_MEMORY_MB, USUAL_TIME_S, Finished, How, run_batch, usual_workers
+from signgen.batching.rows_asked import RowsAsked
+from signgen.batching.run import USUAL_MEMORY_MB, USUAL_TIME_S, Begin, Finished, How, run_batch, usual_workers
 from signgen.batching.table import Table, open_table
+from signgen.errors import AskError
+from signgen.messages import Message
 from signgen.pipeline import gather
 from signgen.spec.safe_name import safe_name
 
@@ -28,7 +32,8 @@ class Order(Struct, frozen=True, kw_only=True):
     encoding: str | None = None
     ignore_columns: bool = False
     quote: bool = False
-    resume: bool = False
+    begin: Begin = "new"
+    rows: RowsAsked | None = None
     workers: int | None = None
     scheduler: str | None = None
     time_limit_s: float | None = None
@@ -43,6 +48,13 @@ class Carried(Struct, frozen=True, kw_only=True):
     finished: Finished
 
 
+def begin_of(*, resume: bool, fresh: bool) -> Begin:
+    """Raises: AskError for both."""
+    if resume and fresh:
+        raise AskError.at("fresh", Message("batch.resume_and_fresh"), Message("batch.leave_one_out"))
+    return "resume" if resume else "fresh" if fresh else "new"
+
+
 def carry_out(order: Order) -> Carried:
     """Work a batch off. Raises: as `run_batch`, and AskError for what is wrong whatever the rows hold."""
     base = gather(order.asked, order.sign_file)
@@ -51,5 +63,7 @@ def carry_out(order: Order) -> Carried:
     folder = Path(str(base.get("out") or safe_name(order.csv_file.stem)))
     limits = Limits(time_s=order.time_limit_s or USUAL_TIME_S, memory_mb=order.memory_limit_mb or USUAL_MEMORY_MB)
     means = Means(workers=order.workers or usual_workers(), limits=limits, scheduler=order.scheduler)
-    how = How(means=means, resume=order.resume, sheet=order.sheet, quote=order.quote)
+    if order.rows and order.sheet and has_batch(folder):
+        folder = folder / order.rows.name  # its sheets may be cut already: these rows get sheets of their own
+    how = How(means=means, begin=order.begin, rows=order.rows, sheet=order.sheet, quote=order.quote)
     return Carried(table=table, folder=folder, finished=run_batch(table, recipe, folder, how))

@@ -17,9 +17,10 @@ LOST = 70
 class Outcome(Struct, frozen=True, kw_only=True):
     """A row's sign made or not, or a sheet's: then `sheet` is its number, and `row` 0.
 
-    `figures` are what the batch's report tells of what was made, plain values; `problems` what kept it from being made,
-    and `exit_code` what `signgen make` would have ended with. `stops`: it is not the row that is to blame, and every
-    other row would fare alike (a full disk).
+    `figures` are what the batch's report tells of what was made, plain values; `problems` what kept it from being
+    made, and `exit_code` what `signgen make` would have ended with. `digest` stands for what the row asks for, '' when
+    it cannot be read; `cells` are the row's, in the order of the list's columns. `stops`: it is not the row that is to
+    blame, and every other row would fare alike (a full disk).
     """
 
     row: int
@@ -30,6 +31,8 @@ class Outcome(Struct, frozen=True, kw_only=True):
     exit_code: int = 0
     stops: bool = False
     sheet: int = 0
+    digest: str = ""
+    cells: tuple[str, ...] = ()
 
     @property
     def made(self) -> bool:
@@ -53,6 +56,7 @@ class Outcome(Struct, frozen=True, kw_only=True):
         """One line without its end."""
         told: dict[str, Any] = {"sheet": self.sheet} if self.sheet else {"row": self.row}
         told |= {"folder": self.folder, "copies": self.copies}
+        told |= {} if self.sheet else {"digest": self.digest, "cells": self.cells}
         if self.made:
             told["figures"] = dict(self.figures)
         else:
@@ -74,6 +78,8 @@ def outcome_from_json(line: bytes) -> Outcome:
             Problem(where=where, what=what, remedy=remedy) for where, what, remedy in told.get("problems", [])
         ),
         exit_code=int(told.get("exit_code", 0)),
+        digest=str(told.get("digest", "")),
+        cells=tuple(told.get("cells", ())),
     )
 
 

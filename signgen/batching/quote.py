@@ -1,21 +1,23 @@
 """What a batch costs, sign by sign and in all: board, the machine's time and the wear of cutters.
 
 A sign that has a board of its own pays for it, for its minutes and for what its cutters wear. On sheets, whole sheets
-are paid for, offcuts too; each sign bears its share of a sheet's board by its area, of the minutes and the wear by what
-it would take alone. Rounded amounts add up to the rounded total.
+are paid for, offcuts too: all sheets that the same setting-up cuts are one sum, of which each sign bears its share of
+the board by its area, of the minutes and the wear by what it would take alone, so that equal signs cost the same
+wherever they lie. Each sign's amounts are rounded, and the totals are the sums of rounded amounts.
 """
 
 from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from msgspec import Struct, field
 
 from signgen.batching.guard import guarded
 from signgen.batching.outcome import Outcome
+from signgen.numbers import figure
 from signgen.shop.prices import Price, Prices
 
 
@@ -30,6 +32,11 @@ class Cost(Struct, frozen=True, kw_only=True):
     def rounded(self) -> tuple[float, float, float]:
         """Board, machine and wear in hundredths."""
         return round(self.board, 2), round(self.machine, 2), round(self.wear, 2)
+
+    @property
+    def whole(self) -> float:
+        """All three, rounded."""
+        return round(sum(self.rounded), 2)
 
     def __add__(self, other: Cost) -> Cost:
         return Cost(board=self.board + other.board, machine=self.machine + other.machine, wear=self.wear + other.wear)
@@ -68,40 +75,42 @@ class Reckoner:
         self._prices = prices
         self.quote = Quote(prices.currency)
 
-    def rows(self, rows: Iterable[Outcome], sheets: Iterable[Outcome] | None) -> Iterator[tuple[Outcome, Cost]]:
-        """Each row that was made with the cost of all its copies; the quote grows on the way. `rows` is gone through
-        once without sheets, and kept with them."""
+    def rows(
+        self, rows: Iterable[Outcome], sheets: Iterable[Sequence[Outcome]] | None
+    ) -> Iterator[tuple[Outcome, Cost]]:
+        """Each row that was made with the cost of one of its copies, rounded; the quote grows on the way. `sheets`,
+        group by group, None when each sign has its own board. `rows` is gone through once then, and else kept."""
         if sheets is None:
             for outcome in rows:
                 if outcome.made:
-                    cost = self._job(outcome.figures, outcome.figures["board_mm"])
-                    times = outcome.copies
-                    yield self._counted(outcome, cost.times(times, times, times))
+                    yield self._counted(outcome, self._job(outcome.figures, outcome.figures["board_mm"]))
             return
         made = {outcome.row: outcome for outcome in rows if outcome.made}
-        on_sheets = self._on_sheets(made, sheets)
+        on_sheets = {row: cost for group in sheets for row, cost in self._on_sheets(made, group)}
         for row, outcome in made.items():
             yield self._counted(outcome, on_sheets.get(row, Cost()))
 
     def _counted(self, outcome: Outcome, cost: Cost) -> tuple[Outcome, Cost]:
-        self.quote.total += cost
-        return outcome, cost
+        board, machine, wear = cost.rounded
+        each = Cost(board=board, machine=machine, wear=wear)
+        times = outcome.copies
+        self.quote.total += each.times(times, times, times)
+        return outcome, each
 
-    def _on_sheets(self, made: Mapping[int, Outcome], sheets: Iterable[Outcome]) -> dict[int, Cost]:
-        """By row, over all its copies."""
-        costs: dict[int, Cost] = {}
+    def _on_sheets(self, made: Mapping[int, Outcome], sheets: Sequence[Outcome]) -> Iterator[tuple[int, Cost]]:
+        """Rows of one group, each with the cost of one of its signs."""
+        whole = Cost()
+        rows: list[int] = []
         for sheet in sheets:
-            if not sheet.made:
-                continue
-            whole = self._job(sheet.figures, (sheet.figures["width_mm"], sheet.figures["height_mm"]))
-            rows = [piece["row"] for piece in sheet.figures["pieces"] if piece["row"] in made]
-            alone = [made[row].figures for row in rows]
-            areas = _shares([told["width_mm"] * told["height_mm"] for told in alone])
-            minutes = _shares([told["minutes"] for told in alone])
-            wear = _shares([self._wear(told["programs"]) for told in alone])
-            for row, *shares in zip(rows, areas, minutes, wear, strict=True):
-                costs[row] = costs.get(row, Cost()) + whole.times(*shares)
-        return costs
+            if sheet.made:
+                whole += self._job(sheet.figures, (sheet.figures["width_mm"], sheet.figures["height_mm"]))
+                rows += [piece["row"] for piece in sheet.figures["pieces"] if piece["row"] in made]
+        alone = [made[row].figures for row in rows]
+        areas = _shares([told["width_mm"] * told["height_mm"] for told in alone])
+        minutes = _shares([told["minutes"] for told in alone])
+        wear = _shares([self._wear(told["programs"]) for told in alone])
+        for row, shares in dict(zip(rows, zip(areas, minutes, wear, strict=True), strict=True)).items():
+            yield row, whole.times(*shares)
 
     def _job(self, told: Mapping[str, Any], board_mm: Iterable[float]) -> Cost:
         """What one job costs: a sign's, or a sheet's."""
@@ -137,20 +146,46 @@ def quote_csv(costs: Iterable[tuple[Outcome, Cost]], quote: Quote) -> Iterator[b
     """The quote as a table, line by line: amounts of all copies of a row, of one of them, and in all. The mark at its
     start makes spreadsheets read UTF-8."""
     yield "\ufeff".encode()
-    yield _line(["row", "lines", "copies", "board", "machine", "cutters", "each", "total", "currency"])
-    before = after = Cost()
+    yield line(["row", "lines", "copies", "board", "machine", "cutters", "each", "total", "currency"])
     for outcome, cost in costs:
-        after = before + cost
-        parts = [now - then for now, then in zip(after.rounded, before.rounded, strict=True)]
-        lines = " / ".join(outcome.figures["lines"])
-        amounts = [*parts, sum(parts) / outcome.copies, sum(parts)]
-        yield _line([str(outcome.row), lines, str(outcome.copies), *(f"{amount:.2f}" for amount in amounts)])
-        before = after
-    parts = [*after.rounded]
-    yield _line(["total", "", "", *(f"{part:.2f}" for part in parts), "", f"{sum(parts):.2f}", quote.currency])
+        parts = [outcome.copies * part for part in cost.rounded]
+        amounts = [*parts, cost.whole, outcome.copies * cost.whole]
+        words = " / ".join(outcome.figures["lines"])
+        yield line([str(outcome.row), words, str(outcome.copies), *(f"{amount:.2f}" for amount in amounts)])
+    parts = [*quote.total.rounded]
+    yield line(["total", "", "", *(f"{part:.2f}" for part in parts), "", f"{sum(parts):.2f}", quote.currency])
 
 
-def _line(cells: list[str]) -> bytes:
+class _Same(Struct):
+    """Signs that are charged on one line."""
+
+    rows: list[int]
+    count: int = 0
+
+
+def invoice_csv(costs: Iterable[tuple[Outcome, Cost]], quote: Quote, policy: str) -> Iterator[bytes]:
+    """Lines for an invoice: equal signs together, how many, what one costs and what they come to, and at the end how
+    boards are charged. The same sums as the quote's."""
+    yield "\ufeff".encode()
+    yield line(["position", "rows", "words", "size_mm", "material", "copies", "each", "total", "currency"])
+    same: dict[tuple[str, str, str, float], _Same] = {}
+    for outcome, cost in costs:
+        told = outcome.figures
+        size = f"{figure(told['width_mm'])} x {figure(told['height_mm'])} x {figure(told['thickness_mm'])}"
+        key = (" / ".join(told["lines"]), size, told["material"], cost.whole)
+        group = same.setdefault(key, _Same(rows=[]))
+        group.rows.append(outcome.row)
+        group.count += outcome.copies
+    for position, ((words, size, material, each), group) in enumerate(same.items(), 1):
+        rows = " ".join(map(str, group.rows))
+        amounts = [f"{each:.2f}", f"{group.count * each:.2f}", quote.currency]
+        yield line([str(position), rows, words, size, material, str(group.count), *amounts])
+    yield line(["total", "", "", "", "", "", "", f"{sum(quote.total.rounded):.2f}", quote.currency])
+    yield line(["note", "", policy])
+
+
+def line(cells: list[str], delimiter: str = ",") -> bytes:
+    """A line of a table for spreadsheets."""
     stream = io.StringIO(newline="")
-    csv.writer(stream).writerow([guarded(cell) for cell in cells])
+    csv.writer(stream, delimiter=delimiter).writerow([guarded(cell) for cell in cells])
     return stream.getvalue().encode("utf-8", "replace")

@@ -1,14 +1,15 @@
 """What a row asks for: its columns and the sign file (with the options of the command line) together.
 
 A column that is called like a key of the sign file gives that key; an empty cell leaves it to the sign file. Any other
-column must be used as `{column}` in a text of the sign file. `{{` and `}}` stand for braces. A line of lettering whose
-columns are all empty is left out.
+column must be used as `{column}` in a text of the sign file. `{row}` is the row's number, `{serial}` counts the list's
+rows from 1 and `{serial:03}` writes three digits; columns of these names go before. `{{` and `}}` stand for braces. A
+line of lettering whose columns are all empty is left out.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 
 from msgspec import Struct
@@ -36,6 +37,12 @@ MOST_COLUMN_PROBLEMS = 12
 """Unknown columns named one by one; a table of a thousand would hide everything else."""
 
 _PLACE = re.compile(r"\{\{|\}\}|\{([^{}]*)\}|[{}]")
+
+_COUNTED = re.compile(r"\s*(row|serial)\s*(?::\s*(0?[1-9]))?\s*")
+"""The row's number or the serial one, and in how many places."""
+
+FIRST_ROW = 2
+"""Below the header, as spreadsheets count."""
 
 
 class Task(Struct, frozen=True, kw_only=True):
@@ -69,7 +76,12 @@ class Recipe(Struct, frozen=True, kw_only=True):
         if record.problem:
             raise AskError(record.problem)
         cells = record.cells
-        filled = ((key, value, _filled(key, value, self.places, cells)) for key, value in self.base.items())
+
+        def place(name: str) -> str:
+            at = self.places.get(column_key(name))
+            return cells[at].strip() if at is not None else _counted(name, record.row)
+
+        filled = ((key, value, _filled(key, value, place)) for key, value in self.base.items())
         base = {key: value for key, before, value in filled if value == before or value != ""}
         own = {key: self._cell(key, cells[at].strip()) for key, at in self.keys.items() if cells[at].strip()}
         asked = merged(base, own)
@@ -141,11 +153,19 @@ def _words(asked: Mapping[str, object]) -> object:
     return [table.get("text") for table in tables if isinstance(table, Mapping)]
 
 
-def _filled(key: str, value: object, places: Mapping[str, int], cells: tuple[str, ...]) -> object:
+def _counted(name: str, row: int) -> str:
+    """What `{row}` or `{serial:03}` stands for in a row."""
+    found = _COUNTED.fullmatch(name.casefold())
+    assert found is not None  # `_places` has looked at all of them
+    number = row if found[1] == "row" else row - FIRST_ROW + 1
+    return format(number, found[2] or "")
+
+
+def _filled(key: str, value: object, place: Callable[[str], str]) -> object:
     """A value with its placeholders replaced. Cells are never looked through for placeholders again."""
 
     def fill(text: str) -> str:
-        return _PLACE.sub(lambda m: cells[places[column_key(m[1])]].strip() if m[1] else m[0][0], text)
+        return _PLACE.sub(lambda m: place(m[1]) if m[1] else m[0][0], text)
 
     if key == "text" and isinstance(value, str):
         value = value.splitlines()
@@ -179,6 +199,8 @@ def _places(base: Mapping[str, object], columns: Mapping[str, int]) -> tuple[set
                 problems.append(Problem(where=key, what=f"A lone '{match[0]}'.", remedy="Write {{ or }} for a brace."))
             elif name in columns:
                 places.add(name)
+            elif _COUNTED.fullmatch(match[1].casefold()):
+                continue
             else:
                 close = did_you_mean(name, list(columns)[:MOST_COLUMN_PROBLEMS])
                 remedy = f"{close} Braces to be cut are {{{{ and }}}}."

@@ -2,72 +2,121 @@
 
 from __future__ import annotations
 
-import csv
-import io
+import hashlib
 import json
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
-from signgen.batching.guard import guarded
+from signgen.batching.identity import Heading
 from signgen.batching.layout import Group
+from signgen.batching.ledger import Ledger, has_batch, reports_in
 from signgen.batching.outcome import Outcome
-from signgen.batching.quote import Reckoner, quote_csv
+from signgen.batching.quote import Cost, Reckoner, invoice_csv, line, quote_csv
+from signgen.batching.results import results_csv
 from signgen.batching.table import ERROR_COLUMNS, Table
 from signgen.batching.totals import Totals
+from signgen.disk.ours import digest_of_file
 from signgen.errors import AskError
 from signgen.files import write_file
+from signgen.messages import Message
+from signgen.messages.wording import Wording
 
-BATCH, ERRORS, QUOTE = "batch.json", "errors.csv", "quote.csv"
+BATCH, ERRORS, QUOTE, INVOICE, RESULTS = "batch.json", "errors.csv", "quote.csv", "invoice.csv", "results.csv"
 FORMAT, VERSION = "signgen-batch", 1
 
-_OURS = {BATCH: b'{\n "format": "signgen-batch"', ERRORS: "\ufeffrow".encode(), QUOTE: "\ufeffrow".encode()}
-"""How files begin that an earlier batch wrote."""
+_NAMES = (BATCH, ERRORS, QUOTE, INVOICE, RESULTS)
+
+_MARKS = {BATCH: b'{\n "format": "signgen-batch"', ERRORS: "\ufeffrow".encode(), QUOTE: "\ufeffrow".encode()}
+"""How files begin that a batch wrote whose ledger told nothing of them."""
 
 Outcomes = Callable[[], Iterator[Outcome]]
 """Goes through the outcomes in the order of rows, as often as it is asked to."""
 
 
 def must_be_ours(out: Path, table: Table) -> None:
-    """Raises: AskError when a file of a report's name is not ours, or is the list itself."""
-    if table.path.absolute().parent == out.absolute() and table.path.name in _OURS:
-        remedy = "Give another --out, or copy the list to another place first."
-        raise AskError.at("out", f"{table.path} would be replaced while it is read.", remedy)
-    for name, mark in _OURS.items():
+    """Raises: AskError when a file of a report's name is not ours, or is the list itself and not the rows that failed
+    in the batch that is there."""
+    reports = reports_in(out)
+    for name in _NAMES:
         path = out / name
-        if not path.is_file():
+        if _is(path, table):
+            if name == ERRORS and has_batch(out):
+                continue
+            remedy = "Give another --out, or copy the list to another place first."
+            raise AskError.at("out", f"{table.path} would be replaced while it is read.", remedy)
+        if not path.is_file() or reports.get(name) == "":
             continue
+        if name in reports:
+            if digest_of_file(path) != reports[name]:
+                what = Message("batch.report_changed", path=str(path))
+                raise AskError.at("out", what, Message("batch.use_or_move_it", path=str(path)))
+            continue
+        mark = _MARKS.get(name, b"")
         with path.open("rb") as stream:
-            if stream.read(len(mark)) != mark:
+            if not mark or stream.read(len(mark)) != mark:
                 raise AskError.at("out", f"{path} is not signgen's.", "Choose another folder, or move the file away.")
 
 
-def clear_reports(out: Path) -> None:
-    """Take away an earlier batch's reports: while a batch runs there are none."""
-    for name in _OURS:
-        (out / name).unlink(missing_ok=True)
+def _is(path: Path, table: Table) -> bool:
+    """Whether a report's path is the list that is read."""
+    return table.path.name == path.name and table.path.absolute().parent == path.absolute().parent
+
+
+def clear_reports(out: Path, table: Table) -> None:
+    """Take away an earlier batch's reports: while a batch runs there are none, but the list if it is one of them."""
+    for name in _NAMES:
+        if not _is(out / name, table):
+            (out / name).unlink(missing_ok=True)
 
 
 def write_reports(
     out: Path,
-    table: Table,
-    outcomes: Outcomes,
+    ledger: Ledger,
     totals: Totals,
     groups: Sequence[Group],
     sheets: Sequence[Outcome],
     reckoner: Reckoner | None,
+    language: str,
 ) -> None:
-    """`errors.csv` only when a row failed, `quote.csv` only where something is reckoned, and `batch.json`."""
+    """`errors.csv` only when a row failed, `quote.csv` and `invoice.csv` only where something is reckoned,
+    `results.csv` and `batch.json`."""
+    outcomes, heading = ledger.outcomes, ledger.heading
+    assert heading is not None
     more: dict[str, Any] = {}
+    parts: dict[str, Iterable[bytes]] = {}
+    costs: dict[int, Cost] = {}
     if reckoner:
-        costs = reckoner.rows(outcomes(), sheets if groups else None)
-        write_file(out / QUOTE, quote_csv(costs, reckoner.quote))
+        by_group = [[sheets[sheet.number - 1] for sheet in group.sheets] for group in groups]
+        rows = list(reckoner.rows(outcomes(), by_group if groups else None))
+        costs = {outcome.row: cost for outcome, cost in rows}
+        policy = Wording(language)(Message("batch.offcut_policy_sheets" if groups else "batch.offcut_policy"))
+        parts[QUOTE] = quote_csv(rows, reckoner.quote)
+        parts[INVOICE] = invoice_csv(rows, reckoner.quote, policy)
         more["quote"] = reckoner.quote.to_json()
     if groups:
         more["sheets"] = _sheets(groups, sheets)
     if totals.failed:
-        write_file(out / ERRORS, _errors(table, outcomes))
-    write_file(out / BATCH, _batch(table, outcomes, totals, more))
+        parts[ERRORS] = _errors(heading, outcomes)
+    parts[RESULTS] = results_csv(heading, outcomes(), sheets if groups else None, costs, language)
+    parts[BATCH] = _batch(heading, ledger.count, outcomes, totals, more)
+    ledger.write_down(dict.fromkeys(parts, ""))
+    if ERRORS not in parts:
+        (out / ERRORS).unlink(missing_ok=True)
+    ledger.write_down({name: _written(out / name, content) for name, content in parts.items()})
+
+
+def _written(path: Path, parts: Iterable[bytes]) -> str:
+    """Write a file; its SHA-256."""
+    found = hashlib.sha256()
+
+    def passing() -> Iterator[bytes]:
+        for part in parts:
+            found.update(part)
+            yield part
+
+    write_file(path, passing())
+    return found.hexdigest()
 
 
 def _sheets(groups: Sequence[Group], sheets: Sequence[Outcome]) -> list[dict[str, Any]]:
@@ -83,9 +132,9 @@ def _sheets(groups: Sequence[Group], sheets: Sequence[Outcome]) -> list[dict[str
     return told
 
 
-def _batch(table: Table, outcomes: Outcomes, totals: Totals, more: dict[str, Any]) -> Iterator[bytes]:
+def _batch(heading: Heading, rows: int, outcomes: Outcomes, totals: Totals, more: dict[str, Any]) -> Iterator[bytes]:
     """The report piece by piece, so that it may have any number of rows."""
-    head = {"format": FORMAT, "version": VERSION, "list": table.path.name, "rows": table.count}
+    head = {"format": FORMAT, "version": VERSION, "list": heading.list_name, "rows": rows}
     head |= {"totals": totals.to_json(), **more}
     text = json.dumps(head, indent=1, ensure_ascii=False, allow_nan=False)
     yield text.removesuffix("\n}").encode()
@@ -117,21 +166,11 @@ def _failure(outcome: Outcome) -> dict[str, Any]:
     }
 
 
-def _errors(table: Table, outcomes: Outcomes) -> Iterator[bytes]:
+def _errors(heading: Heading, outcomes: Outcomes) -> Iterator[bytes]:
     """The rows that failed with what is wrong before them. The mark at its start makes spreadsheets read UTF-8."""
     yield "\ufeff".encode()
-    yield _line(table, [*ERROR_COLUMNS, *table.columns])
-    bad = (outcome for outcome in outcomes() if not outcome.made)
-    outcome = next(bad, None)
-    for record in table.rows():
-        if outcome is None:
-            return
-        if record.row == outcome.row:
-            yield _line(table, [str(outcome.row), outcome.field_named, outcome.message, *record.cells])
-            outcome = next(bad, None)
-
-
-def _line(table: Table, cells: list[str]) -> bytes:
-    stream = io.StringIO(newline="")
-    csv.writer(stream, delimiter=table.delimiter).writerow([guarded(cell) for cell in cells])
-    return stream.getvalue().encode("utf-8", "replace")
+    yield line([*ERROR_COLUMNS, *heading.columns], heading.delimiter)
+    for outcome in outcomes():
+        if not outcome.made:
+            cells = [str(outcome.row), outcome.field_named, outcome.message, *outcome.cells]
+            yield line(cells, heading.delimiter)

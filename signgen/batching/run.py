@@ -2,26 +2,29 @@
 
 from __future__ import annotations
 
-import hashlib
-import json
 import os
 from collections.abc import Callable, Iterator
 from functools import partial
 from itertools import islice
 from pathlib import Path
+from typing import Literal
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from signgen.batching.crew import Means, crew
+from signgen.batching.identity import digest_of, heading_of
 from signgen.batching.layout import Group, SheetHow
-from signgen.batching.ledger import Ledger
+from signgen.batching.ledger import LEDGER, Ledger, has_batch
 from signgen.batching.on_sheets import make_sheets, must_suit_sheets
 from signgen.batching.outcome import Outcome, failed, lost
 from signgen.batching.progress import Progress
 from signgen.batching.quote import Quote, Reckoner
 from signgen.batching.recipe import Recipe, Task
+from signgen.batching.records import Record
 from signgen.batching.report import clear_reports, must_be_ours, write_reports
+from signgen.batching.rows_asked import RowsAsked
+from signgen.batching.settle import Settled, settle
 from signgen.batching.table import Table
 from signgen.batching.totals import Totals, totals_of
 from signgen.batching.work import make_row, prove_row
@@ -30,8 +33,6 @@ from signgen.errors import AskError, SignGenError
 from signgen.files import sweep
 from signgen.messages import Message
 from signgen.shop.prices import load_prices
-from signgen.user_file import MOST_TOML_BYTES, read_bytes
-from signgen.version import __version__
 
 USUAL_TIME_S, USUAL_MEMORY_MB = 120.0, 2000
 """A large sign full of text takes a few seconds and a few hundred megabytes."""
@@ -40,26 +41,36 @@ MOST_FAILURES_TOLD = 20
 
 GO_ON = "What is done stays; the same command with --resume goes on from there."
 
+Begin = Literal["new", "resume", "fresh"]
+"""In a folder that holds no batch; going on with the one that is there; or in its place."""
+
 
 class How(Struct, frozen=True, kw_only=True):
     """How a batch is worked off. But for `sheet`, nothing of it changes what comes out. `sheet` None: each sign has a
-    board and a folder of its own."""
+    board and a folder of its own; `rows` None: all."""
 
     means: Means
-    resume: bool = False
+    begin: Begin = "new"
+    rows: RowsAsked | None = None
     sheet: SheetHow | None = None
     quote: bool = False
 
 
 class Finished(Struct, frozen=True, kw_only=True):
     """A batch with a line in its ledger for every row. `failures`: the first of the rows that failed; `groups` of
-    sheets, () without; `quote` None when none was asked for."""
+    sheets, () without; `quote` None when none was asked for; `settled`: what stayed of an earlier batch."""
 
     totals: Totals
+    rows: int
     failures: tuple[Outcome, ...]
     groups: tuple[Group, ...]
     sheets: tuple[Outcome, ...]
     quote: Quote | None
+    settled: Settled
+
+
+class BatchThereError(AskError):
+    """The folder holds a batch, and nobody said what is to become of it."""
 
 
 def usual_workers() -> int:
@@ -73,16 +84,24 @@ def usual_workers() -> int:
 def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
     """A folder for each row that can be made, or for each sheet of them, and the reports.
 
-    Raises: AskError when the disk refuses to be written to, and then what was made stays for `resume`; AskError and
-    CannotMakeError for what is wrong with the sheets whatever the rows hold.
+    A list of rows that failed, and rows that are asked for by number, are made into the batch that is there; any other
+    list takes its place, and what asks for the same as before stays.
+
+    Raises: BatchThereError; AskError when the disk refuses to be written to, and then what was made stays for
+    `resume`; AskError and CannotMakeError for what is wrong with the sheets whatever the rows hold.
     """
+    there = has_batch(out)
+    some = there and how.begin != "fresh" and (table.is_errors or how.rows is not None)
+    _must_know_what_to_do(out, how, there=there and not some)
     must_be_ours(out, table)
+    if how.rows:
+        how.rows.must_be_in(table)
     shop_file = recipe.base.get("shop")
     reckoner = Reckoner(load_prices(Path(str(shop_file)) if shop_file else None)) if how.quote else None
     if how.sheet:
         recipe = recipe.for_sheets()
         must_suit_sheets(table, recipe, how.sheet)
-    ledger = Ledger(out, identity(table, recipe, how), resume=how.resume)
+    ledger = Ledger(out, fresh=how.begin == "fresh" or not there)
 
     def note(outcome: Outcome) -> None:
         if outcome.stops:
@@ -90,25 +109,62 @@ def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
         ledger.add(outcome)
 
     try:
-        clear_reports(out)
-        _work_off(table, recipe, out, how, ledger, note)
-        groups = make_sheets(table, recipe, out, how.sheet, how.means, ledger, note) if how.sheet else ()
+        _head(table, recipe, out, how, ledger, some=some)
+        clear_reports(out, table)
+        settled = settle(
+            out, _records(table, how), recipe, how.sheet, ledger, whole=not some,
+            again=lambda row: some and how.rows is not None,
+        )  # fmt: skip
+        _work_off(table, recipe, out, how, ledger, note, settled)
+        groups = make_sheets(recipe, out, how.sheet, how.means, ledger, note) if how.sheet else ()
         _must_all_be_there(out, ledger)
         sweep(out)  # a worker that was killed may have left half a folder beside its place
         ledger.remove_leftovers(sum(len(group.sheets) for group in groups))
         sheets = tuple(ledger.sheets())
         totals = totals_of(ledger.outcomes(), sheets if how.sheet else None)
-        write_reports(out, table, ledger.outcomes, totals, groups, sheets, reckoner)
+        language = str(recipe.base.get("language") or "en")
+        write_reports(out, ledger, totals, groups, sheets, reckoner, language)
         bad = (outcome for outcome in ledger.outcomes() if not outcome.made)
         return Finished(
             totals=totals,
+            rows=ledger.count,
             failures=tuple(islice(bad, MOST_FAILURES_TOLD)),
             groups=groups,
             sheets=sheets,
             quote=reckoner.quote if reckoner else None,
+            settled=settled,
         )
     finally:
         ledger.close()
+
+
+def _must_know_what_to_do(out: Path, how: How, *, there: bool) -> None:
+    """`there`: a batch is, which this one would go on with or take the place of. Raises: AskError."""
+    if how.begin == "resume" and not (out / LEDGER).is_file():
+        remedy = "Leave --resume out, or give the --out of the batch that was interrupted."
+        raise AskError.at("resume", f"There is no batch in {out}.", remedy)
+    if how.begin == "new" and there:
+        raise BatchThereError.at("out", Message("batch.is_there", path=str(out)), Message("batch.resume_or_fresh"))
+
+
+def _head(table: Table, recipe: Recipe, out: Path, how: How, ledger: Ledger, *, some: bool) -> None:
+    """Say what the batch is of; `some` rows must be of the batch that is there. Raises: AskError."""
+    heading = heading_of(table, recipe, how.sheet)
+    known = ledger.heading
+    if not some or known is None:
+        ledger.head(heading)
+        return
+    if known.columns != heading.columns:
+        what = Message("batch.other_columns", path=str(table.path), columns=known.columns)
+        raise AskError.at(str(table.path), what, Message("batch.keep_the_columns"))
+    if names := known.differs_from(heading):
+        what = Message("batch.alike_differs", path=str(out), names=names)
+        raise AskError.at("rows" if how.rows else str(table.path), what, Message("batch.ask_as_then"))
+    if table.is_errors:
+        strange = next((record.row for record in table.rows() if not ledger.knows(record.row)), None)
+        if strange is not None:
+            what = Message("batch.has_no_row", path=str(out), row=strange)
+            raise AskError.at(str(table.path), what, Message("batch.leave_the_numbers"))
 
 
 def _must_all_be_there(out: Path, ledger: Ledger) -> None:
@@ -119,52 +175,49 @@ def _must_all_be_there(out: Path, ledger: Ledger) -> None:
             raise AskError.at("out", gone, Message("batch.resume_makes_it_again"))
 
 
-def identity(table: Table, recipe: Recipe, how: How) -> dict[str, str]:
-    """What a batch is of, each by a word that a message can use."""
-    asked = {"base": recipe.base, "copies": recipe.copies, "columns": [recipe.keys, recipe.places]}
-    shop_file = recipe.base.get("shop")
-    return {
-        "list": table.digest,
-        "sign file": hashlib.sha256(json.dumps(asked, sort_keys=True, default=str).encode()).hexdigest(),
-        "shop file": _digest(Path(str(shop_file))) if shop_file else "",
-        "sheet": repr(how.sheet),
-        "version of signgen": __version__,
-    }
-
-
-def _digest(path: Path) -> str:
-    """Of a file that may not be there; who needs it will say so."""
-    try:
-        return hashlib.sha256(read_bytes(path, "shop", MOST_TOML_BYTES)).hexdigest()
-    except AskError:
-        return ""
+def _records(table: Table, how: How) -> Iterator[Record]:
+    """The rows that this batch is about."""
+    for record in table.rows():
+        if how.rows is None or record.row in how.rows:
+            yield record
 
 
 def _work_off(
-    table: Table, recipe: Recipe, out: Path, how: How, ledger: Ledger, note: Callable[[Outcome], None]
+    table: Table,
+    recipe: Recipe,
+    out: Path,
+    how: How,
+    ledger: Ledger,
+    note: Callable[[Outcome], None],
+    settled: Settled,
 ) -> None:
     """An outcome for every row."""
-    progress = Progress(table.count, "rows")
+    count = sum(1 for _ in _records(table, how))
+    progress = Progress(count, "rows")
+    asked: dict[int, tuple[str, tuple[str, ...]]] = {}
 
     def told(outcome: Outcome) -> None:
-        note(outcome)
+        digest, cells = asked.pop(outcome.row)
+        note(replace(outcome, digest=digest, cells=cells))
         progress.add(failed=not outcome.made)
 
     def tasks() -> Iterator[Task]:
-        for record in table.rows():
-            if ledger.knows(record.row):
+        for record in _records(table, how):
+            if record.row in settled.kept:
                 progress.skip()
                 continue
+            asked[record.row] = "", record.cells
             try:
                 task = recipe.task(record)
             except SignGenError as error:
                 told(failed(record.row, error))
                 continue
+            asked[record.row] = digest_of(task, how.sheet), record.cells
             yield task
 
     make = partial(prove_row, how=how.sheet) if how.sheet else make_row
     try:
-        with crew(make, out, how.means, table.count) as workers:
+        with crew(make, out, how.means, count) as workers:
             for done in workers.run(tasks()):
                 task = done.item
                 folder = "" if how.sheet else task.folder

@@ -8,17 +8,27 @@ from pathlib import Path
 
 from signgen.batching.report import ERRORS
 from signgen.batching.run import Finished
-from signgen.batching.table import Table
+from signgen.messages import Message
 from signgen.numbers import figure, span
 
 LABEL = 10
+MOST_TOLD = 5
+"""Rows that are gone, or ask for the same, told one by one."""
+LONGEST_WORDS = 60
 MOST_SHEETS = 12
 """Sheets told one by one; batch.json has all."""
 
 
-def summary_text(finished: Finished, table: Table, out: Path) -> str:
+def summary_text(finished: Finished, out: Path) -> str:
     """What was made, how long it will cut, on how much board, with which cutters, and what to do next."""
-    rows = [*_made(finished, table), *_sheets(finished), *_needed(finished), *_cost(finished), *_next(finished, out)]
+    rows = [
+        *_made(finished),
+        *_settled(finished),
+        *_sheets(finished),
+        *_needed(finished),
+        *_cost(finished),
+        *_next(finished, out),
+    ]
     labels = [label if number == 0 or rows[number - 1][0] != label else "" for number, (label, _) in enumerate(rows)]
     return "\n".join(f"{label:<{LABEL}}{text}" for label, (_, text) in zip(labels, rows, strict=True))
 
@@ -26,14 +36,32 @@ def summary_text(finished: Finished, table: Table, out: Path) -> str:
 Row = tuple[str, str]
 
 
-def _made(finished: Finished, table: Table) -> Iterator[Row]:
+def _made(finished: Finished) -> Iterator[Row]:
     totals = finished.totals
-    made = f"{totals.made} of {table.count} rows made"
+    made = f"{totals.made} of {finished.rows} rows made"
     if totals.signs != totals.made:
         made += f", {totals.signs} signs with their copies"
     if finished.groups:
         made += f", on {totals.sheets} sheet{'' if totals.sheets == 1 else 's'}"
     yield "signs", made
+
+
+def _settled(finished: Finished) -> Iterator[Row]:
+    """What stayed of an earlier batch, what is gone, and rows that ask for the same."""
+    settled = finished.settled
+    if settled.moved:
+        yield "before", str(Message("batch.kept_moved", count=len(settled.kept), moved=settled.moved))
+    elif settled.kept:
+        yield "before", str(Message("batch.kept", count=len(settled.kept)))
+    for outcome in settled.gone[:MOST_TOLD]:
+        words = " / ".join(outcome.figures.get("lines", ()) or outcome.cells)
+        yield "before", _plain(str(Message("batch.gone", row=outcome.row, words=words[:LONGEST_WORDS])))
+    if len(settled.gone) > MOST_TOLD:
+        yield "before", str(Message("batch.gone_more", count=len(settled.gone) - MOST_TOLD))
+    for twin in settled.twins[:MOST_TOLD]:
+        yield "same", str(Message("batch.twins", row=twin.row, first=twin.first))
+    if len(settled.twins) > MOST_TOLD:
+        yield "same", str(Message("batch.twins_more", count=len(settled.twins) - MOST_TOLD))
 
 
 def _sheets(finished: Finished) -> Iterator[Row]:
@@ -86,7 +114,7 @@ def _next(finished: Finished, out: Path) -> Iterator[Row]:
     if made:
         yield "next", f"Each {'sheet' if finished.groups else 'sign'} has its folder in {out}; print its setup.html."
     if finished.totals.failed:
-        yield "next", f"Mend {out / ERRORS} and run the batch with it and another --out."
+        yield "next", f"Mend {out / ERRORS} and run the batch with it as the list and the same --out."
 
 
 def failure_lines(finished: Finished) -> Iterator[str]:

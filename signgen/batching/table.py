@@ -33,6 +33,9 @@ _WORKBOOKS = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1")
 _HEAD = 64
 """Bytes in which every second one is zero when the text is UTF-16 without its mark."""
 _BLOCK = 1 << 20
+MOST_NUMBER_PROBLEMS = 12
+MOST_ROWS = 1_048_576
+"""As many as a sheet of the common spreadsheet programs has (from memory)."""
 MOST_BYTES = 50_000_000
 """A hundred thousand rows of long texts; a list is read row by row, whatever its length."""
 
@@ -42,7 +45,7 @@ class Table(Struct, frozen=True, kw_only=True):
 
     `columns` are the names as they stand in the header, trimmed; `count` the rows that hold something; `digest` the
     SHA-256 of the file. `is_errors`: the file was written by an earlier batch for the rows that failed; its first
-    three columns are left out everywhere.
+    three columns are left out everywhere, and its rows keep the numbers that they had there.
     """
 
     path: Path
@@ -63,8 +66,9 @@ class Table(Struct, frozen=True, kw_only=True):
                 yield self._fitted(record)
 
     def _fitted(self, record: Record) -> Record:
-        cells, problem = record.cells, record.problem
+        cells, problem, row = record.cells, record.problem, record.row
         if self.is_errors:
+            row = _old_number(cells)
             cells = tuple(unguarded(cell) for cell in cells[len(ERROR_COLUMNS) :])
         extra = [cell for cell in cells[len(self.columns) :] if cell.strip()]
         if extra and problem is None:
@@ -75,7 +79,7 @@ class Table(Struct, frozen=True, kw_only=True):
             )
         missing = len(self.columns) - len(cells)
         cells = (*cells[: len(self.columns)], *[""] * missing) if problem is None else (*cells, *[""] * missing)
-        return Record(row=record.row, line=record.line, cells=cells, problem=problem)
+        return Record(row=row, line=record.line, cells=cells, problem=problem)
 
 
 def open_table(path: Path, encoding: str | None = None) -> Table:
@@ -106,6 +110,8 @@ def open_table(path: Path, encoding: str | None = None) -> Table:
     count = sum(1 for record in _records(path, encoding, delimiter) if record.row > 1 and not record.empty)
     if not count:
         raise AskError.at(str(path), "The list has no rows.", "Write a row below the header for each sign.")
+    if is_errors:
+        _old_numbers_make_sense(path, encoding, delimiter)
     return Table(
         path=path, encoding=encoding, delimiter=delimiter, columns=columns, is_errors=is_errors, count=count,
         digest=digest,
@@ -142,6 +148,31 @@ def _columns_make_sense(path: Path, columns: tuple[str, ...]) -> None:
             problems.append(Problem(where=f"{path}:1", what=what, remedy="Give each its own name."))
     if problems:
         raise AskError(problems)
+
+
+def _old_number(cells: tuple[str, ...]) -> int:
+    """The row's number in the list that it failed in, 0 when that is none."""
+    text = cells[0].strip() if cells else ""
+    return int(text) if text.isascii() and text.isdecimal() and 2 <= int(text[:9]) <= MOST_ROWS else 0
+
+
+def _old_numbers_make_sense(path: Path, encoding: str, delimiter: str) -> None:
+    """Raises: AskError when rows that failed have no number or the same one."""
+    lines: dict[int, int] = {}
+    problems: list[Problem] = []
+    for record in _records(path, encoding, delimiter):
+        if record.row == 1 or record.empty:
+            continue
+        number, where = _old_number(record.cells), f"{path}:{record.line}"
+        if not number:
+            what = Message("batch.no_old_number", text=(record.cells[:1] or ("",))[0].strip()[:40])
+            problems.append(Problem(where=where, what=what, remedy=Message("batch.leave_the_numbers")))
+        elif number in lines:
+            what = Message("batch.old_number_twice", row=number, line=lines[number])
+            problems.append(Problem(where=where, what=what, remedy=Message("batch.leave_the_numbers")))
+        lines.setdefault(number, record.line)
+    if problems:
+        raise AskError(problems[:MOST_NUMBER_PROBLEMS])
 
 
 def column_key(name: str) -> str:

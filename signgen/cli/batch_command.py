@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 import math
+import sys
 from pathlib import Path
+from typing import Literal
 
 import click
+from msgspec.structs import replace
 
 from signgen.cli.key_options import KeyCommand
-from signgen.errors import AskError
+from signgen.errors import AskError, SignGenError
+from signgen.messages import Message
 from signgen.spec.keys import OUT
 
 
@@ -31,7 +35,9 @@ from signgen.spec.keys import OUT
 @click.option("--keep-grain", is_flag=True, help="Lay signs upright where the material has a grain.")
 @click.option("--out", metavar=OUT.metavar, help="Folder to write into. Default: ./ and the list's name.")
 @click.option("--quote", is_flag=True, help="Reckon what it costs, by the [prices] of the shop file.")
-@click.option("--resume", is_flag=True, help="Go on with a batch that was interrupted; rows that are done stay.")
+@click.option("--rows", metavar="NUMBERS", help="Only these rows, as in 19,44-46; made again if they were made before.")
+@click.option("--resume", is_flag=True, help="Go on with the batch that is there: only what is new or changed is made.")
+@click.option("--fresh", is_flag=True, help="Make all rows anew in place of the batch that is there.")
 @click.option("--workers", type=click.IntRange(1, 256), help="Rows made at once. Default: one for each core.")
 @click.option("--scheduler", metavar="ADDRESS", help="Hand rows to a Dask cluster, as in tcp://10.0.0.5:8786.")
 @click.option("--time-limit", metavar="SECONDS", type=click.FloatRange(1, 1e6), help="For one row. Default: 120.")
@@ -51,7 +57,9 @@ def command(
     keep_grain: bool,
     out: str | None,
     quote: bool,
+    rows: str | None,
     resume: bool,
+    fresh: bool,
     workers: int | None,
     scheduler: str | None,
     time_limit: float | None,
@@ -66,13 +74,15 @@ def command(
 
     With --sheet the signs are laid out on sheets, and each sheet is one job for all its signs.
 
-    A bad row never stops the good ones: errors.csv has it with what is wrong, and the exit code is 1. The same command
-    with --resume goes on where a batch was interrupted.
+    A bad row never stops the good ones: errors.csv has it with what is wrong, and the exit code is 1. Mend it there and
+    run the batch with errors.csv as its list and the same --out: rows go back to their numbers. The same command with
+    --resume goes on where a batch was interrupted, or after the list was changed: what did not change stays.
     """
     from signgen.batching.asked_sheet import read_sheet
-    from signgen.batching.order import Order, carry_out
+    from signgen.batching.order import Order, begin_of, carry_out
     from signgen.batching.report import BATCH
-    from signgen.batching.run import GO_ON
+    from signgen.batching.rows_asked import read_rows
+    from signgen.batching.run import GO_ON, BatchThereError
     from signgen.batching.summary import failure_lines, summary_text
     from signgen.spec.typed_lines import asked_lines
     from signgen.words.words import words_in
@@ -93,14 +103,18 @@ def command(
         encoding=encoding,
         ignore_columns=ignore_columns,
         quote=quote,
-        resume=resume,
+        begin=begin_of(resume=resume, fresh=fresh),
+        rows=read_rows(rows),
         workers=workers,
         scheduler=scheduler,
         time_limit_s=time_limit,
         memory_limit_mb=memory_limit,
     )
     try:
-        carried = carry_out(order)
+        try:
+            carried = carry_out(order)
+        except BatchThereError as error:
+            carried = carry_out(replace(order, begin=_asked_to_go_on(error)))
     except KeyboardInterrupt:
         click.echo(f"Stopped. {GO_ON}", err=True)
         return 130
@@ -112,6 +126,17 @@ def command(
             for line in report:
                 click.echo(line, nl=False)
     else:
-        click.echo(summary_text(finished, carried.table, folder))
+        click.echo(summary_text(finished, folder))
         click.echo(words_in("en")("summary.care"))
     return 1 if finished.totals.failed else 0
+
+
+def _asked_to_go_on(error: SignGenError) -> Literal["resume"]:
+    """Ask the user who sits at a terminal whether to go on with the batch that is there. Raises: the error."""
+    if not (sys.stdin.isatty() and sys.stderr.isatty()):
+        raise error
+    (problem,) = error.problems
+    click.echo(str(problem.what), err=True)
+    if not click.confirm(str(Message("batch.go_on_with_it")), err=True):
+        raise error
+    return "resume"

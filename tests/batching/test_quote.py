@@ -14,7 +14,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from signgen.batching.outcome import Outcome
-from signgen.batching.quote import Cost, Quote, Reckoner, quote_csv
+from signgen.batching.quote import Cost, Reckoner, invoice_csv, quote_csv
 from signgen.errors import Problem
 from signgen.shop.prices import Price, Prices
 from tests.batching.making import SIGN, batch, write_list
@@ -43,8 +43,9 @@ def row(number: int, figures: Mapping[str, Any], copies: int = 1) -> Outcome:
 def test_a_sign_pays_for_its_board_its_minutes_and_its_wear() -> None:
     reckoner = Reckoner(PRICES)
     ((_, cost),) = reckoner.rows([row(2, told(3, 4), copies=2)], None)
-    # 0.2 x 0.1 m of 0.5 m2 at 50, half as thick: 1.00; 3 minutes at 1; 4 m at 0.1; twice
-    assert (cost.board, cost.machine, cost.wear) == pytest.approx((2.0, 6.0, 0.8))
+    # 0.2 x 0.1 m of 0.5 m2 at 50, half as thick: 1.00; 3 minutes at 1; 4 m at 0.1; in all twice
+    assert (cost.board, cost.machine, cost.wear) == pytest.approx((1.0, 3.0, 0.4))
+    assert reckoner.quote.to_json()["total"] == pytest.approx(8.8)
     assert reckoner.quote.invented
 
 
@@ -60,31 +61,52 @@ def test_a_sheet_is_paid_for_by_its_signs_as_they_share_in_it() -> None:
     rows = [row(2, told(1, 1, (200, 100)), copies=2), row(3, told(2, 2, (400, 100)))]
     pieces = [{"row": 2}, {"row": 3}, {"row": 2}]
     sheet = Outcome(row=0, sheet=1, figures={**told(8, 6, (1000, 500)), "pieces": pieces})
-    costs = {outcome.row: cost for outcome, cost in Reckoner(PRICES).rows(rows, [sheet])}
-    # the sheet: 25.00 of board, 8.00 of minutes, 0.60 of wear; both rows are half of it in every way
-    for cost in costs.values():
-        assert (cost.board, cost.machine, cost.wear) == pytest.approx((12.5, 4.0, 0.3))
+    costs = {outcome.row: cost for outcome, cost in Reckoner(PRICES).rows(rows, [[sheet]])}
+    # the sheet: 25.00 of board, 8.00 of minutes, 0.60 of wear; both rows are half of it in every way, the first by two
+    assert (costs[2].board, costs[2].machine, costs[2].wear) == pytest.approx((6.25, 2.0, 0.15))
+    assert (costs[3].board, costs[3].machine, costs[3].wear) == pytest.approx((12.5, 4.0, 0.3))
+
+
+def test_equal_signs_cost_the_same_on_a_full_sheet_and_on_the_last_one() -> None:
+    rows = [row(number, told(1, 1)) for number in (2, 3, 4)]
+    full = Outcome(row=0, sheet=1, figures={**told(8, 6, (1000, 500)), "pieces": [{"row": 2}, {"row": 3}]})
+    last = Outcome(row=0, sheet=2, figures={**told(4, 3, (1000, 500)), "pieces": [{"row": 4}]})
+    reckoner = Reckoner(PRICES)
+    costs = [cost for _, cost in reckoner.rows(rows, [[full, last]])]
+    # both sheets: 50.00 of board, 12.00 of minutes, 0.90 of wear, in three parts; each rounded to a cent
+    assert costs == [Cost(board=16.67, machine=4.0, wear=0.3)] * 3
+    assert reckoner.quote.to_json()["total"] == pytest.approx(3 * 20.97)
 
 
 def test_a_sheet_that_failed_costs_nothing() -> None:
     failed = Outcome(row=0, sheet=1, exit_code=5, problems=(Problem(where="sheet", what="It failed."),))
-    ((_, cost),) = Reckoner(PRICES).rows([row(2, told(1, 1))], [failed])
+    ((_, cost),) = Reckoner(PRICES).rows([row(2, told(1, 1))], [[failed]])
     assert cost == Cost()
 
 
-@given(st.lists(st.tuples(st.floats(0, 99), st.floats(0, 99), st.floats(0, 9), st.integers(1, 9)), max_size=30))
-def test_rounded_amounts_add_up_to_the_rounded_total(parts: list[tuple[float, float, float, int]]) -> None:
-    costs = [
-        (row(n, told(1, 1), copies), Cost(board=board, machine=machine, wear=wear))
-        for n, (board, machine, wear, copies) in enumerate(parts, 2)
+@given(st.lists(st.tuples(st.floats(0, 99), st.floats(0, 9), st.integers(1, 9)), max_size=30), st.booleans())
+def test_lines_add_up_to_the_total(parts: list[tuple[float, float, int]], equal: bool) -> None:
+    """In the quote and in the invoice, which charges equal signs on one line."""
+    rows = [
+        row(n, told(*((1, 1) if equal else (minutes, metres))), copies)
+        for n, (minutes, metres, copies) in enumerate(parts, 2)
     ]
-    quote = Quote("GBP", total=sum((cost for _, cost in costs), Cost()))
-    text = b"".join(quote_csv(costs, quote)).decode("utf-8-sig")
-    table = list(csv.DictReader(io.StringIO(text)))
+    reckoner = Reckoner(PRICES)
+    costs = list(reckoner.rows(rows, None))
+    quote = reckoner.quote
+    table = list(csv.DictReader(io.StringIO(b"".join(quote_csv(costs, quote)).decode("utf-8-sig"))))
     total = table.pop()
     for name in ("board", "machine", "cutters", "total"):
         assert sum(round(100 * float(each[name])) for each in table) == round(100 * float(total[name]))
     assert quote.to_json()["total"] == float(total["total"])
+    text = b"".join(invoice_csv(costs, quote, "whole boards")).decode("utf-8-sig")
+    *lines, in_all, note = csv.DictReader(io.StringIO(text))
+    assert float(in_all["total"]) == float(total["total"])
+    assert sum(round(100 * float(each["total"])) for each in lines) == round(100 * float(total["total"]))
+    assert sum(int(each["copies"]) for each in lines) == sum(copies for _, _, copies in parts)
+    assert note["words"] == "whole boards"
+    if equal:
+        assert len(lines) <= 1
 
 
 @pytest.mark.parametrize("more", [[], ["--sheet", "200x160"]])
@@ -108,5 +130,6 @@ def test_a_batch_with_a_quote(tmp_path: Path, more: list[str]) -> None:
     table = list(csv.DictReader(io.StringIO((tmp_path / "out" / "quote.csv").read_text("utf-8-sig"))))
     assert [each["row"] for each in table] == ["2", "3", "total"]
     assert [each["copies"] for each in table] == ["2", "1", ""]
-    assert batch(*words[:-3], "--workers", "1").exception is None  # without a quote none stays from before
+    assert batch(*words[:-3], "--resume", "--workers", "1").exception is None  # without a quote none stays from before
     assert not (tmp_path / "out" / "quote.csv").exists()
+    assert not (tmp_path / "out" / "invoice.csv").exists()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from signgen.messages.de import (
     asking,
+    batches,
     cutting,
     drawing,
     files,
@@ -21,7 +22,8 @@ from signgen.messages.de import (
 from signgen.messages.language import Language, together
 
 _ROOMS = (
-    asking, cutting, drawing, files, general, glossary, lettering, making, reading, shapes, sheet, shop, spec, things,
+    asking, batches, cutting, drawing, files, general, glossary, lettering, making, reading, shapes, sheet, shop,
+    spec, things,
 )  # fmt: skip
 
 LANGUAGE = Language(code="de", table=together(*(room.WORDS for room in _ROOMS)), point=",", thousands=".")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from signgen.messages.en import (
     asking,
+    batches,
     cutting,
     drawing,
     files,
@@ -21,7 +22,8 @@ from signgen.messages.en import (
 from signgen.messages.language import Language, together
 
 _ROOMS = (
-    asking, cutting, drawing, files, general, glossary, lettering, making, reading, shapes, sheet, shop, spec, things,
+    asking, batches, cutting, drawing, files, general, glossary, lettering, making, reading, shapes, sheet, shop,
+    spec, things,
 )  # fmt: skip
 
 LANGUAGE = Language(code="en", table=together(*(room.WORDS for room in _ROOMS)))

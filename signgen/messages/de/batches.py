@@ -1,0 +1,48 @@
+"""Deutsch: Listen von Schildern und was dazugehört."""
+
+from __future__ import annotations
+
+WORDS = {
+    "batch.is_there": "In {path} liegt schon ein Auftrag.",
+    "batch.resume_or_fresh": "--resume setzt ihn fort und macht nur, was neu oder geändert ist; --fresh macht alle "
+    "Zeilen neu; oder ein anderes --out angeben.",
+    "batch.go_on_with_it": "Fortsetzen und nur machen, was neu oder geändert ist?",
+    "batch.resume_and_fresh": "--resume setzt einen Auftrag fort, und --fresh macht alle seine Zeilen neu.",
+    "batch.leave_one_out": "Eines davon weglassen.",
+    "batch.ledger_of_another_version": "{path} stammt von einer anderen Fassung von signgen, die weniger über Zeilen "
+    "festhielt.",
+    "batch.begin_afresh": "Mit --fresh alle Zeilen neu machen, oder ein anderes --out angeben.",
+    "batch.other_columns": "Der Auftrag in jenem Ordner hat die Spalten {columns:plain}, und {path} hat andere.",
+    "batch.keep_the_columns": "Zellen berichtigen und die Spalten lassen, wie sie sind, oder ein anderes --out "
+    "angeben.",
+    "batch.alike_differs": "Andere Zeilen des Auftrags in {path} wurden anders verlangt: {names}.",
+    "batch.ask_as_then": "Dieselbe Schilddatei und dieselben Optionen wie damals angeben; oder die ganze Liste mit "
+    "--resume, damit alle Zeilen mit den neuen gemacht werden; oder ein anderes --out.",
+    "batch.has_no_row": "Der Auftrag in {path} hat keine Zeile {row}.",
+    "batch.no_such_row": "Die Liste hat keine Zeile {row}.",
+    "batch.how_rows_count": "Zeilen zählen wie in einer Tabelle: die Kopfzeile ist Zeile 1.",
+    "batch.no_row_numbers": "„{text}“ ist keine Nummer einer Zeile.",
+    "batch.write_row_numbers": "Nummern ab 2 und Bereiche davon schreiben, etwa 19,44-46; die Kopfzeile ist Zeile 1.",
+    "batch.no_old_number": "„{text}“ ist keine Nummer einer Zeile.",
+    "batch.old_number_twice": "Zeile {row} steht auch in Dateizeile {line}.",
+    "batch.leave_the_numbers": "Die Spalte row so lassen, wie signgen sie schrieb: nach ihr kommen Zeilen an ihren "
+    "Platz zurück.",
+    "batch.report_changed": "{path} wurde geändert, nachdem signgen sie schrieb, und ginge verloren.",
+    "batch.use_or_move_it": "Den Auftrag mit ihr als Liste laufen lassen, wenn Zeilen darin berichtigt wurden; sonst "
+    "sie woandershin legen.",
+    "batch.offcut_policy": "Jedes Schild zahlt die Platte, die es mit dem Platz für seinen Schnitt und seine "
+    "Schrauben braucht, seine Minuten und die Abnutzung der Fräser.",
+    "batch.offcut_policy_sheets": "Berechnet werden ganze Platten samt Reststücken. Schilder, die in einer "
+    "Einrichtung geschnitten werden, tragen sie nach ihrer Fläche, sodass gleiche Schilder überall gleich viel "
+    "kosten.",
+    "batch.verdict_verified": "geprüft",
+    "batch.verdict_failed": "nicht gemacht: {where}: {what}",
+    "batch.kept": "{count} {count:Zeile|Zeilen} wie zuvor, nicht noch einmal gemacht",
+    "batch.kept_moved": "{count} {count:Zeile|Zeilen} wie zuvor, nicht noch einmal gemacht; {moved} davon unter neuer "
+    "Nummer",
+    "batch.gone": "Zeile {row} ({words}) steht nicht mehr in der Liste; ihr Schild wurde weggenommen",
+    "batch.gone_more": "und {count} weitere Zeilen, die nicht mehr in der Liste stehen",
+    "batch.twins": "Zeilen {first} und {row} verlangen dasselbe Schild; eine Spalte copies sagt, wie viele es sein "
+    "sollen",
+    "batch.twins_more": "und {count} weitere Zeilen, die dasselbe wie eine andere verlangen",
+}
