@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 import re
 from typing import Final
 
@@ -29,7 +28,7 @@ Part = str | Html | None
 VOID: Final = frozenset({"img", "br", "meta", "input"})
 
 
-def el(tag: str, *parts: Part, **attributes: str | int | None) -> Html:
+def el(tag: str, *parts: Part, **attributes: str | float | None) -> Html:
     """An element with its children in order; None is left out. `cls` writes class, `for_` for; None leaves an
     attribute out.
 
@@ -40,7 +39,7 @@ def el(tag: str, *parts: Part, **attributes: str | int | None) -> Html:
     for name, value in attributes.items():
         if value is not None:
             key = {"cls": "class", "for_": "for"}.get(name, name.replace("_", "-"))
-            words.append(f'{key}="{html.escape(str(value), quote=True)}"')
+            words.append(f'{key}="{_quoted(str(value))}"')
     opening = f"<{' '.join(words)}>"
     return Html(opening) if tag in VOID else Html(f"{opening}{joined(*parts)}</{tag}>")
 
@@ -53,8 +52,17 @@ def joined(*parts: Part) -> Html:
 def _marked(part: str) -> str:
     if isinstance(part, Html):
         return part
-    text = html.escape(part, quote=False)
+    text = escaped(part)
     return f'<span lang="{part.code}">{text}</span>' if isinstance(part, Foreign) else text
+
+
+def escaped(text: str) -> str:
+    """Text in which nothing is markup. The standard library's `html` does the same, and takes 7 ms to load."""
+    return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
+
+
+def _quoted(text: str) -> str:
+    return escaped(text).replace('"', "&quot;").replace("'", "&#x27;")
 
 
 def unparted(page: str) -> str:
