@@ -27,7 +27,7 @@ from signgen.operations.plan import make_plan
 from signgen.pages.nested_page import nested_html
 from signgen.pipeline import Job, drawn, read_sign
 from signgen.proving.prove import proved
-from signgen.proving.sides import Setup, Side, with_chords, zero_of
+from signgen.proving.sides import Setup, Side, may_fit_twice, with_chords, zero_of
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
 from signgen.shop.stock import Stock
@@ -157,7 +157,8 @@ def laid_out(asked: SheetAsked, shop_of: ShopOf = load_shop) -> tuple[Side, ...]
     )
     setup = Setup(stock=stock, least=stock, zero=zero_of(spec, stock))
     spec = with_chords(spec)
-    return (Side(spec=spec, drawing=drawing, plan=make_plan(drawing, spec, cutters), setup=setup),)
+    plan = make_plan(drawing, spec, cutters, twice=may_fit_twice(spec))
+    return (Side(spec=spec, drawing=drawing, plan=plan, setup=setup),)
 
 
 def _pieces(asked: SheetAsked, drawing: Drawing) -> Iterable[PieceFacts]:

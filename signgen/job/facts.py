@@ -10,6 +10,7 @@ from signgen.features.keyhole import Keyhole
 from signgen.instructions import SetUp
 from signgen.messages import Sentence
 from signgen.operations.groove_floors import Compared
+from signgen.operations.roughing import Roughing
 from signgen.operations.sense import Sense
 from signgen.program.estimate import OperationTime
 from signgen.replay.heights import HeightMap
@@ -57,7 +58,8 @@ class JobFacts(Struct, frozen=True, kw_only=True):
     `screws_mm`: suggested
     places for hold-down screws in program coordinates. `warnings`: whole sentences to read before cutting.
     `set_up`: what the sheet tells a person to do, as figures.
-    `sense`: of the engraving, None where there is none. `compared`: what other cutters would take for its flat floors.
+    `sense`: of the engraving, None where there is none. `compared`: what other cutters would take for its flat floors;
+    `roughing`: what a thicker cutter cleared first, and what that saved.
     `back`: the job of what is cut from behind, before the face, its drawing mirrored; None when nothing is."""
 
     name: str
@@ -77,6 +79,7 @@ class JobFacts(Struct, frozen=True, kw_only=True):
     lifted: tuple[ProgramUnderTest, ...] = ()
     sense: Sense | None = None
     compared: Compared | None = None
+    roughing: Roughing | None = None
     back: JobFacts | None = None
 
     @property

@@ -81,6 +81,10 @@ class ClearFloor(Struct, frozen=True, kw_only=True):
             tuple(part for floor in self.floors for part in outward(area_of(self._free(floor)), radius, chord))
         )
 
+    def reached_of(self, floor: Floor) -> Area:
+        """All that the cutter clears of one floor."""
+        return area_of(outward(area_of(self._free(floor)), self.tool.radius_mm, self.tolerances.chord_mm))
+
     def toolpath(self) -> Toolpath:
         """A cut for each piece of floor, in an order with little travel from the sign's corner."""
         pieces = [self._as_one(piece) for floor in self.floors for piece in self._pieces(floor)]

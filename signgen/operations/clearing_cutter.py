@@ -64,7 +64,7 @@ def choose_clearing_cutter(
     cost no change. A cutter that fits nowhere leaves everything to the V-bit and is an option too, if a slow one.
     """
     options = [
-        _option(floors, tool, cutting, depth_mm, rest_mm2_per_min, tool in fitted)
+        option_of(floors, tool, cutting, depth_mm, rest_mm2_per_min, tool in fitted)
         for tool, cutting in candidates
         if tool.kind == "end-mill" and not tool.only_named and tool.cutting_length_mm >= depth_mm
     ]
@@ -75,13 +75,13 @@ def choose_clearing_cutter(
     return ClearingChoice(best=best, options=tuple(options))
 
 
-def _option(
+def option_of(
     floors: Sequence[Floor],
     tool: Tool,
     cutting: CuttingData,
     depth: float,
-    rest_mm2_per_min: float,
-    is_fitted: bool,
+    rest_mm2_per_min: float = math.inf,
+    is_fitted: bool = True,
 ) -> ClearingOption:
     """Rings a step apart are area / step long; each level of each piece is entered by a ramp once."""
     radius, tolerance = tool.radius_mm, ESTIMATE_TOLERANCE_MM

@@ -19,6 +19,7 @@ from signgen.operations.groove_floors import Clearing, Compared, clearing_of
 from signgen.operations.planner import EDGE, Known, Operation, Planner, Step
 from signgen.operations.planners import PLANNERS
 from signgen.operations.recesses import room_problems, standing_mm2
+from signgen.operations.roughing import Roughing, roughing_of
 from signgen.operations.sense import Sense, sense_of
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
@@ -64,6 +65,7 @@ class Plan(Struct, frozen=True, kw_only=True):
     spoilt: tuple[Message, ...] = ()
     sense: Sense | None = None
     compared: Compared | None = None
+    roughing: Roughing | None = None
     prefix: str = ""
     bevel_beyond_mm: float = 0.0
 
@@ -74,10 +76,15 @@ class Plan(Struct, frozen=True, kw_only=True):
 
 
 def make_plan(
-    drawing: Drawing, spec: SignSpec, cutters: Cutters | None = None, planners: Sequence[Planner] = PLANNERS
+    drawing: Drawing,
+    spec: SignSpec,
+    cutters: Cutters | None = None,
+    planners: Sequence[Planner] = PLANNERS,
+    *,
+    twice: bool = False,
 ) -> Plan:
     """The runs in the order to cut them: the V-bit first, the edge's cutter last. `cutters` when they have been chosen
-    already.
+    already; `twice`: a cutter may be fitted twice where that saves time.
 
     Raises: CannotMakeError when a cutter does not fit.
     """
@@ -87,12 +94,14 @@ def make_plan(
         raise CannotMakeError(problems)
     clearing = clearing_of(drawing, cutters, spec)
     sense = sense_of(drawing, spec)
-    job = Known(drawing=drawing, spec=spec, cutters=cutters, clearing=clearing)
+    roughing = roughing_of(drawing, cutters, spec) if twice else None
+    job = Known(drawing=drawing, spec=spec, cutters=cutters, clearing=clearing, roughing=roughing)
     return Plan(
         runs=_runs(job, planners),
         edge=cutters.edge,
+        roughing=roughing,
         spoilt=sense.warnings if sense else (),
-        remarks=(*clearing.remarks, *_round_corners(drawing, cutters)),
+        remarks=(*((roughing.remark,) if roughing else ()), *clearing.remarks, *_round_corners(drawing, cutters)),
         sense=sense,
         compared=clearing.compared,
         bevel_beyond_mm=max((bevel_beyond_mm(bevel, cutters.v_bit) for bevel in drawing.of(Bevel)), default=0.0),
@@ -124,16 +133,18 @@ def _runs(job: Known, planners: Sequence[Planner]) -> tuple[Run, ...]:
     if finished != wanted:
         wrong = sorted((wanted - finished) + (finished - wanted))
         raise ValueError(f"each feature is finished by one step, but not {', '.join(wrong)}")
-    tools = sorted(dict.fromkeys(step.operation.tool for step in steps), key=lambda tool: _turn(tool, steps))
+    groups: dict[tuple[Tool, bool], list[Step]] = {}
+    for step in steps:
+        groups.setdefault((step.operation.tool, step.role.apart), []).append(step)
     return tuple(
-        Run(tool=tool, cutting=job.cutting(tool), steps=tuple(s for s in steps if s.operation.tool == tool))
-        for tool in tools
+        Run(tool=tool, cutting=job.cutting(tool), steps=tuple(own))
+        for (tool, _), own in sorted(groups.items(), key=lambda group: _turn(group[0][0], group[1]))
     )
 
 
 def _turn(tool: Tool, steps: Sequence[Step]) -> tuple[bool, int, float, str]:
     """When a cutter is fitted: by the least rank of what it does, thin ones first; that of the edge is the last."""
-    roles = [step.role for step in steps if step.operation.tool == tool]
+    roles = [step.role for step in steps]
     return EDGE in roles, min(role.rank for role in roles), tool.diameter_mm, tool.name
 
 

@@ -13,6 +13,7 @@ from signgen.features.feature import Feature
 from signgen.messages import Message
 from signgen.operations.choose import Cutters
 from signgen.operations.groove_floors import Clearing
+from signgen.operations.roughing import Roughing
 from signgen.shop.feeds import cutting_data, thin_feed_mm_per_min
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
@@ -34,18 +35,21 @@ class Operation(Protocol):
 
 class Role(Struct, frozen=True):
     """What a cutter is for. Cutters are fitted in the order of the least `rank` of their roles, each once; the one that
-    has the edge comes last, whatever else it does."""
+    has the edge comes last, whatever else it does. What is done `apart` has a program of its own, and its cutter is
+    fitted again for the rest."""
 
     name: str
     rank: int = 1
+    apart: bool = False
 
 
-V_BIT, CLEARING, HOLE, UNDERCUT, EDGE = (
+V_BIT, ROUGHING, CLEARING, HOLE, UNDERCUT, EDGE = (
     Role("v-bit", 0),
-    Role("clearing", 1),
-    Role("hole", 1),
-    Role("undercut", 2),
-    Role("edge", 3),
+    Role("roughing", 1, apart=True),
+    Role("clearing", 2),
+    Role("hole", 2),
+    Role("undercut", 3),
+    Role("edge", 4),
 )
 
 
@@ -64,13 +68,14 @@ class Step(Struct, frozen=True, kw_only=True, dict=True):
 
 
 class Known(Struct, frozen=True, kw_only=True):
-    """What is known of the job: the sign, what was asked for, the cutters chosen for it, and what an end mill clears of
-    the grooves' floors."""
+    """What is known of the job: the sign, what was asked for, the cutters chosen for it, what an end mill clears of
+    the grooves' floors, and what a thicker one clears of recesses first."""
 
     drawing: Drawing
     spec: SignSpec
     cutters: Cutters
     clearing: Clearing
+    roughing: Roughing | None = None
 
     @property
     def thickness_mm(self) -> float:

@@ -20,7 +20,7 @@ from signgen.operations.engrave import Engrave
 from signgen.operations.follow_lines import FollowLines
 from signgen.operations.holes import BoreHoles
 from signgen.operations.keyholes import OpenKeyholes, UndercutKeyholes
-from signgen.operations.planner import CLEARING, EDGE, HOLE, UNDERCUT, V_BIT, Known, Planner, Step, names_of
+from signgen.operations.planner import CLEARING, EDGE, HOLE, ROUGHING, UNDERCUT, V_BIT, Known, Planner, Step, names_of
 from signgen.operations.recesses import recess_operations
 from signgen.operations.sharpen import SharpenCorners
 from signgen.operations.slots import MillSlots
@@ -105,9 +105,18 @@ def groove_floors(features: Sequence[Feature], job: Known) -> Iterator[Step]:
         yield Step(role=CLEARING, operation=operation)
 
 
+def roughing(features: Sequence[Feature], job: Known) -> Iterator[Step]:
+    """What a thicker cutter clears of recesses, before the thin one goes along their walls and into narrow places."""
+    if job.roughing:
+        yield from (Step(role=ROUGHING, operation=operation) for operation in job.roughing.rough)
+
+
 def recesses(features: Sequence[Feature], job: Known) -> Iterator[Step]:
     tool = job.cutters.clear
-    if tool:
+    if job.roughing:
+        for last in job.roughing.finish:
+            yield Step(role=CLEARING, operation=last, finishes=tuple(floor.name for floor in last.floors))
+    elif tool:
         for operation in recess_operations(job.drawing, job.spec, tool, job.cutting(tool)):
             yield Step(role=CLEARING, operation=operation, finishes=tuple(floor.name for floor in operation.floors))
 
@@ -191,6 +200,7 @@ PLANNERS: tuple[Planner, ...] = (
     countersinks,
     bevels,
     groove_floors,
+    roughing,
     recesses,
     slots,
     holes,

@@ -69,6 +69,7 @@ def _facts(texts: Written, judged: JudgedSide) -> JobFacts:
         ),
         sense=plan.sense,
         compared=plan.compared,
+        roughing=plan.roughing,
     )
 
 

@@ -60,13 +60,18 @@ def sides_of(spec: SignSpec) -> tuple[Side, ...]:
     """A sign's face, and its back where something is cut from there. Raises: CannotMakeError."""
     spec = with_chords(spec)
     drawing = draw(spec)
-    plan = make_plan(drawing, spec)
+    plan = make_plan(drawing, spec, twice=may_fit_twice(spec))
     face = Side(spec=spec, drawing=drawing, plan=plan, setup=setup_of(spec, plan))
     turned = face_down(drawing)
     behind = back_plan(turned, spec)
     if behind is None:
         return (face,)
     return face, Side(spec=spec, drawing=turned, plan=behind, setup=_turned(face.setup, drawing.width_mm))
+
+
+def may_fit_twice(spec: SignSpec) -> bool:
+    """Whether a cutter may come back after another: in one file for all cutters each has one place."""
+    return not dialect_named(spec.dialect).one_file
 
 
 def with_chords(spec: SignSpec) -> SignSpec:

@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 WORDS = {
+    "does.finishes_floors": "macht {count:den Boden|die Böden} in engen Stellen und an den Wänden fertig, {depth} tief",
+    "cut.roughing_saves": "Der Schaftfräser von {rough} räumt die Böden zuerst und wird für den Umriss noch einmal "
+    "eingesetzt: mit dem von {thin}, der sie fertig macht, etwa {minutes} Minuten; der von {thin} allein "
+    "brauchte {alone}.",
     "drawing.use_larger_margin": "Einen größeren Rand (margin) nehmen.",
     "choose.name_it": "end-mill-name {name} schneidet {length} tief und muss genannt werden; oder eine dünnere Platte.",
     "tabs.low": "Haltestege von {height} gehen verloren, wo die Platte etwas dünner ist als gemessen.",

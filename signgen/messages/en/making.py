@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 WORDS = {
+    "does.finishes_floors": "finishes {count:the floor|the floors}, {depth} deep, in narrow places and along the walls",
+    "cut.roughing_saves": "The {rough} end mill clears the floors first and is fitted again for the outside: with the "
+    "{thin} one that finishes them that takes about {minutes} minutes, where the {thin} one alone would take {alone}.",
     "drawing.use_larger_margin": "Use a larger margin.",
     "choose.name_it": "Use end-mill-name {name}, which cuts {length} deep and must be named, or a thinner board.",
     "tabs.low": "Tabs of {height} are lost where the board is a little thinner than measured.",
