@@ -52,7 +52,8 @@ class Floor(Struct, frozen=True, kw_only=True):
 
 class ClearFloor(Struct, frozen=True, kw_only=True):
     """Floors of one depth with one end mill, as far as it reaches; `allowance_mm` is left at walls until the last lap.
-    `rank` orders the floors of several depths that one cutter clears; `through`: they are cut right through the board.
+    `rank` orders the floors of several depths that one cutter clears; `through`: they are cut right through the board;
+    `left_mm`: how much smaller than the sign's the floors are, for another cutter to finish.
 
     Each piece of a floor is cleared level by level: down by a helix or along the first lap, rings outwards, walls
     last, climb milling throughout. Nothing outside the floors is cut.
@@ -67,11 +68,19 @@ class ClearFloor(Struct, frozen=True, kw_only=True):
     allowance_mm: float = 0.0
     rank: int = 0
     through: bool = False
+    left_mm: float = 0.0
 
     @property
     def does(self) -> Message:
         if self.through:
             return Message("does.cuts_through")
+        if self.left_mm:
+            return Message(
+                "does.roughs_floors",
+                count=len(self.floors),
+                depth=Mm(self.depth_mm, 2, trim=True),
+                left=Mm(self.left_mm, 2, trim=True),
+            )
         return Message("does.clears_floors", count=len(self.floors), depth=Mm(self.depth_mm, 2, trim=True))
 
     def reached(self) -> Area:
@@ -146,13 +155,17 @@ class ClearFloor(Struct, frozen=True, kw_only=True):
         return [next(fitted_loosely if chain.is_loose else fitted_closely) for chain in chains]
 
     def _cut(self, name: str, run: PocketRun, chains: Sequence[Path], above: float, bottom: float) -> Cut:
-        """One run at one level. Where it starts in the clear, or below the board's top, the way down is fast."""
+        """One run at one level. Where it starts below the board's top, the way down is fast, through what the level
+        above has cleared; beside a lap of the same level slivers stand, by which that lap strayed, and it is slow."""
         feed = self.cutting.feed_mm_per_min
         pieces = [] if run.in_the_clear else self._down(run, chains[0], above, bottom)
         later = chains if run.in_the_clear else chains[1:]
         pieces += [_at(at_height(chain, bottom), feed) for chain in later]
         x, y, z = pieces[0][0].points_mm[0]
-        if z < self.thickness_mm - ABOVE_CLEARED_MM:
+        if run.in_the_clear:
+            slow = polyline([(x, y, self.thickness_mm), (x, y, z)])
+            pieces = [_at(slow, self.cutting.plunge_mm_per_min), *pieces]
+        elif z < self.thickness_mm - ABOVE_CLEARED_MM:
             slow = polyline([(x, y, z + ABOVE_CLEARED_MM), (x, y, z)])
             fast = polyline([(x, y, self.thickness_mm), (x, y, z + ABOVE_CLEARED_MM)])
             pieces = [_at(fast, FAST), _at(slow, self.cutting.plunge_mm_per_min), *pieces]

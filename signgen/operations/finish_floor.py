@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterator, Sequence
+from functools import cached_property
 
 import numpy as np
 import shapely
@@ -36,6 +37,9 @@ LEAD_MM = 0.5
 OVERLAP_MM = 1.0
 """How far a lap goes on over its beginning, so that no mark is left there (common practice)."""
 
+SLIVER_MM = 0.1
+"""How far the cutter keeps from what still stands where it comes down quickly: more than laps away from walls stray."""
+
 LEAD_TRIES = 48
 """Places along a wall that are tried for a beginning in the clear."""
 
@@ -49,7 +53,7 @@ class Rough(Struct, frozen=True, kw_only=True):
         return dict(self.cleared)[floor.name]
 
 
-class FinishFloor(Struct, frozen=True, kw_only=True):
+class FinishFloor(Struct, frozen=True, kw_only=True, dict=True):
     """Floors of one depth, cleared before by a thicker cutter: `rough` says how far.
 
     Narrow places are cleared level by level like any floor, then every wall gets one lap of full depth, for nothing but
@@ -72,8 +76,7 @@ class FinishFloor(Struct, frozen=True, kw_only=True):
 
     def toolpath(self) -> Toolpath:
         """Narrow places first, then laps, each with little travel."""
-        narrow = self._narrow()
-        cuts = list(narrow.toolpath().cuts) if narrow.floors else []
+        cuts = list(self._narrow.toolpath().cuts) if self._narrow.floors else []
         laps = [cut for floor in self.floors for cut in self._laps(floor)]
         starts = [complex(*cut.path.points_mm[0, :2]) for cut in laps]
         ends = [complex(*cut.path.points_mm[-1, :2]) for cut in laps]
@@ -85,11 +88,11 @@ class FinishFloor(Struct, frozen=True, kw_only=True):
     @property
     def is_whole(self) -> bool:
         """Whether every wall gets its lap, or lies in a narrow place that is cleared as a whole."""
-        narrow = {each.name: each.area for each in self._narrow().floors}
+        narrow = {each.name: each.area for each in self._narrow.floors}
         for floor in self.floors:
             own = narrow.get(floor.name)
             cleared = area_of(inward(own, self.tool.radius_mm - 0.05, 0.01)) if own is not None else None
-            for ring, _, start in self._walls(floor):
+            for ring, _, start in self._walls[floor.name]:
                 if start is None and (cleared is None or not shapely.covers(cleared, ring)):
                     return False
         return True
@@ -97,7 +100,7 @@ class FinishFloor(Struct, frozen=True, kw_only=True):
     @property
     def narrow_floors(self) -> tuple[Floor, ...]:
         """What is cleared level by level."""
-        return self._narrow().floors
+        return self._narrow.floors
 
     @property
     def laps_mm(self) -> float:
@@ -109,6 +112,7 @@ class FinishFloor(Struct, frozen=True, kw_only=True):
         """Where the cutter's centre may be."""
         return inward(floor.area, self.tool.radius_mm, self.tolerances.chord_mm)
 
+    @cached_property
     def _narrow(self) -> ClearFloor:
         """The floors that a lap along the walls does not clear: what stands wider than the allowance."""
         floors = []
@@ -128,11 +132,15 @@ class FinishFloor(Struct, frozen=True, kw_only=True):
             depth_mm=self.depth_mm, tolerances=self.tolerances, rank=self.rank, through=self.through,
         )  # fmt: skip
 
-    def _walls(self, floor: Floor) -> Iterator[tuple[LinearRing, Loop, float | None]]:
+    @cached_property
+    def _walls(self) -> dict[str, tuple[tuple[LinearRing, Loop, float | None], ...]]:
+        return {floor.name: tuple(self._walls_of(floor)) for floor in self.floors}
+
+    def _walls_of(self, floor: Floor) -> Iterator[tuple[LinearRing, Loop, float | None]]:
         """Every wall that the cutter can follow, the floor on its left (climb milling), and where a lap may begin."""
-        narrow = {each.name: each.area for each in self._narrow().floors}
+        narrow = {each.name: each.area for each in self._narrow.floors}
         clear = shapely.union_all([self.rough.of(floor), *([narrow[floor.name]] if floor.name in narrow else [])])
-        room: BaseGeometry = area_of(inward(clear, self.tool.radius_mm - 0.01, 0.02))
+        room: BaseGeometry = area_of(inward(clear, self.tool.radius_mm + SLIVER_MM, 0.02))
         shapely.prepare(room)
         for part in self._free(floor):
             for number, ring in enumerate((part.exterior, *part.interiors)):
@@ -144,7 +152,7 @@ class FinishFloor(Struct, frozen=True, kw_only=True):
     def _laps(self, floor: Floor) -> Iterator[Cut]:
         z = self.thickness_mm - self.depth_mm
         feed = self.cutting.feed_mm_per_min
-        for _, loop, start in self._walls(floor):
+        for _, loop, start in self._walls[floor.name]:
             if start is None:
                 continue
             end = start + loop.length_mm + OVERLAP_MM

@@ -74,7 +74,7 @@ def _with(tool: Tool, alone: tuple[ClearFloor, ...], spec: SignSpec) -> Roughing
         )
         first = ClearFloor(
             floors=shrunk, tool=tool, cutting=cutting, thickness_mm=operation.thickness_mm, depth_mm=operation.depth_mm,
-            tolerances=operation.tolerances, rank=operation.rank,
+            tolerances=operation.tolerances, rank=operation.rank, left_mm=ALLOWANCE_MM,
         )  # fmt: skip
         cleared = {floor.name: first.reached_of(floor) for floor in shrunk}
         if all(area.is_empty for area in cleared.values()):

@@ -21,10 +21,13 @@ from tests.asking import spec_of
 
 BARE: dict[str, Any] = {"holes": None, "hole_diameter": None, "inset": None}
 SIGNS: dict[str, dict[str, Any]] = {
-    "raised": {"text": ["LARKSPUR"], "finish": "raised", "size": "300x120", "panel": "6"},
+    "raised": {
+        "text": ["LARKSPUR"], "finish": "raised", "size": "380x120", "panel": "6",
+        "letter_spacing": "4", "layout": None,
+    },
     "a rim": {"text": ["No 12"], "finish": "raised", "size": "260x160", "rim": "3", "rim_inset": "6"},
     "sharp": {"text": ["MILL"], "finish": "raised", "size": "200x80", "sharp_corners": True, "cap_height": "22"},
-}
+}  # fmt: skip
 
 
 def sign(name: str, **changes: Any) -> SignSpec:
@@ -51,8 +54,9 @@ def chorded(path: Any, k: int) -> np.ndarray:
     if path.kinds[k] == 0:
         return np.array([start, end])
     angle = float(path.sweeps_rad[k])
-    turns = np.linspace(0.0, angle, max(2, int(abs(angle) / 0.05) + 2))
     x, y = start - centre
+    # Chords stray by less than 0.002 mm, whatever the radius (sagitta r a^2 / 8).
+    turns = np.linspace(0.0, angle, 2 + int(abs(angle) * np.sqrt(np.hypot(x, y) / (8 * 0.002))))
     return centre + np.column_stack([x * np.cos(turns) - y * np.sin(turns), x * np.sin(turns) + y * np.cos(turns)])
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 WORDS = {
+    "does.roughs_floors": "räumt {count:den Boden|die Böden}, {depth} tief, bis auf {left} an den Wänden",
     "does.finishes_floors": "macht {count:den Boden|die Böden} in engen Stellen und an den Wänden fertig, {depth} tief",
     "cut.roughing_saves": "Der Schaftfräser von {rough} räumt die Böden zuerst und wird für den Umriss noch einmal "
     "eingesetzt: mit dem von {thin}, der sie fertig macht, etwa {minutes} Minuten; der von {thin} allein "

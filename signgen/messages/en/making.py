@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 WORDS = {
+    "does.roughs_floors": "clears {count:the floor|the floors}, {depth} deep, but for {left} along the walls",
     "does.finishes_floors": "finishes {count:the floor|the floors}, {depth} deep, in narrow places and along the walls",
     "cut.roughing_saves": "The {rough} end mill clears the floors first and is fitted again for the outside: with the "
     "{thin} one that finishes them that takes about {minutes} minutes, where the {thin} one alone would take {alone}.",
