@@ -10,6 +10,7 @@ from typing import Literal
 import click
 from msgspec.structs import replace
 
+from signgen.cli.completion import complete_file
 from signgen.cli.key_options import KeyCommand
 from signgen.errors import AskError, SignGenError
 from signgen.messages import Message
@@ -17,7 +18,7 @@ from signgen.spec.keys import OUT
 
 
 @click.command("batch", cls=KeyCommand)
-@click.argument("csv_file", metavar="CSV")
+@click.argument("csv_file", metavar="CSV", shell_complete=complete_file)
 @click.option("--from", "sign_file", metavar="FILE", help="A sign file (TOML) for what is alike in all rows.")
 @click.option(
     "--text",

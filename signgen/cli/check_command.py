@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from signgen.cli.completion import complete_file, complete_tool, completer
 from signgen.spec.check_spec import OF_FIXINGS, OF_PROGRAMS
 
 if TYPE_CHECKING:
@@ -19,18 +20,21 @@ if TYPE_CHECKING:
 def key_options(function: click.decorators.FC) -> click.decorators.FC:
     """One option for everything that is asked about programs from elsewhere, and about what holds the board."""
     for option in reversed((*OF_PROGRAMS, *OF_FIXINGS)):
-        function = click.option(f"--{option.name}", metavar=option.metavar, help=option.full_help)(function)
+        function = click.option(
+            f"--{option.name}", metavar=option.metavar, help=option.full_help, shell_complete=completer(option)
+        )(function)
     return function
 
 
 @click.command("check")
-@click.argument("paths", nargs=-1, required=True, metavar="PATH...")
+@click.argument("paths", nargs=-1, required=True, metavar="PATH...", shell_complete=complete_file)
 @key_options
 @click.option(
     "--tool",
     "tools",
     multiple=True,
     metavar="CUTTER",
+    shell_complete=complete_tool,
     help="The cutter of each program, in the order of use: a name (signgen list tools), or a kind and its figures, "
     "as in 'end-mill 6' or 'v-bit 60 diameter 12 tip 0.2'.",
 )

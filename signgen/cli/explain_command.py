@@ -5,13 +5,14 @@ from __future__ import annotations
 import click
 
 from signgen.cli.as_json import echo_json, json_option
+from signgen.cli.completion import complete_page
 from signgen.cli.tongue import language_option
 from signgen.errors import said_in
 from signgen.messages.language import LANGUAGES
 
 
 @click.command("explain")
-@click.argument("what", nargs=-1, required=True, metavar="WHAT")
+@click.argument("what", nargs=-1, required=True, metavar="WHAT", shell_complete=complete_page)
 @language_option
 @json_option
 def command(what: tuple[str, ...], language: str | None, as_json: bool) -> None:

@@ -11,15 +11,21 @@ from typing import TypeVar
 import click
 
 from signgen.cli.as_json import echo_json, json_option
+from signgen.cli.completion import complete_key, complete_tool
 from signgen.errors import AskError, Problem
 
 T = TypeVar("T")
 
 
 @click.command("feeds")
-@click.argument("tool")
-@click.argument("material")
-@click.option("--machine", metavar="NAME", help="The machine that cuts (signgen list machines). Default: the first.")
+@click.argument("tool", shell_complete=complete_tool)
+@click.argument("material", shell_complete=complete_key("material"))
+@click.option(
+    "--machine",
+    metavar="NAME",
+    help="The machine that cuts (signgen list machines). Default: the first.",
+    shell_complete=complete_key("machine"),
+)
 @click.option("--depth", metavar="LENGTH", help="Depth of a pass. Default: the material's for this cutter.")
 @click.option("--width", metavar="LENGTH", help="Width of the cut beside the cutter's way. Default: a slot.")
 @click.option("--shop", "shop_file", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")

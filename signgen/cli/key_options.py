@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 import click
 
+from signgen.cli.completion import completer
 from signgen.errors import AskError
 from signgen.messages import Message
 from signgen.option import Option
@@ -18,7 +19,9 @@ def click_options(rows: Sequence[Option]) -> Iterator[click.Option]:
         if key.kind == "flag":
             yield click.Option([f"--{key.name}/--no-{key.name}"], help=key.full_help, default=None)
         else:
-            yield click.Option([f"--{key.name}"], metavar=key.metavar, help=key.full_help, default=None)
+            yield click.Option(
+                [f"--{key.name}"], metavar=key.metavar, help=key.full_help, default=None, shell_complete=completer(key)
+            )
 
 
 def _show_all(ctx: click.Context, _: click.Parameter, wanted: bool) -> None:

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import click
 
+from signgen.cli.completion import complete_file, complete_line
 from signgen.cli.key_options import KeyCommand
 from signgen.spec.keys import OUT
 
@@ -30,9 +31,15 @@ def rarely_tidied() -> Iterator[None]:
 
 
 @click.command("make", cls=KeyCommand)
-@click.argument("text", nargs=-1)
-@click.option("--from", "sign_file", metavar="FILE", help="A sign file (TOML); options given here go before its keys.")
-@click.option("--out", metavar=OUT.metavar, help=OUT.full_help)
+@click.argument("text", nargs=-1, shell_complete=complete_line)
+@click.option(
+    "--from",
+    "sign_file",
+    metavar="FILE",
+    help="A sign file (TOML); options given here go before its keys.",
+    shell_complete=complete_file,
+)
+@click.option("--out", metavar=OUT.metavar, help=OUT.full_help, shell_complete=complete_file)
 @click.option("--json", "as_json", is_flag=True, help="Print the report instead of the summary.")
 @click.option("--quiet", is_flag=True, help="Print nothing unless something is wrong.")
 def command(
