@@ -80,7 +80,7 @@ class SignGenError(Exception):
 
     def __init__(self, problems: Problem | Iterable[Problem]) -> None:
         self.problems: tuple[Problem, ...] = (problems,) if isinstance(problems, Problem) else tuple(problems)
-        super().__init__("\n".join(str(problem) for problem in self.problems))
+        super().__init__("\n".join(str(problem) for problem in gathered(self.problems)))
 
     def lines(self) -> Iterator[str]:
         """Each problem in a line, in the error's language; where that had no words, the last line says so."""

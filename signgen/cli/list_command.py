@@ -125,6 +125,13 @@ def _checks(_: Path | None) -> Rows:
         yield check.code, f"{check.name} ({check.severity}): {_first_sentence(check.explanation)}"
 
 
+def _examples(_: Path | None) -> Rows:
+    from signgen.guide.examples import about, examples
+
+    for example in examples():
+        yield example.name, about(example)
+
+
 def _first_sentence(text: str) -> str:
     paragraph = " ".join(text.split("\n\n")[0].split())
     return paragraph.split(". ")[0].rstrip(".") + "."
@@ -139,6 +146,7 @@ KINDS: dict[str, Callable[[Path | None], Rows]] = {
     "machines": _machines,
     "dialects": _dialects,
     "checks": _checks,
+    "examples": _examples,
 }
 
 
@@ -146,14 +154,22 @@ KINDS: dict[str, Callable[[Path | None], Rows]] = {
 @click.argument("kind", type=click.Choice(tuple(KINDS)))
 @click.option("--shop", "shop_file", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")
 @click.option("--specimen", metavar="DIR", help="With fonts: draw a card of each face, SVG and PNG, into a folder.")
+@click.option("--copy", "copies", metavar="DIR", help="With examples: write them into a folder.")
 @click.option("--sources", is_flag=True, help="Of the shop: figures too, other words, and where they come from.")
 @json_option
-def command(kind: str, shop_file: str | None, specimen: str | None, sources: bool, as_json: bool) -> None:
+def command(
+    kind: str, shop_file: str | None, specimen: str | None, copies: str | None, sources: bool, as_json: bool
+) -> None:
     """List what there is to choose from, a line each: the word to type and what it is."""
     if specimen is not None:
         if kind != "fonts":
             raise AskError.at("specimen", f"Only fonts have one, not {kind}.", "Write list fonts --specimen DIR.")
         _draw_specimens(Path(specimen))
+        return
+    if copies is not None:
+        if kind != "examples":
+            raise AskError.at("copy", f"Only examples are copied, not {kind}.", "Write list examples --copy DIR.")
+        _copy_examples(Path(copies))
         return
     rows = list(KINDS[kind](Path(shop_file) if shop_file else None))
     if as_json:
@@ -187,4 +203,19 @@ def _draw_specimens(folder: Path) -> None:
 
     for name, content in specimens((*catalogue(), *stroke_catalogue())):
         write_files(folder, {name: content}, "specimen")
+        click.echo(folder / name)
+
+
+def _copy_examples(folder: Path) -> None:
+    """Names of the files go to standard output; a file of the same name is replaced only by itself."""
+    from signgen.files import write_files
+    from signgen.guide.examples import examples
+
+    found = {example.name: example.read_bytes() for example in examples()}
+    for name, content in found.items():
+        path = folder / name
+        if path.exists() and (not path.is_file() or path.read_bytes() != content):
+            raise AskError.at("copy", f"{path} is another file.", "Choose another folder, or move the file away.")
+    write_files(folder, found, "copy")
+    for name in found:
         click.echo(folder / name)
