@@ -23,6 +23,7 @@ from signgen.pictures.relief import Relief
 from signgen.pictures.steps import steps_png
 from signgen.playback.preview_html import preview_html
 from signgen.proving.prove import proved
+from signgen.proving.settled import settled
 from signgen.proving.sides import sides_of
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
@@ -54,10 +55,18 @@ def gather(asked: Mapping[str, object], sign_file: Path | None) -> Mapping[str, 
 
 
 def read_sign(asked: Mapping[str, object], shop_of: Callable[[Path | None], Shop] = load_shop) -> SignSpec:
-    """Raises: AskError with every problem at once; ShopError when the shop's data is wrong."""
+    """What was asked, complete.
+
+    Raises: AskError with every problem at once; ShopError when the shop's data is wrong.
+    """
     shop_file = asked.get("shop")
     shop = shop_of(Path(str(shop_file)) if shop_file else None)
-    return read_spec(asked, shop, dialects=tuple(dialect.name for dialect in DIALECTS))
+    dialects = tuple(dialect.name for dialect in DIALECTS)
+
+    def read(asked: Mapping[str, object]) -> SignSpec:
+        return read_spec(asked, shop, dialects=dialects)
+
+    return settled(asked, read(asked), read)
 
 
 def make_job(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -> Job:

@@ -35,7 +35,7 @@ def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
     rows += _row(words("summary.board"), _board(facts, words))
     rows += _programs(facts, words)
     total = words.span(sum(program.minutes for program in facts.every_program))
-    rows += _row(words("summary.time"), words("summary.cutting", span=total))
+    rows += _row(words("summary.time"), words("summary.cutting", span=total, machine=words.machine(facts)))
     rows += _row(words("summary.checks"), _cut(verdict_words(facts.checks, words), 3 * (COLUMNS - LABEL)))
     kind = "pdf" if facts.spec.sheet_format == "pdf" else "html"
     sheet = _one_line(str(Path(out_dir) / f"{BACK if facts.back else 'setup'}.{kind}"))

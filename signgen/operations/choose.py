@@ -13,8 +13,8 @@ from signgen.errors import CannotMakeError, Problem
 from signgen.features.hole import Hole
 from signgen.features.recess import Recess
 from signgen.messages import Message, Mm
-from signgen.operations.holes import LEAST_HELIX_MM, fits
 from signgen.operations.recesses import clearers, room_problems
+from signgen.shop.bores import LEAST_HELIX_MM, fits, makers
 from signgen.shop.tools import STOUTEST_MM, Tool
 from signgen.spec.edge_mills import edge_mills
 from signgen.spec.sign_spec import SignSpec
@@ -53,14 +53,14 @@ def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str]
     edges = [tool for tool in edge_mills(spec) if all(follows(each, tool.diameter_mm) for each in drawing.outlines)]
     if not edges:
         raise CannotMakeError(_no_edge_mill(spec, reach))
-    makers = {
-        (diameter, slot): _makers(diameter, slot, long_enough)
+    made_by = {
+        (diameter, slot): makers(diameter, offered, reach, slot=slot)
         for diameter, slot in sorted({_size(hole) for hole in drawing.of(Hole)})
     }
     problems = [
         _no_maker(hole, [tool for tool in long_enough if tool.kind == "end-mill"])
         for hole in drawing.of(Hole)
-        if not makers[_size(hole)]
+        if not made_by[_size(hole)]
     ]
     in_recesses = [tool for tool in may_clear(drawing, spec) if clear_with is None or tool.name in clear_with]
     if drawing.of(Recess) and not in_recesses:
@@ -70,12 +70,12 @@ def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str]
     best: tuple[tuple[float, ...], Tool, Tool | None, dict[tuple[float, bool], Tool]] | None = None
     clearing: list[Tool | None] = [*in_recesses] or [None]
     for edge, clear in itertools.product(edges, clearing):
-        for combination in itertools.product(*makers.values()):
+        for combination in itertools.product(*made_by.values()):
             count = len({edge, *combination, *([clear] if clear else [])})
             thick = clear.diameter_mm if clear else 0.0
             rank = (count, -edge.diameter_mm, -thick, -sum(tool.diameter_mm for tool in combination))
             if best is None or rank < best[0]:
-                best = (rank, edge, clear, dict(zip(makers, combination, strict=True)))
+                best = (rank, edge, clear, dict(zip(made_by, combination, strict=True)))
     assert best is not None
     _, edge, clear, by_size = best
     return Cutters(
@@ -114,14 +114,6 @@ def may_clear(drawing: Drawing, spec: SignSpec) -> list[Tool]:
 def _size(hole: Hole) -> tuple[float, bool]:
     """Its diameter, and whether it is a slot, which no drill can make."""
     return hole.diameter_mm, hole.span_mm > 0
-
-
-def _makers(diameter_mm: float, slot: bool, tools: list[Tool]) -> list[Tool]:
-    return [
-        tool
-        for tool in tools
-        if fits(diameter_mm, tool, slot=slot) and tool.diameter_mm <= max(STOUTEST_MM, diameter_mm)
-    ]
 
 
 def _named_problems(tool: Tool, drawing: Drawing, reach: float) -> list[Problem]:

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from signgen.features.hole import Hole
 from signgen.geometry.paths import CCW, CW, FloatArray, Path, joined, polyline
 from signgen.messages import Message, Mm
+from signgen.shop.bores import LEAST_HELIX_MM
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.toolpath.cut import APPROACH_MM, Cut, Toolpath, strung
@@ -23,25 +24,8 @@ BoolArray = NDArray[np.bool_]
 STAGE = 50
 """After letters and floors, before the edge."""
 
-SAME_SIZE_MM = 0.02
-"""A hole no more than this larger or smaller than a drill is its hole."""
-
-LEAST_HELIX_MM = 0.15
-"""Radius of the smallest helix: what a 4 mm cutter has in the holes for an M4 (4.3 mm) or a No. 8 screw. On a smaller
-one the entry angle would take hundreds of turns."""
-
 CORE_RATIO = 0.9
 """Largest helix over the cutter's radius: beyond 1 a core would stand in the middle and come loose."""
-
-
-def fits(hole_diameter_mm: float, tool: Tool, *, slot: bool = False) -> bool:
-    """Whether a cutter can make a hole of this width: a drill of the same size, or an end mill that has room in it for
-    a helix (in a slot, which has room for a ramp, one no wider). An end mill does not drill: its chips have no way
-    out, it burns wood and melts plastics, and few are ground for it (common practice)."""
-    if tool.kind == "drill":
-        return not slot and abs(tool.diameter_mm - hole_diameter_mm) <= SAME_SIZE_MM
-    room = 0.0 if slot else 2 * LEAST_HELIX_MM
-    return tool.kind == "end-mill" and tool.diameter_mm + room <= hole_diameter_mm + 1e-9
 
 
 class BoreHoles(Struct, frozen=True, kw_only=True):

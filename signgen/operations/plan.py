@@ -18,7 +18,7 @@ from signgen.operations.choose import Cutters, choose_cutters
 from signgen.operations.groove_floors import Clearing, Compared, clearing_of
 from signgen.operations.planner import EDGE, Known, Operation, Planner, Step
 from signgen.operations.planners import PLANNERS
-from signgen.operations.recesses import room_problems, standing_mm2
+from signgen.operations.recesses import has_room, room_problems, standing_mm2
 from signgen.operations.roughing import Roughing, roughing_of
 from signgen.operations.sense import Sense, sense_of
 from signgen.shop.materials import CuttingData
@@ -101,7 +101,12 @@ def make_plan(
         edge=cutters.edge,
         roughing=roughing,
         spoilt=sense.warnings if sense else (),
-        remarks=(*((roughing.remark,) if roughing else ()), *clearing.remarks, *_round_corners(drawing, cutters)),
+        remarks=(
+            *((roughing.remark,) if roughing else ()),
+            *clearing.remarks,
+            *_round_corners(drawing, cutters),
+            *_narrow_places(drawing, cutters),
+        ),
         sense=sense,
         compared=clearing.compared,
         bevel_beyond_mm=max((bevel_beyond_mm(bevel, cutters.v_bit) for bevel in drawing.of(Bevel)), default=0.0),
@@ -153,3 +158,11 @@ def _round_corners(drawing: Drawing, cutters: Cutters) -> Iterator[Message]:
     left = standing_mm2(drawing, cutters.clear.radius_mm) if cutters.clear else 0.0
     if cutters.clear and left >= LEAST_SAID_MM2 and not any(recess.sharp for recess in drawing.of(Recess)):
         yield (Message("cut.inner_corners_stay_round_end", diameter=Mm(cutters.clear.diameter_mm), left=Mm2(left, 1)))
+
+
+def _narrow_places(drawing: Drawing, cutters: Cutters) -> Iterator[Message]:
+    """What the V-bit makes of recesses because no end mill has room."""
+    if cutters.clear and any(
+        recess.sharp and not has_room(recess.area, cutters.clear.radius_mm) for recess in drawing.of(Recess)
+    ):
+        yield Message("cut.v_bit_makes_narrow_places", diameter=Mm(cutters.clear.diameter_mm))

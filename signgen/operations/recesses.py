@@ -33,6 +33,9 @@ MOST_LEFT_RATIO = 0.15
 LEAST_NAMED_MM = 0.5
 """Thinner end mills are not worth naming: nobody sells them for wood (common practice)."""
 
+LEAST_REACHED_RATIO = 0.6
+"""Of a recess whose corners the V-bit cleans: the end mill must reach so much, so that it is a floor, not a groove."""
+
 TRIES = 14
 """Halvings in the search for the largest cutter: from 50 mm down to 3 microns."""
 
@@ -57,6 +60,24 @@ def has_room(area: Area, radius_mm: float) -> bool:
         if float(shapely.distance(outline, reach[0]).max()) > FURTHEST_RATIO * radius_mm:
             return False
     return True
+
+
+@functools.lru_cache(maxsize=4096)
+def reaches_most(area: Area, radius_mm: float) -> bool:
+    """Whether a cutter clears most of a recess; the V-bit, as deep as the walls let it, makes the narrow places where
+    the cutter has no room: gaps between letters that stand, their counters."""
+    reached = sum(
+        each.area
+        for part in polygons(area)
+        for inner in inward(part, radius_mm, TOLERANCE_MM)
+        for each in outward(inner, radius_mm, TOLERANCE_MM)
+    )
+    return bool(reached >= LEAST_REACHED_RATIO * area.area)
+
+
+def makes(recess: Recess, radius_mm: float) -> bool:
+    """Whether a cutter makes a recess, with the V-bit's help where its corners are to be sharp."""
+    return (reaches_most if recess.sharp else has_room)(recess.area, radius_mm)
 
 
 def largest_cutter_mm(area: Area) -> float:
@@ -85,7 +106,7 @@ def clearers(drawing: Drawing, spec: SignSpec, tools: Sequence[Tool]) -> list[To
         if tool.kind == "end-mill"
         and tool.cutting_length_mm >= deepest
         and tool.diameter_mm <= widest_mm(drawing, spec) + 1e-9
-        and all(has_room(recess.area, tool.radius_mm) for recess in drawing.of(Recess))
+        and all(makes(recess, tool.radius_mm) for recess in drawing.of(Recess))
     ]
 
 
@@ -110,7 +131,7 @@ def room_problems(drawing: Drawing, spec: SignSpec, tool: Tool | None) -> Iterat
             remedy=Message("cut.use_smaller_depth_thinner_board"),
         )
         return
-    wanting = [recess for recess in drawing.of(Recess) if tool is None or not has_room(recess.area, tool.radius_mm)]
+    wanting = [recess for recess in drawing.of(Recess) if tool is None or not makes(recess, tool.radius_mm)]
     if wanting:
         largest, name = min((largest_cutter_mm(recess.area), recess.name) for recess in wanting)
         remedy = Message("cut.use_larger_bolder_letters_more")
@@ -145,7 +166,7 @@ def room_problems(drawing: Drawing, spec: SignSpec, tool: Tool | None) -> Iterat
 def _with_room(drawing: Drawing, spec: SignSpec) -> bool:
     """Whether a cutter that the planner may take has room everywhere, however short it is."""
     mills = [tool for tool in spec.shop.tools if tool.kind == "end-mill" and not tool.only_named]
-    return any(all(has_room(recess.area, tool.radius_mm) for recess in drawing.of(Recess)) for tool in mills)
+    return any(all(makes(recess, tool.radius_mm) for recess in drawing.of(Recess)) for tool in mills)
 
 
 def recess_operations(drawing: Drawing, spec: SignSpec, tool: Tool, cutting: CuttingData) -> tuple[ClearFloor, ...]:

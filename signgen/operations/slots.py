@@ -10,7 +10,8 @@ from msgspec import Struct
 from signgen.features.hole import Hole
 from signgen.geometry.paths import CCW, LINE, FloatArray, Path, joined, polyline
 from signgen.messages import Message, Sides
-from signgen.operations.holes import CORE_RATIO, SAME_SIZE_MM, STAGE
+from signgen.operations.holes import CORE_RATIO, STAGE
+from signgen.shop.bores import SAME_SIZE_MM
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.toolpath.cut import Cut, Toolpath

@@ -47,6 +47,16 @@ def finish_of(a: Asked) -> Finish | None:
     return next((finish for finish in FINISHES if finish == name), None)
 
 
+def panel_inset_of(a: Asked, finish: Finish | None, size_mm: Size | None) -> float | None:
+    """How far inside the edge the panel's wall runs: as asked, or as usual round raised letters; None when there is no
+    panel, or a problem."""
+    if a.has("panel"):
+        return a.number("panel")
+    if finish != "raised" or size_mm is None:
+        return None
+    return max(LEAST_PANEL_MM, round(PANEL_RATIO * min(size_mm), 3))
+
+
 def panel_of(
     a: Asked,
     finish: Finish | None,
@@ -69,9 +79,7 @@ def panel_of(
             Message("spec.use_finish_recess_raised_through"),
         )
         return None
-    inset = a.number("panel")
-    if inset is None and size_mm and not a.has("panel"):
-        inset = max(LEAST_PANEL_MM, round(PANEL_RATIO * min(size_mm), 3))
+    inset = panel_inset_of(a, finish, size_mm)
     depth = a.number("panel-depth") if a.has("panel-depth") else None
     if depth is None and not a.has("panel-depth"):
         depth = depth_mm

@@ -5,8 +5,17 @@ from __future__ import annotations
 from signgen.messages import Message, Mm, Sides
 from signgen.shop.collets import SERIES, collet_for
 from signgen.shop.materials import Machine
-from signgen.shop.tools import Tool
+from signgen.shop.shop import Shop
+from signgen.shop.stock import around_mm
+from signgen.shop.tools import STOUTEST_MM, Tool
 from signgen.spec.asked import Asked
+
+
+def goes_round(machine: Machine, size_mm: tuple[float, float]) -> bool:
+    """Whether the machine gets round a sign with the stoutest cutter that is taken unasked."""
+    x, y = machine.travel_mm[:2]
+    more = 2 * around_mm(STOUTEST_MM)
+    return size_mm[0] + more <= x and size_mm[1] + more <= y
 
 
 def must_fit_collet(a: Asked, key: str, tool: Tool, machine: Machine) -> None:
@@ -19,12 +28,14 @@ def must_fit_collet(a: Asked, key: str, tool: Tool, machine: Machine) -> None:
         )  # fmt: skip
 
 
-def must_fit_travel(a: Asked, machine: Machine, size_mm: tuple[float, float]) -> None:
+def must_fit_travel(a: Asked, machine: Machine, size_mm: tuple[float, float], shop: Shop) -> None:
     """Keep a problem when the sign alone is larger than the machine's travel."""
     x, y = machine.travel_mm[:2]
     if size_mm[0] > x or size_mm[1] > y:
         what = Message("spec.more_than_travels", size=Sides(size_mm), machine=machine.name, travel=Sides((x, y)))
-        a.cannot("size", what, Message("spec.make_smaller_give_another_machine"))
+        others = [each.name for each in shop.machines if goes_round(each, size_mm)]
+        another = Message("spec.give_machine_that_goes_round", name=others[0]) if others else None
+        a.cannot("size", what, another or Message("spec.make_smaller_give_another_machine"))
 
 
 def must_fit_height(a: Asked, machine: Machine, thickness_mm: float, clearance_mm: float, through_mm: float) -> None:

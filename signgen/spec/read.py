@@ -5,13 +5,14 @@ All of them come here as one mapping of keys (`spec/keys/`) to texts or values, 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import Protocol, TypeVar
 
 from msgspec.structs import replace
 
 from signgen.messages import Message
 from signgen.option import pick
+from signgen.shop.bores import next_bore_mm
 from signgen.shop.materials import Machine, Material
 from signgen.shop.named import material_named
 from signgen.shop.shop import Shop
@@ -22,16 +23,16 @@ from signgen.spec.asked import Asked
 from signgen.spec.control import dialect_of, manner_of
 from signgen.spec.cutters import named_end_mill, named_v_bit
 from signgen.spec.depths import letter_depth_of
-from signgen.spec.finish import Finish, bridges_of, finish_of, panel_of, sharp_of
+from signgen.spec.finish import Finish, bridges_of, finish_of, panel_inset_of, panel_of, sharp_of
 from signgen.spec.keyholes import keyholes_of
 from signgen.spec.line_finish import finishes_of, with_finishes
 from signgen.spec.lines import text_of
-from signgen.spec.machine_fit import must_fit_collet, must_fit_height, must_fit_travel
+from signgen.spec.machine_fit import goes_round, must_fit_collet, must_fit_height, must_fit_travel
 from signgen.spec.paint import paint_rgb
 from signgen.spec.paper import template_of
-from signgen.spec.shape import border_of, form_of, holes_of, size_of
+from signgen.spec.shape import Band, border_of, form_of, holes_of, size_of
 from signgen.spec.sign_spec import SignSpec, TextSpec
-from signgen.spec.trim import chamfer_of, clear_of_lines_mm, frame_of, ornament_of, rim_of
+from signgen.spec.trim import FrameSpec, chamfer_of, clear_of_lines_mm, frame_of, ornament_of, rim_of
 from signgen.tolerances import Tolerances
 
 
@@ -52,14 +53,14 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     """
     a = Asked(asked)
     text, size, thickness = text_of(a), size_of(a), a.number("thickness")
-    material, machine = _material(a, shop), _machine(a, shop)
+    material, machine = _material(a, shop), _machine(a, shop, size)
     v_bit, end_mill = _v_bit(a, shop), _end_mill(a, shop)
     border, frame = border_of(a, size), frame_of(a, size)
-    holes = holes_of(a, size, border, frame)
+    finish = finish_of(a)
+    holes = holes_of(a, size, border, _lines_round(a, frame, finish, size), _bore(a, shop, end_mill, thickness))
     hole_form = form_of(a, holes)
     keyholes = keyholes_of(a, holes, shop, machine, thickness, end_mill)
     margin = margin_of(a, size, frame)
-    finish = finish_of(a)
     depth = letter_depth_of(a, finish, thickness, v_bit)
     text = with_finishes(a, text, finish, thickness, v_bit)
     sunk = _sunk_depth(text, finish, depth)
@@ -88,7 +89,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     if machine and end_mill:
         must_fit_collet(a, "end-mill", end_mill, machine)
     if machine and size:
-        must_fit_travel(a, machine, size)
+        must_fit_travel(a, machine, size, shop)
     if machine and thickness is not None and clearance is not None and breakthrough is not None:
         must_fit_height(a, machine, thickness, clearance, breakthrough)
     a.raise_problems()
@@ -130,6 +131,24 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     )
 
 
+def _lines_round(
+    a: Asked, frame: FrameSpec | None, finish: Finish | None, size: tuple[float, float] | None
+) -> tuple[Band, ...]:
+    """What runs round inside the edge, so that holes keep off it: the frame's lines, the panel's wall."""
+    inset = panel_inset_of(a, finish, size)
+    lines = [(frame.inset_mm - frame.width_mm, frame.reach_mm)] if frame else []
+    return (*lines, *([(inset, inset)] if inset is not None else []))
+
+
+def _bore(a: Asked, shop: Shop, end_mill: Tool | None, thickness_mm: float | None) -> Callable[[float], float | None]:
+    """The next hole that can be made right through the board."""
+    through = a.number("breakthrough")
+    if thickness_mm is None or through is None:
+        return lambda diameter_mm: diameter_mm
+    tools = [end_mill] if end_mill else [tool for tool in shop.tools if not tool.only_named]
+    return lambda diameter_mm: next_bore_mm(diameter_mm, tools, thickness_mm + through)
+
+
 def _had(value: T | None) -> T:
     """A value that can only be missing where a problem was kept, and then nobody comes here."""
     if value is None:
@@ -155,9 +174,11 @@ def _material(a: Asked, shop: Shop) -> Material | None:
     return a.attempt(lambda: material_named(shop, name)) if name else None
 
 
-def _machine(a: Asked, shop: Shop) -> Machine | None:
+def _machine(a: Asked, shop: Shop, size: tuple[float, float] | None) -> Machine | None:
+    """The machine named, or the first of the shop that goes round the sign."""
     if not a.has("machine"):
-        return shop.machines[0]
+        large = (each for each in shop.machines if size is None or goes_round(each, size))
+        return next(large, None) or max(shop.machines, key=lambda each: each.travel_mm[0] * each.travel_mm[1])
     name = a.text("machine")
     return a.attempt(lambda: one_of(shop.machines, name, "machine")) if name else None
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from signgen.borders import BORDERS, Border, border_named
@@ -13,15 +13,14 @@ from signgen.borders.rectangle import Rectangle
 from signgen.borders.rounded import CORNER_RADIUS, Rounded
 from signgen.errors import AskError, CannotMakeError
 from signgen.holes import PATTERNS, HolePattern, pattern_named
-from signgen.holes.common import INSET, SCREW, inset_of
-from signgen.holes.form import HoleForm
+from signgen.holes.common import HOLE_DIAMETER, INSET, SCREW, SCREW_FIT, diameter_of, inset_of
+from signgen.holes.form import SLOT_LENGTH, HoleForm
 from signgen.holes.keyholes import Keyholes
 from signgen.messages import Message
 from signgen.option import Option
 from signgen.spec.asked import Asked
 from signgen.spec.keys import KEY_BY_NAME
 from signgen.spec.keys.families import BORDER_KEYS, FORM_KEYS, HOLE_KEYS
-from signgen.spec.trim import FrameSpec
 from signgen.units import POSITIVE, size_mm
 
 if TYPE_CHECKING:
@@ -32,6 +31,13 @@ Size = tuple[float, float]
 INSIDE_RATIO = 0.75
 """From a hole's middle to the edge, over the usual inset: more than a thin wall, and so little less than usual that
 holes in slightly rounded corners stay where they always are."""
+
+Band = tuple[float, float]
+"""A line round inside the edge: how far inside it begins and ends."""
+
+MOST_WIDER_MM = 1.25
+"""A hole that is wider than its screw wants by no more still holds it: the head of a No. 4, 5.7 mm wide, bears on
+0.85 mm all round (derived here)."""
 
 INSET_STEP_MM, COARSE_MM = 0.5, 0.1
 """How finely insets are tried, and the outline that they are tried on."""
@@ -73,10 +79,15 @@ def border_of(a: Asked, size_mm: Size | None) -> Border | None:
 
 
 def holes_of(
-    a: Asked, size_mm: Size | None, border: Border | None, frame: FrameSpec | None = None
+    a: Asked,
+    size_mm: Size | None,
+    border: Border | None,
+    lines: Sequence[Band] = (),
+    bore: Callable[[float], float | None] = lambda diameter_mm: diameter_mm,
 ) -> HolePattern | None:
     """The hole pattern asked for. Without an inset, holes keep the usual one, or what they need to lie well inside a
-    border that is no rectangle and off the frame's lines."""
+    border that is no rectangle and off the `lines` that run round inside the edge. `bore`: the next larger hole that
+    can be made, for screws in whose own hole no cutter of the shop fits."""
     asked = a.text("holes")
     found = a.attempt(lambda: pattern_named(asked)) if asked else None
     if found is None:
@@ -89,15 +100,31 @@ def holes_of(
     values = _read_all(a, pattern.options)
     if size_mm is None or values is None:
         return None
+    if pattern is not Keyholes and SCREW.name in values and not a.has(SLOT_LENGTH.name):
+        values = _bored(values, bore)
     made = a.attempt(lambda: pattern.from_options(argument, values, *size_mm))
     if made is None or border is None or INSET not in pattern.options or {INSET.name, "ring-diameter"} & values.keys():
         return made
-    return _moved_inside(made, pattern, argument, values, border, size_mm, frame)
+    return _moved_inside(made, pattern, argument, values, border, size_mm, lines)
+
+
+def _bored(values: dict[str, object], bore: Callable[[float], float | None]) -> dict[str, object]:
+    """With the diameter of the hole in place of the screw, where the screw's own is made by no cutter and one that is
+    little wider is; as they are otherwise, for the pattern or the planner to say what is wrong."""
+    try:
+        own = diameter_of(values)
+    except AskError:
+        return values
+    wider = bore(own)
+    if wider is None or not own < wider <= own + MOST_WIDER_MM:
+        return values
+    rest = {name: value for name, value in values.items() if name not in (SCREW.name, SCREW_FIT.name)}
+    return rest | {HOLE_DIAMETER.name: wider}
 
 
 def _moved_inside(
     usual: HolePattern, pattern: type[HolePattern], argument: str, values: Mapping[str, object], border: Border,
-    size_mm: Size, frame: FrameSpec | None,
+    size_mm: Size, lines: Sequence[Band],
 ) -> HolePattern:  # fmt: skip
     """The pattern with the least inset, from the usual one up, at which all its holes have wood around them; as it is
     when there is none, which the drawing will say."""
@@ -110,7 +137,7 @@ def _moved_inside(
     inset = inset_of({}, usual.diameter_mm)
     made = usual
     while inset <= min(size_mm) / 2:
-        if _lies_inside(made, edge, eyes, least, size_mm, frame):
+        if _lies_inside(made, edge, eyes, least, size_mm, lines):
             return made
         inset += INSET_STEP_MM
         try:
@@ -121,10 +148,10 @@ def _moved_inside(
 
 
 def _lies_inside(
-    holes: HolePattern, edge: Polygon, eyes: tuple[Eye, ...], least_mm: float, size_mm: Size, frame: FrameSpec | None
+    holes: HolePattern, edge: Polygon, eyes: tuple[Eye, ...], least_mm: float, size_mm: Size, lines: Sequence[Band]
 ) -> bool:
     """Whether every hole's middle lies inside, this far from the edge, clear of the border's own holes, and with room
-    for a screw's head (twice the hole, common practice) off the frame's lines."""
+    for a screw's head (twice the hole, common practice) off the lines."""
     from shapely.geometry import Point
 
     for _, x, y in holes.centres(*size_mm):
@@ -132,7 +159,7 @@ def _lies_inside(
         inset = edge.exterior.distance(middle)
         if not edge.contains(middle) or inset < least_mm:
             return False
-        if frame and frame.inset_mm - frame.width_mm - holes.diameter_mm < inset < frame.reach_mm + holes.diameter_mm:
+        if any(low - holes.diameter_mm < inset < high + holes.diameter_mm for low, high in lines):
             return False
         if any(math.dist((x, y), (ex, ey)) < holes.diameter_mm + d for _, ex, ey, d in eyes):
             return False

@@ -15,8 +15,9 @@ from signgen.drawing.draw import draw
 from signgen.errors import CannotMakeError
 from signgen.features.hole import Hole
 from signgen.geometry.paths import CCW, CW, LINE, Path, joined
-from signgen.operations.holes import BoreHoles, fits
+from signgen.operations.holes import BoreHoles
 from signgen.operations.plan import make_plan
+from signgen.shop.bores import fits
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from tests.asking import spec_of

@@ -31,6 +31,8 @@ WORDS = {
     "Buchstaben: der V-Fräser räumt sie Linie für Linie in rund {minutes} min.",
     "cut.inner_corners_stay_round_end": "Innenecken bleiben rund: {left} davon erreicht der Schaftfräser von "
     "{diameter} nicht.",
+    "cut.v_bit_makes_narrow_places": "Was für den Schaftfräser von {diameter} zu eng ist, zwischen Buchstaben und in "
+    "ihnen, schneidet der V-Fräser, weniger tief als das Übrige.",
     "cut.use_smaller_depth_thinner_board": "Eine kleinere Tiefe, ein dünneres Brett oder größere Buchstaben "
     "nehmen, oder in der Werkstattdatei einen Fräser anlegen.",
     "cut.use_larger_bolder_letters_more": "Größere oder fettere Buchstaben oder mehr letter-spacing nehmen.",

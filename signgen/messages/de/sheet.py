@@ -29,7 +29,7 @@ WORDS = {
     # head
     "head.title": "Einrichtblatt: {sign}",
     "head.about": "{size}, {thickness} {material}",
-    "head.time": "rund {span} Fräszeit",
+    "head.time": "rund {span} Fräszeit; Maschine: {machine}",
     "head.read_first": "Zuerst lesen:",
     "head.bring": "Bereitlegen:",
     "head.bring.board": "das Brett",

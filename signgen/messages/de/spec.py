@@ -112,6 +112,7 @@ WORDS = {
     "spec.leave_wrap_out_give_lines": "wrap weglassen, oder eigene Zeilen angeben.",
     "spec.shank_does_not_go_into": "Der Schaft von {tool} mit {shank} passt nicht in die Spannzangen von {machine}.",
     "spec.they_take": "Sie nehmen {least:bare} bis {greatest} auf.",
+    "spec.give_machine_that_goes_round": "Es kleiner machen, oder die Maschine {name} angeben, die herumkommt.",
     "spec.make_smaller_give_another_machine": "Es kleiner machen, oder eine andere Maschine angeben.",
     "spec.clearance_needs_travel_z": "{thickness} mit {clearance} Abstand darüber brauchen {needed} Verfahrweg in "
     "Z; {machine} hat {travel}.",

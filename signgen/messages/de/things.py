@@ -16,6 +16,7 @@ WORDS = {
     "material.brass": "Messing (gut zerspanbar)",
     "machine.desktop-router": "Tischfräse",
     "machine.bench-router": "Standfräse",
+    "machine.sheet-router": "Plattenfräse",
     "v-bit.pointed": "V-Fräser {angle} Grad, {size}",
     "v-bit.flat": "V-Fräser {angle} Grad, {size}, Spitze {tip} flach",
     "tool.keyhole": "Schlüssellochfräser {size}",

@@ -28,6 +28,8 @@ WORDS = {
     "V-bit clears them, line by line, in about {minutes} min.",
     "cut.inner_corners_stay_round_end": "Inner corners stay round: the {diameter} end mill does not reach {left} "
     "of them.",
+    "cut.v_bit_makes_narrow_places": "Places that are too narrow for the {diameter} end mill, between letters and in "
+    "them, are cut by the V-bit, less deep than the rest.",
     "cut.use_smaller_depth_thinner_board": "Use a smaller depth, a thinner board, or larger letters, or add a "
     "cutter to the shop file.",
     "cut.use_larger_bolder_letters_more": "Use larger or bolder letters, or more letter-spacing.",

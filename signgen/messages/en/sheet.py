@@ -29,7 +29,7 @@ WORDS = {
     # head
     "head.title": "Setup sheet: {sign}",
     "head.about": "{size}, {thickness} {material}",
-    "head.time": "about {span} of cutting",
+    "head.time": "about {span} of cutting; machine: {machine}",
     "head.read_first": "Read first:",
     "head.bring": "Bring",
     "head.bring.board": "the board",

@@ -105,6 +105,7 @@ WORDS = {
     "spec.leave_wrap_out_give_lines": "Leave wrap out, or give lines of their own.",
     "spec.shank_does_not_go_into": "The {shank} shank of {tool} does not go into the collets of {machine}.",
     "spec.they_take": "They take {least:bare} to {greatest}.",
+    "spec.give_machine_that_goes_round": "Make it smaller, or give the machine {name}, which goes round it.",
     "spec.make_smaller_give_another_machine": "Make it smaller, or give another machine.",
     "spec.clearance_needs_travel_z": "{thickness} with {clearance} of clearance needs {needed} of travel in Z; "
     "{machine} has {travel}.",

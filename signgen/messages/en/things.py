@@ -16,6 +16,7 @@ WORDS = {
     "material.brass": "Brass (free cutting)",
     "machine.desktop-router": "Desktop router",
     "machine.bench-router": "Bench router",
+    "machine.sheet-router": "Sheet router",
     "v-bit.pointed": "{angle} degree V-bit, {size}",
     "v-bit.flat": "{angle} degree V-bit, {size}, {tip} flat tip",
     "tool.keyhole": "{size} keyhole cutter",

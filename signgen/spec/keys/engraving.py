@@ -27,8 +27,9 @@ ENGRAVING: tuple[Option, ...] = (
         words=("deep", "how deep", "engraving depth", "cut depth", "deeper", "shallow"), example="3", often=True,
     ),
     Option(
-        name="sharp-corners", kind="flag", metavar="true", group="Engraving", default="false",
+        name="sharp-corners", kind="flag", metavar="true", group="Engraving",
         help="Let the V-bit clean the corners of flat floors that the end mill leaves round.",
+        otherwise="only where letters leave no end mill room",
         write=lambda spec: spec.sharp_corners,
         words=("crisp corners", "square corners", "round corners inside letters", "clean corners"),
     ),
@@ -41,7 +42,8 @@ ENGRAVING: tuple[Option, ...] = (
     ),
     Option(
         name="panel-depth", kind="length", metavar="LENGTH", group="Engraving", limits=Limits(least=0.1, greatest=150),
-        help="Depth of the panel's floor below the face.", otherwise="that of the letters",
+        help="Depth of the panel's floor below the face.",
+        otherwise="that of the letters, less over keyholes in a thin board",
         write=lambda spec: spec.panel and spec.panel.depth_mm, left_open="no panel",
         words=("depth of the background", "deep panel"),
     ),
@@ -53,7 +55,8 @@ ENGRAVING: tuple[Option, ...] = (
     ),
     Option(
         name="bridges", kind="count", metavar="N", group="Engraving", limits=Limits(least=1, greatest=8),
-        help="Hold every inside of letters that are cut through by this many bars of wood.", otherwise="none",
+        help="Hold every inside of letters that are cut through by this many bars of wood.",
+        otherwise="2 where an inside would fall out",
         write=lambda spec: spec.bridges and spec.bridges.count, left_open="none",
         words=("stencil", "islands", "inside of letters falls out", "falls out", "counters", "middle of the o"),
     ),

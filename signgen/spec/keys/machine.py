@@ -9,7 +9,7 @@ _OWN = "the machine's own, which is off unless its data say so"
 MACHINE: tuple[Option, ...] = (
     Option(
         name="machine", kind="word", metavar="NAME", group="Machine",
-        help="The machine that cuts (signgen list machines).", otherwise="the shop's first",
+        help="The machine that cuts (signgen list machines).", otherwise="the shop's first that goes round the sign",
         write=lambda spec: spec.machine.name,
         replaces=("dialect", "line-numbers", "percent-lines", "program-end", "extraction", "warm-up"),
         words=("router", "which machine", "my router", "travel", "cnc"), example="bench-router", often=True,
