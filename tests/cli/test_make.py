@@ -147,7 +147,7 @@ BAD = [
     (["17", "--size", "220x140", "--thickness", "12", "--depth", "11.9"], 4, "depth"),
     (["A long text for a small sign", "--size", "40x20", "--thickness", "6"], 4, "text"),
     (["17", "--size", "220x140", "--thickness", "12", "--board", "225x145"], 4, "board"),
-    (["17", "--size", "900x140", "--thickness", "12"], 4, "size"),
+    (["17", "--size", "900x140", "--machine", "desktop-router", "--thickness", "12"], 4, "size"),
 ]
 
 

@@ -29,7 +29,7 @@ WORDS = {
     # head
     "head.title": "Einrichtblatt: {sign}",
     "head.about": "{size}, {thickness} {material}",
-    "head.time": "rund {span} Fräszeit; Maschine: {machine}",
+    "head.time": "rund {span} Fräszeit",
     "head.read_first": "Zuerst lesen:",
     "head.bring": "Bereitlegen:",
     "head.bring.board": "das Brett",
@@ -422,7 +422,7 @@ WORDS = {
     "summary.least": "mindestens {size} mm",
     "summary.yours": "Ihres, {size} mm; mit Platz für Schrauben {least} mm",
     "summary.lies": "{board}; das Schild liegt {left} mm von der linken und {front} mm von der vorderen Kante",
-    "summary.cutting": "rund {span} Fräszeit",
+    "summary.cutting": "rund {span} Fräszeit; Maschine: {machine}",
     "summary.more": " Und {count} weitere auf dem Blatt.",
     "summary.hidden": "und {count} weitere",
     "summary.open": "{file} öffnen und drucken.",

@@ -29,7 +29,7 @@ WORDS = {
     # head
     "head.title": "Setup sheet: {sign}",
     "head.about": "{size}, {thickness} {material}",
-    "head.time": "about {span} of cutting; machine: {machine}",
+    "head.time": "about {span} of cutting",
     "head.read_first": "Read first:",
     "head.bring": "Bring",
     "head.bring.board": "the board",
@@ -407,7 +407,7 @@ WORDS = {
     "summary.least": "at least {size} mm",
     "summary.yours": "yours, {size} mm; with room for screws {least} mm",
     "summary.lies": "{board}; the sign lies {left} mm from its left and {front} mm from its front edge",
-    "summary.cutting": "about {span} of cutting",
+    "summary.cutting": "about {span} of cutting; machine: {machine}",
     "summary.more": " And {count} more on the sheet.",
     "summary.hidden": "and {count} more",
     "summary.open": "Open {file} and print it.",
