@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 import re
 from typing import Final
 
@@ -28,7 +29,7 @@ Part = str | Html | None
 VOID: Final = frozenset({"img", "br", "meta", "input"})
 
 
-def el(tag: str, *parts: Part, **attributes: str | float | None) -> Html:
+def el(tag: str, *parts: Part, **attributes: str | int | None) -> Html:
     """An element with its children in order; None is left out. `cls` writes class, `for_` for; None leaves an
     attribute out.
 
@@ -39,7 +40,7 @@ def el(tag: str, *parts: Part, **attributes: str | float | None) -> Html:
     for name, value in attributes.items():
         if value is not None:
             key = {"cls": "class", "for_": "for"}.get(name, name.replace("_", "-"))
-            words.append(f'{key}="{_quoted(str(value))}"')
+            words.append(f'{key}="{html.escape(str(value), quote=True)}"')
     opening = f"<{' '.join(words)}>"
     return Html(opening) if tag in VOID else Html(f"{opening}{joined(*parts)}</{tag}>")
 
@@ -52,17 +53,8 @@ def joined(*parts: Part) -> Html:
 def _marked(part: str) -> str:
     if isinstance(part, Html):
         return part
-    text = escaped(part)
+    text = html.escape(part, quote=False)
     return f'<span lang="{part.code}">{text}</span>' if isinstance(part, Foreign) else text
-
-
-def escaped(text: str) -> str:
-    """Text in which nothing is markup. The standard library's `html` does the same, and takes 7 ms to load."""
-    return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
-
-
-def _quoted(text: str) -> str:
-    return escaped(text).replace('"', "&quot;").replace("'", "&#x27;")
 
 
 def unparted(page: str) -> str:

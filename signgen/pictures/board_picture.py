@@ -13,7 +13,6 @@ from shapely.geometry import box
 
 from signgen.checks.check import Case, CheckReport
 from signgen.numbers import figure
-from signgen.pictures import svg
 from signgen.pictures.preview import data_uri
 from signgen.pictures.relief import Relief, relief
 
@@ -59,23 +58,35 @@ def board_png(case: Case, marks: Sequence[Mark]) -> bytes:
 
 def board_svg(case: Case, marks: Sequence[Mark]) -> str:
     """The same as an SVG of the board's size in millimetres, in which marks stay sharp and can be clicked through."""
+    import svgwrite
+
     lit = _lit(case)
     stock, unit = case.stock, _unit_mm(case)
+    width, height = figure(stock.width_mm, 4), figure(stock.height_mm, 4)
+    svg = svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), viewBox=f"0 0 {width} {height}", debug=False)
+    svg["role"] = "img"
+    svg.set_desc(title="The board after all programs", desc=f"{len(marks)} places are marked.")
+    picture = svg.image(
+        href=data_uri(_encoded(_flat(lit), lit.px_per_mm)), insert=(0, 0), size=(stock.width_mm, stock.height_mm)
+    )
+    picture["preserveAspectRatio"] = "none"
+    svg.add(picture)
     x, y = _zero_place(case)
-    parts = [svg.image(data_uri(_encoded(_flat(lit), lit.px_per_mm)), (stock.width_mm, stock.height_mm))]
     for dx, dy in ((4 * unit, 0.0), (0.0, -4 * unit)):
-        parts.append(svg.line((x, y), (x + dx, y + dy), stroke=_hex(ZERO_RGB), stroke_width=unit / 3))
-    parts.append(svg.circle((x, y), unit / 2, fill=_hex(ZERO_RGB)))
-    style = {
-        "font_size": figure(1.6 * unit, 3), "font_family": "sans-serif", "font_weight": "bold", "stroke": "white",
-        "stroke_width": figure(unit / 4, 3), "paint_order": "stroke", "fill": _hex(MARK_RGB),
-    }  # fmt: skip
+        svg.add(svg.line((x, y), (x + dx, y + dy), stroke=_hex(ZERO_RGB), stroke_width=unit / 3))
+    svg.add(svg.circle((x, y), unit / 2, fill=_hex(ZERO_RGB)))
     for mark in marks:
         place = (mark.x_mm, stock.height_mm - mark.y_mm)
-        parts.append(svg.circle(place, unit, fill="none", stroke=_hex(MARK_RGB), stroke_width=unit / 4))
-        parts.append(svg.text(f"{mark.number}", (place[0] + 1.3 * unit, place[1] - 1.1 * unit), **style))
-    size = (figure(stock.width_mm, 4), figure(stock.height_mm, 4))
-    return svg.drawing(size, "The board after all programs", f"{len(marks)} places are marked.", *parts) + "\n"
+        svg.add(svg.circle(place, unit, fill="none", stroke=_hex(MARK_RGB), stroke_width=unit / 4))
+        label = svg.text(f"{mark.number}", (place[0] + 1.3 * unit, place[1] - 1.1 * unit), fill=_hex(MARK_RGB))
+        label["font-size"] = figure(1.6 * unit, 3)
+        label["font-family"] = "sans-serif"
+        label["font-weight"] = "bold"
+        label["stroke"] = "white"
+        label["stroke-width"] = figure(unit / 4, 3)
+        label["paint-order"] = "stroke"
+        svg.add(label)
+    return str(svg.tostring()) + "\n"
 
 
 def _lit(case: Case) -> Relief:

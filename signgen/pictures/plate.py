@@ -8,9 +8,7 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from msgspec import Struct
 
-from signgen.markup.markup import Html, el
 from signgen.numbers import figure
-from signgen.pictures import svg
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
@@ -57,48 +55,55 @@ class Plate:
     """
 
     def __init__(self, name: str, width: float, height: float, title: str, about: str) -> None:
-        self.name, self.title, self.about = name, title, about
+        import svgwrite
+
+        self.name = name
         self.width, self.height = width, height
         self.labels: list[Label] = []
         self.complete = True
         self._made = 0
-        self._parts: list[Html] = []
-        self._patterns: list[Html] = []
+        # svgwrite's own checks cost more time than the whole sheet; a test parses what comes out instead
+        self._svg = svgwrite.Drawing(
+            size=(f"{figure(width, 2)}mm", f"{figure(height, 2)}mm"),
+            viewBox=f"0 0 {figure(width, 2)} {figure(height, 2)}",
+            debug=False,
+        )
+        self._svg["role"] = "img"
+        self._svg["aria-label"] = f"{title}. {about}"
+        self._svg["font-family"] = FACE
+        self._svg.set_desc(title=title, desc=about)
 
     def line(self, a: _Point, b: _Point, width: float = 0.15, ink: str = INK, **extra: Any) -> None:
-        self._parts.append(svg.line(_p(a), _p(b), stroke=ink, stroke_width=width, **extra))
+        self._svg.add(self._svg.line(_p(a), _p(b), stroke=ink, stroke_width=width, **extra))
 
     def polygon(self, points: Sequence[_Point], **style: Any) -> None:
-        self._parts.append(svg.polygon([_p(p) for p in points], **style))
+        self._svg.add(self._svg.polygon([_p(p) for p in points], **style))
 
     def way(self, points: Sequence[_Point], **style: Any) -> None:
         """An open line through the points."""
-        self._parts.append(svg.polyline([_p(p) for p in points], **style))
+        self._svg.add(self._svg.polyline([_p(p) for p in points], fill="none", **style))
 
     def rectangle(self, corner: _Point, size: _Point, **style: Any) -> None:
-        self._parts.append(svg.rectangle(_p(corner), _p(size), **style))
+        self._svg.add(self._svg.rect(_p(corner), _p(size), **style))
 
     def circle(self, centre: _Point, radius: float, **style: Any) -> None:
-        self._parts.append(svg.circle(_p(centre), round(radius, 3), **style))
+        self._svg.add(self._svg.circle(_p(centre), round(radius, 3), **style))
 
     def area(self, shape: BaseGeometry, **style: Any) -> None:
         """A shape that is already in paper coordinates; holes stay open."""
         data = area_path(shape)
         if data:
-            self._parts.append(svg.path(data, fill_rule="evenodd", **style))
+            self._svg.add(self._svg.path(d=data, fill_rule="evenodd", **style))
 
     def hatching(self, ink: str, gap: float) -> str:
         """A fill of slanting lines."""
         self._made += 1
         name = f"{self.name}-hatch-{self._made}"
-        self._patterns.append(
-            el(
-                "pattern",
-                svg.line((0, 0), (0, gap), stroke=ink, stroke_width=0.3),
-                id=name, x=0, y=0, width=gap, height=gap,
-                patternUnits="userSpaceOnUse", patternTransform="rotate(45)",
-            )
-        )  # fmt: skip
+        pattern = self._svg.pattern(
+            id=name, size=(gap, gap), patternUnits="userSpaceOnUse", patternTransform="rotate(45)"
+        )
+        pattern.add(self._svg.line((0, 0), (0, gap), stroke=ink, stroke_width=0.3))
+        self._svg.defs.add(pattern)
         return f"url(#{name})"
 
     def text(
@@ -114,8 +119,8 @@ class Plate:
         if halo:
             # a text of its own behind, for not every reader paints the stroke first
             behind = {"stroke": "#fff", "stroke_width": 0.7, "stroke_linejoin": "round", "aria_hidden": "true"}
-            self._parts.append(svg.text(text, _p((x, y)), fill="#fff", **behind, **style))
-        self._parts.append(svg.text(text, _p((x, y)), fill=ink, **style))
+            self._svg.add(self._svg.text(text, _p((x, y)), fill="#fff", **behind, **style))
+        self._svg.add(self._svg.text(text, _p((x, y)), fill=ink, **style))
         length = text_width(text, size)
         before = {"start": 0.0, "middle": length / 2, "end": length}[anchor]
         up, down = 0.75 * size, 0.22 * size
@@ -177,9 +182,7 @@ class Plate:
 
     def svg(self) -> str:
         """The drawing as an element to stand in a page."""
-        size = (figure(self.width, 2), figure(self.height, 2))
-        style = {"font_family": FACE, "aria_label": f"{self.title}. {self.about}"}
-        return svg.drawing(size, self.title, self.about, el("defs", *self._patterns), *self._parts, **style)
+        return str(self._svg.tostring())
 
 
 def _p(point: _Point) -> _Point:

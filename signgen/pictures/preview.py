@@ -20,9 +20,7 @@ from signgen.features.raised import Raised
 from signgen.features.recess import Recess
 from signgen.job.facts import JobFacts
 from signgen.job.finishes import sunk_letters
-from signgen.markup.markup import el
 from signgen.numbers import figure
-from signgen.pictures import svg
 from signgen.pictures.plate import area_path
 from signgen.pictures.relief import Relief, edge_mask, relief
 from signgen.spec.paint import paint_rgb
@@ -100,27 +98,36 @@ def preview_png(facts: JobFacts, lit: Relief | None = None) -> bytes:
 
 def preview_svg(facts: JobFacts, lit: Relief | None = None) -> str:
     """An SVG of exactly the sign's size in millimetres: the lit board inside the exact outline, its holes open."""
+    import svgwrite
+
     lit = lit or sign_relief(facts)
     words, drawing = words_of(facts), facts.drawing
+    width, height = figure(drawing.width_mm, 4), figure(drawing.height_mm, 4)
+    svg = svgwrite.Drawing(size=(f"{width}mm", f"{height}mm"), viewBox=f"0 0 {width} {height}", debug=False)
+    svg["role"] = "img"
     lines = " / ".join(line for line in facts.spec.text.lines if line.strip())
-    about = words(
-        "svg.about",
-        width=words.figure(drawing.width_mm),
-        height=words.figure(drawing.height_mm),
-        material=words.material(facts),
-        count=len(drawing.of(Hole)),
+    svg.set_desc(
+        title=words("svg.title", sign=lines),
+        desc=words(
+            "svg.about",
+            width=words.figure(drawing.width_mm),
+            height=words.figure(drawing.height_mm),
+            material=words.material(facts),
+            count=len(drawing.of(Hole)),
+        ),
     )
     outline = area_path(_on_paper(drawing.edge, drawing.height_mm), 4)
-    outlines = "".join([outline, *(_ring(hole, drawing.height_mm) for hole in drawing.of(Hole))])
-    picture = data_uri(_fine(lit), "jpeg")
-    return svg.drawing(
-        (figure(drawing.width_mm, 4), figure(drawing.height_mm, 4)),
-        words("svg.title", sign=lines),
-        about,
-        el("defs", el("clipPath", svg.path(outlines, clip_rule="evenodd"), id="sign")),
-        svg.image(picture, (drawing.width_mm, drawing.height_mm), clip_path="url(#sign)"),
-        svg.path(outlines, fill="none", stroke=RIM, stroke_width=RIM_MM, stroke_linejoin="round"),
-    ) + "\n"  # fmt: skip
+    rings = [_ring(hole, drawing.height_mm) for hole in drawing.of(Hole)]
+    clip = svg.defs.add(svg.clipPath(id="sign"))
+    clip.add(svg.path(d=outline + "".join(rings), clip_rule="evenodd"))
+    picture = svg.image(href=data_uri(_fine(lit), "jpeg"), insert=(0, 0), size=(drawing.width_mm, drawing.height_mm))
+    picture["preserveAspectRatio"] = "none"
+    picture["clip-path"] = "url(#sign)"
+    svg.add(picture)
+    svg.add(
+        svg.path(d="".join([outline, *rings]), fill="none", stroke=RIM, stroke_width=RIM_MM, stroke_linejoin="round")
+    )
+    return str(svg.tostring()) + "\n"
 
 
 def preview_jpeg(facts: JobFacts, lit: Relief | None = None) -> bytes:

@@ -18,7 +18,6 @@ from signgen.lettering.face import Face
 from signgen.lettering.faces import open_face
 from signgen.lettering.wrap import wrapped
 from signgen.numbers import figure
-from signgen.pictures import svg
 from signgen.pictures.plate import ACCENT, FAINT, INK, SOFT, area_path
 
 if TYPE_CHECKING:
@@ -182,13 +181,19 @@ def _words(card: _Card, face: Face, text: str, cap_mm: float, ink: str, left: fl
 
 
 def _svg(entry: CatalogueFace, card: _Card) -> str:
-    parts = [svg.rectangle((0, 0), (WIDE_MM, card.high_mm), fill="#fff")]
-    parts += [svg.line(_rounded(a), _rounded(b), stroke=FAINT, stroke_width=GUIDE_MM) for a, b in card.guides]
+    import svgwrite
+
+    wide, high = figure(WIDE_MM, 2), figure(card.high_mm, 2)
+    svg = svgwrite.Drawing(size=(f"{wide}mm", f"{high}mm"), viewBox=f"0 0 {wide} {high}", debug=False)
+    svg["role"] = "img"
+    svg.set_desc(title=f"Specimen: {entry.label}", desc=f"{entry.name}: {figures_of(open_face(entry.name))}")
+    svg.add(svg.rect((0, 0), (wide, high), fill="#fff"))
+    for a, b in card.guides:
+        svg.add(svg.line(_rounded(a), _rounded(b), stroke=FAINT, stroke_width=GUIDE_MM))
     for ink in dict.fromkeys(ink for _, ink in card.areas):
         data = "".join(area_path(area, 3) for area, own in card.areas if own == ink)
-        parts.append(svg.path(data, fill=ink, fill_rule="evenodd"))
-    size, about = (figure(WIDE_MM, 2), figure(card.high_mm, 2)), f"{entry.name}: {figures_of(open_face(entry.name))}"
-    return svg.drawing(size, f"Specimen: {entry.label}", about, *parts) + "\n"
+        svg.add(svg.path(d=data, fill=ink, fill_rule="evenodd"))
+    return str(svg.tostring()) + "\n"
 
 
 def _rounded(point: tuple[float, float]) -> tuple[float, float]:
