@@ -14,6 +14,9 @@ from xml.parsers import expat
 
 from msgspec import Struct
 
+from signgen.artwork.basic_shapes import SHAPES, path_data
+from signgen.artwork.lengths import PX_MM, length_px
+from signgen.artwork.matrix import NUMBER, Matrix, times, transform_of
 from signgen.borders.svg_style import is_hidden, more_than_looks
 from signgen.errors import AskError
 from signgen.messages import Message
@@ -22,15 +25,9 @@ from signgen.user_file import read_bytes
 GREATEST_BYTES = 4_000_000
 """An outline that is larger has been traced from a picture and would take hours to cut."""
 
-Matrix = tuple[float, float, float, float, float, float]
-"""(a, b, c, d, e, f): x' = a x + c y + e, y' = b x + d y + f. Source: SVG 1.1, 7.4."""
-
-IDENTITY: Matrix = (1, 0, 0, 1, 0, 0)
-
 _SVG = "http://www.w3.org/2000/svg"
-_PX_MM = 25.4 / 96
 _MM_PER_UNIT = {
-    "": _PX_MM, "px": _PX_MM, "pt": 25.4 / 72, "pc": 25.4 / 6, "in": 25.4, "cm": 10.0, "mm": 1.0,
+    "": PX_MM, "px": PX_MM, "pt": 25.4 / 72, "pc": 25.4 / 6, "in": 25.4, "cm": 10.0, "mm": 1.0,
 }  # fmt: skip
 _NOT_DRAWN = frozenset(
     (
@@ -38,21 +35,17 @@ _NOT_DRAWN = frozenset(
         "linearGradient", "radialGradient", "filter", "view", "cursor", "font", "font-face", "color-profile",
     )
 )  # fmt: skip
-_GROUPS = frozenset(("g", "a", "path"))
+_GROUPS = frozenset(("g", "a")) | SHAPES
 _CUTS = ("clip-path", "mask", "filter", "requiredFeatures", "requiredExtensions", "systemLanguage")
 """Attributes by which less of a shape is seen than it is, or another one, or none."""
 _DEEPEST = 200
 """Elements in each other: drawing programs make ten."""
 _FURTHEST = 1e9
-_DRAWN = frozenset(
-    ("rect", "circle", "ellipse", "line", "polyline", "polygon", "text", "image", "use", "switch", "svg")
-)
+_DRAWN = frozenset(("text", "image", "use", "switch", "svg"))
 _ACTIVE = frozenset(
     ("script", "foreignObject", "iframe", "handler", "listener", "animate", "animateTransform", "animateMotion", "set")
 )
 _LENGTH = re.compile(r"\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*([a-zA-Z]*)\s*", re.ASCII)
-_STEP = re.compile(r"\s*,?\s*(matrix|translate|scale|rotate|skewX|skewY)\s*\(([^()]*)\)", re.ASCII)
-_NUMBER = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?", re.ASCII)
 
 
 class SvgPath(Struct, frozen=True, kw_only=True):
@@ -141,8 +134,24 @@ class _Reader:
             raise self._refuse(Message("border.file_also_draws", name=name), Message("border.keep_one_path_alone_turn"))
         elif name not in _GROUPS:
             raise self._refuse(Message("border.element_not_known", name=name[:40]), Message("border.save_plain_svg"))
-        elif name == "path" and attributes.get("d", "").strip() not in ("", "none"):
-            self.paths.append(SvgPath(data=attributes["d"], where=self._where, matrix=self.matrices[-1]))
+        elif name in SHAPES and (data := self._data(name, attributes)):
+            self.paths.append(SvgPath(data=data, where=self._where, matrix=self.matrices[-1]))
+
+    def _data(self, name: str, attributes: dict[str, str]) -> str:
+        """A shape as path data; '' for one that draws nothing."""
+
+        def along(key: str, _: str) -> float:
+            text = attributes.get(key, "0")
+            value = None if "%" in text else length_px(text, 0.0)
+            if value is None or abs(value) >= _FURTHEST:
+                raise self._refuse(Message("art.no_length", name=text[:40]), Message("border.save_plain_svg_again"))
+            return value
+
+        try:
+            return path_data(name, attributes, along)
+        except ValueError:
+            what = Message("art.no_points", name=name)
+            raise self._refuse(what, Message("border.save_plain_svg_again")) from None
 
     def _text(self, text: str) -> None:
         if self.sheet is not None:
@@ -183,16 +192,16 @@ class _Reader:
     def _scale(self, attributes: dict[str, str]) -> Matrix:
         """From the numbers of the outermost element to millimetres; an equal scale both ways, the smaller one, as
         `preserveAspectRatio` does when nothing is said."""
-        box = [float(n) for n in _NUMBER.findall(attributes.get("viewBox", ""))]
+        box = [float(n) for n in NUMBER.findall(attributes.get("viewBox", ""))]
         if "viewBox" not in attributes:
-            return (_PX_MM, 0, 0, _PX_MM, 0, 0)
+            return (PX_MM, 0, 0, PX_MM, 0, 0)
         if len(box) != 4 or not box[2] > 0 or not box[3] > 0:
             raise self._refuse(
                 Message("border.no_view_box", box=attributes["viewBox"]), Message("border.save_plain_svg_again")
             )
         scales = [self._size(attributes.get(side), length) for side, length in (("width", box[2]), ("height", box[3]))]
         given = [scale for scale in scales if scale is not None]
-        scale = min(given, default=_PX_MM)
+        scale = min(given, default=PX_MM)
         return (scale, 0, 0, scale, -scale * box[0], -scale * box[1])
 
     def _size(self, text: str | None, length: float) -> float | None:
@@ -204,17 +213,12 @@ class _Reader:
         return size / length if size > 0 else None
 
     def _transform(self, attributes: dict[str, str]) -> Matrix:
-        text = attributes.get("transform", "").strip()
-        matrix, at = IDENTITY, 0
-        while at < len(text):
-            step = _STEP.match(text, at)
-            numbers = [float(n) for n in _NUMBER.findall(step[2])] if step else []
-            one = _one_transform(step[1], numbers) if step else None
-            if step is None or one is None:
-                raise self._refuse(
-                    Message("border.transform_makes_no_sense", text=text[:60]), Message("border.apply_path_itself")
-                )
-            matrix, at = times(matrix, one), step.end()
+        text = attributes.get("transform", "")
+        matrix = transform_of(text)
+        if matrix is None:
+            raise self._refuse(
+                Message("border.transform_makes_no_sense", text=text[:60]), Message("border.apply_path_itself")
+            )
         return matrix
 
     def only_path(self) -> SvgPath:
@@ -233,36 +237,3 @@ class _Reader:
                 self.paths[0].where, Message("border.path_reaches_further_than_anybody"), Message("border.look_numbers")
             )
         return self.paths[0]
-
-
-def times(first: Matrix, then: Matrix) -> Matrix:
-    """The matrix that applies `then` to a point and `first` to what comes out (as nested transforms do)."""
-    a, b, c, d, e, f = first
-    g, h, i, j, k, m = then
-    return (
-        a * g + c * h, b * g + d * h,
-        a * i + c * j, b * i + d * j,
-        a * k + c * m + e, b * k + d * m + f,
-    )  # fmt: skip
-
-
-def _one_transform(name: str, n: list[float]) -> Matrix | None:
-    """One step of a transform list; None when it has numbers too many or too few. Source: SVG 1.1, 7.6."""
-    match name, len(n):
-        case "matrix", 6:
-            return (n[0], n[1], n[2], n[3], n[4], n[5])
-        case "translate", 1 | 2:
-            return (1, 0, 0, 1, n[0], n[1] if len(n) == 2 else 0)
-        case "scale", 1 | 2:
-            return (n[0], 0, 0, n[-1], 0, 0)
-        case "rotate", 1 | 3:
-            turn = math.radians(n[0])
-            spin: Matrix = (math.cos(turn), math.sin(turn), -math.sin(turn), math.cos(turn), 0, 0)
-            if len(n) == 1:
-                return spin
-            return times(times((1, 0, 0, 1, n[1], n[2]), spin), (1, 0, 0, 1, -n[1], -n[2]))
-        case "skewX", 1:
-            return (1, 0, math.tan(math.radians(n[0])), 1, 0, 0)
-        case "skewY", 1:
-            return (1, math.tan(math.radians(n[0])), 0, 1, 0, 0)
-    return None

@@ -15,11 +15,40 @@ from signgen.geometry.paths import FloatArray
 
 IntArray = NDArray[np.int64]
 
+LINE, QUADRATIC, CUBIC = 1, 2, 3
+"""The number of control points after the first."""
+
 _SAMPLES = 32
 """Places on a curve where its bend is looked at."""
 
 _TRIALS = 4
 """How often a curve gets one more chord before its points are spread evenly."""
+
+
+def flatten_mixed(kinds: IntArray, controls: FloatArray, tolerance_mm: float) -> tuple[FloatArray, IntArray]:
+    """Chords of n lines and curves: kinds (n,) LINE, QUADRATIC or CUBIC; controls (n, 4, 2), of which a line reads the
+    last, a quadratic the first two and the last.
+
+    Returns as `flatten_quadratics`.
+    """
+    if not len(kinds):
+        return np.empty((0, 2)), np.zeros(1, np.int64)
+    is_line, is_quadratic, is_cubic = (np.flatnonzero(kinds == kind) for kind in (LINE, QUADRATIC, CUBIC))
+    quadratics, cubics = np.moveaxis(controls[is_quadratic], 1, 0), np.moveaxis(controls[is_cubic], 1, 0)
+    pieces = (
+        (is_line, controls[is_line, 3], np.arange(len(is_line) + 1)),
+        (is_quadratic, *flatten_quadratics(quadratics[0], quadratics[1], quadratics[3], tolerance_mm)),
+        (is_cubic, *flatten_cubics(cubics[0], cubics[1], cubics[2], cubics[3], tolerance_mm)),
+    )
+    counts = np.empty(len(kinds), dtype=np.int64)
+    for chosen, _, within in pieces:
+        counts[chosen] = np.diff(within)
+    first = np.concatenate([[0], np.cumsum(counts)])
+    points = np.empty((first[-1], 2))
+    for chosen, some, within in pieces:
+        number = np.arange(len(some)) - np.repeat(within[:-1], np.diff(within))
+        points[np.repeat(first[chosen], counts[chosen]) + number] = some
+    return points, first
 
 
 def flatten_quadratics(p0: ArrayLike, p1: ArrayLike, p2: ArrayLike, tolerance_mm: float) -> tuple[FloatArray, IntArray]:

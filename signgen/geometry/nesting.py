@@ -83,6 +83,21 @@ def fill_nonzero(contours: Sequence[ArrayLike]) -> Area:
     return fill_crossing(rings, loops)
 
 
+def fill_even_odd(contours: Sequence[ArrayLike]) -> Area:
+    """The area that closed contours fill by the even-odd rule, otherwise as `fill_nonzero`."""
+    rings = _clean(contours)
+    if not rings:
+        return MultiPolygon()
+    owner = np.repeat(np.arange(len(rings)), [len(ring) for ring in rings])
+    loops = shapely.linearrings(np.concatenate(rings), indices=owner)
+    if shapely.is_simple(loops).all() and not _touching(loops):
+        discs = shapely.polygons(loops)
+        _, inner = shapely.STRtree(discs).query(discs, predicate="contains")
+        is_shell = np.bincount(inner, minlength=len(loops)) % 2 == 1  # a disc contains itself
+        return _nested(np.where(shapely.is_ccw(loops) != is_shell, shapely.reverse(loops), loops))
+    return fill_crossing(rings, loops, even_odd=True)
+
+
 def _touching(loops: NDArray[np.object_]) -> bool:
     """Whether any two loops have a point in common."""
     if len(loops) < 2:
@@ -112,8 +127,9 @@ def _nested(loops: NDArray[np.object_]) -> Area:
     return area_of(tuple(part for shell in shells for part in polygons(Polygon(loops[shell], holes[int(shell)]))))
 
 
-def fill_crossing(rings: Sequence[FloatArray], loops: NDArray[np.object_]) -> Area:
-    """The general case: cut all contours at all crossings, and keep the faces that they wind around.
+def fill_crossing(rings: Sequence[FloatArray], loops: NDArray[np.object_], *, even_odd: bool = False) -> Area:
+    """The general case: cut all contours at all crossings, and keep the faces that they wind around, by the even-odd
+    rule those that they wind around an odd number of times.
 
     `rings` without repeated points, and the same as LinearRings.
     """
@@ -122,7 +138,8 @@ def fill_crossing(rings: Sequence[FloatArray], loops: NDArray[np.object_]) -> Ar
     if not len(faces):
         return MultiPolygon()
     inner_points = shapely.get_coordinates(shapely.point_on_surface(faces))
-    filled = faces[winding_numbers(inner_points, rings) != 0]
+    turns = winding_numbers(inner_points, rings)
+    filled = faces[turns % 2 != 0 if even_odd else turns != 0]
     extent = float(np.ptp(np.concatenate(rings), axis=0).max())
     # Faces of one polygonizing share whole edges, so they unite without being noded again.
     return area_of(_without_hairs(polygons(shapely.coverage_union_all(filled)), HAIR_RATIO * extent))

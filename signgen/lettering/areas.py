@@ -14,13 +14,13 @@ import shapely
 from numpy.typing import NDArray
 from shapely.geometry import LineString
 
-from signgen.geometry.curves import flatten_cubics, flatten_quadratics
+from signgen.geometry.curves import flatten_mixed
 from signgen.geometry.filling import fill_each
 from signgen.geometry.offsets import Area, area_of, polygons
 from signgen.geometry.paths import FloatArray
 from signgen.lettering.face import Face
 from signgen.lettering.heights import glyph_of
-from signgen.lettering.outlines import CUBIC, LINE, QUADRATIC, damaged, glyph_curves
+from signgen.lettering.outlines import damaged, glyph_curves
 from signgen.messages import Message, Num
 from signgen.tolerances import GRID_MM
 
@@ -115,22 +115,7 @@ def flattened(
     if not len(kinds):
         return np.empty((0, 2)), np.zeros(1, np.int64), np.empty(0, np.int64)
 
-    is_line, is_quadratic, is_cubic = (np.flatnonzero(kinds == kind) for kind in (LINE, QUADRATIC, CUBIC))
-    quadratics, cubics = np.moveaxis(controls[is_quadratic], 1, 0), np.moveaxis(controls[is_cubic], 1, 0)
-    pieces = (
-        (is_line, controls[is_line, 3], np.arange(len(is_line) + 1)),
-        (is_quadratic, *flatten_quadratics(quadratics[0], quadratics[1], quadratics[3], chord_mm)),
-        (is_cubic, *flatten_cubics(cubics[0], cubics[1], cubics[2], cubics[3], chord_mm)),
-    )
-    counts = np.empty(len(kinds), dtype=np.int64)
-    for chosen, _, within in pieces:
-        counts[chosen] = np.diff(within)
-    first = np.concatenate([[0], np.cumsum(counts)])
-    points = np.empty((first[-1], 2))
-    for chosen, some, within in pieces:
-        number = np.arange(len(some)) - np.repeat(within[:-1], np.diff(within))
-        points[np.repeat(first[chosen], counts[chosen]) + number] = some
-
+    points, first = flatten_mixed(kinds, controls, chord_mm)
     begins = np.flatnonzero(np.diff(contour_of, prepend=-1) | np.diff(glyph_of, prepend=-1))
     return points, np.append(first[begins], first[-1]), glyph_of[begins]
 

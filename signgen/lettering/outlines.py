@@ -13,14 +13,13 @@ from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.errors import AskError, SignGenError
+from signgen.geometry.curves import CUBIC, LINE, QUADRATIC
 from signgen.geometry.paths import FloatArray
 from signgen.lettering.face import Glyphs
 from signgen.messages import Message, Num
 
 FARTHEST_EM = 50.0
 """A coordinate further out than this belongs to a damaged glyph; the longest swashes reach a few em."""
-
-LINE, QUADRATIC, CUBIC = 1, 2, 3
 
 
 class GlyphCurves(Struct, frozen=True, kw_only=True):

@@ -12,8 +12,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import Polygon
 
+from signgen.artwork.matrix import IDENTITY
 from signgen.borders.svg_chain import MOST_SEGMENTS, chain_of
-from signgen.borders.svg_file import IDENTITY, SvgPath
+from signgen.borders.svg_file import SvgPath
 from signgen.errors import AskError
 
 

@@ -4,7 +4,8 @@ import math
 
 import pytest
 
-from signgen.borders.svg_file import GREATEST_BYTES, IDENTITY, read_svg_path, times
+from signgen.artwork.matrix import IDENTITY, times
+from signgen.borders.svg_file import GREATEST_BYTES, read_svg_path
 from signgen.errors import AskError
 
 SVG = '<svg xmlns="http://www.w3.org/2000/svg"{0}>{1}</svg>'
@@ -114,7 +115,10 @@ def test_other_encodings_and_no_namespace_are_read(read):
         ),
         (SVG.format("", '<use href="#a"/>' + PATH), "<use>"),
         (SVG.format("", '<image href="#a"/>' + PATH), "<image>"),
-        (SVG.format("", "<rect/>" + PATH), "<rect>"),
+        (SVG.format("", "<rect width='2' height='1'/>" + PATH), "2 paths"),
+        (SVG.format("", "<text/>" + PATH), "<text>"),
+        (SVG.format("", "<circle r='2em'/>"), "'2em' is no length"),
+        (SVG.format("", "<polygon points='1 2 3'/>"), "points of the polygon"),
         (SVG.format("", "<svg>" + PATH + "</svg>"), "<svg>"),
         (SVG.format("", PATH + PATH), "2 paths"),
         (SVG.format("", "<g/>"), "no path"),
@@ -136,7 +140,7 @@ def test_refuses_what_is_active_elsewhere_or_more_than_one_path(read, text, what
 
 
 def test_names_the_line(read):
-    problem = refused(read, "<svg>\n<path d='M0 0z'/>\n<rect/>\n</svg>")
+    problem = refused(read, "<svg>\n<path d='M0 0z'/>\n<text/>\n</svg>")
     assert problem.where.endswith("outline.svg:3")
 
 

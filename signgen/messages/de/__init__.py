@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from signgen.messages.de import (
+    art,
     asking,
     batches,
     cutting,
@@ -22,7 +23,7 @@ from signgen.messages.de import (
 from signgen.messages.language import Language, together
 
 _ROOMS = (
-    asking, batches, cutting, drawing, files, general, glossary, lettering, making, reading, shapes, sheet, shop,
+    art, asking, batches, cutting, drawing, files, general, glossary, lettering, making, reading, shapes, sheet, shop,
     spec, things,
 )  # fmt: skip
 
