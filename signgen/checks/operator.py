@@ -41,6 +41,14 @@ class Ran(Struct, frozen=True, kw_only=True):
     zero: WorkZero
 
 
+class Tried(Struct, frozen=True, kw_only=True):
+    """A program that is run before the cut, the outline or an air cut, as it really ran."""
+
+    program: ProgramUnderTest
+    tool: Tool
+    zero: WorkZero
+
+
 class Fault(Struct, frozen=True, kw_only=True):
     """Something that goes wrong when the sheet is followed. `step`: which of its steps, -1 before them."""
 
@@ -52,6 +60,7 @@ class Followed(Struct, frozen=True, kw_only=True):
     """What came of it. `last`: the board afterwards."""
 
     ran: tuple[Ran, ...]
+    tried: tuple[Tried, ...]
     faults: tuple[Fault, ...]
     last: HeightMap
 
@@ -83,6 +92,7 @@ class _Operator:
             event.kind == "length" and event.value > 0 for program in case.programs for event in program.replay.events
         )
         self.ran: list[Ran] = []
+        self.tried: list[Tried] = []
         self.faults: list[Fault] = []
 
     def work(self) -> Followed:
@@ -91,12 +101,17 @@ class _Operator:
             if step.sets_xy:
                 self.xy = self._datum(self.told.datum)
             self._set_z(number, step)
+            if number == 0:
+                self._try(number, step, [each for each in self.case.outlines if each.file == self.told.outline])
+            self._try(number, step, self._air_cuts_of(step))
             self._run(number, step)
         done = {ran.program for ran in self.ran}
         for k, program in enumerate(self.case.programs):
             if k not in done:
                 self._fault(len(self.told.steps) - 1, f"{program.file} is never run")
-        return Followed(ran=tuple(self.ran), faults=tuple(self.faults), last=self.board)
+        return Followed(
+            ran=tuple(self.ran), tried=tuple(self.tried), faults=tuple(self.faults), last=self.board
+        )  # fmt: skip
 
     def _fault(self, step: int, what: str) -> None:
         self.faults.append(Fault(step=step, what=what))
@@ -173,6 +188,34 @@ class _Operator:
             return
         self._cut(number, k, step)
 
+    def _air_cuts_of(self, step: Step) -> Sequence[ProgramUnderTest]:
+        """Of the step's own part of a file."""
+        part = self.part + 1 if step.begins != "start" else 0
+        return [each for each in self.case.lifted if each.file.endswith(step.file)][part : part + 1]
+
+    def _try(self, number: int, step: Step, programs: Sequence[ProgramUnderTest]) -> None:
+        """Runs programs that are to touch nothing with the cutter and the zero that are there; without them it comes
+        to nothing, and neither does the step."""
+        if self.tool is None or self.xy is None or self.offset_mm is None:
+            return
+        counted_mm = self.counted_mm
+        for program in programs:
+            if step.begins == "start":
+                self.counted_mm = 0.0
+            tool, zero = self._at_work(number, program, step, self.tool, self.xy, self.offset_mm)
+            self.tried.append(Tried(program=program, tool=tool, zero=zero))
+        self.counted_mm = counted_mm
+
+    def _at_work(
+        self, number: int, program: ProgramUnderTest, step: Step, tool: Tool, xy: tuple[float, float], offset_mm: float
+    ) -> tuple[Tool, WorkZero]:
+        """The cutter that really turns, and where its zero lies."""
+        cutter = self._in_spindle(number, program, step)
+        shelf = {each.tool.name: each.tool for each in self.case.programs}
+        tool = replace(shelf[cutter.name], stickout_mm=cutter.stick_out_mm) if cutter.name in shelf else tool
+        z = offset_mm + self.counted_mm - self._length_mm(cutter.place)
+        return tool, WorkZero(x_mm=xy[0], y_mm=xy[1], z_mm=z)
+
     def _done(self, file: str) -> list[int]:
         return [ran.program for ran in self.ran if self.case.programs[ran.program].file == file]
 
@@ -181,14 +224,10 @@ class _Operator:
 
     def _cut(self, number: int, k: int, step: Step) -> None:
         program = self.case.programs[k]
-        cutter = self._in_spindle(number, program, step)
         assert self.tool is not None
         assert self.xy is not None
         assert self.offset_mm is not None
-        shelf = {each.tool.name: each.tool for each in self.case.programs}
-        tool = replace(shelf[cutter.name], stickout_mm=cutter.stick_out_mm) if cutter.name in shelf else self.tool
-        z = self.offset_mm + self.counted_mm - self._length_mm(cutter.place)
-        zero = WorkZero(x_mm=self.xy[0], y_mm=self.xy[1], z_mm=z)
+        tool, zero = self._at_work(number, program, step, self.tool, self.xy, self.offset_mm)
         judged = self.case.zero
         self.ran.append(Ran(step=number, program=k, tool=tool, zero=zero))
         near = max(abs(zero.x_mm - judged.x_mm), abs(zero.y_mm - judged.y_mm)) <= SAME_XY_MM

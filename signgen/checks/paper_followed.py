@@ -14,6 +14,8 @@ from signgen.checks.fixing import Fixing, screws_at
 from signgen.checks.fixings_clear import AIR_MM, FixingsClear, low_parts
 from signgen.checks.operator import SAME_Z_MM, Followed, follow, moved_zeros
 from signgen.checks.places import at
+from signgen.checks.rapids_clear import CLEARANCE_MM
+from signgen.checks.trials_clear import running
 from signgen.checks.way import joined
 from signgen.instructions import Holding, SetUp, Step
 from signgen.replay.measure import extents
@@ -54,10 +56,11 @@ class PaperFollowed:
     needs_drawing = True
     explanation = """\
 What the setup sheet tells a person to do, done to the letter on a virtual machine: the board is laid, screws and clamps
-are put where the sheet has them, zero is set, each cutter is fitted as far out as told and touched off, the files run
-in the sheet's order, with pauses and changes where the sheet has them. The head is parked somewhere, and cutters are as
-long as they please. The same cuts must come of it that were judged, nothing be hit, and every figure that is printed
-(speeds, feeds, deepest Z, passes, collets, lengths of screws, how deep cuts go below the board) hold.
+are put where the sheet has them, zero is set, each cutter is fitted as far out as told and touched off, the outline and
+the air cuts are run, then the files in the sheet's order, with pauses and changes where the sheet has them. The head is
+parked somewhere, and cutters are as long as they please. The same cuts must come of it that were judged, nothing be
+hit, and every figure that is printed (speeds, feeds, deepest Z, passes, collets, lengths of screws, how deep cuts go
+below the board) hold.
 
 A failure means a sheet that would lead somebody astray: the wrong cutter, a zero off by a cutter's length, a screw in
 the way.
@@ -81,6 +84,7 @@ Least error seen: 0.006 mm in Z, 0.06 mm in X and Y, 0.05 mm in what is left of 
         inches = any("\nG17 G20 " in program.text or "G20" in program.text[:4000] for program in case.programs)
         followed = follow(case, told, inches)
         findings += _zeros(case, told, followed)
+        findings += _tried(case, followed)
         findings += _outcome(case, told, followed)
         findings += _hit(case, told, followed)
         count = len(told.steps)
@@ -224,6 +228,24 @@ def _zeros(case: Case, told: SetUp, followed: Followed) -> Iterator[Finding]:
             yield _said(f"{program.file} runs with {ran.tool.name}", program.file)
 
 
+def _tried(case: Case, followed: Followed) -> Iterator[Finding]:
+    """What is run before the cut stays over the board, and over nothing but the board."""
+    left, front, right, back = case.stock.bounds_mm
+    for tried in followed.tried:
+        file, extent = tried.program.file, extents(tried.program.replay.motions)
+        if tried.tool.name != tried.program.tool.name:
+            yield _said(f"{file} runs with {tried.tool.name}", file)
+        if extent is None:
+            continue
+        air = extent.z_mm[0] + tried.zero.z_mm - case.stock.thickness_mm
+        if air < CLEARANCE_MM - SAME_Z_MM:
+            yield _said(f"{file}, which is to touch nothing, comes {air:.2f} mm over the board", file)
+        x, y = (np.array(way) + by for way, by in ((extent.x_mm, tried.zero.x_mm), (extent.y_mm, tried.zero.y_mm)))
+        beside = max(left - x[0], x[1] - right, front - y[0], y[1] - back)
+        if tried.program in case.outlines and beside > STATED_MM:
+            yield _said(f"{file} shows a place {beside:.2f} mm beside the board", file)
+
+
 def _outcome(case: Case, told: SetUp, followed: Followed) -> Iterator[Finding]:
     """What is left of the board where it is not the very same that the judge has looked at."""
     if followed.last is case.boards[-1]:
@@ -240,16 +262,23 @@ def _hit(case: Case, told: SetUp, followed: Followed) -> Iterator[Finding]:
     tried again."""
     tools = {ran.program: ran.tool for ran in followed.ran}
     programs = tuple(replace(program, tool=tools.get(k, program.tool)) for k, program in enumerate(case.programs))
-    same = programs == case.programs
     really = replace(case, programs=programs)
-    if not same:
+    if programs != case.programs:
         yield from (_said(finding.message.rstrip("."), finding.file) for finding in CutterReach().run(really).findings)
+    yield from _fixings_hit(case, told, really, same=programs == case.programs)
+    if followed.tried:
+        trials = tuple(replace(tried.program, tool=tried.tool) for tried in followed.tried)
+        same = all(tried.tool == tried.program.tool for tried in followed.tried)
+        yield from _fixings_hit(case, told, running(case, trials), same=same)
+
+
+def _fixings_hit(case: Case, told: SetUp, really: Case, *, same: bool) -> Iterator[Finding]:
+    """Screws and clamps in the way of programs as they really run."""
     fixings: list[Fixing] = []
     screws = _screws(told.holding, case)
     if not same or {_where(fixing) for fixing in screws} != {_where(fixing) for fixing in case.fixings}:
         fixings += screws
-    # From behind the head parks over the line at travel height: clamps are tried against the face alone.
-    if told.holding.clamp_line_mm and case.face is None and not _stays_inside(really, told.holding):
+    if told.holding.clamp_line_mm and not _stays_inside(really, told.holding):
         fixings.append(_clamps(told.holding, case))
     if fixings:
         found = FixingsClear().run(replace(really, fixings=tuple(fixings))).findings

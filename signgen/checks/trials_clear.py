@@ -81,15 +81,9 @@ Least error seen: 0.0001 mm in height, 0.05 mm of the outline."""
 def _as_programs(case: Case, trials: tuple[ProgramUnderTest, ...]) -> Iterator[Finding]:
     """What the checks of all programs find in these, each on a board of its own."""
     bare = board(case.stock, case.ideal.grid.cell_mm)
-    ways = [way_of(program.replay.motions, case.zero, n, COARSE_CHORD_MM) for n, program in enumerate(trials)]
-    alone = replace(
-        case,
-        programs=trials,
-        boards=(bare,) * len(trials),
-        cuts=tuple(cuts for cuts, _ in ways),
-        rapids=tuple(rapids for _, rapids in ways),
-        bites=tuple(bites_of(cuts, program.tool, bare) for program, (cuts, _) in zip(trials, ways, strict=True)),
-    )
+    run = running(case, trials)
+    bites = tuple(bites_of(cuts, program.tool, bare) for program, cuts in zip(trials, run.cuts, strict=True))
+    alone = replace(run, boards=(bare,) * len(trials), bites=bites)
     for check in OF_EACH:
         yield from check.run(alone).findings
     for program in trials:
@@ -101,6 +95,13 @@ def _as_programs(case: Case, trials: tuple[ProgramUnderTest, ...]) -> Iterator[F
         for finding in InsideTravel().run(replace(case, programs=(*case.programs, *trials))).findings
         if any(finding.file == program.file for program in trials)
     )
+
+
+def running(case: Case, trials: tuple[ProgramUnderTest, ...]) -> Case:
+    """The case with these programs' ways for those of the programs that cut."""
+    ways = [way_of(program.replay.motions, case.zero, n, COARSE_CHORD_MM) for n, program in enumerate(trials)]
+    cuts, rapids = tuple(cuts for cuts, _ in ways), tuple(rapids for _, rapids in ways)
+    return replace(case, programs=trials, cuts=cuts, rapids=rapids)
 
 
 def _low(case: Case, program: ProgramUnderTest) -> np.ndarray:

@@ -49,7 +49,7 @@ def assemble(
     loose slivers may lie in the groove, and a feed can be held.
     """
     tool = toolpaths[0].tool
-    draft = _Draft(tool, cutting, travel)
+    draft = _Draft(tool, cutting, travel.written(grid_mm, zero.z_mm))
     for owner, toolpath in enumerate(toolpaths):
         for cut in toolpath.cuts:
             draft.add(cut, owner)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from shapely.geometry import box
 
 from signgen.program.travel import LOW_MM, OVER_CLAMPS_MM, PARK_MM, Travel
@@ -29,3 +30,11 @@ def test_it_ends_higher_than_it_travels_as_far_as_the_machine_goes() -> None:
     assert BARE.park_mm == 12 + CLAMP_STANDS_MM + OVER_CLAMPS_MM
     assert Travel(top_mm=12.0, safe_mm=22.0, most_mm=30.0).park_mm == 30
     assert Travel(top_mm=12.0, safe_mm=22.0, most_mm=20.0).park_mm == 22
+
+
+def test_in_inches_it_is_no_lower_than_in_millimetres() -> None:
+    # 43 mm are 1.69291 in, which would be written as 1.6929.
+    inches = BARE.written(0.00254, 0.0)
+    assert inches.park_mm == pytest.approx(1.6930 * 25.4)
+    assert inches.safe_mm >= BARE.safe_mm
+    assert Travel(top_mm=12.0, safe_mm=22.0).written(0.0001, 0.0).safe_mm == pytest.approx(22.0, abs=1e-9)
