@@ -163,7 +163,7 @@ def test_the_largest_cutter_of_a_bar_is_its_width() -> None:
          "panel: The panel's wall runs through hole bottom left or close by. Use panel 9.5 or less, or 18.5 or more"),
         ({"sharp_corners": "true"}, "sharp-corners: Only flat floors have corners"),
         ({"finish": "recess", "depth": "7", "sharp_corners": "true"}, "sharp-corners: The V-bit reaches 6 mm"),
-        ({"finish": "raised", "text": ["17"], "panel": "22", "frame": "30"}, "frame: frame runs into ground"),
+        ({"finish": "raised", "text": ["17"], "panel": "22", "frame": "30"}, "frame: frame runs into panel"),
     ],
 )  # fmt: skip
 def test_what_cannot_be_is_said(changes: dict[str, Any], said: str) -> None:

@@ -2,20 +2,14 @@
 
 from __future__ import annotations
 
-import itertools
 import math
-from collections.abc import Iterator, Sequence
 
 import shapely
 from shapely import affinity
 from shapely.geometry import MultiPolygon, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from signgen.drawing.holes import LEAST_WALL_MM
 from signgen.errors import AskError, CannotMakeError, Problem
-from signgen.features.groove import Groove
-from signgen.features.hole import Hole
-from signgen.features.raised import Raised
 from signgen.geometry.offsets import area_of, inward, polygons
 from signgen.lettering.areas import GRID_PER_MM, glyph_areas
 from signgen.lettering.faces import faces_with, open_face
@@ -103,36 +97,3 @@ def _glyph(spec: SignSpec) -> Area:
 def _on_grid(area: Area) -> Area:
     """Its corners on the steps on which letters lie, shells counter-clockwise."""
     return area_of(polygons(shapely.set_precision(area, 1 / GRID_PER_MM)))
-
-
-def ornament_problems(
-    placed: Sequence[tuple[str, Area]],
-    others: Sequence[Groove | Raised],
-    edge: Polygon,
-    holes: Sequence[Hole],
-) -> Iterator[Problem]:
-    """What an ornament runs into: a hole, a letter, a line, another one."""
-    smaller = Message("drawing.use_smaller_ornament_size_another")
-    for name, area in placed:
-        for hole in holes:
-            gap = shapely.distance(area, hole.footprint)
-            if gap < LEAST_WALL_MM:
-                what = Message(
-                    "drawing.ornament_comes_closer_than", name=name, least_wall=Mm(LEAST_WALL_MM), other=hole.name
-                )
-                if gap == 0:
-                    what = Message("drawing.lies_over", name=name, other=hole.name)
-                yield Problem(
-                    where="ornament",
-                    what=what,
-                    remedy=Message("drawing.move_holes_inset_use_another"),
-                )
-        for other in others:
-            if other.name != name and shapely.distance(area, other.area) < LEAST_WALL_MM:
-                yield Problem(
-                    where="ornament", what=Message("drawing.runs_into", name=name, other=other.name), remedy=smaller
-                )
-                break
-    for (one, area), (second, beside) in itertools.combinations(placed, 2):
-        if shapely.distance(area, beside) < LEAST_WALL_MM:
-            yield Problem(where="ornament-size", what=Message("drawing.meet", one=one, other=second), remedy=smaller)

@@ -5,24 +5,17 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-import numpy as np
-import shapely
-from numpy.typing import NDArray
-from shapely.geometry import Polygon
-
 from signgen.drawing.grooves import bit_angle_deg
+from signgen.drawing.spacing import apart_mm, close_pairs, inside_mm
 from signgen.errors import Problem
+from signgen.features.edge import Edge
 from signgen.features.groove import Groove
 from signgen.features.hole import Countersink, Hole
-from signgen.features.recess import Recess
 from signgen.holes.keyholes import Keyholes
 from signgen.holes.screws import Head
-from signgen.messages import Message, Mm, Num, Sides
+from signgen.messages import Message, Mm, Num
 from signgen.spec.finish import LEAST_LEFT_MM
 from signgen.spec.sign_spec import SignSpec
-
-LEAST_WALL_MM = 1.0
-"""Wood that must stay between a hole and the edge, another hole or a letter; less breaks out (common practice)."""
 
 THIN_WALL_RATIO = 1.0
 """Wood between a hole and the edge or another hole, over the hole's diameter: less is a thin wall. The middle is then
@@ -74,65 +67,11 @@ def seat(head: Head, hole_mm: float, bit_deg: float) -> Countersink:
     return Countersink(diameter_mm=round(wide, 4), angle_deg=bit_deg)
 
 
-def wall_mm(edge: Polygon, hole: Hole) -> float:
-    """Wood between a hole's rim and the sign's edge; negative where the hole runs over it."""
-    middle = hole.middle_line
-    away = float(shapely.distance(edge.exterior, middle))
-    return (away if edge.contains(middle) else -away) - hole.face_radius_mm
-
-
-def walls_between(holes: Sequence[Hole]) -> Iterator[tuple[float, Hole, Hole]]:
-    """Wood between the rims of each two holes, negative where they run into each other."""
-    lines = np.array([hole.middle_line for hole in holes], dtype=object)
-    radii = np.array([hole.face_radius_mm for hole in holes])
-    ones, others = np.triu_indices(len(holes), 1)
-    walls = shapely.distance(lines[ones], lines[others]) - radii[ones] - radii[others]
-    yield from (
-        (float(wall), holes[i], holes[j]) for wall, i, j in zip(walls, ones.tolist(), others.tolist(), strict=True)
-    )
-
-
-def walls_to_grooves(holes: Sequence[Hole], grooves: Sequence[Groove | Recess]) -> NDArray[np.float64]:
-    """(holes, grooves) wood at the board's top between their rims."""
-    lines = np.array([hole.middle_line for hole in holes], dtype=object)
-    areas = np.array([groove.area for groove in grooves], dtype=object)
-    radii = np.array([hole.face_radius_mm for hole in holes])
-    apart: NDArray[np.float64] = shapely.distance(lines[:, None], areas[None, :]) - radii[:, None]
-    return apart
-
-
-def hole_problems(spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...]) -> Iterator[Problem]:
-    """Every hole that runs over the edge or into another one or leaves less than the least wall, and countersinks that
-    the board or the bit has no room for."""
-    for hole in holes:
-        if wall_mm(edge, hole) < LEAST_WALL_MM:
-            yield Problem(
-                where=hole.source,
-                what=Message(
-                    "drawing.does_not_lie_inside_sign",
-                    name=hole.name,
-                    size=_size(hole),
-                    x=Mm(hole.x_mm),
-                    y=Mm(hole.y_mm),
-                    least_wall=Mm(LEAST_WALL_MM),
-                ),
-                remedy=Message("drawing.use_larger_inset_smaller_hole"),
-            )
-    for wall, one, other in walls_between(holes):
-        if wall < LEAST_WALL_MM:
-            apart = math.hypot(one.x_mm - other.x_mm, one.y_mm - other.y_mm)
-            yield Problem(
-                where="holes",
-                what=Message("drawing.run_into_each_other_their", name=one.name, other=other.name, apart=Mm(apart)),
-                remedy=Message("drawing.use_smaller_holes_fewer_them"),
-            )
-    sunk = next((hole for hole in holes if hole.sink), None)
-    if sunk:
-        yield from _sink_problems(spec, sunk)
-
-
-def _sink_problems(spec: SignSpec, hole: Hole) -> Iterator[Problem]:
+def sink_problems(spec: SignSpec, holes: Sequence[Hole]) -> Iterator[Problem]:
     """What is wrong with the countersinks, which are all alike."""
+    hole = next((hole for hole in holes if hole.sink), None)
+    if hole is None:
+        return
     depth = hole.sink_depth_mm
     if depth > spec.thickness_mm - LEAST_LEFT_MM:
         yield Problem(
@@ -154,13 +93,8 @@ def _sink_problems(spec: SignSpec, hole: Hole) -> Iterator[Problem]:
         )
 
 
-def _size(hole: Hole) -> Mm | Sides | Message:
-    size = Sides((hole.diameter_mm, hole.diameter_mm + hole.span_mm)) if hole.span_mm else Mm(hole.diameter_mm)
-    return Message("drawing.sunk_to", size=size, sunk=Mm(hole.sink.diameter_mm)) if hole.sink else size
-
-
 def hole_warnings(
-    spec: SignSpec, edge: Polygon, holes: tuple[Hole, ...], grooves: tuple[Groove, ...]
+    spec: SignSpec, edge: Edge, holes: tuple[Hole, ...], grooves: tuple[Groove, ...]
 ) -> Iterator[Message]:
     """Sentences about walls that are thin and screws that may not sit well."""
     yield from wall_warnings(edge, holes, grooves)
@@ -181,14 +115,17 @@ def hole_warnings(
         )
 
 
-def wall_warnings(edge: Polygon, holes: tuple[Hole, ...], grooves: tuple[Groove, ...]) -> Iterator[Message]:
+def wall_warnings(edge: Edge, holes: tuple[Hole, ...], grooves: tuple[Groove, ...]) -> Iterator[Message]:
     """A sentence when walls between holes and the edge or another hole are thin, and one when a letter is near, each
     with the thinnest."""
+    if not holes:
+        return
     # Below a countersink the wall is thicker, and that is where the screw bears on it.
     more_mm = {hole.name: hole.face_radius_mm - hole.diameter_mm / 2 for hole in holes}
-    found = [(wall_mm(edge, h) + more_mm[h.name], h.name, "", h.diameter_mm) for h in holes]
-    for wall, one, other in walls_between(holes):
-        below = wall + more_mm[one.name] + more_mm[other.name]
+    found = [(inside_mm(h, edge) + more_mm[h.name], h.name, "", h.diameter_mm) for h in holes]
+    for i, j in close_pairs(holes, THIN_WALL_RATIO * max(hole.diameter_mm for hole in holes)):
+        one, other = holes[i], holes[j]
+        below = apart_mm(one, other) + more_mm[one.name] + more_mm[other.name]
         found.append((below, one.name, other.name, min(one.diameter_mm, other.diameter_mm)))
     thin = [each for each in found if each[0] < THIN_WALL_RATIO * each[3] - 1e-9]
     if thin:
@@ -203,9 +140,11 @@ def wall_warnings(edge: Polygon, holes: tuple[Hole, ...], grooves: tuple[Groove,
                 count=len(thin),
             )
         )
-    walls = walls_to_grooves(holes, grooves)
-    if walls.size and walls.min() < THIN_BESIDE_LETTERS_MM:
-        i, j = np.unravel_index(int(walls.argmin()), walls.shape)
-        yield Message(
-            "drawing.thin_wall_beside_letter", wall=Mm(float(walls.min()), 1), name=holes[i].name, other=grooves[j].name
-        )
+    near = [
+        (apart_mm(holes[i], grooves[j - len(holes)]), i, j - len(holes))
+        for i, j in close_pairs((*holes, *grooves), THIN_BESIDE_LETTERS_MM)
+        if i < len(holes) <= j
+    ]
+    if near and min(near)[0] < THIN_BESIDE_LETTERS_MM:
+        wall, i, j = min(near)
+        yield Message("drawing.thin_wall_beside_letter", wall=Mm(wall, 1), name=holes[i].name, other=grooves[j].name)

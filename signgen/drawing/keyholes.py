@@ -12,7 +12,6 @@ from shapely.geometry.base import BaseGeometry
 from signgen.drawing.drawing import Drawing
 from signgen.errors import Problem
 from signgen.features.groove import Groove
-from signgen.features.hole import Hole
 from signgen.features.keyhole import Keyhole
 from signgen.features.recess import Recess
 from signgen.geometry.motion import turned_page
@@ -20,9 +19,6 @@ from signgen.holes.keyholes import Keyholes
 from signgen.messages import Message, Mm
 from signgen.spec.keyholes import FREE_MM, SHOULDER_MM
 from signgen.spec.sign_spec import SignSpec
-
-LEAST_BESIDE_MM = 2.0
-"""Wood beside a keyhole, towards the edge, a hole or another keyhole: it carries the sign (common practice)."""
 
 LEAST_OVER_MM = 1.5
 """Wood between a keyhole and what is cut into the face over it: two set-ups meet there (common practice)."""
@@ -52,40 +48,6 @@ def keyholes_of(spec: SignSpec) -> tuple[Keyhole, ...]:
         )
         for name, x, y in spec.holes.centres(spec.width_mm, spec.height_mm)
     )
-
-
-def keyhole_problems(
-    edge: Polygon, holes: Sequence[Hole], keyholes: Sequence[Keyhole]
-) -> Iterator[Problem]:  # fmt: skip
-    """Keyholes that run over the edge, or into a hole or another keyhole."""
-    inside = edge.buffer(-LEAST_BESIDE_MM)
-    for number, keyhole in enumerate(keyholes):
-        if not inside.contains(keyhole.footprint):
-            yield Problem(
-                where="holes",
-                what=Message(
-                    "drawing.keyhole_does_not_lie_inside_sign",
-                    name=keyhole.name,
-                    x=Mm(keyhole.x_mm),
-                    y=Mm(keyhole.y_mm),
-                    least_beside=Mm(LEAST_BESIDE_MM),
-                ),
-                remedy=Message("drawing.use_another_inset_shorter_keyhole"),
-            )
-        others = [(hole.name, hole.footprint) for hole in holes]
-        others += [(other.name, other.footprint) for other in keyholes[number + 1 :]]
-        for name, area in others:
-            if shapely.distance(keyhole.footprint, area) < LEAST_BESIDE_MM:
-                yield Problem(
-                    where="holes",
-                    what=Message(
-                        "drawing.run_into_each_other_leave",
-                        name=keyhole.name,
-                        name2=name,
-                        least_beside=Mm(LEAST_BESIDE_MM),
-                    ),
-                    remedy=Message("drawing.use_fewer_keyholes_another_inset"),
-                )
 
 
 def over_problems(spec: SignSpec, keyholes: Sequence[Keyhole], carved: Sequence[Groove | Recess]) -> Iterator[Problem]:

@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 import shapely
 from msgspec import Struct
-from shapely.geometry import MultiPolygon, Point, Polygon
+from shapely.geometry import MultiPolygon, Polygon
 
 from signgen.drawing.bridges import with_bridges
 from signgen.drawing.grooves import engraved, groove
-from signgen.drawing.holes import LEAST_WALL_MM
-from signgen.errors import CannotMakeError, Problem
+from signgen.errors import CannotMakeError
 from signgen.features.feature import Feature
 from signgen.features.groove import Groove
-from signgen.features.hole import Hole
 from signgen.features.raised import Raised
 from signgen.features.recess import Panel, Recess
 from signgen.geometry.offsets import area_of, inward, outward, polygons
@@ -23,7 +20,6 @@ from signgen.lettering.layout import Letter, Lettering
 from signgen.messages import Message, Mm
 from signgen.spec.sign_spec import SignSpec
 from signgen.spec.trim import clear_of_wall_mm
-from signgen.tolerances import CHECK_MM
 
 LEAST_PANEL_MM = 6.35
 """Narrower than the thickest cutter that is chosen unasked, a panel is a groove."""
@@ -130,71 +126,3 @@ def _sunk(letter: Letter, name: str, depth_mm: float, sharp: bool) -> Recess:
 
 def _floor(name: str, area: Polygon | MultiPolygon, depth_mm: float, sharp: bool) -> Panel:
     return Panel(name=name, source="panel", area=area_of(polygons(area)), depth_mm=depth_mm, sharp=sharp)
-
-
-def _other_insets(hole: Hole, edge: Polygon) -> Message:
-    """To take a panel inset with which the hole lies in the panel or on the rim."""
-    away = float(shapely.distance(edge.boundary, Point(hole.x_mm, hole.y_mm)))
-    need = (hole.diameter_mm + hole.span_mm) / 2 + LEAST_WALL_MM
-    less, more = math.floor(10 * (away - need) + 1e-6) / 10, math.ceil(10 * (away + need) - 1e-6) / 10
-    if less < 1:
-        return Message("drawing.use_panel_or_more", more=Mm(more))
-    return Message("drawing.use_panel_or_less_or_more", less=Mm(less), more=Mm(more))
-
-
-def recess_problems(
-    drawn: Made, grooves: Sequence[Groove], panel: Polygon | None, edge: Polygon, holes: tuple[Hole, ...]
-) -> Iterator[Problem]:
-    """Letters outside the panel or the sign, and what a recess runs into."""
-    if panel is not None:
-        inside = area_of(inward(panel, LEAST_WALL_MM, CHECK_MM))
-        letters: list[Raised | Recess] = [
-            *drawn.raised,
-            *(recess for recess in drawn.recesses if recess.is_letter),
-        ]
-        for letter in letters:
-            if not shapely.covers(inside, letter.area):
-                yield Problem(
-                    where=where_asked(letter),
-                    what=Message("drawing.does_not_lie_inside_panel", name=letter.name, least_wall=Mm(LEAST_WALL_MM)),
-                    remedy=Message("drawing.use_smaller_height_less_text"),
-                )
-        for hole in holes:
-            if hole.sink and panel.intersects(hole.footprint):
-                yield Problem(
-                    where="panel",
-                    what=Message("drawing.countersink_begins_face_lies_panel", name=hole.name),
-                    remedy=Message("drawing.move_hole_rim_inset_use"),
-                )
-            elif shapely.distance(panel.boundary, Point(hole.x_mm, hole.y_mm)) < (
-                hole.diameter_mm + hole.span_mm
-            ) / 2 + (LEAST_WALL_MM):
-                yield Problem(
-                    where="panel",
-                    what=Message("drawing.panel_s_wall_runs_through", name=hole.name),
-                    remedy=_other_insets(hole, edge),
-                )
-    for hole in holes:
-        for letter in drawn.raised:
-            if shapely.distance(letter.area, hole.footprint) < LEAST_WALL_MM:
-                yield Problem(
-                    where=where_asked(letter),
-                    what=Message(
-                        "drawing.comes_closer_than", name=letter.name, least_wall=Mm(LEAST_WALL_MM), name2=hole.name
-                    ),
-                    remedy=Message("drawing.move_hole_inset_use_smaller"),
-                )
-    for carved in grooves:
-        for recess in drawn.recesses:
-            if shapely.distance(recess.area, carved.area) < LEAST_WALL_MM:
-                yield Problem(
-                    where=where_asked(carved),
-                    what=Message("drawing.carved_runs_into", name=carved.name, other=recess.name),
-                    remedy=Message("drawing.leave_out_place_rim"),
-                )
-                break
-
-
-def where_asked(part: Feature) -> str:
-    """The option that decides on a part of the drawing: of a letter its height."""
-    return "cap-height" if part.is_letter else part.source

@@ -9,8 +9,8 @@ from shapely.geometry import MultiPolygon, Polygon, box
 from shapely.geometry.base import BaseGeometry
 
 from signgen.composition.proportions import HOLE_GAP_DIAMETERS
-from signgen.drawing.holes import LEAST_WALL_MM
 from signgen.drawing.panel import text_inset_mm
+from signgen.drawing.spacing import LEAST_WALL_MM
 from signgen.features.hole import Hole
 from signgen.geometry.offsets import area_of, inward
 from signgen.spec.sign_spec import SignSpec

@@ -1,21 +1,29 @@
-"""Wood that is left between what is cut, and what hangs on it: too little is refused, little is said."""
+"""The least wood between each two kinds of things on a sign: one table, tried over all features at once."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+import itertools
+from collections.abc import Callable, Iterator, Sequence
+from functools import cache
+from typing import Literal
 
-import numpy as np
-import shapely
-from shapely.geometry import MultiPolygon, Polygon
-from shapely.geometry.base import BaseGeometry
+from msgspec import Struct
 
+from signgen.drawing import too_close as say
+from signgen.drawing.spacing import LEAST_WALL_MM, apart_mm, close_pairs, inside_mm, off_outline_mm
+from signgen.drawing.too_close import Close
 from signgen.errors import Problem
+from signgen.features.edge import Edge
+from signgen.features.feature import Feature
 from signgen.features.groove import Groove
 from signgen.features.hole import Hole
+from signgen.features.keyhole import Keyhole
+from signgen.features.raised import Raised
 from signgen.features.recess import Recess
-from signgen.geometry.offsets import polygons
-from signgen.messages import Message, Mm
 from signgen.spec.sign_spec import SignSpec
+
+LEAST_BESIDE_MM = 2.0
+"""Wood beside a keyhole, towards the edge, a hole or another keyhole: it carries the sign (common practice)."""
 
 BETWEEN_GROOVES_MM = 0.5
 """Wood at the face between a letter and a line; less crumbles along the grain (common practice)."""
@@ -24,122 +32,135 @@ THROUGH_TO_EDGE_MM = 2.0
 """Wood between a letter that is cut right through and the sign's edge: a strip as long as the letter and as high as
 the board, which bends under the cutter (common practice)."""
 
-BETWEEN_THROUGH_MM, THIN_BETWEEN_THROUGH_MM = 0.6, 1.5
-"""Wood between two letters that are cut right through: what breaks, and what easily breaks (common practice)."""
+BETWEEN_THROUGH_MM = 0.6
+"""Wood between two letters that are cut right through: less breaks (common practice)."""
 
-LEAST_BRIDGE_MM, THIN_BRIDGE_MM = 1.0, 2.0
-"""What an inside hangs on at its narrowest: what breaks under the cutter, and what breaks easily (common practice)."""
+Kept = Literal["apart", "inside", "off the outline"]
+"""Whether one thing lies beside the other, within it, or either."""
 
-LEAST_INSIDE_MM2 = 4.0
-"""Smaller insides weigh nothing and are held by less."""
-
-Area = Polygon | MultiPolygon
+MEASURES = {"apart": apart_mm, "inside": inside_mm, "off the outline": off_outline_mm}
 
 
-def wall_problems(
-    spec: SignSpec,
-    grooves: Sequence[Groove],
-    through: Sequence[Recess],
-    edge: Polygon,
-    holes: Sequence[Hole],
-) -> Iterator[Problem]:
-    """Letters and lines too near to each other, and what is cut through with too little wood round it."""
-    letters = [groove for groove in grooves if groove.is_letter]
-    lines = [groove for groove in grooves if not groove.is_letter]
-    worst = {line.name: (letter, line, wall) for letter, line, wall in _pairs(letters, lines, BETWEEN_GROOVES_MM)}
-    for letter, line, wall in worst.values():
-        what = Message("walls.between", one=letter.name, other=line.name, wood=_mm(wall))
-        yield Problem(
-            where=line.source,
-            what=what if wall > 0 else Message("walls.touch", one=letter.name, other=line.name),
-            remedy=Message("walls.move_line", least=Mm(BETWEEN_GROOVES_MM)),
-        )
-    for recess in through:
-        if (wall := float(shapely.distance(recess.area, edge.exterior))) < THROUGH_TO_EDGE_MM:
-            yield Problem(
-                where="cap-height" if recess.is_letter else "panel",
-                what=Message("walls.edge", one=recess.name, wood=_mm(wall)),
-                remedy=Message("walls.smaller", least=Mm(THROUGH_TO_EDGE_MM)),
-            )
-    for one, other, wall in _neighbours(through, BETWEEN_THROUGH_MM):
-        yield Problem(
-            where="letter-spacing",
-            what=Message("walls.between", one=one.name, other=other.name, wood=_mm(wall)),
-            remedy=Message("walls.more_spacing"),
-        )
-    for name in _hanging(through, edge, holes, LEAST_BRIDGE_MM):
-        yield Problem(
-            where="bridge-width" if spec.bridges else "finish",
-            what=Message("walls.hangs", letter=name, least=Mm(LEAST_BRIDGE_MM)),
-            remedy=Message("walls.wider_bridges" if spec.bridges else "walls.bridges"),
-        )
+class Wall(Struct, frozen=True):
+    """A row: sorts of things, sorts of what is beside or round them, the least wood, and how too little is said.
+    Where the edge is bevelled, wood of what lies within it counts from the bevel's inner side."""
+
+    of: tuple[str, ...]
+    to: tuple[str, ...]
+    least_mm: float
+    said: Callable[[Close], Problem]
+    kept: Kept = "apart"
 
 
-def wall_warnings_of_through(
-    spec: SignSpec, through: Sequence[Recess], edge: Polygon, holes: Sequence[Hole]
-) -> Iterator[Message]:
-    """Whole sentences about thin wood between letters that are cut right through, and about insides."""
-    thin = [wall for _, _, wall in _neighbours(through, THIN_BETWEEN_THROUGH_MM)]
-    if thin:
-        yield (Message("drawing.only_wood_stand_between_letters", thin=Mm(min(thin))))
-    hanging = _hanging(through, edge, holes, THIN_BRIDGE_MM)
-    if hanging:
-        yield (Message("drawing.inside_hangs_less_than_wood", hanging=tuple(hanging), thin_bridge=Mm(THIN_BRIDGE_MM)))
-    elif spec.bridges and spec.bridges.count == 1 and through:
-        yield Message("drawing.each_inside_hangs_one_bridge")
+def sort_of(feature: Feature, thickness_mm: float) -> str:
+    """What a feature is to the table: its kind, letters and ornaments apart from the rest."""
+    match feature:
+        case Groove() | Raised() if feature.source == "ornament":
+            return "ornament"
+        case Groove():
+            return "letter" if feature.is_letter else "line"
+        case Recess() if feature.is_letter:
+            return "through letter" if feature.depth_mm >= thickness_mm else "sunk letter"
+        case Hole() if feature.sink:
+            return "sunk hole"
+    return feature.kind
 
 
-def _pairs(
-    some: Sequence[Groove], others: Sequence[Groove], within_mm: float
-) -> Iterator[tuple[Groove, Groove, float]]:
-    """Those of some and of others that are nearer to each other, and how near; the nearest last."""
-    if not some or not others:
-        return
-    tree = shapely.STRtree([other.area for other in others])
-    mine, theirs = tree.query([one.area for one in some], predicate="dwithin", distance=within_mm)
-    walls = [
-        (float(shapely.distance(some[i].area, others[j].area)), -i, -j)
-        for i, j in zip(mine.tolist(), theirs.tolist(), strict=True)
-    ]
-    for wall, i, j in sorted(walls, reverse=True):
-        if wall < within_mm - 1e-6:
-            yield some[-i], others[-j], wall
+HOLES = ("hole", "sunk hole")
+SUNK = ("sunk letter", "through letter")
+
+WALLS: tuple[Wall, ...] = (
+    Wall(("keyhole",), ("edge",), LEAST_BESIDE_MM, say.keyhole_over_edge, "inside"),
+    Wall(("keyhole",), (*HOLES, "keyhole"), LEAST_BESIDE_MM, say.keyholes_meet),
+    Wall(HOLES, ("edge",), LEAST_WALL_MM, say.hole_over_edge, "inside"),
+    Wall(HOLES, HOLES, LEAST_WALL_MM, say.holes_meet),
+    Wall(HOLES, ("bevel",), LEAST_WALL_MM, say.hole_in_bevel),
+    Wall(("panel",), ("bevel",), LEAST_WALL_MM, say.panel_in_bevel),
+    Wall(("sunk hole",), ("panel",), LEAST_WALL_MM, say.sunk_hole_in_panel),
+    Wall(("hole",), ("panel",), LEAST_WALL_MM, say.hole_on_wall, "off the outline"),
+    Wall(("through letter",), ("edge",), THROUGH_TO_EDGE_MM, say.through_by_edge, "inside"),
+    Wall(("letter", "line", "ornament", "sunk letter"), ("edge",), LEAST_WALL_MM, say.over_edge, "inside"),
+    Wall(("raised", "ornament", *SUNK), ("panel",), LEAST_WALL_MM, say.outside_panel, "inside"),
+    Wall(("line",), ("panel", *SUNK), LEAST_WALL_MM, say.line_in_floor),
+    Wall(("ornament",), HOLES, LEAST_WALL_MM, say.ornament_by_hole),
+    Wall(("ornament",), ("letter", "line", "raised", *SUNK), LEAST_WALL_MM, say.by_ornament),
+    Wall(("ornament",), ("ornament",), LEAST_WALL_MM, say.ornaments_meet),
+    Wall(("letter", "line", "raised", *SUNK), HOLES, LEAST_WALL_MM, say.by_hole),
+    Wall(("line",), ("letter",), BETWEEN_GROOVES_MM, say.line_by_letter),
+    Wall(("through letter",), ("through letter",), BETWEEN_THROUGH_MM, say.through_by_through),
+)
+
+MAY_MEET: tuple[tuple[tuple[str, ...], tuple[str, ...]], ...] = (
+    # Letters of a script join, and lines of text are held apart where they are laid.
+    (("letter", "raised", *SUNK), ("letter", "raised", *SUNK)),
+    # The frame's own distance between its lines; a rule ends where the text does.
+    (("line",), ("line", "raised")),
+    # Its own floor lies round what stands in it, and letters are laid clear of its wall.
+    (("panel",), ("panel", "letter", "edge")),
+    (("raised",), ("edge",)),
+    # They go round everything.
+    (("edge", "bevel"), ("edge", "bevel")),
+    (("bevel",), ("letter", "line", "ornament", "raised", *SUNK)),
+    # Cut from the other side: how much wood is left between is a matter of depths.
+    (("keyhole",), ("letter", "line", "ornament", "raised", "panel", "bevel", *SUNK)),
+    # Where nothing else is.
+    (("tab",), ("tab", "edge", "bevel", "panel", "letter", "line", "ornament", "raised", "keyhole", *HOLES, *SUNK)),
+)
+
+BESIDE = Wall((), (), LEAST_WALL_MM, say.elsewhere)
+INSIDE = Wall((), (), LEAST_WALL_MM, say.elsewhere, "inside")
+"""What holds for kinds that the table does not name, among themselves and beside all others."""
 
 
-def _neighbours(through: Sequence[Recess], within_mm: float) -> list[tuple[Recess, Recess, float]]:
-    """Those nearer to each other than that, each pair once."""
-    found: list[tuple[Recess, Recess, float]] = []
-    if not through:
-        return found
-    tree = shapely.STRtree([each.area for each in through])
-    ones, others = tree.query([each.area for each in through], predicate="dwithin", distance=within_mm)
-    for i, j in zip(ones.tolist(), others.tolist(), strict=True):
-        if i < j:
-            wall = float(shapely.distance(through[i].area, through[j].area))
-            if wall < within_mm - 1e-6:
-                found.append((through[i], through[j], wall))
-    return found
+@cache
+def _table() -> dict[frozenset[str], Wall | None]:
+    """The first row that names two sorts; None where they may meet."""
+    table: dict[frozenset[str], Wall | None] = {}
+    rows: tuple[tuple[tuple[str, ...], tuple[str, ...], Wall | None], ...] = (
+        *((row.of, row.to, row) for row in WALLS),
+        *((of, to, None) for of, to in MAY_MEET),
+    )
+    for of, to, row in rows:
+        for one, other in itertools.product(of, to):
+            table.setdefault(frozenset((one, other)), row)
+    return table
 
 
-def _hanging(through: Sequence[Recess], edge: Polygon, holes: Sequence[Hole], width_mm: float) -> list[str]:
-    """Letters of which an inside hangs on bridges each narrower than a width: what falls off when so much is taken off
-    all round. Source: mathematical morphology's erosion."""
-    if not through:
-        return []
-    gone = shapely.union_all([*(each.area for each in through), *(hole.footprint for hole in holes)])
-    whole: BaseGeometry = shapely.difference(edge, gone)
-    if len(polygons(whole)) > 1:
-        # What is loose altogether is another problem.
-        return []
-    left = whole.buffer(-width_mm / 2, quad_segs=4)
-    pieces = sorted(polygons(left), key=lambda piece: -piece.area)[1:]
-    names: dict[str, None] = {}
-    for piece in pieces:
-        if piece.area >= LEAST_INSIDE_MM2:
-            away = shapely.distance(piece, np.array([each.area for each in through], dtype=object))
-            names[through[int(np.argmin(away))].name] = None
-    return list(names)
+def wall_between(one: str, other: str) -> Wall | None:
+    """The row for two sorts of things; None where they may meet."""
+    return _table().get(frozenset((one, other)), INSIDE if "edge" in (one, other) else BESIDE)
 
 
-def _mm(wall: float) -> Mm:
-    return Mm(round(max(wall, 0.0), 2))
+def wall_problems(spec: SignSpec, features: Sequence[Feature]) -> Iterator[Problem]:
+    """Everything that leaves too little wood, in the order of the table; of each thing what it is nearest to. The panel
+    as its outline says, whatever stands in it."""
+    sorts = [sort_of(feature, spec.thickness_mm) for feature in features]
+    (edge,) = (feature for feature in features if isinstance(feature, Edge))
+    widest = max(row.least_mm for row in WALLS) + spec.chamfer_mm
+    found: dict[tuple[Wall, str], Close] = {}
+    # What should lie within another thing may lie far from it.
+    holding = [number for number, sort in enumerate(sorts) if sort in ("edge", "panel")]
+    around = {(min(i, j), max(i, j)) for i in holding for j in range(len(features)) if i != j}
+    for i, j in sorted(around.union(close_pairs(features, widest))):
+        row = wall_between(sorts[i], sorts[j])
+        if row is None:
+            continue
+        one, other = features[i], features[j]
+        if not row.of or (sorts[j] in row.of and sorts[i] not in row.of):
+            one, other = other, one
+        least, slack = row.least_mm, 1e-6
+        if row.kept == "inside":
+            # Offsets of curves are chords.
+            least, slack = least + _bevelled_mm(spec, one, other), spec.tolerances.chord_mm
+        wall = MEASURES[row.kept](one, other)
+        near = found.get((row, one.name))
+        if wall < least - slack and (near is None or wall < near.wall_mm):
+            found[row, one.name] = Close(spec, edge, one, other, wall, row.least_mm)
+    order = {row: number for number, row in enumerate((*WALLS, BESIDE, INSIDE))}
+    for (row, _), close in sorted(found.items(), key=lambda item: order[item[0][0]]):
+        yield row.said(close)
+
+
+def _bevelled_mm(spec: SignSpec, one: Feature, other: Feature) -> float:
+    """How far inside the sign's edge the face begins for a thing on it; holes are measured from the bevel itself."""
+    return spec.chamfer_mm if isinstance(other, Edge) and not isinstance(one, Hole | Keyhole) else 0.0

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from typing import Any, ClassVar, Literal, Self
+from collections.abc import Iterator, Sequence
+from typing import Any, ClassVar, Literal, Protocol, Self
 
 import numpy as np
 from msgspec import Struct
 from numpy.typing import NDArray
 from shapely.geometry import MultiPolygon, Polygon
+from shapely.geometry.base import BaseGeometry
 
 from signgen.geometry.motion import Motion
 from signgen.shop.tools import Tool
@@ -19,6 +20,22 @@ FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.intp]
 Area = Polygon | MultiPolygon
 Side = Literal["face", "back", "both"]
+
+
+class Asked(Protocol):
+    """What is asked for of a sign, as far as a kind needs it that options of its own ask for."""
+
+    @property
+    def width_mm(self) -> float: ...
+
+    @property
+    def height_mm(self) -> float: ...
+
+    @property
+    def thickness_mm(self) -> float: ...
+
+    def asked(self, name: str) -> Any:
+        """The value of an option that has no field of its own; None when nothing was asked."""
 
 
 class Feature(Struct, frozen=True, kw_only=True):
@@ -60,6 +77,11 @@ class Feature(Struct, frozen=True, kw_only=True):
     """How near to its outline the depth of a cell of the virtual board says nothing, because the wall is upright; 0
     where the surface begins at the face."""
 
+    @classmethod
+    def asked_of(cls, sign: Asked) -> Iterator[Self]:
+        """Those that options of its own ask for; none of a kind that text, borders or patterns bring."""
+        yield from ()
+
     @property
     def is_letter(self) -> bool:
         """Whether it is a letter of the text that was asked for."""
@@ -69,6 +91,11 @@ class Feature(Struct, frozen=True, kw_only=True):
     def footprint(self) -> Area:
         """All that it takes or keeps of its side of the board, seen from above: valid, shells counter-clockwise."""
         raise NotImplementedError
+
+    @property
+    def core(self) -> tuple[BaseGeometry, float]:
+        """A shape, and how far the footprint reaches round it: exact where the footprint's own rim is chords."""
+        return self.footprint, 0.0
 
     def depths(self, points_mm: FloatArray) -> tuple[FloatArray, FloatArray]:
         """(n,) least and (n,) greatest depth of the finished surface at (n, 2) points in the footprint; nan where only

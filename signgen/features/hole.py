@@ -81,6 +81,10 @@ class Hole(Feature, frozen=True, kw_only=True):
         return _around(self.ends_mm, self.face_radius_mm)
 
     @property
+    def core(self) -> tuple[Point | LineString, float]:
+        return self.middle_line, self.face_radius_mm
+
+    @property
     def slack_ratio(self) -> float:
         return 1 / self.sink.slope if self.sink else 0.0
 

@@ -8,7 +8,8 @@ import pytest
 from shapely.geometry import Point
 from shapely.ops import unary_union
 
-from signgen.drawing.draw import LEAST_WALL_MM, draw
+from signgen.drawing.draw import draw
+from signgen.drawing.spacing import LEAST_WALL_MM
 from signgen.errors import CannotMakeError, SignGenError
 from signgen.features.groove import Groove
 from signgen.features.hole import Hole

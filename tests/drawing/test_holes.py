@@ -8,15 +8,27 @@ from msgspec.structs import replace
 from shapely.geometry import box
 
 from signgen.drawing.draw import draw
-from signgen.drawing.holes import hole_problems, holes_of, seat, wall_mm, wall_warnings, walls_between
+from signgen.drawing.holes import holes_of, seat, wall_warnings
+from signgen.drawing.spacing import apart_mm, close_pairs, inside_mm
+from signgen.drawing.walls import wall_problems
 from signgen.errors import CannotMakeError
+from signgen.features.edge import Edge
 from signgen.features.groove import Groove
 from signgen.features.hole import Countersink, Hole
 from signgen.holes.screws import Head
 from tests.asking import english, spec_of
 
 EDGE = box(0, 0, 100, 60)
+SIGN = Edge(name="edge", area=EDGE)
 SPEC = spec_of()
+
+
+def problems(holes, edge=EDGE):
+    return list(wall_problems(SPEC, (Edge(name="edge", area=edge), *holes)))
+
+
+def wall_mm(hole):
+    return inside_mm(hole, SIGN)
 
 
 def hole(x, y, diameter=6, name="hole 1"):
@@ -27,15 +39,15 @@ def hole(x, y, diameter=6, name="hole 1"):
     ("place", "wall"), [((50, 30), 27), ((10, 30), 7), ((3, 30), 0), ((-5, 30), -8), ((0, 30), -3)]
 )
 def test_the_wall_is_what_stays_to_the_edge(place, wall):
-    assert wall_mm(EDGE, hole(*place)) == pytest.approx(wall)
+    assert wall_mm(hole(*place)) == pytest.approx(wall)
 
 
 def test_refuses_holes_over_the_edge_and_over_each_other_all_at_once():
-    found = list(hole_problems(SPEC, EDGE, (hole(3.9, 30), hole(50, 30, name="hole 2"), hole(56, 30, name="hole 3"))))
+    found = problems((hole(3.9, 30), hole(50, 30, name="hole 2"), hole(56, 30, name="hole 3")))
     assert [problem.where for problem in found] == ["holes", "holes"]
     assert "hole 1" in str(found[0].what)
     assert "hole 2 and hole 3 run into each other: their middles are 6 mm apart" in str(found[1].what)
-    assert not list(hole_problems(SPEC, EDGE, (hole(4, 30), hole(50, 30), hole(57, 30))))
+    assert not (problems((hole(4, 30), hole(50, 30), hole(57, 30))))
 
 
 def test_an_eye_that_runs_over_the_edge_is_blamed_on_its_own_option():
@@ -49,10 +61,10 @@ def test_the_border_brings_its_eye_and_the_pattern_its_holes():
 
 
 def test_warns_of_walls_thinner_than_the_hole_is_wide():
-    assert not list(english(wall_warnings(EDGE, (hole(9, 30),), ())))
-    (said,) = english(wall_warnings(EDGE, (hole(8.5, 30),), ()))
+    assert not list(english(wall_warnings(SIGN, (hole(9, 30),), ())))
+    (said,) = english(wall_warnings(SIGN, (hole(8.5, 30),), ()))
     assert said.startswith("Only 5.5 mm of wood stay between hole 1 and the sign's edge: it may break out.")
-    (said,) = english(wall_warnings(EDGE, (hole(8, 30), hole(18, 30, name="hole 2")), ()))
+    (said,) = english(wall_warnings(SIGN, (hole(8, 30), hole(18, 30, name="hole 2")), ()))
     assert said.startswith("Only 4.0 mm of wood stay between hole 1 and hole 2 (2 walls are thinner")
 
 
@@ -66,7 +78,7 @@ def test_warns_of_a_letter_close_to_a_hole():
         tip_mm=0,
         max_depth_mm=3,
     )
-    (said,) = english(wall_warnings(EDGE, (hole(50, 30),), (letter,)))
+    (said,) = english(wall_warnings(SIGN, (hole(50, 30),), (letter,)))
     assert said == "Only 1.5 mm of wood stay between hole 1 and line 1 letter 1 'I': it may break out."
 
 
@@ -78,13 +90,13 @@ def test_what_the_drawing_warns_of_is_in_the_drawing():
 def test_a_slot_is_measured_from_its_whole_length():
     slot = Hole(name="slot 1", x_mm=50, y_mm=30, diameter_mm=6, span_mm=14, angle_deg=0)
     assert slot.ends_mm == ((43, 30), (57, 30))
-    assert wall_mm(EDGE, slot) == pytest.approx(27)
+    assert wall_mm(slot) == pytest.approx(27)
     upright = replace(slot, angle_deg=90)
-    assert wall_mm(EDGE, upright) == pytest.approx(20)
-    assert wall_mm(EDGE, replace(slot, x_mm=8)) == pytest.approx(-2)
-    (problem,) = hole_problems(SPEC, EDGE, (slot, hole(63.5, 30)))
+    assert wall_mm(upright) == pytest.approx(20)
+    assert wall_mm(replace(slot, x_mm=8)) == pytest.approx(-2)
+    (problem,) = problems((slot, hole(63.5, 30)))
     assert "slot 1 and hole 1 run into each other" in str(problem.what)
-    assert not list(hole_problems(SPEC, EDGE, (upright, hole(58, 30))))
+    assert not (problems((upright, hole(58, 30))))
 
 
 @pytest.mark.parametrize(
@@ -153,5 +165,6 @@ def test_warns_of_cones_that_do_not_match_and_of_thin_shoulders():
 def test_two_hundred_holes_are_looked_over_at_once():
     holes = tuple(hole(10 + 8 * (i % 20), 10 + 8 * (i // 20), 3, f"hole {i}") for i in range(200))
     edge = box(0, 0, 200, 120)
-    assert not list(hole_problems(SPEC, edge, holes))
-    assert len([wall for wall, *_ in walls_between(holes) if wall < 5.1]) == 19 * 10 + 20 * 9
+    assert not (problems(holes, edge))
+    near = [apart_mm(holes[i], holes[j]) for i, j in close_pairs(holes, 5.1)]
+    assert len([wall for wall in near if wall < 5.1]) == 19 * 10 + 20 * 9

@@ -20,6 +20,7 @@ WORDS = {
     "walls.hangs": "Das Innere von {letter} hinge an weniger als {least} Holz und bräche ab.",
     "walls.move_line": "Kleinere Höhe, größeren Rand oder andere Stelle der Linie nehmen: {least} müssen bleiben.",
     "walls.smaller": "Kleinere Höhe oder weniger Text nehmen: {least} müssen bleiben.",
+    "walls.move_apart": "Eines davon verschieben oder verkleinern: {least} müssen bleiben.",
     "walls.more_spacing": "Mehr letter-spacing oder größere Buchstaben nehmen.",
     "walls.wider_bridges": "Größere bridge-width oder mehr bridges nehmen.",
     "walls.bridges": "Größere Buchstaben oder bridges nehmen.",

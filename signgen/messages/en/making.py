@@ -19,6 +19,7 @@ WORDS = {
     "walls.hangs": "The inside of {letter} would hang on less than {least} of wood, and break off.",
     "walls.move_line": "Use a smaller height, a larger margin, or move the line: {least} or more must stay.",
     "walls.smaller": "Use a smaller height or less text: {least} or more must stay.",
+    "walls.move_apart": "Move one of them, or make one smaller: {least} or more must stay.",
     "walls.more_spacing": "Use more letter-spacing, or larger letters.",
     "walls.wider_bridges": "Use a larger bridge-width, or more bridges.",
     "walls.bridges": "Use larger letters, or bridges.",
