@@ -15,12 +15,18 @@ from signgen.messages.language import LANGUAGES
 @click.argument("what", nargs=-1, required=True, metavar="WHAT", shell_complete=complete_page)
 @language_option
 @json_option
-def command(what: tuple[str, ...], language: str | None, as_json: bool) -> None:
-    """Say what an option (cap-height), a check's code (C102) or a word of the trade (tab, datum, collet) means, or
-    answer a question in plain words ("how do I make the number bigger?").
+@click.option("--line", type=click.IntRange(1), metavar="N", help="Of a program file: this line only.")
+@click.option("--page", metavar="OUT.html", help="Of a program file: write every line with what it does as a page.")
+def command(
+    what: tuple[str, ...], language: str | None, as_json: bool, line: int | None, page: str | None
+) -> None:  # fmt: skip
+    """Say what an option (cap-height), a check's code (C102), a word of the trade (tab, datum, collet) or of programs
+    (G2, M3, F) means, answer a question in plain words ("how do I make the number bigger?"), or tell what every line
+    of a program file does.
 
     recipes shows commands for usual signs, sign-file all keys of a sign file, schema the formats for other programs.
     """
+    from signgen.cli.read_out import is_program, read_out
     from signgen.guide.pages import answer_to, explained
     from signgen.guide.schemas_page import schema_named
     from signgen.schemas.answers import Explained, ExplainedPage
@@ -30,6 +36,9 @@ def command(what: tuple[str, ...], language: str | None, as_json: bool) -> None:
         click.echo(schema_named(what[1]), nl=False)
         return
     with said_in(language):
+        if line is not None or page is not None or (len(what) == 1 and is_program(what[0])):
+            read_out(question, language or LANGUAGES[0], line, page, as_json)
+            return
         if not as_json:
             click.echo(explained(question, language or LANGUAGES[0]))
             return

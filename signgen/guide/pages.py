@@ -12,6 +12,7 @@ from signgen.checks import EVERY_CHECK
 from signgen.errors import AskError
 from signgen.guide.glossary import Term, terms
 from signgen.guide.recipes import RECIPES, Recipe
+from signgen.guide.rs274 import CODES, Code, code_text
 from signgen.guide.schemas_page import schemas_page
 from signgen.guide.sign_file import reference, value_form
 from signgen.guide.topics import TOPICS, Topic
@@ -47,6 +48,7 @@ def pages(options: tuple[Option, ...] = keys.KEYS, language: str = "en") -> list
         *map(_of_option, rows.values()),
         *map(_of_topic, TOPICS),
         *(_of_term(term, wording) for term in terms()),
+        *(_of_code(code, language) for code in CODES),
         *map(_of_recipe, RECIPES),
         Page(
             name="recipes",
@@ -157,6 +159,10 @@ def _of_term(term: Term, wording: Wording) -> Page:
         name=words[0], exact=words, words=words[1:],
         text=lambda: _paragraphs(wording(term.meaning)),
     )  # fmt: skip
+
+
+def _of_code(code: Code, language: str) -> Page:
+    return Page(name=code.words[0], exact=code.words, words=(), text=partial(code_text, code, language))
 
 
 def _of_recipe(recipe: Recipe) -> Page:

@@ -39,11 +39,11 @@ def read_program(
     `start_mm` is where the tool's tip stands before the first line (unknown when omitted); `tool_lengths_mm`
     what G43 H adds, by number. `in_batches=False` reads every line by itself: slower, with the same result.
     """
-    reader = _Reader(Machine(start_mm, dict(tool_lengths_mm or {})))
+    reader = Reader(Machine(start_mm, dict(tool_lengths_mm or {})))
     return reader.read(text.replace("\r\n", "\n").replace("\r", "\n"), in_batches)
 
 
-class _Reader:
+class Reader:
     """The file level (section 3.1): % lines, the end, and a fault for each line that is refused."""
 
     def __init__(self, machine: Machine) -> None:
@@ -113,11 +113,12 @@ class _Reader:
                         patience = _LEAST_STRETCH if done > 16 * patience else 2 * patience
                         careful = at + patience
                     continue
-            self._line(lines[at], before + at + 1)
+            self.take_line(lines[at], before + at + 1)
             at += 1
         return at
 
-    def _line(self, raw: str, number: int) -> None:
+    def take_line(self, raw: str, number: int) -> None:
+        """Runs one line by itself."""
         self.machine.line_number = number
         bare = raw.strip(" \t")
         if not bare or bare == "/":

@@ -196,4 +196,21 @@ WORDS = {
     "term.dust-extraction.words": "Absaugung, Staub",
     "term.dust-extraction": "Holzstaub schadet der Lunge, mancher erzeugt Krebs, und er brennt. Am Fräser absaugen, "
     "eine Maske tragen und die örtlichen Grenzwerte einhalten.",
+    "term.pass.words": "Durchgang, Zustellebene, Schicht",
+    "term.pass": "Ein Weg des Fräsers auf einer Tiefe. Ein tiefer Schnitt braucht mehrere Durchgänge, jeder um die "
+    "Zustellung tiefer als der vorige: Tiefe durch Zustellung, aufgerundet, sagt wie viele.",
+    "term.tool-change.words": "Werkzeugwechsel, Fräserwechsel",
+    "term.tool-change": "Einen Fräser herausnehmen und den nächsten einsetzen, bei stehender Spindel und gezogenem "
+    "Stecker oder gesichertem Schalter. Jedes Programm hier ist für einen Fräser. Nach dem Wechsel wird Z neu "
+    "gesetzt, denn keine zwei Fräser stehen gleich weit vor; X und Y bleiben.",
+    "term.offset.words": "Versatz, Nullpunktverschiebung",
+    "term.offset": "Ein Abstand, der dazugezählt wird. Die Nullpunktverschiebung (G54) ist, wo auf der Maschine der "
+    "Nullpunkt des Programms liegt. Der Versatz des Fräsers ist sein Radius, um den seine Mitte neben der Linie "
+    "läuft; hier steht er schon im Programm, darum gilt G40.",
+    "term.dry-run.words": "Trockenlauf, Luftschnitt",
+    "term.dry-run": "Das Programm mit Z hoch über dem Brett laufen lassen, oder mit stehender Spindel ohne Fräser, "
+    "um vor dem Schnitt zu sehen, wohin es fährt. Eine Hand bleibt am Halt.",
+    "term.coordinates.words": "Koordinaten, Ort",
+    "term.coordinates": "Drei Zahlen, die einen Ort nennen: X längs der Breite, Y längs der Höhe, Z nach oben. Sie "
+    "zählen von den Nullpunkten, darum hat ein Ort links von X0 oder unter Z0 ein Minus.",
 }

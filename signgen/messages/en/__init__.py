@@ -12,8 +12,10 @@ from signgen.messages.en import (
     general,
     glossary,
     lettering,
+    lines,
     making,
     reading,
+    rs274,
     shapes,
     sheet,
     shop,
@@ -23,8 +25,8 @@ from signgen.messages.en import (
 from signgen.messages.language import Language, together
 
 _ROOMS = (
-    art, asking, batches, cutting, drawing, files, general, glossary, lettering, making, reading, shapes, sheet, shop,
-    spec, things,
+    art, asking, batches, cutting, drawing, files, general, glossary, lettering, lines, making, reading, rs274,
+    shapes, sheet, shop, spec, things,
 )  # fmt: skip
 
 LANGUAGE = Language(code="en", table=together(*(room.WORDS for room in _ROOMS)))

@@ -186,4 +186,21 @@ WORDS = {
     "term.dust-extraction.words": "dust extraction, dust",
     "term.dust-extraction": "Wood dust harms the lungs, some of it causes cancer, and it burns. Extract it at the "
     "cutter, wear a mask, and keep to the limits that hold where you are.",
+    "term.pass.words": "pass, passes, level",
+    "term.pass": "One trip of the cutter along its path at one depth. A deep cut is made in several passes, each by "
+    "the stepdown deeper than the one before: depth divided by stepdown, rounded up, is how many.",
+    "term.tool-change.words": "tool change, change of cutter",
+    "term.tool-change": "Taking one cutter out and the next in, with the spindle stopped and the plug out or the "
+    "switch locked. Every program here is for one cutter. After the change set Z again, for no two cutters stick "
+    "out alike; leave X and Y as they are.",
+    "term.offset.words": "offset, work offset, cutter offset",
+    "term.offset": "A distance that is added. The work offset (G54) is where the program's zero lies on the "
+    "machine. The cutter's offset is its radius, by which its middle keeps beside the line that is to be cut; here "
+    "it is in the program already, so G40 is in force.",
+    "term.dry-run.words": "dry run, air cut, run in the air",
+    "term.dry-run": "Running the program with Z set high above the board, or with the spindle off and no cutter in, "
+    "to see where it goes before it cuts. Keep a hand at the stop.",
+    "term.coordinates.words": "coordinates, coordinate, place",
+    "term.coordinates": "Three numbers that name a place: X along the width, Y along the height, Z up. They count "
+    "from the zeros, so a place to the left of X0 or below Z0 has a minus sign.",
 }
