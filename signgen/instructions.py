@@ -102,8 +102,8 @@ class Step(Struct, frozen=True, kw_only=True):
 
 class SetUp(Struct, frozen=True, kw_only=True):
     """One lying of the board, the `number`th of the job: laid, held, zeroed, shown and cut. `outline`: the program that
-    is run first, its spindle still. Cuts go `into_spoilboard_mm` below the board, and no metal lies within
-    `metal_free_mm` below it."""
+    is run first, its spindle still; '' where there is none. Cuts go `into_spoilboard_mm` below the board, and no metal
+    lies within `metal_free_mm` below it."""
 
     number: int
     board: LaidBoard

@@ -108,6 +108,9 @@ def must_fit(spec: SignSpec, how: SheetHow, cutter_mm: float) -> None:
     if spec.keyholes is not None:
         what = "Keyholes are cut from the back, and a whole sheet of signs is not turned over."
         raise CannotMakeError.at("holes", what, "Make the sign by itself, without --sheet, or with other holes.")
+    if spec.edge == "none":
+        what = "Signs on a sheet are cut from it, and edge none leaves the outside as it is."
+        raise CannotMakeError.at("edge", what, "Make the sign by itself, without --sheet, or leave out edge none.")
     room = how.room_mm(cutter_mm)
     size = (spec.width_mm, spec.height_mm)
     if not fits(size, room, how.may_turn(spec.material)):
@@ -195,8 +198,9 @@ def _group(
     told = [outcome.figures["sheet"] for outcome in outcomes]
     hole_sizes = tuple(sorted({(float(size[0]), bool(size[1])) for figures in told for size in figures["holes"]}))
     drawing = draw(spec)
-    cutter = cutters_of(spec, drawing, hole_sizes, clear_with).edge.diameter_mm
-    cutter = max([cutter, *(bevel_beyond_mm(bevel, spec.v_bit) for bevel in drawing.of(Bevel))])
+    edge = cutters_of(spec, drawing, hole_sizes, clear_with).edge
+    assert edge is not None, "signs of a sheet are cut from it"
+    cutter = max([edge.diameter_mm, *(bevel_beyond_mm(bevel, spec.v_bit) for bevel in drawing.of(Bevel))])
     how.must_reach(spec.machine, cutter)
     gap = how.gap_for(cutter, max(figures["tabs"] for figures in told))
     room, turn = how.room_mm(cutter), how.may_turn(spec.material)

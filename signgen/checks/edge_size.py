@@ -80,7 +80,7 @@ Least error seen: 0.05 mm in shape, 0.002 mm in depth."""
             message = f"The cutter takes {-near[k]:.3f} mm off the sign's edge at {at(x, y)}."
             file, line = near_line[k] if near_line[k] else nearest_line(case, x, y)
             findings.append(Finding(message=message, file=file, line=line, place_mm=(x, y), remedy=REMEDY))
-        bad = np.flatnonzero(through > CHECK_MM)
+        bad = np.flatnonzero(through > CHECK_MM) if not case.drawing.is_blank else np.zeros(0, dtype=np.intp)
         for k in bad[worst_apart(through[bad], places[bad], 20.0)]:
             x, y = float(places[k, 0]), float(places[k, 1])
             level = "above its tab" if beside[k] else f"down to the {floor}"

@@ -88,7 +88,8 @@ Least error seen: 0.006 mm in Z, 0.06 mm in X and Y, 0.05 mm in what is left of 
         findings += _outcome(case, told, followed)
         findings += _hit(case, told, followed)
         count = len(told.steps)
-        return verdict(self, findings, f"{count} steps followed from {told.datum.corner} on, {told.outline} first")
+        shown = f", {told.outline} first" if told.outline else ""
+        return verdict(self, findings, f"{count} steps followed from {told.datum.corner} on{shown}")
 
 
 def _said(what: str, file: str = "", place: tuple[float, float] | None = None) -> Finding:

@@ -25,7 +25,7 @@ from signgen.drawing.uncut import lost_grooves, lost_problems
 from signgen.drawing.walls import wall_problems
 from signgen.drawing.words import lettering_of, line_roles
 from signgen.errors import CannotMakeError, Problem, SignGenError
-from signgen.features.edge import Edge
+from signgen.features.edge import Edge, ReadyEdge
 from signgen.features.groove import Groove
 from signgen.features.recess import Panel
 from signgen.geometry.offsets import polygons
@@ -52,7 +52,7 @@ def _would_do(other: SignSpec) -> bool:
 
 def _with_room(spec: SignSpec) -> Drawing:
     outline, edge_warnings = edge_of(spec)
-    edge = Edge(name="edge", area=outline, skin_mm=spec.skin_mm)
+    edge = (ReadyEdge if spec.edge == "none" else Edge)(name="edge", area=outline, skin_mm=spec.skin_mm)
     holes, keyholes = holes_of(spec), keyholes_of(spec)
     own = tuple(feature for kind in features.KINDS for feature in kind.asked_of(spec))
     panel = panel_area(spec, outline)

@@ -102,6 +102,11 @@ class Drawing(Struct, frozen=True, kw_only=True):
         return tuple(edge.piece for edge in self.of(Edge) if edge.piece)
 
     @property
+    def is_blank(self) -> bool:
+        """Whether the board is already to size: its own edge is the sign's, and stays."""
+        return not any(edge.takes for edge in self.of(Edge))
+
+    @property
     def skin_mm(self) -> float:
         """What stays under the outside cut: the same for all pieces of a sheet."""
         return max(edge.skin_mm for edge in self.of(Edge))

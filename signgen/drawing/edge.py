@@ -61,7 +61,7 @@ def edge_of(spec: SignSpec) -> tuple[Polygon, tuple[Message, ...]]:
     chord = spec.tolerances.chord_mm
     outline = spec.border.outline(spec.width_mm, spec.height_mm, chord)
     mills = edge_mills(spec)
-    if not mills or outline.convex_hull.area - outline.area <= SEAM_MM:
+    if spec.edge == "none" or not mills or outline.convex_hull.area - outline.area <= SEAM_MM:
         return outline, ()
     for mill in mills:
         left = left_by(outline, mill.diameter_mm, chord)

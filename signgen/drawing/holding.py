@@ -70,6 +70,8 @@ def _weak_tabs(spec: SignSpec, count: int) -> Iterator[Problem]:
 
 def holding_warnings(spec: SignSpec, edge: Polygon, tabs: tuple[Tab, ...]) -> Iterator[Message]:
     """Whole sentences where what was asked for may not hold."""
+    if spec.edge == "none":
+        return
     if 0 < len(tabs) < LEAST_TABS:
         yield (
             Message(

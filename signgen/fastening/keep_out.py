@@ -44,24 +44,25 @@ def swept_outside(
     *,
     nut_mm: float | None = None,
 ) -> BaseGeometry:
-    """The sign with everything around it that a cutter touches below `below_mm` over the board's top; sign
-    coordinates.
+    """The sign with everything around it that a cutter touches below `below_mm` over the board's top; of a blank, on
+    whose rim clamps may stand, only that. Sign coordinates.
 
     A cutter counts with its full radius even where only its tip is so low. With `nut_mm`, the nut's diameter,
     it is the nut
     that is asked for instead: where it comes lower than that, `stickout_mm` above the tip.
     """
+    from shapely.geometry import Polygon
     from shapely.ops import unary_union
 
     limit = drawing.thickness_mm + below_mm
-    swept: BaseGeometry = drawing.edge
+    swept: BaseGeometry = Polygon() if drawing.is_blank else drawing.edge
     inner: list[tuple[FloatArray, float]] = []
     for tool, replay in cutters:
         lines = tip_lines(replay.motions) + np.array([zero.x_mm, zero.y_mm, zero.z_mm])
         lift = 0.0 if nut_mm is None else tool.stickout_mm
         radius = (_width_mm(tool, lines, limit) if nut_mm is None else nut_mm) / 2 + CHORD_MM
         low = lines[np.min(lines[:, :, 2], axis=1) + lift < limit + (OVER_MM if lift else 0.0), :, :2]
-        outside, inside = _apart(low, drawing)
+        outside, inside = (low, low[:0]) if drawing.is_blank else _apart(low, drawing)
         swept = unary_union([swept, _brushed(outside, radius)])
         inner.append((inside, radius))
     for lines, radius in inner:

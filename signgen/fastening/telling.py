@@ -57,14 +57,14 @@ def set_up_of(
     runs: Sequence[Run],
     touches: Sequence[Sequence[Touch]],
     screws_mm: Sequence[Point],
-    shown: tuple[Tool, Replay],
+    shown: tuple[Tool, Replay] | None,
     outline: str,
     number: int,
     face_down: bool,
 ) -> SetUp:
     """Rounded as it is printed. `touches[i]`: the ways to set Z for run i's cutter; `shown`: the cutter and the
-    program that show the place first."""
-    cutters = [shown, *((run.tool, run.replay) for run in runs)]
+    program that show the place first, None on a blank, `outline` then ''."""
+    cutters = [*([shown] if shown else []), *((run.tool, run.replay) for run in runs)]
     below = up_to(max(0.0, -min(_lowest_mm(run.replay) for run in runs) - zero.z_mm), 1)
     return SetUp(
         number=number,

@@ -84,6 +84,8 @@ def _taken(drawing: Drawing, around_mm: float) -> list[BaseGeometry]:
     """All that is cut of the face, seen from above; sign coordinates."""
     taken = _footprints(drawing)
     out = around_mm + LEAD_MM
+    if drawing.is_blank:
+        return taken
     taken += [outline.boundary.buffer(out).difference(outline) for outline in drawing.outlines]
     return taken
 

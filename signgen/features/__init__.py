@@ -7,7 +7,7 @@ it; a new one is listed here for the laws that the tests hold over all of them.
 
 from __future__ import annotations
 
-from signgen.features.edge import Bevel, Edge
+from signgen.features.edge import Bevel, Edge, ReadyEdge
 from signgen.features.feature import Feature
 from signgen.features.groove import Groove, Stroke
 from signgen.features.hole import Hole
@@ -16,4 +16,4 @@ from signgen.features.raised import Raised
 from signgen.features.recess import Panel, Recess
 from signgen.features.tab import Tab
 
-KINDS: tuple[type[Feature], ...] = (Edge, Groove, Stroke, Recess, Panel, Raised, Hole, Keyhole, Bevel, Tab)
+KINDS: tuple[type[Feature], ...] = (Edge, ReadyEdge, Groove, Stroke, Recess, Panel, Raised, Hole, Keyhole, Bevel, Tab)

@@ -53,6 +53,16 @@ class Edge(Feature, frozen=True, kw_only=True):
         return {"skin_mm": rounded(self.skin_mm, 4)} if self.skin_mm else {}
 
 
+class ReadyEdge(Edge, frozen=True, kw_only=True):
+    """The edge of a blank that is already to size: nothing is cut there, and beyond it there is no board."""
+
+    kind = "ready-edge"
+    takes = False
+
+    def deepest_mm(self, tool: Tool) -> float:
+        return 0.0
+
+
 class Bevel(Feature, frozen=True, kw_only=True):
     """A bevel of the face's edge all round: `width_mm` of it on the face, falling evenly outwards as steeply as the
     V-bit of that full angle cuts. At distance s inside the edge it lies (width - s) / tan(angle / 2) below the face."""

@@ -26,10 +26,11 @@ TOPICS: tuple[Topic, ...] = (
         "board already cut, blank already to size, precut, ready-made blank, board has its shape, already the "
         "right size, finished board, cut to size",
         """
-        signgen cuts the outside of every sign, and for that needs board all round it: the summary gives the least
-        that will do. Give the board that you have as --board and the sign a cutter's width and a rim smaller on
-        each side. A blank that must keep its own edge cannot be engraved yet.""",
-        "board size",
+        A blank that is to keep its own edge: give its size as --size and its shape as --border, and --edge none.
+        Nothing is cut outside; X0 Y0 is its front left corner, and clamps on its rim or tape hold it. Of a larger
+        board the sign is cut out: --board is that board, and the sign stays a cutter's width and a rim smaller on
+        each side.""",
+        "edge board size",
     ),
     _topic(
         "smallest text",

@@ -76,6 +76,8 @@ def _lettering(facts: JobFacts, words: Words) -> str:
 def _board(facts: JobFacts, words: Words) -> str:
     board, least = facts.stock, facts.least
     size = _size(words, board.width_mm, board.height_mm)
+    if facts.drawing.is_blank:
+        return words("summary.blank", size=size)
     if facts.spec.board_mm is None:
         text = words("summary.least", size=size)
     else:

@@ -21,13 +21,18 @@ from signgen.spec.sign_spec import SignSpec
 
 
 class Cutters(Struct, frozen=True, kw_only=True):
-    """The V-bit, the end mill for the edge (and for floors), and who makes each hole, by the hole's name. `clear`: the
-    end mill for recesses, None when there are none."""
+    """The V-bit, the end mill for the edge (and for floors), and who makes each hole, by the hole's name. `edge`: None
+    when the edge is not cut. `clear`: the end mill for recesses, None when there are none."""
 
     v_bit: Tool
-    edge: Tool
+    edge: Tool | None
     holes: tuple[tuple[str, Tool], ...]
     clear: Tool | None = None
+
+    @property
+    def through(self) -> tuple[Tool, ...]:
+        """Those that the edge and the holes want, each once."""
+        return tuple(dict.fromkeys(tool for tool in (self.edge, *(tool for _, tool in self.holes)) if tool))
 
 
 def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str] | None = None) -> Cutters:
@@ -44,15 +49,17 @@ def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str]
             raise CannotMakeError(problems)
         return Cutters(
             v_bit=spec.v_bit,
-            edge=named,
+            edge=None if drawing.is_blank else named,
             holes=tuple((hole.name, named) for hole in drawing.of(Hole)),
             clear=named if drawing.of(Recess) else None,
         )
     offered = [tool for tool in spec.shop.tools if not tool.only_named]
     long_enough = [tool for tool in offered if tool.cutting_length_mm >= reach + tool.point_length_mm]
-    edges = [tool for tool in edge_mills(spec) if all(follows(each, tool.diameter_mm) for each in drawing.outlines)]
-    if not edges:
-        raise CannotMakeError(_no_edge_mill(spec, reach))
+    edges: list[Tool | None] = [None]
+    if not drawing.is_blank:
+        edges = [*(tool for tool in edge_mills(spec) if all(follows(o, tool.diameter_mm) for o in drawing.outlines))]
+        if not edges:
+            raise CannotMakeError(_no_edge_mill(spec, reach))
     made_by = {
         (diameter, slot): makers(diameter, offered, reach, slot=slot)
         for diameter, slot in sorted({_size(hole) for hole in drawing.of(Hole)})
@@ -67,13 +74,13 @@ def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str]
         problems += room_problems(drawing, spec, None)
     if problems:
         raise CannotMakeError(problems)
-    best: tuple[tuple[float, ...], Tool, Tool | None, dict[tuple[float, bool], Tool]] | None = None
+    best: tuple[tuple[float, ...], Tool | None, Tool | None, dict[tuple[float, bool], Tool]] | None = None
     clearing: list[Tool | None] = [*in_recesses] or [None]
     for edge, clear in itertools.product(edges, clearing):
         for combination in itertools.product(*made_by.values()):
-            count = len({edge, *combination, *([clear] if clear else [])})
-            thick = clear.diameter_mm if clear else 0.0
-            rank = (count, -edge.diameter_mm, -thick, -sum(tool.diameter_mm for tool in combination))
+            count = len({tool for tool in (edge, *combination, clear) if tool})
+            stout, thick = (tool.diameter_mm if tool else 0.0 for tool in (edge, clear))
+            rank = (count, -stout, -thick, -sum(tool.diameter_mm for tool in combination))
             if best is None or rank < best[0]:
                 best = (rank, edge, clear, dict(zip(made_by, combination, strict=True)))
     assert best is not None
@@ -118,7 +125,8 @@ def _size(hole: Hole) -> tuple[float, bool]:
 
 def _named_problems(tool: Tool, drawing: Drawing, reach: float) -> list[Problem]:
     problems = []
-    if tool.cutting_length_mm < reach:
+    goes_through = not drawing.is_blank or bool(drawing.of(Hole))
+    if goes_through and tool.cutting_length_mm < reach:
         problems.append(
             Problem(
                 where="end-mill",

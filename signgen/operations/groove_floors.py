@@ -54,7 +54,7 @@ def clearing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Clearing:
     floors = groove_floors(drawing, spec)
     if not floors:
         return Clearing()
-    used = tuple(dict.fromkeys([cutters.edge, *(tool for _, tool in cutters.holes)]))
+    used = cutters.through
     chosen = _choice(floors, used, used, spec)
     alone = sum(floor.area.area for own in floors.values() for floor in own) / _rest_mm2_per_min(spec)
     is_worth_it = chosen is not None and chosen.best.reached_mm2 > 0 and chosen.best.total_minutes < alone

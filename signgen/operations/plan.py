@@ -55,12 +55,13 @@ class Run(Struct, frozen=True, kw_only=True):
 
 
 class Plan(Struct, frozen=True, kw_only=True):
-    """`edge`: the cutter of the outside cut, which decides how much board the sign needs around it. `remarks`: whole
+    """`edge`: the cutter of the outside cut, which decides how much board the sign needs around it,
+    None where there is no such cut. `remarks`: whole
     sentences about what other cutters would do; `spoilt`: about letters that come out blunt or in part. `sense`: of
     the engraving, None where there is none. `prefix`: of its programs' names."""
 
     runs: tuple[Run, ...]
-    edge: Tool
+    edge: Tool | None
     remarks: tuple[Message, ...] = ()
     spoilt: tuple[Message, ...] = ()
     sense: Sense | None = None
@@ -72,7 +73,7 @@ class Plan(Struct, frozen=True, kw_only=True):
     @property
     def around_mm(self) -> float:
         """How far outside the edge the board is cut: by the outside cut, or by the V-bit that bevels the edge."""
-        return max(self.edge.diameter_mm, self.bevel_beyond_mm)
+        return max(self.edge.diameter_mm if self.edge else 0.0, self.bevel_beyond_mm)
 
 
 def make_plan(

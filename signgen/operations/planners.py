@@ -169,8 +169,8 @@ def keyholes(features: Sequence[Feature], job: Known) -> Iterator[Step]:
 
 def edges(features: Sequence[Feature], job: Known) -> Iterator[Step]:
     """The outside cut of the sign, or of every piece on a sheet of signs; from the face, when all else is done."""
-    found, tool, spec = of(Edge, features), job.cutters.edge, job.spec
-    if job.drawing.side != "face":
+    found, tool, spec = [edge for edge in of(Edge, features) if edge.takes], job.cutters.edge, job.spec
+    if job.drawing.side != "face" or not found or tool is None:
         return
     cuts = tuple(
         CutOut(

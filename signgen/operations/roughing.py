@@ -47,7 +47,7 @@ def roughing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Roughing 
     thin = cutters.clear
     if thin is None or any(drawing.is_through(recess) for recess in drawing.of(Recess)):
         return None
-    used = dict.fromkeys([cutters.edge, *(tool for _, tool in cutters.holes)])
+    used = cutters.through
     deepest = max(depth_of(recess, drawing, spec) for recess in drawing.of(Recess))
     thicker = [
         tool

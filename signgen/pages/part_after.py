@@ -51,6 +51,8 @@ def _tabs(facts: JobFacts, words: Words) -> str:
     tabs = facts.drawing.of(Tab)
     if facts.drawing.skin_mm:
         return words("after.skin", skin=words.mm(facts.drawing.skin_mm))
+    if facts.drawing.is_blank:
+        return words("after.blank")
     if not tabs:
         return words("after.no_tabs")
     width, height = words.mm(tabs[0].width_mm), words.mm(tabs[0].height_mm)

@@ -31,6 +31,9 @@ def board(facts: JobFacts) -> Html:
 
 def _size(facts: JobFacts, words: Words) -> Html:
     stock, least, drawing = facts.stock, facts.least, facts.drawing
+    if drawing.is_blank:
+        blank = el("b", words.size(stock.width_mm, stock.height_mm))
+        return words.html("board.blank", size=blank, thickness=words.mm(drawing.thickness_mm, 2))
     if facts.spec.board_mm is None:
         return words.html(
             "board.least",

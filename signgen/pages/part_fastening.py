@@ -24,7 +24,7 @@ def holding(facts: JobFacts, fastening: Fastening) -> Html:
         el("h2", el("i", "3"), words("hold.heading")),
         item("spoilboard", words("hold.spoilboard"), flat, tick=True),
         item("under", words("hold.under"), words("hold.metal", deep=words.mm(told.metal_free_mm))),
-        _screws(facts, words),
+        None if facts.drawing.is_blank else _screws(facts, words),
         item("clamps", words("hold.clamps"), _clamps(facts, fastening, words)),
         id="fastening",
     )
@@ -55,6 +55,10 @@ def _screws(facts: JobFacts, words: Words) -> Html:
 
 
 def _clamps(facts: JobFacts, fastening: Fastening, words: Words) -> str:
+    if facts.drawing.is_blank:
+        high = words.mm(facts.set_up.holding.clamp_stands_mm, 0)
+        text = words("hold.blank.clamps", high=high) if fastening.takes_clamps else words("hold.blank.tape")
+        return text + words("hold.blank.travel", over=words.mm(facts.spec.clearance_mm))
     far, room = words.mm(fastening.from_sign_mm, 0), words.mm(fastening.clamp_room_mm, 0)
     if fastening.takes_clamps:
         high = words.mm(facts.set_up.holding.clamp_stands_mm, 0)

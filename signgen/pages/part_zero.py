@@ -26,7 +26,7 @@ def zero(facts: JobFacts) -> Html:
 def _across(facts: JobFacts, words: Words) -> str:
     datum = facts.set_up.datum
     at_corner = datum.x_mm == 0 and datum.y_mm == 0
-    where = "stock" if at_corner else "sign"
+    where = "blank" if facts.drawing.is_blank and not facts.face_down else "stock" if at_corner else "sign"
     point = bit_point(facts.programs[0].tool, words)
     x, y = (words.mm(value, 2) for value in ((datum.x_mm, datum.y_mm) if not at_corner else sign_from_corner(facts)))
     return words(f"back.zero.{where}" if facts.face_down else f"zero.{where}", point=point, x=x, y=y)
@@ -87,7 +87,7 @@ def proof(facts: JobFacts, words: Words) -> str:
         return words("zero.outline", file=facts.outline.file, over=words.mm(facts.spec.clearance_mm))
     far_x = facts.drawing.width_mm - facts.zero.x_mm
     far_y = facts.drawing.height_mm - facts.zero.y_mm
-    return words("zero.far", x=figure(far_x), y=figure(far_y))
+    return words("zero.far.blank" if facts.drawing.is_blank else "zero.far", x=figure(far_x), y=figure(far_y))
 
 
 def bit_point(tool: Tool, words: Words | None = None) -> str:

@@ -56,7 +56,7 @@ def _facts(texts: Written, judged: JudgedSide) -> JobFacts:
         zero=case.zero,
         programs=tuple(_programs(texts, judged)),
         boards=case.boards,
-        outline=case.outlines[0],
+        outline=case.outlines[0] if case.outlines else None,
         lifted=case.lifted,
         checks=judged.report,
         screws_mm=judged.screws_mm,

@@ -15,6 +15,7 @@ from signgen.program.trial import LIFTED, OUTLINE
 from signgen.shop.stock import (
     Stock,
     WorkZero,
+    blank_stock,
     least_stock,
     must_reach,
     stock_on_board,
@@ -50,10 +51,16 @@ class Side(Struct, frozen=True, kw_only=True):
         return tuple(f"{prefix}{program_file(number, run.tool)}" for number, run in enumerate(runs, 1))
 
     @property
+    def shows_place(self) -> bool:
+        """Whether a program goes round the sign before: a blank lies where it lies, and clamps may stand on its rim."""
+        return not self.drawing.is_blank
+
+    @property
     def trial_names(self) -> tuple[str, ...]:
         """The files of the programs to try before the cut: round the outline, and lifted if that was asked for."""
         lifted = dict.fromkeys(self.program_names) if self.spec.air_cut_mm is not None else ()
-        return (f"{self.plan.prefix}{OUTLINE}", *(f"{LIFTED}{name}" for name in lifted))
+        shown = (f"{self.plan.prefix}{OUTLINE}",) if self.shows_place else ()
+        return (*shown, *(f"{LIFTED}{name}" for name in lifted))
 
 
 def sides_of(spec: SignSpec) -> tuple[Side, ...]:
@@ -83,6 +90,9 @@ def with_chords(spec: SignSpec) -> SignSpec:
 def setup_of(spec: SignSpec, plan: Plan) -> Setup:
     """Raises: CannotMakeError when the board or the machine is too small."""
     cutter = plan.around_mm
+    if spec.edge == "none":
+        stock = blank_stock(spec.width_mm, spec.height_mm, spec.thickness_mm)
+        return Setup(stock=stock, least=stock, zero=zero_of(spec, stock))
     must_reach((spec.width_mm, spec.height_mm), cutter, spec.machine.travel_mm[:2])
     least = least_stock(spec.width_mm, spec.height_mm, spec.thickness_mm, cutter)
     stock = stock_on_board(least, spec.board_mm, cutter) if spec.board_mm else least

@@ -53,7 +53,9 @@ class Written(Struct, frozen=True, kw_only=True):
         x0, y0, x1, y1 = cut_bounds(case)
         corners = (x0 - zero.x_mm, y0 - zero.y_mm, x1 - zero.x_mm, y1 - zero.y_mm)
         over = spec.thickness_mm + spec.clearance_mm - zero.z_mm
-        texts = dialect.write([outline_program(self.made[0], corners, over, spec.machine)], spec.manner)
+        texts: list[str] = []
+        if self.side.shows_place:
+            texts += dialect.write([outline_program(self.made[0], corners, over, spec.machine)], spec.manner)
         if spec.air_cut_mm is not None:
             texts += dialect.write([lifted_program(program, spec.air_cut_mm) for program in self.made], spec.manner)
         return dict(zip(self.side.trial_names, texts, strict=True))
@@ -61,6 +63,8 @@ class Written(Struct, frozen=True, kw_only=True):
     def screws_mm(self, case: Case) -> Points:
         """Where they are suggested."""
         spec, cutters = self.side.spec, [(program.tool, program.replay) for program in case.programs]
+        if case.drawing.is_blank:
+            return ()
         if case.drawing.pieces:
             tools = [tool for tool, _ in cutters]
             return rim_screws(case.drawing, case.stock, case.zero, tools, spec.breakthrough_mm)
@@ -79,7 +83,7 @@ class Written(Struct, frozen=True, kw_only=True):
             )
             for run, program, bites in zip(side.plan.runs, case.programs, case.bites, strict=True)
         ]
-        shown = case.outlines[0]
+        shown = case.outlines[0] if case.outlines else None
         return set_up_of(
             spec=side.spec,
             drawing=case.drawing,
@@ -88,8 +92,8 @@ class Written(Struct, frozen=True, kw_only=True):
             runs=runs,
             touches=self.set_ways,
             screws_mm=screws_mm,
-            shown=(shown.tool, shown.replay),
-            outline=shown.file,
+            shown=(shown.tool, shown.replay) if shown else None,
+            outline=shown.file if shown else "",
             number=1 if behind else sides,
             face_down=behind,
         )
@@ -120,7 +124,7 @@ def touching(side: Side) -> Touches:
 def _programs(side: Side, ways: Touches) -> Iterator[Program]:
     spec, drawing, plan, setup = side.spec, side.drawing, side.plan, side.setup
     # At the board's back, out of the way, as far as the machine goes there.
-    furthest = spec.machine.travel_mm[1] - plan.edge.diameter_mm
+    furthest = spec.machine.travel_mm[1] - (plan.edge.diameter_mm if plan.edge else 0.0)
     park = (0.0, min(setup.stock.bounds_mm[3], max(furthest, drawing.height_mm)))
     dialect = dialect_named(spec.dialect)
     for number, (run, touches) in enumerate(zip(plan.runs, ways, strict=True), 1):
@@ -159,8 +163,10 @@ def _programs(side: Side, ways: Touches) -> Iterator[Program]:
         )
 
 
-def _bare(side: Side, tool: Tool) -> BaseGeometry:
-    """Where neither clamps nor screws can stand, for the outside cut runs there."""
+def _bare(side: Side, tool: Tool) -> BaseGeometry | None:
+    """Where neither clamps nor screws can stand, for the outside cut runs there; None where there is no such cut."""
+    if side.plan.edge is None:
+        return None
     beside = side.plan.edge.diameter_mm - tool.radius_mm + SAME_PLACE_MM
     bare: BaseGeometry = side.drawing.edge.buffer(beside)
     return bare

@@ -76,6 +76,11 @@ def least_stock(width_mm: float, height_mm: float, thickness_mm: float, cutter_d
     )
 
 
+def blank_stock(width_mm: float, height_mm: float, thickness_mm: float) -> Stock:
+    """A board that is already to size."""
+    return Stock(width_mm=width_mm, height_mm=height_mm, thickness_mm=thickness_mm, sign_x_mm=0.0, sign_y_mm=0.0)
+
+
 def stock_on_board(least: Stock, board_mm: tuple[float, float], cutter_diameter_mm: float) -> Stock:
     """The sign on a real board: in its bottom-left corner as far as the least margin, so that the offcut stays in one
     piece; in the middle of a board that is too narrow for screws.

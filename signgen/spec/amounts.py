@@ -6,12 +6,14 @@ import math
 
 from signgen.messages import Message, Mm, Sides
 from signgen.shop.tools import Tool
-from signgen.spec.asked import Asked
+from signgen.spec.asked import Asked, is_off
 from signgen.spec.finish import LEAST_LEFT_MM, most_depth_mm
 from signgen.spec.sign_spec import TabSpec
 from signgen.spec.trim import FrameSpec
 
 Size = tuple[float, float]
+
+BLANK_LACKS = {"board": "other_board", "edge-chamfer": "room_for_bevel"}
 
 DEPTH_RATIO = 0.4
 """Of the thickness: deep enough to throw a shadow, shallow enough to keep the board stiff (common practice)."""
@@ -110,6 +112,22 @@ def clearance_of(a: Asked) -> float | None:
     return clearance
 
 
+def is_blank(a: Asked) -> bool:
+    """Whether the board is already to size."""
+    return a.text("edge") == "none"
+
+
+def must_suit_blank(a: Asked) -> None:
+    """Keep a problem for everything that is cut outside the sign, or that holds it until it is."""
+    if not is_blank(a):
+        return
+    for key in ("tabs", "tab-spacing", "tab-shape", "tab-width", "tab-height", "onion-skin", "board", "edge-chamfer"):
+        if a.has(key) and not is_off(a.raw(key)):
+            a.wrong(
+                key, Message(f"spec.blank_has_no_{BLANK_LACKS.get(key, 'outside')}"), Message("spec.leave_out_edge")
+            )
+
+
 def tabs_of(a: Asked, thickness_mm: float | None) -> TabSpec | None:
     """The tabs given, or the usual ones; none where a skin holds the sign."""
     for key in ("tabs", "tab-spacing"):
@@ -130,7 +148,7 @@ def tabs_of(a: Asked, thickness_mm: float | None) -> TabSpec | None:
     for key in ("tab-shape", "tab-width", "tab-height"):
         if a.has("onion-skin") and a.has(key):
             a.wrong(key, Message("spec.onion_skin_holds_sign_there"), Message("spec.leave_out_onion_skin"))
-    count = 0 if a.has("onion-skin") else count
+    count = 0 if a.has("onion-skin") or is_blank(a) else count
     return TabSpec(count=count, width_mm=width, height_mm=height, spacing_mm=spacing, ramped=shape == "ramped")
 
 

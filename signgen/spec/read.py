@@ -18,7 +18,7 @@ from signgen.shop.named import material_named
 from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
 from signgen.spec import keys
-from signgen.spec.amounts import air_cut_of, board_of, clearance_of, margin_of, skin_of, tabs_of
+from signgen.spec.amounts import air_cut_of, board_of, clearance_of, margin_of, must_suit_blank, skin_of, tabs_of
 from signgen.spec.asked import Asked
 from signgen.spec.control import dialect_of, manner_of
 from signgen.spec.cutters import named_end_mill, named_v_bit
@@ -68,6 +68,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     sharp = sharp_of(a, finishes_of(text, finish), panel.depth_mm if panel and finish == "raised" else sunk, v_bit)
     bridges = bridges_of(a, finishes_of(text, finish), thickness)
     tolerance = a.number("tolerance")
+    must_suit_blank(a)
     tabs, board = tabs_of(a, thickness), board_of(a, size)
     skin, breakthrough, clearance = skin_of(a, thickness), a.number("breakthrough"), clearance_of(a)
     milling = a.text("milling")

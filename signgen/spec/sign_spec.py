@@ -124,6 +124,7 @@ class SignSpec(Struct, frozen=True, kw_only=True):
     and the letters. `air_cut_mm`: how much programs for the air are lifted, None for no such programs. `template`:
     the drilling template's paper (`paper.PAPERS_MM`), "none" for no template. `keyholes`: how they are cut, where
     `holes` are keyholes. `chamfer_mm`: how wide the bevel round the face is, 0 for none.
+    `edge` "none": the board is a blank that is already to size.
     `more`: options that have no field of their own, by name (`asked`)."""
 
     width_mm: float
@@ -170,6 +171,7 @@ class SignSpec(Struct, frozen=True, kw_only=True):
     ornament: OrnamentSpec | None = None
     rim: RimSpec | None = None
     chamfer_mm: float = 0.0
+    edge: Literal["cut", "none"] = "cut"
     more: tuple[tuple[str, Value], ...] = ()
 
     def asked(self, name: str) -> Value | None:

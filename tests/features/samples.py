@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from shapely.geometry import LineString, MultiLineString, box
 
-from signgen.features.edge import Bevel, Edge
+from signgen.features.edge import Bevel, Edge, ReadyEdge
 from signgen.features.feature import Feature
 from signgen.features.groove import Groove, Stroke
 from signgen.features.hole import Countersink, Hole
@@ -19,6 +19,7 @@ _LINE = LineString([(12, 14), (26, 19), (26, 28)])
 
 SAMPLES: tuple[Feature, ...] = (
     Edge(name="edge", area=SIGN),
+    ReadyEdge(name="ready edge", area=SIGN),
     Groove(name="frame", source="frame", area=box(10, 12, 30, 18), angle_deg=90, tip_mm=0.2, max_depth_mm=2),
     Stroke(
         name="line 1 letter 1 'L'", source="text", text="L", area=_LINE.buffer(1), angle_deg=60, tip_mm=0,

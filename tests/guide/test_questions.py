@@ -7,7 +7,7 @@ from signgen.guide.pages import explained
 
 QUESTIONS = {
     "how do I make the number bigger?": "--digit-height",
-    "my board is already cut": "A blank that must keep its own edge",
+    "my board is already cut": "A blank that is to keep its own edge",
     "what is the smallest text?": "Capitals of 3 mm are the least",
     "can I engrave both sides?": "For text on both",
     "what colour can the letters have?": "--paint",

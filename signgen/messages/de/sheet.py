@@ -76,6 +76,7 @@ WORDS = {
     "board.yours": "Auf Ihr Brett von {size} passt das Schild: rechts davon bleiben {right}, dahinter {behind}. ",
     "board.yours.screws": "Mit {size} wäre ringsum Platz für Schrauben.",
     "board.yours.least": "Das kleinste mögliche misst {size}.",
+    "board.blank": "Der Rohling selbst: {size}, {thickness} dick, schon auf Maß, rechtwinklig und eben.",
     "board.offcut": " Übrig bleibt ein Stück von {size} {where}.",
     "board.offcut.right": "rechts",
     "board.offcut.behind": "hinten",
@@ -111,6 +112,8 @@ WORDS = {
     "eine {y} von der vorderen Kante ziehen. {point} über ihre Kreuzung bringen und X und Y auf 0 setzen.",
     "zero.stock": "X0 Y0 ist die vordere linke Ecke des Bretts. {point} über diese Ecke bringen und X und Y auf 0 "
     "setzen. Das Schild beginnt {x} weiter rechts und {y} weiter hinten.",
+    "zero.blank": "X0 Y0 ist die vordere linke Ecke des Rohlings. {point} über diese Ecke bringen und X und Y auf 0 "
+    "setzen.",
     "zero.slip": "senken, bis er einen Streifen Papier eben festhält, und Z auf {slip} setzen",
     "zero.bottom": "Z0 ist die Oberseite der Opferplatte, also die Unterseite des Bretts. ",
     "zero.bottom.spoilboard": "Den Fräser neben dem Brett, etwa bei {place}, wo die blanke Opferplatte eben und "
@@ -134,6 +137,8 @@ WORDS = {
     "sein. Sonst das Brett etwas drehen und X und Y neu setzen.",
     "zero.far": "Spindel aus, Fräser oben: auf X{x} Y{y} fahren. Er muss über der Ecke oben rechts des Schilds stehen, "
     "mit Brett ringsum. Sonst das Brett etwas drehen und X und Y neu setzen.",
+    "zero.far.blank": "Spindel aus, Fräser oben: auf X{x} Y{y} fahren. Er muss über der Ecke hinten rechts des "
+    "Rechtecks stehen, das der Rohling ausfüllt. Sonst ihn etwas drehen und X und Y neu setzen.",
     "zero.point.v-bit": "Die Spitze des V-Fräsers",
     "zero.point.other": "Die Mitte des Fräsers",
     # 3 holding
@@ -160,6 +165,13 @@ WORDS = {
     "ganze übrige Brett.",
     "hold.clamps.tape": " Ein größeres Brett nehmen, oder dieses mit doppelseitigem Band über die ganze Unterseite "
     "halten, wenn es gut klebt.",
+    "hold.blank.clamps": "Auf dem Rand des Rohlings, außerhalb der gestrichelten Linie, höchstens {high} über dem "
+    "Brett: innerhalb kommt die Spannmutter vorbei. Mindestens zwei an gegenüberliegenden Seiten, oder doppelseitiges "
+    "Klebeband unter der ganzen Rückseite.",
+    "hold.blank.tape": "Keine: die Spannmutter kommt über den Rand des Rohlings. Mit doppelseitigem Klebeband unter "
+    "der ganzen Rückseite halten, oder zwischen Leisten, die daneben auf die Opferplatte geschraubt sind und niedriger "
+    "als er.",
+    "hold.blank.travel": " Zwischen den Schnitten fährt der Fräser {over} über dem Brett.",
     "hold.travel": " Zwischen den Schnitten fährt der Fräser {low} über dem Schild und {over} über dem Brett daneben.",
     "lie.title": "Das Brett auf der Maschine",
     "lie.about": "Brett {width} mal {height} mm; die Ecke unten links des Schilds liegt {left} mm von seiner linken "
@@ -272,6 +284,7 @@ WORDS = {
     "after.seal.grain": "Im Freien: alle Kanten auch versiegeln, in Löchern ebenso; dort dringt Wasser zuerst ein.",
     "after.skin": "Das Brett als Ganzes abheben, die Haut von {skin} an der Unterseite mit einem Messer durchtrennen, "
     "vom Körper weg, und bündig putzen.",
+    "after.blank": "Den Rohling erst abnehmen, wenn alles stillsteht.",
     "after.no_tabs": "Keine Stege halten das Schild: erst herausnehmen, wenn alles steht.",
     "after.tabs.one": "Das Schild halten und den Steg (schwarz im Plan, {width} breit, {height} hoch, an der "
     "Unterseite) mit einem Messer vom Körper weg oder mit feiner Säge trennen; bündig feilen.",
@@ -421,6 +434,7 @@ WORDS = {
     "summary.holes.many": ", {count} Löcher",
     "summary.least": "mindestens {size} mm",
     "summary.yours": "Ihres, {size} mm; mit Platz für Schrauben {least} mm",
+    "summary.blank": "ein Rohling von {size} mm, schon auf Maß; X0 Y0 ist seine Ecke vorn links",
     "summary.lies": "{board}; das Schild liegt {left} mm von der linken und {front} mm von der vorderen Kante",
     "summary.cutting": "rund {span} Fräszeit; Maschine: {machine}",
     "summary.more": " Und {count} weitere auf dem Blatt.",

@@ -112,6 +112,11 @@ WORDS = {
     "spec.leave_wrap_out_give_lines": "wrap weglassen, oder eigene Zeilen angeben.",
     "spec.shank_does_not_go_into": "Der Schaft von {tool} mit {shank} passt nicht in die Spannzangen von {machine}.",
     "spec.they_take": "Sie nehmen {least:bare} bis {greatest} auf.",
+    "spec.blank_has_no_outside": "Außen an einem Rohling, der schon das Maß hat, wird nichts geschnitten.",
+    "spec.blank_has_no_other_board": "Ein Rohling, der schon das Maß hat, ist selbst das Brett.",
+    "spec.blank_has_no_room_for_bevel": "Der V-Fräser würde die Kante von außen abschrägen, wo ein Rohling "
+    "gespannt ist und kein Brett mehr liegt.",
+    "spec.leave_out_edge": "Weglassen, oder edge none weglassen.",
     "spec.give_machine_that_goes_round": "Es kleiner machen, oder die Maschine {name} angeben, die herumkommt.",
     "spec.make_smaller_give_another_machine": "Es kleiner machen, oder eine andere Maschine angeben.",
     "spec.clearance_needs_travel_z": "{thickness} mit {clearance} Abstand darüber brauchen {needed} Verfahrweg in "

@@ -75,6 +75,7 @@ WORDS = {
     "board.yours": "Your board of {size} holds the sign: {right} are left to the right of it and {behind} behind it. ",
     "board.yours.screws": "With {size} it would have room for screws all round.",
     "board.yours.least": "The least that would do is {size}.",
+    "board.blank": "The blank itself: {size}, {thickness} thick, already to size, square and flat.",
     "board.offcut": " Left over afterwards: a piece of {size} {where}.",
     "board.offcut.right": "on the right",
     "board.offcut.behind": "at the back",
@@ -109,6 +110,7 @@ WORDS = {
     "and one {y} from the front edge. Bring {point} over their crossing and set X and Y to 0.",
     "zero.stock": "X0 Y0 is the front left corner of the board. Bring {point} over that corner and set X and Y to 0. "
     "The sign begins {x} to the right and {y} further back.",
+    "zero.blank": "X0 Y0 is the front left corner of the blank. Bring {point} over that corner and set X and Y to 0.",
     "zero.slip": "until it just holds a slip of paper, and set Z to {slip}",
     "zero.bottom": "Z0 is the top of the spoilboard, that is the underside of your board. ",
     "zero.bottom.spoilboard": "Lower the cutter onto the bare spoilboard beside the board, as at {place}, where it is "
@@ -132,6 +134,8 @@ WORDS = {
     "time. If not, turn the board a little and set X and Y again.",
     "zero.far": "Spindle off, cutter raised: move to X{x} Y{y}. It must stand over the sign's upper right corner with "
     "board on every side. If not, turn the board a little and set X and Y again.",
+    "zero.far.blank": "Spindle off, cutter raised: move to X{x} Y{y}. It must stand over the back right corner of the "
+    "blank's rectangle. If not, turn the blank a little and set X and Y again.",
     "zero.point.v-bit": "the point of the V-bit",
     "zero.point.other": "the middle of the cutter",
     # 3 holding
@@ -156,6 +160,11 @@ WORDS = {
     "hold.clamps.full": "None: the collet's nut reaches {far} beyond the sign and sweeps all the rest of the board.",
     "hold.clamps.tape": " Take a larger board, or hold this one by double-sided tape over its whole back, if it "
     "sticks well.",
+    "hold.blank.clamps": "On the blank's rim, outside the dashed line, no higher than {high} over the board: the "
+    "collet's nut passes inside it. Two on opposite sides at least, or double-sided tape under the whole back.",
+    "hold.blank.tape": "None: the collet's nut sweeps the blank's rim. Hold it by double-sided tape under its whole "
+    "back, or between battens that are screwed to the spoilboard beside it and lower than its face.",
+    "hold.blank.travel": " Between cuts the cutter travels {over} over the board.",
     "hold.travel": " Between cuts the cutter travels {low} over the sign and {over} over the board beside it.",
     "lie.title": "The board on the machine",
     "lie.about": "Board {width} by {height} mm; the sign's lower left corner lies {left} mm from its left and {front} "
@@ -261,6 +270,7 @@ WORDS = {
     "after.seal.grain": "Outdoors: seal every edge too, in holes as well; water comes in there first.",
     "after.skin": "Lift the board out as one piece, cut the skin of {skin} through at the underside with a knife, away "
     "from you, and trim what stands out flush.",
+    "after.blank": "Lift the blank off only when everything stands still.",
     "after.no_tabs": "No tabs hold the sign: lift it out only when everything stands still.",
     "after.tabs.one": "Hold the sign and cut the tab (black on the plan, {width} wide, {height} high, at the "
     "underside) with a knife, away from you, or a fine saw; file flush.",
@@ -406,6 +416,7 @@ WORDS = {
     "summary.holes.many": ", {count} holes",
     "summary.least": "at least {size} mm",
     "summary.yours": "yours, {size} mm; with room for screws {least} mm",
+    "summary.blank": "a blank of {size} mm, already to size; X0 Y0 is its front left corner",
     "summary.lies": "{board}; the sign lies {left} mm from its left and {front} mm from its front edge",
     "summary.cutting": "about {span} of cutting; machine: {machine}",
     "summary.more": " And {count} more on the sheet.",

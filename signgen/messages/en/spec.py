@@ -105,6 +105,11 @@ WORDS = {
     "spec.leave_wrap_out_give_lines": "Leave wrap out, or give lines of their own.",
     "spec.shank_does_not_go_into": "The {shank} shank of {tool} does not go into the collets of {machine}.",
     "spec.they_take": "They take {least:bare} to {greatest}.",
+    "spec.blank_has_no_outside": "Nothing is cut outside a blank that is already to size.",
+    "spec.blank_has_no_other_board": "A blank that is already to size is the board.",
+    "spec.blank_has_no_room_for_bevel": "The V-bit would bevel the edge from outside, where clamps hold a blank "
+    "and no board lies.",
+    "spec.leave_out_edge": "Leave it out, or leave out edge none.",
     "spec.give_machine_that_goes_round": "Make it smaller, or give the machine {name}, which goes round it.",
     "spec.make_smaller_give_another_machine": "Make it smaller, or give another machine.",
     "spec.clearance_needs_travel_z": "{thickness} with {clearance} of clearance needs {needed} of travel in Z; "

@@ -15,11 +15,19 @@ def _if_tabs(spec: Any, value: object) -> object:
 
 HOLDING: tuple[Option, ...] = (
     Option(
+        name="edge", kind="choice", metavar="NAME", group="Holding", choices=("cut", "none"), default="cut",
+        help="Cut the sign's outside (cut), or leave it as it is (none): the board is a blank that is already to "
+        "size, its front left corner is X0 Y0, and clamps or tape hold it.",
+        field="edge",
+        replaces=("tabs", "tab-spacing", "tab-shape", "tab-width", "tab-height", "onion-skin", "board"),
+        words=("no outside cut", "keep the edge", "do not cut out", "no cut around", "engrave only"), example="none",
+    ),
+    Option(
         name="tabs", kind="count", metavar="N", group="Holding", default=4, limits=Limits(least=0, greatest=100),
         help="Tabs that hold the sign in the board until you cut them; 0 when tape or screws hold it.",
         otherwise="4, or as many as tab-spacing wants; none with an onion skin",
-        write=lambda spec: spec.tabs.count if spec.tabs.spacing_mm is None else None,
-        left_open="as many as tab-spacing wants", replaces=("tab-spacing", "onion-skin"),
+        write=lambda spec: spec.tabs.count if spec.tabs.spacing_mm is None and spec.edge == "cut" else None,
+        left_open="as many as tab-spacing wants, none with edge none", replaces=("tab-spacing", "onion-skin"),
         words=("bridges to the board", "holding tabs", "hold the sign", "fly off", "comes loose",
             "number of tabs", "no tabs"), example="6",
     ),
