@@ -143,7 +143,7 @@ def _at_tab(case: Case, tab: Tab, places: FloatArray) -> np.ndarray:
 def _size(case: Case, places: FloatArray, through: FloatArray) -> str:
     """The outside size as the lowest cuts leave it at the places furthest out: `through` is how far they stand off."""
     if not np.isfinite(through).any():
-        return "nothing is cut through"
+        return "a blank: nothing is cut outside" if case.drawing.is_blank else "nothing is cut through"
     size = []
     for axis in range(2):
         along = places[:, axis]

@@ -55,6 +55,8 @@ class Wall(Struct, frozen=True):
 def sort_of(feature: Feature, thickness_mm: float) -> str:
     """What a feature is to the table: its kind, letters and ornaments apart from the rest."""
     match feature:
+        case Edge():
+            return "edge"
         case Groove() | Raised() if feature.source == "ornament":
             return "ornament"
         case Groove():
