@@ -85,9 +85,9 @@ def _round_sign(drawing: Drawing, zero: WorkZero, cutters: Cutters, nut: float) 
 
 
 def _round_pieces(drawing: Drawing, zero: WorkZero, cutters: Cutters, nut: float) -> Swept:
-    """Of a sheet of signs the nut's way is taken as the rectangle round all of them, wider by the cutter and the nut,
-    which is a little more than it is; ways that leave it are added as they are."""
-    reach = max(tool.diameter_mm for tool, _ in cutters) / 2 + nut / 2
+    """Of a sheet of signs the nut's way is taken as the rectangle round all of them, wider by the cutter, for the
+    outline goes round all that is cut, and by half the nut; ways that leave it are added as they are."""
+    reach = max(tool.diameter_mm for tool, _ in cutters) + nut / 2
     line: BaseGeometry = box(-reach, -reach, drawing.width_mm + reach, drawing.height_mm + reach)
     inner = line.bounds
     shift = np.array([zero.x_mm, zero.y_mm, zero.z_mm])

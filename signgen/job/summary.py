@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 import unicodedata
+from collections.abc import Iterator
 from pathlib import Path
 
 from signgen.drawing.legibility import house_numbers
@@ -11,6 +12,7 @@ from signgen.features.hole import Hole
 from signgen.job.back_names import BACK
 from signgen.job.facts import JobFacts
 from signgen.job.tally import verdict_words
+from signgen.messages import Sentence
 from signgen.numbers import rounded
 from signgen.words.words import Words, words_of
 
@@ -46,16 +48,26 @@ def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
 
 
 def _warnings(facts: JobFacts, words: Words, room: int) -> list[str]:
-    """Every warning whole, as many as there are rows for; of the rest how many stand on the sheet."""
+    """Every warning whole, as many as there are rows for, those of the checks first; of the rest how many stand on the
+    sheet."""
     rows: list[str] = []
-    for number, warning in enumerate(facts.warnings):
+    every = (*_found(facts), *facts.warnings)
+    for number, warning in enumerate(every):
         own = _row("" if number else words("summary.warning"), _one_line(words.said(warning)))[: max(room - 1, 2)]
-        is_last = number + 1 == len(facts.warnings)
+        is_last = number + 1 == len(every)
         if number and len(rows) + len(own) > room - (not is_last):
-            more = words("summary.more", count=len(facts.warnings) - number)
+            more = words("summary.more", count=len(every) - number)
             return rows + _row("", more.strip())
         rows += own
     return rows
+
+
+def _found(facts: JobFacts) -> Iterator[Sentence]:
+    """What checks found that only warns, the first of each."""
+    for side in (facts, facts.back):
+        for result in side.checks.results if side else ():
+            if result.applies and not result.passed and not result.stops:
+                yield from (finding.message for finding in result.findings[:1])
 
 
 def _lettering(facts: JobFacts, words: Words) -> str:

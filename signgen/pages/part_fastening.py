@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from signgen.dialects import dialect_named
 from signgen.fastening.fastening import Fastening
+from signgen.instructions import MM_PER_INCH
 from signgen.job.facts import JobFacts
 from signgen.markup.markup import Html, el, item
 from signgen.numbers import figure
@@ -39,19 +41,26 @@ def _screws(facts: JobFacts, words: Words) -> Html:
         small = stock.width_mm < least.width_mm or stock.height_mm < least.height_mm
         size = words.size(least.width_mm, least.height_mm)
         return item("screws", label, words("hold.no_screws", size=size) if small else words("hold.no_screws.here"))
-    # typed into the machine, so with a point whatever the language
+    # typed into the machine, so with a point whatever the language, and in its unit
+    inches = dialect_named(facts.spec.dialect).inches
+    shown = in_inches if inches else figure
     rows = [
-        el("span", el("b", str(number)), f" X{figure(x)} Y{figure(y)}", cls="place")
+        el("span", el("b", str(number)), f" X{shown(x)} Y{shown(y)}", cls="place")
         for number, (x, y) in enumerate(held.screws_mm, 1)
     ]
     return item(
         "screws",
         label,
-        words("hold.places"),
+        words("hold.places.inch") if inches else words("hold.places"),
         el("span", *rows, cls="places", id="screw-places"),
         words("hold.heads", long=words.mm(held.screw_mm), head=words.mm(held.head_mm), gap=words.mm(GAP_MM)),
         tick=True,
     )
+
+
+def in_inches(value_mm: float) -> str:
+    """To a thousandth, which is finer than anybody drives a screw."""
+    return figure(value_mm / MM_PER_INCH, 3)
 
 
 def _clamps(facts: JobFacts, fastening: Fastening, words: Words) -> str:

@@ -56,6 +56,12 @@ def test_a_real_board_is_named_beside_the_least_one(make_facts: Make) -> None:
     assert "220 x 140 mm" in text
 
 
+def test_what_a_check_warns_of_is_said(facts: JobFacts) -> None:
+    (found,) = [result for result in facts.checks.results if not result.passed]
+    row = next(row for row in summary_text(facts, "x").split("\n") if row.startswith("warning"))
+    assert row.split(maxsplit=1)[1][:40] in str(found.findings[0].message)
+
+
 def test_a_failed_check_is_not_a_thing_to_cut_by(facts: JobFacts) -> None:
     bad = replace(facts.checks.results[2], severity="error")
     text = summary_text(replace(facts, checks=CheckReport(results=(*facts.checks.results[:2], bad))), "x")

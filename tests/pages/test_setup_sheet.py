@@ -224,6 +224,14 @@ def test_a_datum_on_the_board_is_its_corner(make_facts: Make) -> None:
     assert "X17.5 Y17.5" in text["screw-places"]
 
 
+def test_where_the_machine_counts_in_inches_screws_do(facts: JobFacts) -> None:
+    inches = replace(facts, spec=replace(facts.spec, dialect="inch"))
+    text = passages(inches)
+    # -22.5 mm
+    assert "1 X-0.886 Y-0.886" in text["screw-places"]
+    assert "in inches from X0 Y0" in text["fastening"]
+
+
 def test_a_real_board_says_what_is_left_of_it(make_facts: Make) -> None:
     text = passages(make_facts(real_board=True, cell=4.0))["board-size"]
     assert "280 × 200 mm holds the sign: 40 mm are left to the right of it and 40 mm behind it" in text

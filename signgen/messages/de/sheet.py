@@ -154,6 +154,7 @@ WORDS = {
     "ihn.",
     "hold.no_screws.here": "Auf diesem Brett kann keine frei von Fräsern und Mutter stehen; so halten:",
     "hold.places": "im Verschnitt, gemessen von X0 Y0: ",
+    "hold.places.inch": "im Verschnitt, in Zoll gemessen von X0 Y0: ",
     "hold.heads": " Schrauben von {long} halten in der Opferplatte. Vorgebohrt reißt und steigt das Brett nicht; "
     "Köpfe sind höchstens {head} breit, bündig oder tiefer, {gap} von jedem Schnitt.",
     "hold.clamps": "Spannpratzen",

@@ -150,6 +150,7 @@ WORDS = {
     "hold.no_screws": "This board has no room for screws outside the cut; one of {size} or more has.",
     "hold.no_screws.here": "None can stand on this board clear of cutters and nut; hold it as follows.",
     "hold.places": "in the waste, measured from X0 Y0: ",
+    "hold.places.inch": "in the waste, in inches from X0 Y0: ",
     "hold.heads": " Screws {long} long hold in the spoilboard. Pilot holes keep the board from splitting and "
     "climbing; heads are at most {head} wide, level with the face or deeper, {gap} from every cut.",
     "hold.clamps": "Clamps",
