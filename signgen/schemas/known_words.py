@@ -13,8 +13,8 @@ def known_words(option: Option) -> tuple[str, ...]:
         return option.choices
     if option.kind == "flag":
         return ("true", "false")
-    words = _OF_KIND.get(option.kind) or _OF_NAME.get(option.name)
-    return words() if words else ()
+    offered = _OF_KIND.get(option.kind) or _OF_NAME.get(option.name)
+    return offered() if offered else ()
 
 
 def _faces() -> tuple[str, ...]:
