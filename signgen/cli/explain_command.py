@@ -7,19 +7,32 @@ import click
 from signgen.cli.as_json import echo_json, json_option
 from signgen.cli.completion import complete_page
 from signgen.cli.tongue import language_option
-from signgen.errors import said_in
+from signgen.errors import AskError, said_in
+from signgen.messages import Message
 from signgen.messages.language import LANGUAGES
 
 
 @click.command("explain")
-@click.argument("what", nargs=-1, required=True, metavar="WHAT", shell_complete=complete_page)
+@click.argument("what", nargs=-1, metavar="WHAT", shell_complete=complete_page)
+@click.option("--all", "everything", is_flag=True, help="All of it as one page, with pictures.")
+@click.option(
+    "--out", metavar="FILE", help="With --all: the file to write, as in reference.html. Default: it is printed."
+)
 @language_option
 @json_option
 @click.option("--line", type=click.IntRange(1), metavar="N", help="Of a program file: this line only.")
 @click.option("--page", metavar="OUT.html", help="Of a program file: write every line with what it does as a page.")
+@click.pass_context
 def command(
-    what: tuple[str, ...], language: str | None, as_json: bool, line: int | None, page: str | None
-) -> None:  # fmt: skip
+    context: click.Context,
+    what: tuple[str, ...],
+    everything: bool,
+    out: str | None,
+    language: str | None,
+    as_json: bool,
+    line: int | None,
+    page: str | None,
+) -> None:
     """Say what an option (cap-height), a check's code (C102), a word of the trade (tab, datum, collet) or of programs
     (G2, M3, F) means, answer a question in plain words ("how do I make the number bigger?"), or tell what every line
     of a program file does.
@@ -27,10 +40,20 @@ def command(
     recipes shows commands for usual signs, sign-file all keys of a sign file, schema the formats for other programs.
     """
     from signgen.cli.read_out import is_program, read_out
+    from signgen.cli.whole_reference import write_reference
     from signgen.guide.pages import answer_to, explained
     from signgen.guide.schemas_page import schema_named
     from signgen.schemas.answers import Explained, ExplainedPage
 
+    if everything:
+        if what or as_json:
+            raise AskError.at("all", Message("explain.all_is_alone"), Message("explain.leave_the_rest_out"))
+        write_reference(context, out)
+        return
+    if out is not None:
+        raise AskError.at("out", Message("explain.out_is_of_all"), Message("explain.write_all_out"))
+    if not what:
+        raise AskError.at("explain", Message("explain.nothing_asked"), Message("explain.ask_something"))
     question = " ".join(what)
     if what[0] == "schema" and len(what) == 2:
         click.echo(schema_named(what[1]), nl=False)

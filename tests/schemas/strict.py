@@ -5,7 +5,6 @@ from __future__ import annotations
 
 import json
 import tomllib
-from collections.abc import Iterator
 from functools import cache
 from typing import Any
 
@@ -75,40 +74,3 @@ def watch() -> None:
     pipeline.report_text = watched_report  # type: ignore[assignment,attr-defined]
     verdict.verdict_data = checking.verdict_data = watched_verdict  # type: ignore[attr-defined]
     run.write_reports = watched_batch  # type: ignore[attr-defined]
-
-
-def keys_of(schema: dict[str, Any]) -> Iterator[str]:
-    """Every key that a format may have, a line each: its path, whether it is always there, and what stands there."""
-    yield from _keys(schema, schema, "", ())
-
-
-def _keys(schema: dict[str, Any], whole: dict[str, Any], path: str, seen: tuple[str, ...]) -> Iterator[str]:
-    if "$ref" in schema:
-        name = schema["$ref"].rsplit("/", 1)[1]
-        if name not in seen:
-            yield from _keys(whole["$defs"][name], whole, path, (*seen, name))
-        return
-    for each in (*schema.get("anyOf", ()), *schema.get("prefixItems", ())[:1]):
-        yield from _keys(each, whole, path, seen)
-    if isinstance(schema.get("items"), dict):
-        yield from _keys(schema["items"], whole, f"{path}[]", seen)
-    for name, value in schema.get("properties", {}).items():
-        always = "" if name in schema.get("required", ()) else "?"
-        below = f"{path}.{name}".lstrip(".")
-        yield f"{below}{always} {kind_of(value, whole)}"
-        yield from _keys(value, whole, below, seen)
-
-
-def kind_of(schema: dict[str, Any], whole: dict[str, Any]) -> str:
-    """'number | null', '[string]', "'bottom' | 'top'"."""
-    if "$ref" in schema:
-        return kind_of(whole["$defs"][schema["$ref"].rsplit("/", 1)[1]], whole)
-    if "anyOf" in schema:
-        return " | ".join(dict.fromkeys(kind_of(each, whole) for each in schema["anyOf"]))
-    if "enum" in schema:
-        return " | ".join(repr(each) for each in schema["enum"])
-    if "prefixItems" in schema:
-        return f"[{', '.join(kind_of(each, whole) for each in schema['prefixItems'])}]"
-    if isinstance(schema.get("items"), dict):
-        return f"[{kind_of(schema['items'], whole)}]"
-    return str(schema.get("type", "anything"))

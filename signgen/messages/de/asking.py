@@ -12,6 +12,13 @@ WORDS = {
     "option.unknown": "Diese Option gibt es nicht.",
     "option.search": "Mit signgen explain {word} fragen, oder signgen make --help-all ansehen.",
     "explain.nothing": "Darüber ist nichts bekannt.",
+    "explain.all_is_alone": "Das macht eine Seite von allem.",
+    "explain.leave_the_rest_out": "Die anderen Wörter weglassen.",
+    "explain.out_is_of_all": "Nur das ganze Nachschlagewerk wird in eine Datei geschrieben.",
+    "explain.write_all_out": "signgen explain --all --out reference.html schreiben.",
+    "explain.nothing_asked": "Es ist nicht gesagt, was erklärt werden soll.",
+    "explain.ask_something": "Eine Option, eine Prüfung oder ein Fachwort nennen, oder fragen; --all macht eine Seite "
+    "von allem.",
     "explain.other_words": "Mit anderen Worten fragen, oder signgen explain recipes, signgen explain sign-file und "
     "signgen make --help-all ansehen.",
     "material_words.not_cut": "{said} wird hier nicht geschnitten: {reason}",

@@ -12,6 +12,12 @@ WORDS = {
     "option.unknown": "There is no such option.",
     "option.search": "Ask with signgen explain {word}, or see signgen make --help-all.",
     "explain.nothing": "Nothing is known of it.",
+    "explain.all_is_alone": "It makes one page of everything.",
+    "explain.leave_the_rest_out": "Leave the other words out.",
+    "explain.out_is_of_all": "Only the whole reference is written to a file.",
+    "explain.write_all_out": "Write signgen explain --all --out reference.html.",
+    "explain.nothing_asked": "It is not said what to explain.",
+    "explain.ask_something": "Name an option, a check, a word of the trade, or ask; --all makes a page of everything.",
     "explain.other_words": "Ask in other words, or see signgen explain recipes, signgen explain sign-file and signgen "
     "make --help-all.",
     "material_words.not_cut": "{said} is not cut here: {reason}",
