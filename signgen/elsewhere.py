@@ -19,6 +19,7 @@ from signgen.errors import AskError, Problem
 from signgen.geometry.paths import CCW, CW, LINE
 from signgen.job.judged import Judged, fixings_of
 from signgen.job.survey import Deepest, ProgramSurvey, Range, Survey
+from signgen.messages import Message
 from signgen.program.blocks import RAPID, Moves
 from signgen.program.estimate import Estimate, estimate
 from signgen.replay.heights import HeightMap, board
@@ -82,10 +83,12 @@ def check_files(
 
 def _texts(paths: Sequence[str], problems: list[Problem]) -> dict[str, str]:
     found: dict[str, str] = {}
-    advice = "Name a program, or a folder that make wrote."
+    advice = Message("checking.name_program_or_folder")
     for path in paths:
         if path in found:
-            problems.append(Problem(where=path, what="It is named twice.", remedy="Name each program once."))
+            problems.append(
+                Problem(where=path, what=Message("checking.named_twice"), remedy=Message("checking.name_each_once"))
+            )
             continue
         try:
             found[path] = read_bytes(path, shown(path), MOST_PROGRAM_BYTES, remedy=advice).decode("latin-1")
@@ -101,11 +104,11 @@ def _programs(texts: Mapping[str, str], tools: Sequence[Tool]) -> list[tuple[str
     if len(tools) == 1 and len({number for _, _, number in stretches}) == 1:
         tools = list(tools) * len(stretches)
     if len(tools) != len(stretches):
-        in_turn = ", ".join(f"{file}{f' T{number}' if number else ''}" for file, _, number in stretches)
+        in_turn = tuple(f"{file}{f' T{number}' if number else ''}" for file, _, number in stretches)
         raise AskError.at(
             "tool",
-            f"{len(tools)} cutter{'s are' if len(tools) > 1 else ' is'} given for {len(stretches)} in turn: {in_turn}.",
-            "Give --tool for each of them, in this order.",
+            Message("checking.cutters_given", count=len(tools), wanted=len(stretches), in_turn=in_turn),
+            Message("checking.give_tool_for_each"),
         )
     return [(file, text, tool) for (file, text, _), tool in zip(stretches, tools, strict=True)]
 

@@ -19,6 +19,7 @@ from signgen.errors import AskError, Problem
 from signgen.instructions import SetUp
 from signgen.job.judged import Judged
 from signgen.job.report import stated_instructions, stated_screws
+from signgen.messages import Message
 from signgen.pipeline import REPORT, SIGN, gather, read_sign
 from signgen.proving.judge_sides import Points, judged_sides
 from signgen.proving.sides import Side, sides_of
@@ -98,14 +99,16 @@ def check_folder(folder: Path, said: FixingSpec = NONE_SAID) -> Judged:
     ]
     ours = {name for side in sides for name in (*side.program_names, *side.trial_names)}
     problems = [
-        Problem(where=str(folder), what=f"{name} does not belong to this sign.", remedy="Move it elsewhere.")
+        Problem(
+            where=str(folder), what=Message("checking.not_of_this_sign", name=name), remedy=Message("checking.move_it")
+        )
         for name in _strange(folder, ours)
     ]
     if problems:
         raise AskError(problems)
     face, *back = judged_sides([OnDisk(side=side, folder=folder, said=said) for side in sides])
     report = both_sides(face.report, back[0].report) if back else face.report
-    return Judged(path=str(folder), case=face.case, report=report)
+    return Judged(path=str(folder), case=face.case, report=report, language=sides[0].spec.language)
 
 
 def _strange(folder: Path, ours: Collection[str]) -> list[str]:
@@ -157,6 +160,6 @@ def _present(folder: Path, name: str) -> Path:
     path = folder / name
     if not path.is_file():
         raise AskError.at(
-            str(folder), f"{name} is missing.", "Name a folder that signgen make wrote, or make the sign again."
+            str(folder), Message("checking.file_missing", name=name), Message("checking.name_folder_or_make_again")
         )
     return path

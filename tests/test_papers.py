@@ -28,7 +28,7 @@ def folder(files: dict[str, bytes], tmp_path: Path) -> Path:
 
 def said(folder: Path) -> list[str]:
     results = [result for result in check_folder(folder).report.results if result.code == "C145"]
-    return [f"{finding.file}: {finding.message}" for result in results for finding in result.findings]
+    return [f"{finding.file}: {finding.message!s}" for result in results for finding in result.findings]
 
 
 def reported(folder: Path, change: Any) -> None:

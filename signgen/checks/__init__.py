@@ -48,6 +48,7 @@ from signgen.checks.trials_clear import TrialsClear
 from signgen.checks.units_plausible import UnitsPlausible
 from signgen.checks.wood_left import WoodLeft
 from signgen.checks.wood_over_keyholes import WoodOverKeyholes
+from signgen.messages import Message
 from signgen.replay.motion import Replay
 
 READABLE = LegalText()
@@ -112,9 +113,9 @@ def judge(case: Case, checks: Sequence[Check] = CHECKS) -> CheckReport:
     readable = bool(case.programs) and all(_is_clear(program.replay, case.drawn) for program in case.programs)
     for check in checks[1:]:
         if not case.drawn and check.needs_drawing:
-            results.append(_left_out(check, "needs a drawing, and there is none", applies=False))
+            results.append(_left_out(check, Message("checks.needs_drawing_there_none"), applies=False))
         elif not readable:
-            results.append(_left_out(check, "the programs cannot be read throughout", applies=True))
+            results.append(_left_out(check, Message("checks.programs_cannot_read_throughout"), applies=True))
         else:
             results.append(check.run(case))
     return CheckReport(results=tuple(results))
@@ -131,7 +132,7 @@ def both_sides(face: CheckReport, back: CheckReport) -> CheckReport:
         replace(
             result,
             findings=(*result.findings, *unplaced[result.code]),
-            detail=f"{result.detail}; from behind: {found[result.code].detail}",
+            detail=Message("checks.from_behind", detail=result.detail, behind=found[result.code].detail),
             severity="error" if found[result.code].stops else result.severity,
             skipped=result.skipped or found[result.code].skipped,
         )
@@ -150,7 +151,7 @@ def _is_clear(replay: Replay, drawn: bool) -> bool:
     return replay.fault_count <= (replay.bad_end and not drawn)
 
 
-def _left_out(check: Check, why: str, *, applies: bool) -> CheckResult:
+def _left_out(check: Check, why: Message, *, applies: bool) -> CheckResult:
     return CheckResult(
         code=check.code,
         name=check.name,

@@ -9,6 +9,7 @@ import numpy as np
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.stated import Stated
 from signgen.checks.way import Way
+from signgen.messages import Message, Typed
 from signgen.replay.motion import Event
 
 SPEED_RATIO = 0.005
@@ -19,7 +20,7 @@ HAIR_MM = 1e-6
 CANCELLED = -1.0
 """What G49 is among the events of lengths."""
 
-REMEDY = "Make the programs again: nothing here is meant to be edited by hand."
+REMEDY = Message("as_stated.make_programs_again_nothing_here")
 
 
 class AsStated:
@@ -43,7 +44,7 @@ Least error seen: one word; half a percent of the speed."""
 
     def run(self, case: Case) -> CheckResult:
         findings: list[Finding] = []
-        said: list[str] = []
+        said: list[Message] = []
         for program, cuts in zip(case.programs, case.cuts, strict=True):
             if program.stated is None:
                 continue
@@ -51,8 +52,15 @@ Least error seen: one word; half a percent of the speed."""
             findings += _stops(program, program.stated)
             findings += _speed(cuts.below(case.stock.thickness_mm - HAIR_MM), program, program.stated)
             findings += _extraction(cuts.below(case.stock.thickness_mm - HAIR_MM), program, program.stated)
-            said.append(f"cutter {program.stated.number} at {program.stated.cutting.spindle_rpm:,.0f} rpm")
-        return verdict(self, findings, ", ".join(said) or "no sheet goes with these programs")
+            said.append(
+                Message(
+                    "as_stated.cutter_rpm",
+                    number=program.stated.number,
+                    spindle_rpm=round(program.stated.cutting.spindle_rpm),
+                )
+            )
+        detail = Message("list.plain", these=tuple(said)) if said else Message("as_stated.no_sheet_goes_with_these")
+        return verdict(self, findings, detail)
 
 
 def of_change(program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
@@ -62,14 +70,16 @@ def of_change(program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
     lengths = [event for event in events if event.kind == "length"]
     if stated.change == "none":
         for event in changes:
-            yield _finding(program, event.line, f"It changes the cutter to T{event.value:g}, and is for one cutter.")
+            yield _finding(
+                program, event.line, Message("as_stated.changes_cutter_t_one_cutter", tool=Typed(event.value))
+            )
         for number in program.replay.tool_numbers if not changes else ():
-            yield _finding(program, None, f"It names the tool T{number}, and the cutter is fitted by hand.")
+            yield _finding(program, None, Message("as_stated.names_tool_t_cutter_fitted", number=number))
         for event in lengths:
             if event.value == CANCELLED and event.motion:
-                yield _finding(program, event.line, "It cancels a length (G49) in the middle, and none is applied.")
+                yield _finding(program, event.line, Message("as_stated.cancels_length_g49_in_middle"))
             elif event.value != CANCELLED:
-                what = f"It applies the length of tool H{event.value:g}, and Z is set by the cutter's tip."
+                what = Message("as_stated.applies_length_tool_h_z", tool=Typed(event.value))
                 yield _finding(program, event.line, what)
         return
     yield from _fitted(program, stated, changes)
@@ -79,12 +89,12 @@ def of_change(program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
     after = [event for event in lengths if event.line >= begun]
     in_time = any(event.value == wanted and event.line <= moves for event in after)
     if wanted != CANCELLED and not in_time and all(event.value == wanted for event in after):
-        what = f"The length of cutter {stated.number} is not applied (G43 H{stated.number}) before it moves."
+        what = Message("as_stated.length_cutter_not_applied_g43", number=stated.number)
         yield _finding(program, after[0].line if after else moves, what)
     for event in after:
         if event.value != wanted or (wanted == CANCELLED and event.motion):
             name = "G49" if event.value == CANCELLED else f"H{event.value:g}"
-            what = f"{name} gives cutter {stated.number} another length than its own."
+            what = Message("as_stated.gives_cutter_another_length_than", name=name, number=stated.number)
             yield _finding(program, event.line, what)
 
 
@@ -92,13 +102,18 @@ def _fitted(program: ProgramUnderTest, stated: Stated, changes: list[Event]) -> 
     """The cutter that the control fits, or asks for."""
     first = int(program.replay.motions.line[0]) if len(program.replay.motions) else None
     if not changes or (first is not None and changes[0].line > first):
-        yield _finding(program, first, f"Cutter {stated.number} is never called (T{stated.number} M6).")
+        yield _finding(program, first, Message("as_stated.cutter_never_called_t_m6", number=stated.number))
     for event in changes:
         if event.value != stated.number:
-            what = f"It fits T{event.value:g} where the sheet says cutter {stated.number}: {program.tool.label}."
+            what = Message(
+                "as_stated.fits_t_where_sheet_says",
+                tool=Typed(event.value),
+                number=stated.number,
+                cutter=program.tool.called,
+            )
             yield _finding(program, event.line, what)
     if len(changes) > 1 and all(event.value == stated.number for event in changes):
-        yield _finding(program, changes[1].line, f"Cutter {stated.number} is called twice.")
+        yield _finding(program, changes[1].line, Message("as_stated.cutter_called_twice", number=stated.number))
 
 
 def _stops(program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
@@ -109,11 +124,11 @@ def _stops(program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
     change = next((event.line for event in program.replay.events if event.kind == "change"), 0)
     waited = [event for event in stops if pauses and event.value == 0 and change <= event.line < first]
     if pauses and not waited:
-        what = f"It does not wait (M0) for the {program.tool.label} to be fitted by hand."
+        what = Message("as_stated.does_not_wait_m0_fitted", cutter=program.tool.called)
         yield _finding(program, stops[0].line if stops else first, what)
     for event in stops:
         if event not in waited[:1]:
-            yield _finding(program, event.line, f"It stops here ({event.words}), and the sheet does not say so.")
+            yield _finding(program, event.line, Message("as_stated.stops_here_sheet_does_not", words=event.words))
 
 
 def _speed(sunk: Way, program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
@@ -124,7 +139,7 @@ def _speed(sunk: Way, program: ProgramUnderTest, stated: Stated) -> Iterator[Fin
     if bad.any():
         k = int(used[int(np.argmax(bad))])
         turns = program.replay.motions.spindle_rpm[k]
-        what = f"It cuts at {turns:,.0f} rpm; the sheet says {wanted:,.0f}."
+        what = Message("as_stated.cuts_rpm_sheet_says", turns=round(turns), wanted=round(wanted))
         line = max(
             (e.line for e in program.replay.events if e.kind == "spindle" and e.line <= program.replay.motions.line[k]),
             default=int(program.replay.motions.line[k]),
@@ -141,15 +156,19 @@ def _extraction(sunk: Way, program: ProgramUnderTest, stated: Stated) -> Iterato
     word = stated.manner.extraction
     if word == "none":
         for event in switched[:1]:
-            yield _finding(program, event.line, f"It switches something with {event.words}, and the sheet names none.")
+            yield _finding(
+                program, event.line, Message("as_stated.switches_something_with_sheet_names", words=event.words)
+            )
         return
     before = [event for event in switched if event.line <= begins]
     if not before or before[-1].value != float(word[1:]):
-        yield _finding(program, begins, f"The extraction is not switched on ({word.upper()}) before the first cut.")
+        yield _finding(program, begins, Message("as_stated.extraction_not_switched_on_before", upper=word.upper()))
     for event in switched:
         if begins < event.line <= ends:
-            yield _finding(program, event.line, f"The extraction is switched ({event.words}) before the last cut.")
+            yield _finding(
+                program, event.line, Message("as_stated.extraction_switched_before_last_cut", words=event.words)
+            )
 
 
-def _finding(program: ProgramUnderTest, line: int | None, message: str) -> Finding:
+def _finding(program: ProgramUnderTest, line: int | None, message: Message) -> Finding:
     return Finding(message=message, file=program.file, line=line, remedy=REMEDY)

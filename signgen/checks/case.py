@@ -21,6 +21,7 @@ from signgen.checks.way import CHORD_MM, COARSE_CHORD_MM, way_of
 from signgen.drawing.drawing import Drawing, Plate
 from signgen.errors import AskError
 from signgen.features.edge import BEVEL_BELOW_MM, Bevel, Edge
+from signgen.messages import Message, Mm, Sides
 from signgen.replay.extras import without_extras
 from signgen.replay.heights import HeightMap, board
 from signgen.replay.motion import Replay
@@ -168,6 +169,6 @@ def cell_size_mm(stock: Stock, cap_height_mm: float) -> float:
 def _bearable(cell_mm: float, stock: Stock) -> float:
     least = math.sqrt(stock.width_mm * stock.height_mm / BEARABLE_CELLS)
     if cell_mm < least:
-        what = f"A board of {stock.width_mm:g} x {stock.height_mm:g} mm has too many cells of {cell_mm:g} mm."
-        raise AskError.at("cell", what, f"Use {math.ceil(least * 1000) / 1000:g} mm or more.")
+        what = Message("case.board_x_has_too_many", board=Sides((stock.width_mm, stock.height_mm)), cell=Mm(cell_mm))
+        raise AskError.at("cell", what, Message("case.use_more", least=Mm(math.ceil(least * 1000) / 1000)))
     return cell_mm

@@ -14,6 +14,7 @@ from signgen.checks.stated import Papers, Stated
 from signgen.checks.way import Way
 from signgen.drawing.drawing import Drawing
 from signgen.instructions import SetUp
+from signgen.messages import Message, Sentence
 from signgen.replay.heights import HeightMap
 from signgen.replay.motion import Replay
 from signgen.shop.materials import Machine, Material
@@ -80,11 +81,11 @@ class Finding(Struct, frozen=True, kw_only=True):
     """What a check saw: where (file, line, place in sign coordinates), what, and what to do. `warns`: nothing that
     must stop the program, although the check is one that can."""
 
-    message: str
+    message: Sentence
     file: str = ""
     line: int | None = None
     place_mm: tuple[float, float] | None = None
-    remedy: str = ""
+    remedy: Sentence = ""
     warns: bool = False
 
 
@@ -97,7 +98,7 @@ class CheckResult(Struct, frozen=True, kw_only=True):
     name: str
     severity: Severity
     findings: tuple[Finding, ...]
-    detail: str
+    detail: Sentence
     skipped: bool = False
     applies: bool = True
 
@@ -134,7 +135,7 @@ MOST_FINDINGS = 12
 """A check that fails everywhere says so a dozen times; more would hide the next check's findings."""
 
 
-def verdict(check: Check, findings: Sequence[Finding], detail: str) -> CheckResult:
+def verdict(check: Check, findings: Sequence[Finding], detail: Sentence) -> CheckResult:
     """The check's result with its first MOST_FINDINGS findings, those that stop the program before those that warn;
     `detail` counts the rest. Where all of them warn, the result is a warning."""
     more = len(findings) - MOST_FINDINGS
@@ -144,7 +145,7 @@ def verdict(check: Check, findings: Sequence[Finding], detail: str) -> CheckResu
         name=check.name,
         severity="warning" if findings and findings[0].warns else check.severity,
         findings=tuple(findings[:MOST_FINDINGS]),
-        detail=detail if more <= 0 else f"{detail}; {more} more findings of this kind",
+        detail=detail if more <= 0 else Message("checks.more_of_this_kind", detail=detail, count=more),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
+from signgen.messages import Message, Mm, Num, Sentence
 
 NUT_CLEARANCE_MM = 1.0
 """Air kept between the collet nut and the board's top (common practice)."""
@@ -30,28 +31,38 @@ Least error seen: 0.02 mm."""
     def run(self, case: Case) -> CheckResult:
         top = case.stock.thickness_mm
         findings: list[Finding] = []
-        depths: list[str] = []
+        depths: list[Message] = []
         for program, cuts in zip(case.programs, case.cuts, strict=True):
             if not len(cuts):
                 continue
             k, (x, y, low) = cuts.lowest()
             depth = max(0.0, top - low)
             tool = program.tool
-            depths.append(f"{depth:.2f} of {tool.reach_mm:g} mm in {program.file}")
-            what = ""
+            depths.append(Message("cutter_reach.in", depth=Num(depth, 2), reach=Mm(tool.reach_mm), file=program.file))
+            what: Sentence = ""
             if depth > tool.reach_mm + SLACK_MM:
-                part = "its cone" if tool.kind == "v-bit" else "its edges"
-                what = f"{part} reach{'es' if tool.kind == 'v-bit' else ''} {tool.reach_mm:g} mm"
+                what = Message(
+                    "cutter_reach.cone_reaches" if tool.kind == "v-bit" else "cutter_reach.edges_reach",
+                    reach=Mm(tool.reach_mm),
+                )
             elif depth > tool.stickout_mm - NUT_CLEARANCE_MM + SLACK_MM:
-                what = f"it stands {tool.stickout_mm:g} mm out of the collet and the nut needs {NUT_CLEARANCE_MM:g} mm"
+                what = Message(
+                    "cutter_reach.stands_out_collet_nut_needs",
+                    stick_out=Mm(tool.stickout_mm),
+                    nut=Mm(NUT_CLEARANCE_MM),
+                )
             if what:
                 findings.append(
                     Finding(
-                        message=f"{tool.name} goes {depth:.2f} mm deep at {at(x, y)}, but {what}.",
+                        message=Message(
+                            "cutter_reach.goes_deep_but", tool=tool.name, depth=Mm(depth, 2), place=at(x, y), what=what
+                        ),
                         file=program.file,
                         line=int(cuts.line[k]),
                         place_mm=(x, y),
-                        remedy="Take a longer cutter or a thinner board.",
+                        remedy=Message("cutter_reach.take_longer_cutter_thinner_board"),
                     )
                 )
-        return verdict(self, findings, f"deepest: {', '.join(depths) or 'nothing is cut'}")
+        return verdict(
+            self, findings, Message("cutter_reach.deepest", depths=tuple(depths) or Message("checks.nothing_cut"))
+        )

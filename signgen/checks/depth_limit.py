@@ -9,6 +9,8 @@ from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
 from signgen.checks.way import Way, joined
 from signgen.geometry.distance import FloatArray
+from signgen.messages import Message, Mm
+from signgen.messages.wording import Value
 from signgen.shop.tools import Tool
 from signgen.tolerances import CHECK_MM
 
@@ -36,7 +38,7 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
     def run(self, case: Case) -> CheckResult:
         top = case.stock.thickness_mm
         findings: list[Finding] = []
-        lows: list[str] = []
+        lows: list[Message] = []
         for program, cuts, rapids in zip(case.programs, case.cuts, case.rapids, strict=True):
             pieces = joined([cuts, rapids])
             if not len(pieces):
@@ -44,33 +46,40 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
             tool = program.tool
             k = int(pieces.low_z_mm.argmin())
             low = float(pieces.low_z_mm[k])
-            lows.append(f"{low:.3f} mm in {program.file}")
-            message = ""
+            lows.append(Message("depth_limit.in", low=Mm(low, 3), file=program.file))
+            wrong = ""
             floor = -case.breakthrough_mm - tool.point_length_mm
+            values: dict[str, Value] = {}
             if low < floor - SLACK_MM:
-                message = f"The tip goes to {-low:.3f} mm below the board at {{}}; {-floor:.3g} mm is allowed."
+                wrong = "tip_goes_below_board_allowed"
+                values = {"low": Mm(-low, 3), "floor": Mm(float(f"{-floor:.3g}"))}
             elif case.drawn and (allowed := _allowed_mm(case, pieces, tool)).min() < top:
                 over = top - pieces.low_z_mm - allowed
                 k = int(over.argmax())
                 if over[k] > _floor_slack_mm(case, tool):
-                    deep = top - pieces.low_z_mm[k]
-                    what = "V-bit" if tool.kind == "v-bit" else tool.label
-                    message = f"The {what} goes {deep:.3f} mm deep at {{}}; the drawing allows {allowed[k]:g} mm."
-            if message:
+                    wrong = "goes_deep_drawing_allows"
+                    values = {"tool": tool.called, "deep": Mm(top - pieces.low_z_mm[k], 3), "allowed": Mm(allowed[k])}
+            if wrong:
                 end = pieces.end_mm[k] if pieces.end_mm[k, 2] <= pieces.start_mm[k, 2] else pieces.start_mm[k]
                 place = (float(end[0]), float(end[1]))
-                message = message.format(at(*place))
+                message = Message(f"depth_limit.{wrong}", place=at(*place), **values)
                 findings.append(
                     Finding(
                         message=message,
                         file=program.file,
                         line=int(pieces.line[k]),
                         place_mm=place,
-                        remedy="Look at Z zero and the board's thickness; if both are right, make the programs again.",
+                        remedy=Message("depth_limit.look_z_zero_board_s"),
                     )
                 )
         return verdict(
-            self, findings, f"lowest point: {', '.join(lows) or 'none'}; allowed down to {-case.breakthrough_mm:g} mm"
+            self,
+            findings,
+            Message(
+                "depth_limit.lowest_point_allowed_down",
+                lows=tuple(lows) or Message("list.none"),
+                breakthrough=Mm(-case.breakthrough_mm),
+            ),
         )
 
 

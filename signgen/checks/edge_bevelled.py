@@ -12,6 +12,7 @@ from signgen.features.edge import Bevel
 from signgen.geometry.distance import FloatArray, distance_to_segments, nearest_segment, segments_of
 from signgen.geometry.offsets import area_of, inward
 from signgen.geometry.raster import cells_inside
+from signgen.messages import Message, Mm
 from signgen.tolerances import CHECK_MM
 
 STEP_MM = 1.0
@@ -20,7 +21,7 @@ STEP_MM = 1.0
 FAR_MM = 2.0
 """A flank farther than this from a place has not been meant to cut there."""
 
-REMEDY = "Make the programs again; if they are as made, report it: the bevel does not follow the drawing."
+REMEDY = Message("edge_bevelled.make_programs_again_if_they")
 
 
 class EdgeBevelled:
@@ -42,10 +43,10 @@ Least error seen: 0.05 mm in width and depth."""
     def run(self, case: Case) -> CheckResult:
         chamfer = case.drawing.first(Bevel)
         if chamfer is None:
-            return verdict(self, [], "no bevel drawn")
+            return verdict(self, [], Message("edge_bevelled.no_bevel_drawn"))
         rim, off, count = _upper_line(case, chamfer)
         face, deep = _surface(case, chamfer)
-        detail = f"upper line off by {off:.3f} mm at most at {count:,} places, surface by {deep:.3f} mm"
+        detail = Message("edge_bevelled.upper_line_off_most_places", off=Mm(off, 3), count=count, deep=Mm(deep, 3))
         return verdict(self, rim or face, detail)
 
 
@@ -71,11 +72,11 @@ def _upper_line(case: Case, chamfer: Bevel) -> tuple[list[Finding], float, int]:
     bad = np.flatnonzero(np.abs(gap) > CHECK_MM)
     for k in bad[worst_apart(np.abs(gap[bad]), places[bad], 20.0)]:
         x, y = float(places[k, 0]), float(places[k, 1])
-        message = f"The bevel is {gap[k]:.3f} mm too narrow at {at(x, y)}."
+        message = Message("edge_bevelled.bevel_too_narrow", gap=Mm(gap[k], 3), place=at(x, y))
         if gap[k] >= FAR_MM:
-            message = f"The edge is not bevelled at {at(x, y)}."
+            message = Message("edge_bevelled.edge_not_bevelled", place=at(x, y))
         elif gap[k] < 0:
-            message = f"The bevel is {-gap[k]:.3f} mm too wide at {at(x, y)}."
+            message = Message("edge_bevelled.bevel_too_wide", gap=Mm(-gap[k], 3), place=at(x, y))
         file, line = nearest_line(case, x, y)
         findings.append(Finding(message=message, file=file, line=line, place_mm=(x, y), remedy=REMEDY))
     return findings, float(np.abs(gap).max(initial=0.0)), len(places)
@@ -100,8 +101,11 @@ def _surface(case: Case, chamfer: Bevel) -> tuple[list[Finding], float]:
         bad = np.flatnonzero(np.abs(error) > CHECK_MM * max(1.0, 1 / chamfer.slope))
         for k in bad[worst_apart(np.abs(error[bad]), places[bad], 20.0)]:
             x, y = float(places[k, 0]), float(places[k, 1])
-            way = "deep" if error[k] > 0 else "shallow"
-            message = f"The bevel is {abs(error[k]):.3f} mm too {way} at {at(x, y)}."
+            message = Message(
+                "edge_bevelled.too_deep" if error[k] > 0 else "edge_bevelled.too_shallow",
+                error=Mm(abs(error[k]), 3),
+                place=at(x, y),
+            )
             file, line = deepest_line(case, x, y) if error[k] > 0 else nearest_line(case, x, y)
             found.append(Finding(message=message, file=file, line=line, place_mm=(x, y), remedy=REMEDY))
     return found, worst

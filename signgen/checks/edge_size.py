@@ -11,6 +11,7 @@ from signgen.checks.way import THROUGH_MM, Nearby, Way
 from signgen.features.edge import Bevel
 from signgen.features.tab import Tab
 from signgen.geometry.distance import FloatArray, nearest_segment
+from signgen.messages import Message, Mm, Sides
 from signgen.tolerances import CHECK_MM
 
 STEP_MM = 1.0
@@ -28,7 +29,7 @@ BLOCK = 2048
 SHORT_MM = 5.0
 """Pieces up to this length are sorted by where their ends lie."""
 
-REMEDY = "Make the programs again; if they are as made, report it: the cut does not follow the edge."
+REMEDY = Message("edge_size.make_programs_again_if_they")
 
 
 class EdgeSize:
@@ -73,24 +74,24 @@ Least error seen: 0.05 mm in shape, 0.002 mm in depth."""
             through[own] = _nearest(case, places[own], height + CHECK_MM, height + CHECK_MM)[0]
             beside |= own
         findings = []
-        floor = "skin" if case.drawing.skin_mm else "board's bottom"
+        floor = "skin" if case.drawing.skin_mm else "bottom"
         bad = np.flatnonzero(near < -CHECK_MM)
         for k in bad[worst_apart(-near[bad], places[bad], 20.0)]:
             x, y = float(places[k, 0]), float(places[k, 1])
-            message = f"The cutter takes {-near[k]:.3f} mm off the sign's edge at {at(x, y)}."
+            message = Message("edge_size.cutter_takes_off_sign_s", near=Mm(-near[k], 3), place=at(x, y))
             file, line = near_line[k] if near_line[k] else nearest_line(case, x, y)
             findings.append(Finding(message=message, file=file, line=line, place_mm=(x, y), remedy=REMEDY))
         bad = np.flatnonzero(through > CHECK_MM) if not case.drawing.is_blank else np.zeros(0, dtype=np.intp)
         for k in bad[worst_apart(through[bad], places[bad], 20.0)]:
             x, y = float(places[k, 0]), float(places[k, 1])
-            level = "above its tab" if beside[k] else f"down to the {floor}"
-            message = f"The edge is not cut {level} at {at(x, y)}."
+            level = Message("edge_size.above_tab" if beside[k] else f"edge_size.down_to_{floor}")
+            message = Message("edge_size.edge_not_cut", level=level, place=at(x, y))
             if np.isfinite(through[k]) and through[k] < 1.0:
-                message = f"The edge stands {through[k]:.3f} mm too far out at {at(x, y)}."
+                message = Message("edge_size.edge_stands_too_far_out", through=Mm(through[k], 3), place=at(x, y))
             file, line = nearest_line(case, x, y)
             findings.append(Finding(message=message, file=file, line=line, place_mm=(x, y), remedy=REMEDY))
         size = _size(case, places, through)
-        return verdict(self, findings, f"{size}, compared at {len(places):,} places of the edge")
+        return verdict(self, findings, Message("edge_size.compared_places_edge", size=size, count=len(places)))
 
 
 def _nearest(
@@ -140,14 +141,17 @@ def _at_tab(case: Case, tab: Tab, places: FloatArray) -> np.ndarray:
     return (np.abs(along) <= half) & (np.abs(across) <= reach)
 
 
-def _size(case: Case, places: FloatArray, through: FloatArray) -> str:
+def _size(case: Case, places: FloatArray, through: FloatArray) -> Message:
     """The outside size as the lowest cuts leave it at the places furthest out: `through` is how far they stand off."""
     if not np.isfinite(through).any():
-        return "a blank: nothing is cut outside" if case.drawing.is_blank else "nothing is cut through"
+        return Message("edge_size.a_blank" if case.drawing.is_blank else "edge_size.nothing_cut_through")
     size = []
     for axis in range(2):
         along = places[:, axis]
         ends = [np.isclose(along, end) & np.isfinite(through) for end in (along.min(), along.max())]
         size.append(np.ptp(along) + sum(float(np.median(through[end])) for end in ends if end.any()))
-    drawn = f"{case.drawing.width_mm:g} x {case.drawing.height_mm:g}"
-    return f"outside size {size[0]:.3f} x {size[1]:.3f} mm, drawn {drawn}"
+    return Message(
+        "edge_size.outside_size_x_drawn",
+        size=Sides((float(size[0]), float(size[1])), 3),
+        drawn=Sides((case.drawing.width_mm, case.drawing.height_mm)),
+    )

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -9,6 +12,7 @@ from signgen.checks.bites import Bites
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.way import Way
 from signgen.geometry.distance import FloatArray
+from signgen.messages import Message, Mm, MmPerMin, Num
 from signgen.shop.feeds import chip_load_mm, cutting_data
 
 MOST_CHIP_RATIO = 2.0
@@ -54,14 +58,20 @@ Least error seen: 0.1 % against the machine, a factor of 2 against the chip load
 
     def run(self, case: Case) -> CheckResult:
         findings: list[Finding] = []
-        feeds: list[str] = []
+        feeds: list[Message] = []
         for program, cuts, bites in zip(case.programs, case.cuts, case.bites, strict=True):
             findings += _findings(case, program, cuts, bites)
             used = program.replay.motions.feed_mm_per_min[cuts.motion]
             if len(used):
-                feeds.append(f"{used.min():.0f} to {used.max():.0f} in {program.file}")
+                feeds.append(
+                    Message("feeds_sane.in", least=Num(used.min(), 0), most=Num(used.max(), 0), file=program.file)
+                )
         top = " x ".join(f"{feed:g}" for feed in case.machine.top_feed_mm_per_min)
-        return verdict(self, findings, f"mm/min: {', '.join(feeds) or 'none'}; the machine's axes reach {top}")
+        return verdict(
+            self,
+            findings,
+            Message("feeds_sane.mm_min_machine_s_axes", feeds=tuple(feeds) or Message("list.none"), top=top),
+        )
 
 
 def _findings(case: Case, program: ProgramUnderTest, cuts: Way, bites: Bites) -> list[Finding]:
@@ -73,15 +83,22 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way, bites: Bites) ->
     direction = step / np.where(moving, length, 1.0)[:, None]
     axis_feed = np.abs(direction) * feed[:, None]
     none = np.where(moving, -feed, -1.0)
-    found = _worst(program, cuts, none, -1e-9, "A feed move has no feed.", "Give it an F word.")
+    found = _worst(
+        program,
+        cuts,
+        none,
+        -1e-9,
+        lambda _: Message("feeds_sane.feed_move_has_no_feed"),
+        Message("feeds_sane.give_f_word"),
+    )
     for axis, most in enumerate(case.machine.top_feed_mm_per_min):
         found += _worst(
             program,
             cuts,
             axis_feed[:, axis],
             most * SLACK,
-            f"The move asks for {{value:.0f}} mm/min along {'XYZ'[axis]}; the machine reaches {most:g}.",
-            "Lower the feed.",
+            partial(_too_fast, "XYZ"[axis], most),
+            Message("feeds_sane.lower_feed"),
             np.inf if not case.drawn else 1.0,
         )
     found += _slowest(case, program, cuts, direction)
@@ -96,8 +113,13 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way, bites: Bites) ->
             cuts,
             chip,
             most * SLACK,
-            f"Each tooth would take {{value:.3f}} mm; {most:.3f} is the most for this cutter in {case.material.label}.",
-            "Lower the feed or raise the speed.",
+            lambda value: Message(
+                "feeds_sane.each_tooth_would_take_mm",
+                value=Mm(value, 3),
+                most=Mm(MOST_CHIP_RATIO * chip_load_mm(program.tool, case.material), 3),
+                material=case.material.label,
+            ),
+            Message("feeds_sane.lower_feed_raise_speed"),
             tolerated,
         )
     sinking, most = driven_down(case, program, cuts)
@@ -106,11 +128,17 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way, bites: Bites) ->
         cuts,
         np.where(sinking & ~in_air(bites, len(cuts)), feed, 0.0),
         most * SLACK,
-        f"The cutter is driven straight down at {{value:.0f}} mm/min; {most:.0f} is the most.",
-        "Lower the feed of this plunge.",
+        lambda value: Message(
+            "feeds_sane.cutter_driven_straight_down_mm", value=MmPerMin(value, 0), most=MmPerMin(most, 0)
+        ),
+        Message("feeds_sane.lower_feed_plunge"),
         tolerated,
     )
     return found
+
+
+def _too_fast(axis: str, most: float, value: float) -> Message:
+    return Message("feeds_sane.move_asks_mm_min_along", value=MmPerMin(value, 0), axis=axis, most=MmPerMin(most))
 
 
 def _slowest(case: Case, program: ProgramUnderTest, cuts: Way, direction: FloatArray) -> list[Finding]:
@@ -130,12 +158,16 @@ def _slowest(case: Case, program: ProgramUnderTest, cuts: Way, direction: FloatA
     k = int(np.argmax(ratio < LEAST_FEED_RATIO / SLACK))
     return [
         Finding(
-            message=f"The cutter creeps at {feed[k]:.0f} mm/min through the wood; {usual[k]:.0f} is usual for this "
-            f"move, and under {LEAST_FEED_RATIO * usual[k]:.0f} it rubs and burns.",
+            message=Message(
+                "feeds_sane.cutter_creeps_through_wood_usual",
+                feed=MmPerMin(feed[k], 0),
+                usual=MmPerMin(usual[k], 0),
+                least=MmPerMin(LEAST_FEED_RATIO * usual[k], 0),
+            ),
             file=program.file,
             line=int(cuts.line[k]),
             place_mm=(float(cuts.start_mm[k, 0]), float(cuts.start_mm[k, 1])),
-            remedy="Raise the feed.",
+            remedy=Message("feeds_sane.raise_feed"),
             warns=not case.drawn,
         )
     ]
@@ -163,8 +195,8 @@ def _worst(
     cuts: Way,
     values: FloatArray,
     most: float,
-    message: str,
-    remedy: str,
+    message: Callable[[float], Message],
+    remedy: Message,
     tolerated: float = 1.0,
 ) -> list[Finding]:
     """The worst of the values over the most allowed; up to `tolerated` times as much only warns."""
@@ -175,7 +207,7 @@ def _worst(
     k = int(np.argmax(values >= values.max() * (1 - 1e-6))) if values.max() > 0 else int(np.argmax(bad))
     return [
         Finding(
-            message=message.format(value=values[k]),
+            message=message(float(values[k])),
             file=program.file,
             line=int(cuts.line[k]),
             place_mm=(float(cuts.start_mm[k, 0]), float(cuts.start_mm[k, 1])),

@@ -14,6 +14,7 @@ from signgen.checks.fixing import Fixing
 from signgen.checks.places import at
 from signgen.checks.way import Way, joined, radius_above_tip
 from signgen.geometry.distance import FloatArray
+from signgen.messages import Message, Mm
 from signgen.shop.collets import NUT_DIAMETER_MM
 from signgen.shop.tools import Tool
 
@@ -42,7 +43,7 @@ Least error seen: 0.02 mm, from the motions alone."""
 
     def run(self, case: Case) -> CheckResult:
         if not case.fixings:
-            return verdict(self, [], "no screws or clamps are named (--screws, --clamps)")
+            return verdict(self, [], Message("fixings_clear.no_screws_clamps_are_named"))
         findings: list[Finding] = []
         least = np.inf
         for number, program in enumerate(case.programs):
@@ -55,8 +56,16 @@ Least error seen: 0.02 mm, from the motions alone."""
                 least = min(least, air)
                 if air < AIR_MM - 1e-6:
                     findings.append(_finding(program, fixing, pieces, k, air))
-        told = f"nearest {least:.2f} mm" if np.isfinite(least) else f"nothing comes within {LOOK_MM:g} mm of any"
-        return verdict(self, findings, f"{len(case.fixings)} screws and clamps: {told}, {AIR_MM:g} mm needed")
+        told = (
+            Message("fixings_clear.nearest", least=Mm(least, 2))
+            if np.isfinite(least)
+            else Message("fixings_clear.nothing_comes_within_any", look=Mm(LOOK_MM))
+        )
+        return verdict(
+            self,
+            findings,
+            Message("fixings_clear.screws_clamps_needed", count=len(case.fixings), told=told, air=Mm(AIR_MM)),
+        )
 
 
 class Low(Struct, frozen=True, kw_only=True):
@@ -111,11 +120,16 @@ def _near(pieces: Way, fixing: Fixing, reach_mm: float) -> NDArray[np.intp]:
 def _finding(program: ProgramUnderTest, fixing: Fixing, pieces: Way, k: int, air: float) -> Finding:
     place = (float(pieces.end_mm[k, 0]), float(pieces.end_mm[k, 1]))
     centre = fixing.area.representative_point()
-    how = f"comes within {air:.2f} mm of" if air > 0 else f"runs {-air:.2f} mm into"
     return Finding(
-        message=f"{program.tool.name} {how} {fixing.name} on its way to {at(*place)}.",
+        message=Message(
+            "fixings_clear.comes_within" if air > 0 else "fixings_clear.runs_into",
+            tool=program.tool.name,
+            air=Mm(abs(air), 2),
+            fixing=fixing.name,
+            place=at(*place),
+        ),
         file=program.file,
         line=int(pieces.line[k]),
         place_mm=(float(centre.x), float(centre.y)),
-        remedy="Move it, use a lower one, or raise the safe height.",
+        remedy=Message("fixings_clear.move_use_lower_one_raise"),
     )

@@ -7,6 +7,7 @@ import numpy as np
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.feeds_sane import STEEP_DEG
 from signgen.checks.places import at
+from signgen.messages import Message, Num
 
 SLACK_DEG = 0.5
 """For decimals of short ramps."""
@@ -56,18 +57,27 @@ Least error seen: half a degree, 0.05 mm of wood."""
             if bad.any():
                 piece = bites.piece[int(np.argmax(bad))]
                 place = (float(cuts.end_mm[piece, 0]), float(cuts.end_mm[piece, 1]))
-                how = "may plunge, but" if tool.can_plunge else "cannot cut straight down, but"
                 findings.append(
                     Finding(
-                        message=f"{tool.name} {how} goes down at {slope[bad][0]:.0f} "
-                        f"degrees at {at(*place)}; {limit:g} degrees is the most in {case.material.label}.",
+                        message=Message(
+                            "gentle_entry.too_steep" if tool.can_plunge else "gentle_entry.cannot_plunge",
+                            tool=tool.name,
+                            slope=Num(slope[bad][0], 0),
+                            place=at(*place),
+                            limit=Num(limit),
+                            material=case.material.label,
+                        ),
                         file=program.file,
                         line=int(cuts.line[piece]),
                         place_mm=place,
-                        remedy="Lead it in along a ramp, or take a cutter that can plunge.",
+                        remedy=Message("gentle_entry.lead_in_along_ramp_take"),
                         warns=not case.drawn and tool.can_plunge,
                     )
                 )
         if not looked_at:
-            return verdict(self, [], "no end mill takes wood")
-        return verdict(self, findings, f"steepest way into wood {steepest:.1f} degrees, {limit:g} allowed")
+            return verdict(self, [], Message("gentle_entry.no_end_mill_takes_wood"))
+        return verdict(
+            self,
+            findings,
+            Message("gentle_entry.steepest_way_into_wood_degrees", steepest=Num(steepest, 1), limit=Num(limit)),
+        )

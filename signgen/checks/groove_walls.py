@@ -16,6 +16,7 @@ from signgen.features.groove import Groove
 from signgen.features.hole import Hole
 from signgen.features.recess import Recess
 from signgen.geometry.distance import FloatArray, IntArray, distance_to_segments, nearest_segment, segments_of
+from signgen.messages import Message, Mm
 from signgen.tolerances import CHECK_MM
 
 STEP_MM = 0.25
@@ -29,7 +30,7 @@ SPARE = 1.2
 EXTRA_MM = 0.003
 """What is allowed: the job's tolerance and a fifth more, and the chords of arcs with the decimals of programs."""
 
-REMEDY = "Make the programs again; if they are as made, report it: the wall is not where it is drawn."
+REMEDY = Message("groove_walls.make_programs_again_if_they")
 
 
 class GrooveWalls:
@@ -54,7 +55,7 @@ Least error seen: 0.015 mm across the board at the default tolerance, that is 0.
     def run(self, case: Case) -> CheckResult:
         grooves = case.drawing.of(Groove)
         if not grooves:
-            return verdict(self, [], "no letters or ornament drawn")
+            return verdict(self, [], Message("checks.no_letters_ornament_drawn"))
         outlines = [segments_of(groove.area) for groove in grooves]
         allowed = SPARE * case.tolerance_mm + EXTRA_MM
         findings, worst_out, count_in = _too_wide(case, outlines, allowed)
@@ -62,8 +63,14 @@ Least error seen: 0.015 mm across the board at the default tolerance, that is 0.
         return verdict(
             self,
             [*findings, *missed],
-            f"walls at most {worst_out:.4f} mm outside at {count_in:,} places of the way and {worst_short:.4f} mm "
-            f"short at {count_out:,} places of the outlines; allowed {allowed:.4f} mm",
+            Message(
+                "groove_walls.walls_most_outside_places_way",
+                worst_out=Mm(worst_out, 4),
+                count_in=count_in,
+                worst_short=Mm(worst_short, 4),
+                count_out=count_out,
+                allowed=Mm(allowed, 4),
+            ),
         )
 
 
@@ -103,8 +110,14 @@ def _too_wide(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[l
             x, y = float(tip[k, 0]), float(tip[k, 1])
             findings.append(
                 Finding(
-                    message=f"{program.tool.name} at depth {depth[k]:.3f} mm cuts {over[k]:.3f} mm over the drawn "
-                    f"wall or floor at {at(x, y)}: {feature_at(case.drawing, x, y)}.",
+                    message=Message(
+                        "groove_walls.depth_cuts_over_drawn_wall",
+                        tool=program.tool.name,
+                        depth=Mm(depth[k], 3),
+                        over=Mm(over[k], 3),
+                        place=at(x, y),
+                        what=feature_at(case.drawing, x, y),
+                    ),
                     file=program.file,
                     line=int(sunk.line[piece[k]]),
                     place_mm=(x, y),
@@ -181,10 +194,19 @@ def _not_reached(case: Case, outlines: list[FloatArray], allowed: float) -> tupl
     for k in bad[worst_apart(gap[bad], places[bad])]:
         x, y = float(places[k, 0]), float(places[k, 1])
         file, line = nearest_line(case, x, y)
-        short = f"ends {gap[k]:.3f} mm short of" if gap[k] < farthest - 1e-6 else "never comes near"
+        short = (
+            Message("groove_walls.ends_short", gap=Mm(gap[k], 3))
+            if gap[k] < farthest - 1e-6
+            else Message("groove_walls.never_comes_near")
+        )
         findings.append(
             Finding(
-                message=f"{case.drawing.of(Groove)[groove_of[k]].name}: the V-bit {short} the outline at {at(x, y)}.",
+                message=Message(
+                    "groove_walls.v_bit_outline",
+                    of=case.drawing.of(Groove)[groove_of[k]].name,
+                    short=short,
+                    place=at(x, y),
+                ),
                 file=file,
                 line=line,
                 place_mm=(x, y),

@@ -11,10 +11,11 @@ from signgen.checks.places import at, deepest_line, nearest_line
 from signgen.features.hole import Countersink, Hole
 from signgen.geometry.distance import FloatArray, nearest_segment
 from signgen.geometry.raster import cells_inside
+from signgen.messages import Message, Mm
 from signgen.tolerances import CHECK_MM
 
 DIRECTIONS = 72
-REMEDY = "Make the programs again; if they are as made, report it: the countersink does not follow the drawing."
+REMEDY = Message("heads_seated.make_programs_again_if_they")
 
 
 class HeadsSeated:
@@ -36,7 +37,7 @@ Least error seen: 0.05 mm in place, radius and depth."""
     def run(self, case: Case) -> CheckResult:
         sunk = [(hole, hole.sink) for hole in case.drawing.of(Hole) if hole.sink]
         if not sunk:
-            return verdict(self, [], "no countersinks drawn")
+            return verdict(self, [], Message("heads_seated.no_countersinks_drawn"))
         findings: list[Finding] = []
         worst_rim, worst_depth = 0.0, 0.0
         for hole, sink in sunk:
@@ -48,7 +49,12 @@ Least error seen: 0.05 mm in place, radius and depth."""
         return verdict(
             self,
             findings,
-            f"{len(sunk)} countersinks measured: rims off by {worst_rim:.3f} mm, cones by {worst_depth:.3f} mm at most",
+            Message(
+                "heads_seated.countersinks_measured_rims_off_cones",
+                count=len(sunk),
+                worst_rim=Mm(worst_rim, 3),
+                worst_depth=Mm(worst_depth, 3),
+            ),
         )
 
 
@@ -77,12 +83,12 @@ def _rim(case: Case, hole: Hole, sink: Countersink) -> tuple[list[Finding], floa
             beyond, culprit = float(out[k]), (program.file, int(own.line[k % len(own)]))
     k = int(gap.argmax())
     if not np.isfinite(gap[k]):
-        message = f"{hole.name} at {at(hole.x_mm, hole.y_mm)} has no countersink."
+        message = Message("heads_seated.has_no_countersink", hole=hole.name, place=at(hole.x_mm, hole.y_mm))
     elif beyond > CHECK_MM:
-        message = f"{hole.name}: the V-bit reaches {beyond:.3f} mm beyond the rim of its countersink."
+        message = Message("heads_seated.v_bit_reaches_beyond_rim", hole=hole.name, beyond=Mm(beyond, 3))
         return [_finding(hole, message, *culprit)], beyond
     elif gap[k] > CHECK_MM:
-        message = f"{hole.name}: its countersink is {gap[k]:.3f} mm too small at {at(*rim[k])}."
+        message = Message("heads_seated.countersink_too_small", hole=hole.name, gap=Mm(gap[k], 3), place=at(*rim[k]))
     else:
         return [], max(beyond, float(gap[k]))
     return [_finding(hole, message, *nearest_line(case, hole.x_mm, hole.y_mm))], max(beyond, min(float(gap[k]), radius))
@@ -106,11 +112,15 @@ def _cone(case: Case, hole: Hole, sink: Countersink) -> tuple[list[Finding], flo
     if worst <= CHECK_MM:
         return [], worst
     x, y = float(places[k, 0]), float(places[k, 1])
-    way = "deep" if error[k] > 0 else "shallow"
-    message = f"{hole.name}: its countersink is {worst:.3f} mm too {way} at {at(x, y)}."
+    message = Message(
+        "heads_seated.too_deep" if error[k] > 0 else "heads_seated.too_shallow",
+        hole=hole.name,
+        worst=Mm(worst, 3),
+        place=at(x, y),
+    )
     line = deepest_line(case, x, y) if error[k] > 0 else nearest_line(case, x, y)
     return [_finding(hole, message, *line)], worst
 
 
-def _finding(hole: Hole, message: str, file: str, line: int | None) -> Finding:
+def _finding(hole: Hole, message: Message, file: str, line: int | None) -> Finding:
     return Finding(message=message, file=file, line=line, place_mm=(hole.x_mm, hole.y_mm), remedy=REMEDY)

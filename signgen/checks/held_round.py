@@ -9,6 +9,7 @@ from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
 from signgen.features.edge import Edge
 from signgen.features.tab import Tab
+from signgen.messages import Message, Mm
 
 OFF_RATIO = 0.25
 """How far the middle of a piece may lie outside the tabs' own outline, over the piece's shorter side: two tabs opposite
@@ -43,16 +44,20 @@ Least error seen: a quarter of the piece's shorter side."""
                 place = (float(outline.centroid.x), float(outline.centroid.y))
                 findings.append(
                     Finding(
-                        message=f"{len(tabs)} tab{'s hold' if len(tabs) > 1 else ' holds'} the piece about "
-                        f"{at(*place)} on one side only: its middle is {away:.0f} mm away from what they span.",
+                        message=Message(
+                            "held_round.tab_piece_about_on_one",
+                            count=len(tabs),
+                            place=at(*place),
+                            away=Mm(away, 0),
+                        ),
                         place_mm=place,
-                        remedy="Ask for more tabs, or stick the piece down with tape as well.",
+                        remedy=Message("held_round.ask_more_tabs_stick_piece"),
                     )
                 )
         said = (
-            f"{looked_at - len(findings)} of {looked_at} pieces held from opposite sides"
+            Message("held_round.pieces_held_from_opposite_sides", held=looked_at - len(findings), count=looked_at)
             if looked_at
-            else "no tabs drawn"
+            else Message("checks.no_tabs_drawn")
         )
         return verdict(self, findings, said)
 

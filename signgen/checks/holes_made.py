@@ -11,13 +11,14 @@ from signgen.checks.places import at, floor_over_mm, nearest_line
 from signgen.checks.way import THROUGH_MM, Nearby, Way
 from signgen.features.hole import Hole
 from signgen.geometry.distance import FloatArray, nearest_segment
+from signgen.messages import Message, Mm, Mm2, Num
 from signgen.tolerances import CHECK_MM
 
 DIRECTIONS = 72
 SIDE_STEP_MM = 0.5
 """Places looked at along the straight sides of a slot."""
 
-REMEDY = "Make the programs again; if they are as made, report it: the bore does not follow the drawing."
+REMEDY = Message("holes_made.make_programs_again_if_they")
 
 
 class HolesMade:
@@ -40,7 +41,7 @@ Least error seen: 0.05 mm in place and diameter, 0.002 mm in depth."""
     def run(self, case: Case) -> CheckResult:
         holes = case.drawing.of(Hole)
         if not holes:
-            return verdict(self, [], "no holes drawn")
+            return verdict(self, [], Message("holes_made.no_holes_drawn"))
         findings: list[Finding] = []
         off: list[float] = []
         wrong: list[float] = []
@@ -51,9 +52,10 @@ Least error seen: 0.05 mm in place and diameter, 0.002 mm in depth."""
                 off.append(float(np.hypot(*centre)))
                 wrong.append(diameter - hole.diameter_mm)
             findings += found or _standing(case, hole)
-        detail = f"{len(off)} of {len(holes)} holes measured"
+        detail = Message("holes_made.holes_measured", count=len(off), holes=len(holes))
         if off:
-            detail += f": centres off by {max(off):.3f} mm, diameters by {max(map(abs, wrong)):.3f} mm at most"
+            diameters = Mm(max(map(abs, wrong)), 3)
+            detail = Message("holes_made.and_off_by", measured=detail, centres=Mm(max(off), 3), diameters=diameters)
         return verdict(self, findings, detail)
 
 
@@ -90,7 +92,7 @@ def _measured(case: Case, hole: Hole, nearby: list[Nearby]) -> tuple[list[Findin
     if not np.isfinite(reach).all() or (reach + np.roll(reach, DIRECTIONS // 2) <= 0).any():
         place = (hole.x_mm, hole.y_mm)
         file, line = nearest_line(case, *place)
-        message = f"{hole.name} at {at(*place)} is not cut through to the board's bottom."
+        message = Message("holes_made.not_cut_through_board_s", hole=hole.name, place=at(*place))
         return [Finding(message=message, file=file, line=line, place_mm=place, remedy=REMEDY)], np.zeros(2), 0.0
     diameter = float((reach + np.roll(reach, DIRECTIONS // 2)).mean())
     centre = 2 / DIRECTIONS * (reach @ direction)
@@ -99,10 +101,10 @@ def _measured(case: Case, hole: Hole, nearby: list[Nearby]) -> tuple[list[Findin
     if gap[k] > CHECK_MM:
         place = (float(rim[k, 0]), float(rim[k, 1]))
         file, line = nearest_line(case, *place)
-        what = f"{gap[k]:.3f} mm of wood stands inside its rim at {at(*place)}"
+        what = Message("holes_made.wood_stands_inside_rim", gap=Mm(gap[k], 3), place=at(*place))
         found.append(_wrong(case, hole, what, centre, diameter, file, line))
     if outside > CHECK_MM:
-        what = f"the cutter reaches {outside:.3f} mm beyond its rim"
+        what = Message("holes_made.cutter_reaches_beyond_rim", outside=Mm(outside, 3))
         found.append(_wrong(case, hole, what, centre, diameter, *culprit))
     return found, centre, diameter
 
@@ -139,11 +141,18 @@ def _sides(hole: Hole) -> FloatArray:
 
 
 def _wrong(
-    case: Case, hole: Hole, what: str, centre: FloatArray, diameter: float, file: str, line: int | None
+    case: Case, hole: Hole, what: Message, centre: FloatArray, diameter: float, file: str, line: int | None
 ) -> Finding:
     return Finding(
-        message=f"{hole.name}: {what}; it measures {diameter:.3f} mm with its centre {np.hypot(*centre):.3f} mm off, "
-        f"drawn {hole.diameter_mm:g} mm at ({hole.x_mm:.2f}, {hole.y_mm:.2f}).",
+        message=Message(
+            "holes_made.measures_with_centre_off_drawn",
+            hole=hole.name,
+            what=what,
+            diameter=Mm(diameter, 3),
+            off=Mm(np.hypot(*centre), 3),
+            drawn=Mm(hole.diameter_mm),
+            place=Message("place.at", x=Num(hole.x_mm, 2), y=Num(hole.y_mm, 2)),
+        ),
         file=file,
         line=line,
         place_mm=(hole.x_mm, hole.y_mm),
@@ -163,11 +172,16 @@ def _standing(case: Case, hole: Hole) -> list[Finding]:
     x, y = (float(value) for value in case.ideal.grid.centres_mm(cells[k : k + 1])[0])
     return [
         Finding(
-            message=f"{hole.name}: {heights[k]:.2f} mm of wood stands inside it at {at(x, y)}, "
-            f"{left.sum() * case.ideal.grid.cell_mm**2:.1f} mm2 in all.",
+            message=Message(
+                "holes_made.wood_stands_inside_in_all",
+                hole=hole.name,
+                heights=Mm(heights[k], 2),
+                place=at(x, y),
+                left=Mm2(left.sum() * case.ideal.grid.cell_mm**2, 1),
+            ),
             file=nearest_line(case, x, y)[0],
             line=nearest_line(case, x, y)[1],
             place_mm=(x, y),
-            remedy="Clear the hole's middle as well: a loose core jams the cutter.",
+            remedy=Message("holes_made.clear_hole_s_middle_well"),
         )
     ]

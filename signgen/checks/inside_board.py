@@ -7,10 +7,11 @@ import numpy as np
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
 from signgen.checks.way import Way
+from signgen.messages import Message, Mm
 from signgen.tolerances import CHECK_MM
 
-SIDES = ("left of", "below", "right of", "above")
-REMEDY = "Lay a larger board, or move the zero so that the board reaches past the cut on every side."
+SIDES = ("left", "below", "right", "above")
+REMEDY = Message("inside_board.lay_larger_board_move_zero")
 
 
 class InsideBoard:
@@ -43,7 +44,11 @@ Least error seen: 0.05 mm, from the motions alone."""
                 if inside < -CHECK_MM:
                     findings.append(
                         Finding(
-                            message=f"The cutter reaches {-inside:.2f} mm out {SIDES[side]} the board at {at(*place)}.",
+                            message=Message(
+                                f"inside_board.out_{SIDES[side]}",
+                                inside=Mm(-inside, 2),
+                                place=at(*place),
+                            ),
                             file=program.file,
                             line=int(cutting.line[k]),
                             place_mm=place,
@@ -51,7 +56,11 @@ Least error seen: 0.05 mm, from the motions alone."""
                             warns=not case.drawn,
                         )
                     )
-        least = f"{room.min():.2f} mm of board left beside the cut" if np.isfinite(room).any() else "nothing is cut"
+        least = (
+            Message("inside_board.board_left_beside_cut", room=Mm(room.min(), 2))
+            if np.isfinite(room).any()
+            else Message("checks.nothing_cut")
+        )
         return verdict(self, findings, least)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
+from signgen.messages import Message, Mm, Num
 from signgen.replay.measure import bounding_points
 
 AXES = "XYZ"
@@ -49,15 +50,24 @@ Least error seen: 0.0001 mm, from the programs alone."""
                         _finding(axis, float(low[axis]), float(high[axis]), travel[axis], program.file, line)
                     )
                 spans[axis] = max(spans[axis], span)
-        detail = ", ".join(f"{AXES[axis]} {spans[axis]:.1f} of {travel[axis]:g} mm" for axis in range(3))
-        return verdict(self, findings, detail)
+        ways = tuple(
+            Message("inside_travel.said", axes=AXES[axis], spans=Num(spans[axis], 1), travel=Mm(travel[axis]))
+            for axis in range(3)
+        )
+        return verdict(self, findings, Message("list.plain", these=ways))
 
 
 def _finding(axis: int, low: float, high: float, travel: float, file: str, line: int) -> Finding:
     return Finding(
-        message=f"The tip goes {high - low:.1f} mm along {AXES[axis]}, from {low:.1f} to {high:.1f}; "
-        f"the machine has {travel:g} mm.",
+        message=Message(
+            "inside_travel.tip_goes_along_from_machine",
+            high=Mm(high - low, 1),
+            axes=AXES[axis],
+            low=Num(low, 1),
+            to=Num(high, 1),
+            travel=Mm(travel),
+        ),
         file=file,
         line=line,
-        remedy="Choose a larger machine or a smaller sign, or lay the sign the other way round.",
+        remedy=Message("inside_travel.choose_larger_machine_smaller_sign"),
     )

@@ -12,12 +12,13 @@ from signgen.checks.places import at, nearest_line
 from signgen.checks.way import joined
 from signgen.features.keyhole import Keyhole
 from signgen.geometry.raster import cells_inside
+from signgen.messages import Message, Mm, Mm2
 from signgen.replay.heights import HeightMap, board
 from signgen.replay.sweep import undercut
 from signgen.tolerances import CHECK_MM
 
-REMEDY = "Make the programs again; if they are as made, report it: the keyhole does not follow the drawing."
-COME_OUT = "Lift the cutter over the entry only: elsewhere its head tears out the wood that carries the sign."
+REMEDY = Message("keyholes_made.make_programs_again_if_they")
+COME_OUT = Message("keyholes_made.lift_cutter_over_entry_only")
 
 
 class KeyholesMade:
@@ -43,14 +44,14 @@ Least error seen: 0.05 mm in width, place and depth, to the cells of the virtual
         cutters = [program for program in case.programs if program.tool.kind == "keyhole"]
         findings = [finding for program in cutters for finding in _wrong_cutter(case, program)]
         if keyholes and not cutters:
-            findings.append(Finding(message="No program has a keyhole cutter.", remedy=REMEDY))
+            findings.append(Finding(message=Message("keyholes_made.no_program_has_keyhole_cutter"), remedy=REMEDY))
         worst = _seen(case, findings)
         below = board(case.stock, case.ideal.grid.cell_mm)
         for program in cutters:
             below = undercut(below, program.replay.motions, program.tool, case.zero)
         worst = max(worst, _below(case, below, findings))
         findings += _head_ways(case)
-        detail = f"{len(keyholes)} keyholes compared, depths off by {worst:.3f} mm at most"
+        detail = Message("keyholes_made.keyholes_compared_depths_off_most", count=len(keyholes), worst=Mm(worst, 3))
         return verdict(self, findings, detail)
 
 
@@ -60,12 +61,23 @@ def _wrong_cutter(case: Case, program: ProgramUnderTest) -> list[Finding]:
     for keyhole in case.drawing.of(Keyhole)[:1]:
         if abs(tool.diameter_mm - keyhole.undercut_mm) > CHECK_MM or abs(tool.head_mm - keyhole.head_mm) > CHECK_MM:
             found.append(
-                f"{tool.name} has a head of {tool.diameter_mm:g} mm, {tool.head_mm:g} mm high; the drawing wants "
-                f"{keyhole.undercut_mm:g} mm and {keyhole.head_mm:g} mm."
+                Message(
+                    "keyholes_made.has_head_high_drawing_wants",
+                    tool=tool.name,
+                    diameter=Mm(tool.diameter_mm),
+                    head=Mm(tool.head_mm),
+                    undercut=Mm(keyhole.undercut_mm),
+                    drawn_head=Mm(keyhole.head_mm),
+                )
             )
         if tool.neck_mm > keyhole.slot_mm + 1e-6:
             found.append(
-                f"{tool.name}: its neck of {tool.neck_mm:g} mm does not go into slots of {keyhole.slot_mm:g} mm."
+                Message(
+                    "keyholes_made.neck_does_not_go_into",
+                    tool=tool.name,
+                    neck=Mm(tool.neck_mm),
+                    slot=Mm(keyhole.slot_mm),
+                )
             )
     return [Finding(message=text, file=program.file, remedy=REMEDY) for text in found]
 
@@ -76,9 +88,11 @@ def _seen(case: Case, findings: list[Finding]) -> float:
     areas = [_opening(keyhole) for keyhole in case.drawing.of(Keyhole)]
     worst = 0.0
     for keyhole, area in zip(case.drawing.of(Keyhole), areas, strict=True):
-        off = _difference(case, findings, keyhole, left, area, top - keyhole.depth_mm, "is not open as drawn")
+        off = _difference(
+            case, findings, keyhole, left, area, top - keyhole.depth_mm, Message("keyholes_made.not_open_drawn")
+        )
         worst = max(worst, off)
-    _untouched(case, findings, left, areas, "The back is cut where nothing is drawn")
+    _untouched(case, findings, left, areas, Message("keyholes_made.back_cut_where_nothing_drawn"))
     return worst
 
 
@@ -89,8 +103,10 @@ def _below(case: Case, below: HeightMap, findings: list[Finding]) -> float:
     worst = 0.0
     for keyhole, area in zip(case.drawing.of(Keyhole), areas, strict=True):
         level = top - keyhole.depth_mm + keyhole.free_mm
-        worst = max(worst, _difference(case, findings, keyhole, below, area, level, "is not undercut as drawn"))
-    _untouched(case, findings, below, areas, "The head of the keyhole cutter cuts where nothing is drawn")
+        worst = max(
+            worst, _difference(case, findings, keyhole, below, area, level, Message("keyholes_made.not_undercut_drawn"))
+        )
+    _untouched(case, findings, below, areas, Message("keyholes_made.head_keyhole_cutter_cuts_where"))
     return worst
 
 
@@ -106,7 +122,13 @@ def _opening(keyhole: Keyhole) -> BaseGeometry:
 
 
 def _difference(
-    case: Case, findings: list[Finding], keyhole: Keyhole, left: HeightMap, area: BaseGeometry, level: float, what: str
+    case: Case,
+    findings: list[Finding],
+    keyhole: Keyhole,
+    left: HeightMap,
+    area: BaseGeometry,
+    level: float,
+    what: Message,
 ) -> float:
     """How far the board is from a level inside an area, with a finding when it is too far."""
     cells = cells_inside(area.buffer(-CHECK_MM), case.ideal.grid)
@@ -117,14 +139,24 @@ def _difference(
     if abs(error[k]) > CHECK_MM:
         x, y = (float(value) for value in case.ideal.grid.centres_mm(cells[k : k + 1])[0])
         file, line = nearest_line(case, x, y)
-        more = f"{abs(error[k]):.2f} mm too {'high' if error[k] > 0 else 'deep'} at {at(x, y)}"
+        more = Message(
+            "keyholes_made.too_high" if error[k] > 0 else "keyholes_made.too_deep",
+            error=Mm(abs(error[k]), 2),
+            place=at(x, y),
+        )
         findings.append(
-            Finding(message=f"{keyhole.name} {what}: {more}.", file=file, line=line, place_mm=(x, y), remedy=REMEDY)
+            Finding(
+                message=Message("keyholes_made.said", keyhole=keyhole.name, what=what, more=more),
+                file=file,
+                line=line,
+                place_mm=(x, y),
+                remedy=REMEDY,
+            )
         )
     return float(abs(error[k]))
 
 
-def _untouched(case: Case, findings: list[Finding], left: HeightMap, areas: list[BaseGeometry], what: str) -> None:
+def _untouched(case: Case, findings: list[Finding], left: HeightMap, areas: list[BaseGeometry], what: Message) -> None:
     touched = left.z_mm.ravel() < case.stock.thickness_mm - CHECK_MM
     for area in areas:
         touched[cells_inside(area.buffer(CHECK_MM), case.ideal.grid)] = False
@@ -132,7 +164,12 @@ def _untouched(case: Case, findings: list[Finding], left: HeightMap, areas: list
     if len(cells):
         x, y = (float(value) for value in case.ideal.grid.centres_mm(cells[:1])[0])
         file, line = nearest_line(case, x, y)
-        message = f"{what}, first at {at(x, y)}; {len(cells) * case.ideal.grid.cell_mm**2:.1f} mm2 in all."
+        message = Message(
+            "keyholes_made.first_in_all",
+            what=what,
+            place=at(x, y),
+            count=Mm2(len(cells) * case.ideal.grid.cell_mm**2, 1),
+        )
         findings.append(Finding(message=message, file=file, line=line, place_mm=(x, y), remedy=REMEDY))
 
 
@@ -162,7 +199,7 @@ def _head_ways(case: Case) -> list[Finding]:
         if len(bad):
             k = int(bad[0])
             x, y = float(sunk.end_mm[k, 0]), float(sunk.end_mm[k, 1])
-            message = f"The keyhole cutter's head moves under the surface at {at(x, y)} where it may not."
+            message = Message("keyholes_made.keyhole_cutter_s_head_moves", place=at(x, y))
             found.append(
                 Finding(message=message, file=program.file, line=int(sunk.line[k]), place_mm=(x, y), remedy=COME_OUT)
             )

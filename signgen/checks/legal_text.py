@@ -9,6 +9,8 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.parts import cutters_in_turn
+from signgen.messages import Message, Sentence
+from signgen.replay.motion import Fault
 
 REQUIRED = (
     ("G17",),
@@ -25,8 +27,6 @@ REQUIRED = (
 MOST_LINE_CHARACTERS = 256
 """Longest line that the language has. Source: NIST IR 6556 section 3.3."""
 
-NOT_FOLLOWED = "not followed"
-"""What the reader says of words whose effect on the way it does not know: the board is then cut otherwise than here."""
 
 STORED = (5161, 5399)
 """Parameters in which a control keeps its home places, offsets and work zeros. Source: NIST IR 6556 table 2, from
@@ -62,60 +62,80 @@ Least error seen: a single wrong character."""
             findings += _findings(program, case.drawn, program.cutters == 1 or program.file not in seen)
             seen.add(program.file)
         if not case.programs:
-            findings.append(Finding(message="There is no program.", remedy="Make the programs again."))
+            findings.append(
+                Finding(message=Message("legal_text.there_no_program"), remedy=Message("checks.make_programs_again"))
+            )
         lines = sum({program.file: program.replay.line_count for program in case.programs}.values())
         motions = sum(len(program.replay.motions) for program in case.programs)
         files = len(seen)
         return verdict(
-            self, findings, f"{files} file{'s' if files != 1 else ''}, {lines:,} lines and {motions:,} motions read"
+            self,
+            findings,
+            Message(
+                "legal_text.file_lines_motions_read",
+                files=files,
+                lines=lines,
+                motions=motions,
+            ),
         )
+
+
+def _of_words(fault: Fault) -> Sentence:
+    return Message("legal_text.said", words=fault.words, what=fault.message) if fault.words else fault.message
 
 
 def _findings(program: ProgramUnderTest, drawn: bool, first_of_file: bool) -> Iterator[Finding]:
     """What is legal but not as careful as this project's own programs are is only a warning in others."""
     replay, file = program.replay, program.file
     for number, fault in enumerate(replay.faults, 1):
-        said = f"'{fault.words}': " if fault.words else ""
         yield Finding(
-            message=f"{said}{fault.message}",
+            message=_of_words(fault),
             file=file,
             line=fault.line,
-            remedy="Mend or remove this line.",
+            remedy=Message("legal_text.mend_remove_line"),
             warns=not drawn and replay.bad_end and number == replay.fault_count,
         )
     if replay.fault_count > len(replay.faults):
-        yield Finding(message=f"{replay.fault_count - len(replay.faults)} more lines are refused.", file=file)
-    for note in replay.notes:
-        said = f"'{note.words}': " if note.words else ""
         yield Finding(
-            message=f"{said}{note.message}",
+            message=Message("legal_text.more_lines_are_refused", fault_count=replay.fault_count - len(replay.faults)),
+            file=file,
+        )
+    for note in replay.notes:
+        yield Finding(
+            message=_of_words(note),
             file=file,
             line=note.line,
-            remedy="Remove this line." if drawn else "Make sure of it at the machine, or remove this line.",
-            warns=not drawn and NOT_FOLLOWED not in note.message,
+            remedy=Message("legal_text.remove_line") if drawn else Message("legal_text.make_sure_machine_remove_line"),
+            warns=not drawn and note.followed,
         )
     yield from _parameters(program, drawn)
-    missing = [" or ".join(group[:2]) for group in REQUIRED if not replay.modes_before_motion.intersection(group)]
+    missing = [
+        Message("list.any", these=group[:2]) for group in REQUIRED if not replay.modes_before_motion.intersection(group)
+    ]
     if missing and first_of_file:
         yield Finding(
-            message=f"Not stated before the first motion: {', '.join(missing)}.",
+            message=Message("legal_text.not_stated_before_first_motion", missing=tuple(missing)),
             file=file,
             line=int(replay.motions.line[0]) if len(replay.motions) else None,
-            remedy="State every mode in the first lines."
+            remedy=Message("legal_text.state_every_mode_in_first")
             if drawn
-            else "Make sure that the machine starts in the modes that the program was written for.",
+            else Message("legal_text.make_sure_that_machine_starts"),
             warns=not drawn,
         )
     if not len(replay.motions):
-        yield Finding(message="The program moves nothing.", file=file, remedy="Make the programs again.")
+        yield Finding(
+            message=Message("legal_text.program_moves_nothing"),
+            file=file,
+            remedy=Message("checks.make_programs_again"),
+        )
     cutters = cutters_in_turn(replay)
     if len(cutters) > 1:
         line = int(replay.motions.line[np.flatnonzero(np.diff(replay.motions.tool))[-(len(cutters) - 1)] + 1])
         yield Finding(
-            message=f"The cutter is changed to T{cutters[1]} after the program has moved.",
+            message=Message("legal_text.cutter_changed_t_after_program", cutters=cutters[1]),
             file=file,
             line=line,
-            remedy="Keep one program for each cutter.",
+            remedy=Message("legal_text.keep_one_program_each_cutter"),
         )
     if first_of_file:
         yield from _by_line(program, drawn)
@@ -126,12 +146,16 @@ def _parameters(program: ProgramUnderTest, drawn: bool) -> Iterator[Finding]:
     for event in program.replay.events:
         kept = event.kind == "stored" and STORED[0] <= event.value <= STORED[1]
         if event.kind == "stored" and (drawn or kept):
-            what = "keeps work zeros, offsets and home places in it" if kept else "computes with it"
+            what = Message("legal_text.keeps_work_zeros_offsets_home") if kept else Message("legal_text.computes_with")
             yield Finding(
-                message=f"'{event.words}': A parameter is set, and the control {what}; the effect is {NOT_FOLLOWED}.",
+                message=Message(
+                    "legal_text.parameter_set_control_effect",
+                    words=event.words,
+                    what=what,
+                ),
                 file=program.file,
                 line=event.line,
-                remedy="Remove this line.",
+                remedy=Message("legal_text.remove_line"),
             )
 
 
@@ -142,36 +166,44 @@ def _by_line(program: ProgramUnderTest, drawn: bool) -> Iterator[Finding]:
         if not raw.isascii():
             strange = next(character for character in raw if not character.isascii())
             yield Finding(
-                message=f"The character '{strange}' is not plain ASCII.",
+                message=Message("legal_text.character_not_plain_ascii", strange=strange),
                 file=program.file,
                 line=number,
-                remedy="Write it in plain letters; some controllers stop at it, even in a comment.",
+                remedy=Message("legal_text.write_in_plain_letters_some"),
                 warns=not drawn,
             )
         if len(raw) > MOST_LINE_CHARACTERS:
             yield Finding(
-                message=f"The line has {len(raw)} characters; the language allows {MOST_LINE_CHARACTERS}.",
+                message=Message(
+                    "legal_text.line_has_characters_language_allows",
+                    count=len(raw),
+                    most_line_characters=MOST_LINE_CHARACTERS,
+                ),
                 file=program.file,
                 line=number,
-                remedy="Shorten it.",
+                remedy=Message("legal_text.shorten"),
             )
         for match in _MODE.finditer(_COMMENT.sub("", raw)) if "G" in raw or "g" in raw else ():
             code = match.group(1)
             if (drawn and code == "91") or (code in ("20", "21") and units not in (None, code)):
-                what = "Distances become relative" if code == "91" else "The units change in the middle"
+                what = (
+                    Message("legal_text.distances_become_relative")
+                    if code == "91"
+                    else Message("legal_text.units_change_in_middle")
+                )
                 yield Finding(
-                    message=f"{what} (G{code}).",
+                    message=Message("legal_text.g", what=what, code=code),
                     file=program.file,
                     line=number,
-                    remedy="Keep one unit and absolute distances (G90) throughout.",
+                    remedy=Message("legal_text.keep_one_unit_absolute_distances"),
                     warns=not drawn,
                 )
             units = code if code in ("20", "21") else units
     if program.text and not program.text.endswith("\n"):
         yield Finding(
-            message="The last line does not end, so the file may be cut short.",
+            message=Message("legal_text.last_line_does_not_end"),
             file=program.file,
             line=program.replay.line_count,
-            remedy="Make the programs again.",
+            remedy=Message("checks.make_programs_again"),
             warns=not drawn,
         )

@@ -6,9 +6,10 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import across_mm, at, nearest_line, top_mm
+from signgen.messages import Message, Mm, Mm2
 from signgen.tolerances import CHECK_MM
 
-REMEDY = "Make the programs again; if they are as made, report it: the engraving does not reach this place."
+REMEDY = Message("letters_made.make_programs_again_if_they")
 
 RIDGE_SLACK_MM = 0.01
 """Over the ridges that were asked for: decimals of the lines, and of the floor's depth."""
@@ -58,8 +59,13 @@ Least error seen: 0.05 mm in depth, a patch of one cell (0.1 to 0.25 mm); C116 s
                 area = len(bad) * ideal.grid.cell_mm**2
                 findings.append(
                     Finding(
-                        message=f"{drawn.feature.name}: {short[k]:.3f} mm of wood stands above the drawn surface at "
-                        f"{at(x, y)}, and {area:.2f} mm2 in all are too shallow.",
+                        message=Message(
+                            "letters_made.wood_stands_above_drawn_surface",
+                            feature=drawn.feature.name,
+                            short=Mm(short[k], 3),
+                            place=at(x, y),
+                            area=Mm2(area, 2),
+                        ),
                         file=file,
                         line=line,
                         place_mm=(x, y),
@@ -67,11 +73,17 @@ Least error seen: 0.05 mm in depth, a patch of one cell (0.1 to 0.25 mm); C116 s
                     )
                 )
         if not compared:
-            return verdict(self, [], "no letters or ornament drawn")
+            return verdict(self, [], Message("checks.no_letters_ornament_drawn"))
         x, y = ideal.grid.centres_mm(np.array([worst_cell]))[0]
         return verdict(
             self,
             findings,
-            f"worst uncut {max(0.0, worst):.3f} mm at {at(x, y)}, {compared:,} cells compared, "
-            f"cell {ideal.grid.cell_mm:.2f} mm, {features} letters and ornaments",
+            Message(
+                "letters_made.worst_uncut_cells_compared_cell",
+                worst=Mm(max(0.0, worst), 3),
+                place=at(x, y),
+                compared=compared,
+                cell=Mm(ideal.grid.cell_mm, 2),
+                features=features,
+            ),
         )

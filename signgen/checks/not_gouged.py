@@ -7,9 +7,10 @@ import numpy as np
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.ideal import BODY, WASTE
 from signgen.checks.places import across_mm, at, beside_walls, deepest_line, feature_at, top_mm, worst_apart
+from signgen.messages import Message, Mm, Mm2
 from signgen.tolerances import CHECK_MM
 
-REMEDY = "Make the programs again; if they are as made, report it: this line cuts where nothing is drawn."
+REMEDY = Message("not_gouged.make_programs_again_if_they")
 
 
 class NotGouged:
@@ -58,7 +59,12 @@ Least error seen: 0.05 mm deep or wide, a patch of one cell (0.1 to 0.25 mm)."""
             file, line = deepest_line(case, x, y)
             findings.append(
                 Finding(
-                    message=f"{depth[k]:.3f} mm too much is removed at {at(x, y)}: {feature_at(case.drawing, x, y)}.",
+                    message=Message(
+                        "not_gouged.too_much_removed",
+                        depth=Mm(depth[k], 3),
+                        place=at(x, y),
+                        what=feature_at(case.drawing, x, y),
+                    ),
                     file=file,
                     line=line,
                     place_mm=(x, y),
@@ -69,6 +75,12 @@ Least error seen: 0.05 mm deep or wide, a patch of one cell (0.1 to 0.25 mm)."""
         return verdict(
             self,
             findings,
-            f"worst gouge {worst:.3f} mm, {area:.2f} mm2 over {CHECK_MM} mm, {heights.size:,} cells compared, "
-            f"cell {ideal.grid.cell_mm:.2f} mm",
+            Message(
+                "not_gouged.worst_gouge_over_mm_cells",
+                worst=Mm(worst, 3),
+                area=Mm2(area, 2),
+                check=Mm(CHECK_MM),
+                size=heights.size,
+                cell=Mm(ideal.grid.cell_mm, 2),
+            ),
         )

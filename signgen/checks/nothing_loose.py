@@ -9,6 +9,7 @@ from signgen.checks.places import at
 from signgen.checks.way import THROUGH_MM
 from signgen.features.tab import Tab
 from signgen.geometry.components import connected
+from signgen.messages import Message
 
 DUST_MM2 = 1.0
 """Splinters smaller than this are dust."""
@@ -33,13 +34,13 @@ tabs."""
 
     def run(self, case: Case) -> CheckResult:
         findings: list[Finding] = []
-        counts: list[str] = []
+        counts: list[Message] = []
         grid = case.ideal.grid
         known: set[int] = set()
         for number, (program, heights) in enumerate(zip(case.programs, case.boards, strict=True)):
             runs = connected(heights.z_mm > 2 * THROUGH_MM)
             area = runs.sizes() * grid.cell_mm**2
-            counts.append(f"{int((area >= DUST_MM2).sum())} after {program.file}")
+            counts.append(Message("nothing_loose.after", count=int((area >= DUST_MM2).sum()), file=program.file))
             row, column = np.divmod(runs.start, grid.nx)
             at_rim = (row == 0) | (row == grid.ny - 1) | (column == 0) | ((runs.stop - 1) % grid.nx == grid.nx - 1)
             held = np.zeros(runs.count, dtype=np.bool_)
@@ -56,17 +57,21 @@ tabs."""
                 x, y = (float(value) for value in grid.centres_mm(np.array([middle]))[0])
                 findings.append(
                     Finding(
-                        message=f"A piece of {area[piece]:,.0f} mm2 at {at(x, y)} is loose after this program.",
+                        message=Message(
+                            "nothing_loose.piece_mm2_loose_after_program", area=round(area[piece]), place=at(x, y)
+                        ),
                         file=program.file,
                         line=_last_through(case, number),
                         place_mm=(x, y),
-                        remedy="Leave tabs, or clear the whole of what is cut free."
+                        remedy=Message("nothing_loose.leave_tabs_clear_whole_what")
                         if case.drawn
-                        else "Make sure that tape, screws or tabs hold it, and that nothing jams when it tips.",
+                        else Message("nothing_loose.make_sure_that_tape_screws"),
                         warns=not case.drawn,
                     )
                 )
-        return verdict(self, findings, f"pieces of board: {', '.join(counts) or 'none'}")
+        return verdict(
+            self, findings, Message("nothing_loose.pieces_board", counts=tuple(counts) or Message("list.none"))
+        )
 
 
 def _last_through(case: Case, number: int) -> int | None:

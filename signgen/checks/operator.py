@@ -15,6 +15,7 @@ from msgspec.structs import replace
 from signgen.checks.check import Case, ProgramUnderTest
 from signgen.checks.touched_off import landing_mm
 from signgen.instructions import Cutter, Datum, SetUp, Step, Touch, typed
+from signgen.messages import Message, Mm, Typed
 from signgen.replay.heights import HeightMap, board
 from signgen.replay.sweep import cut
 from signgen.shop.stock import WorkZero
@@ -53,7 +54,7 @@ class Fault(Struct, frozen=True, kw_only=True):
     """Something that goes wrong when the sheet is followed. `step`: which of its steps, -1 before them."""
 
     step: int
-    what: str
+    what: Message
 
 
 class Followed(Struct, frozen=True, kw_only=True):
@@ -108,12 +109,12 @@ class _Operator:
         done = {ran.program for ran in self.ran}
         for k, program in enumerate(self.case.programs):
             if k not in done:
-                self._fault(len(self.told.steps) - 1, f"{program.file} is never run")
+                self._fault(len(self.told.steps) - 1, Message("operator.never_run", file=program.file))
         return Followed(
             ran=tuple(self.ran), tried=tuple(self.tried), faults=tuple(self.faults), last=self.board
         )  # fmt: skip
 
-    def _fault(self, step: int, what: str) -> None:
+    def _fault(self, step: int, what: Message) -> None:
         self.faults.append(Fault(step=step, what=what))
 
     def _fit(self, number: int, step: Step) -> None:
@@ -122,7 +123,7 @@ class _Operator:
         self.in_hand = step.cutter
         tool = shelf.get(step.cutter.name)
         if tool is None:
-            self._fault(number, f"there is no cutter called {step.cutter.name}")
+            self._fault(number, Message("operator.there_no_cutter_called", cutter=step.cutter.name))
             return
         self.tool = replace(tool, stickout_mm=step.cutter.stick_out_mm)
 
@@ -139,21 +140,29 @@ class _Operator:
         """Tries each way that is told; they must agree, and the first counts."""
         heights = [height for touch in step.sets_z if (height := self._touch(number, step, touch)) is not None]
         if heights and max(heights) - min(heights) > SAME_Z_MM:
-            self._fault(number, f"the ways to set Z differ by {max(heights) - min(heights):.2f} mm")
+            self._fault(number, Message("operator.ways_set_z_differ", heights=Mm(max(heights) - min(heights), 2)))
         if heights:
             self.offset_mm = heights[0]
 
     def _touch(self, number: int, step: Step, touch: Touch) -> float | None:
         """What the control takes for the height of Z0 after the figure has been typed."""
         if self.xy is None or self.tool is None:
-            self._fault(number, "Z is set before X and Y")
+            self._fault(number, Message("operator.z_set_before_x_y"))
             return None
         at = ProgramUnderTest(file=step.file, text="", tool=self.tool, replay=self.case.programs[0].replay)
         # Places count from the zero that is really set.
         here = replace(self.case, zero=replace(self.case.zero, x_mm=self.xy[0], y_mm=self.xy[1]))
         lands, _ = landing_mm(here, at, touch, self.board)
         if lands is None:
-            self._fault(number, f"the cutter does not come down on the {touch.on} at X{touch.x_mm:g} Y{touch.y_mm:g}")
+            self._fault(
+                number,
+                Message(
+                    "operator.cutter_does_not_come_down",
+                    on=Message(f"touch.on.{touch.on}"),
+                    x=Typed(touch.x_mm),
+                    y=Typed(touch.y_mm),
+                ),
+            )
             return None
         figure = touch.types_mm + (self.told.board.thickness_mm if touch.plus_thickness else 0.0)
         unit = 25.4 if self.inches else 1.0
@@ -167,24 +176,26 @@ class _Operator:
         """Starts a file, or lets it go on to its next cutter."""
         self.part = self.part + 1 if step.begins != "start" else 0
         if step.begins != "start" and step.file != self.file:
-            self._fault(number, f"{self.file or 'nothing'} is running, not {step.file}")
+            self._fault(
+                number, Message("operator.running_not", running=self.file or Message("list.none"), file=step.file)
+            )
             return
         if step.begins == "start" and self.file and self._rest_of(self.file, len(self._done(self.file))):
-            self._fault(number, f"{self.file} has not run to its end")
+            self._fault(number, Message("operator.has_not_run_end", file=self.file))
         if step.begins == "start":
             self.counted_mm = 0.0
         self.file = step.file
         k = next(iter(self._rest_of(step.file, self.part)), None)
         if k is None:
-            self._fault(number, f"{step.file} has no part for cutter {self.part + 1}")
+            self._fault(number, Message("operator.has_no_part_cutter", file=step.file, part=self.part + 1))
             return
         program = self.case.programs[k]
         if k in {ran.program for ran in self.ran}:
-            self._fault(number, f"{step.file} is run a second time")
+            self._fault(number, Message("operator.run_second_time", file=step.file))
         if step.begins == "pause" and not any(event.kind == "stop" for event in program.replay.events):
-            self._fault(number, f"{step.file} does not wait for the cutter")
+            self._fault(number, Message("operator.does_not_wait_cutter", file=step.file))
         if self.tool is None or self.xy is None or self.offset_mm is None:
-            self._fault(number, "it is started before cutter and zero are set")
+            self._fault(number, Message("operator.started_before_cutter_zero_are"))
             return
         self._cut(number, k, step)
 
@@ -245,7 +256,7 @@ class _Operator:
             if event.kind == "change" and self.has_table:
                 fetched = by_place.get(int(event.value))
                 if fetched is None:
-                    self._fault(number, f"place {event.value:g} of the changer is empty")
+                    self._fault(number, Message("operator.place_changer_empty", place=Typed(event.value)))
                 else:
                     cutter = fetched
             if event.kind == "length":

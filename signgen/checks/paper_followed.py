@@ -18,6 +18,7 @@ from signgen.checks.rapids_clear import CLEARANCE_MM
 from signgen.checks.trials_clear import running
 from signgen.checks.way import joined
 from signgen.instructions import Holding, SetUp, Step
+from signgen.messages import Message, Mm, MmPerMin, Num, Sentence, Typed
 from signgen.replay.measure import extents
 from signgen.shop.collets import SERIES, collet_for
 from signgen.shop.stock import HEAD_STANDS_MM, SCREW_HEAD_MM
@@ -46,7 +47,7 @@ SAMPLED_RATIO = 0.75
 """Bites are looked at in places, and only those that last count (`bites.STRETCH`): of a point that falls and rises they
 show a little less than its depth."""
 
-REMEDY = "Make the sign again, and print its sheet anew."
+REMEDY = Message("checks.make_sign_again_print_sheet")
 
 
 class PaperFollowed:
@@ -72,7 +73,7 @@ Least error seen: 0.006 mm in Z, 0.06 mm in X and Y, 0.05 mm in what is left of 
     def run(self, case: Case) -> CheckResult:
         told = case.told
         if told is None:
-            return verdict(self, [], "no setup sheet says what to do")
+            return verdict(self, [], Message("paper_followed.no_setup_sheet_says_what"))
         findings = [
             *_board(case, told),
             *_steps(case, told),
@@ -88,27 +89,38 @@ Least error seen: 0.006 mm in Z, 0.06 mm in X and Y, 0.05 mm in what is left of 
         findings += _outcome(case, told, followed)
         findings += _hit(case, told, followed)
         count = len(told.steps)
-        shown = f", {told.outline} first" if told.outline else ""
-        return verdict(self, findings, f"{count} steps followed from {told.datum.corner} on{shown}")
+        corner = Message(f"board.corner.{told.datum.corner.replace(' ', '_')}")
+        followed_all = Message("paper_followed.steps_followed", count=count, corner=corner)
+        if told.outline:
+            shown_by = told.outline
+            followed_all = Message("paper_followed.outline_first", followed=followed_all, outline=shown_by)
+        return verdict(self, findings, followed_all)
 
 
-def _said(what: str, file: str = "", place: tuple[float, float] | None = None) -> Finding:
-    return Finding(message=f"Who follows the sheet: {what}.", file=file, place_mm=place, remedy=REMEDY)
+def _said(what: Sentence, file: str = "", place: tuple[float, float] | None = None) -> Finding:
+    return Finding(
+        message=Message("paper_followed.who_follows_sheet", what=what), file=file, place_mm=place, remedy=REMEDY
+    )
+
+
+def _found(finding: Finding) -> Finding:
+    """What another check says of the machine as the sheet sets it up."""
+    return replace(finding, message=Message("paper_followed.then", what=finding.message), remedy=REMEDY, line=None)
 
 
 def _board(case: Case, told: SetUp) -> Iterator[Finding]:
     stock = case.stock
     for name, said, is_so in (
-        ("wide", told.board.width_mm, stock.width_mm),
-        ("deep from front to back", told.board.height_mm, stock.height_mm),
-        ("thick", told.board.thickness_mm, stock.thickness_mm),
+        ("width", told.board.width_mm, stock.width_mm),
+        ("height", told.board.height_mm, stock.height_mm),
+        ("thickness", told.board.thickness_mm, stock.thickness_mm),
     ):
-        if abs(said - is_so) > (STATED_MM if name != "thick" else 0.006):
-            yield _said(f"the board is said to be {said:g} mm {name}, the programs are for {is_so:g} mm")
+        if abs(said - is_so) > (STATED_MM if name != "thickness" else 0.006):
+            yield _said(Message(f"paper_followed.board.{name}", said=Mm(said), is_so=Mm(is_so)))
     if told.board.face_up != (case.face is None):
-        yield _said(f"the board lies face {'up' if told.board.face_up else 'down'}, the wrong way round")
+        yield _said(Message("paper_followed.lies_face_up" if told.board.face_up else "paper_followed.lies_face_down"))
     if told.outline not in {program.file for program in case.outlines} and case.outlines:
-        yield _said(f"{told.outline} shows the place, and there is no such program")
+        yield _said(Message("paper_followed.shows_place_there_no_such", outline=told.outline))
 
 
 def _steps(case: Case, told: SetUp) -> Iterator[Finding]:
@@ -124,75 +136,101 @@ def _steps(case: Case, told: SetUp) -> Iterator[Finding]:
             yield _said(what, step.file)
 
 
-def _cutter(case: Case, step: Step, k: int) -> Iterator[str]:
+def _cutter(case: Case, step: Step, k: int) -> Iterator[Message]:
     said, tool = step.cutter, case.programs[k].tool
     if said.name != tool.name:
-        yield f"{said.name} is fitted for {step.file}, which is for {tool.name}"
+        yield Message("paper_followed.fitted_which", fitted=said.name, file=step.file, tool=tool.name)
         return
     figures = (
-        ("diameter", said.diameter_mm, tool.diameter_mm),
-        ("flat tip", said.tip_mm, tool.tip_mm),
-        ("shank", said.shank_mm, tool.shank_mm),
-        ("angle", said.angle_deg or 0.0, tool.angle_deg or 0.0),
+        ("diameter_mm", said.diameter_mm, tool.diameter_mm),
+        ("tip_mm", said.tip_mm, tool.tip_mm),
+        ("shank_mm", said.shank_mm, tool.shank_mm),
+        ("angle_deg", said.angle_deg or 0.0, tool.angle_deg or 0.0),
     )
     for name, value, is_so in figures:
         if abs(value - is_so) > 1e-4:
-            yield f"the {name} of {tool.name} is said to be {value:g}, and is {is_so:g}"
+            yield Message(f"paper_followed.of_cutter.{name}", tool=tool.name, value=Num(value), is_so=Num(is_so))
     collet = collet_for(tool.shank_mm, case.machine.collet_series)
     if collet is None or collet.label != said.collet:
-        yield f"collet {said.collet} does not hold a shank of {tool.shank_mm:g} mm"
+        yield Message("paper_followed.collet_does_not_hold_shank", collet=said.collet, shank=Mm(tool.shank_mm))
     if said.grip_mm < SERIES[case.machine.collet_series].length_mm * LEAST_GRIP_RATIO - STATED_MM:
-        yield f"{said.grip_mm:g} mm of shank are too little for the collet"
+        yield Message("paper_followed.shank_are_too_little_collet", grip=Mm(said.grip_mm))
 
 
-def _figures(case: Case, step: Step, k: int) -> Iterator[str]:
+def _figures(case: Case, step: Step, k: int) -> Iterator[Message]:
     program, cuts = case.programs[k], case.cuts[k]
     motions = program.replay.motions
     extent = extents(motions)
     if extent is None or not len(cuts):
         return
     if abs(extent.z_mm[0] - step.lowest_z_mm) > 0.006:
-        yield f"{step.file} is said to go down to Z{step.lowest_z_mm:g}, and goes to Z{extent.z_mm[0]:g}"
+        yield Message(
+            "paper_followed.said_go_down_z_goes",
+            file=step.file,
+            said=Typed(step.lowest_z_mm),
+            is_so=Typed(extent.z_mm[0]),
+        )
     feeding = motions.feed_mm_per_min > 0
     speeds = np.unique(np.abs(motions.spindle_rpm[feeding]))
     if len(speeds) and abs(float(speeds.max()) - step.spindle_rpm) > 1:
-        yield f"{step.file} is said to turn at {step.spindle_rpm:g} rpm, and turns at {speeds.max():g}"
+        yield Message(
+            "paper_followed.said_turn_rpm_turns", file=step.file, said=Num(step.spindle_rpm), is_so=Num(speeds.max())
+        )
     feeds = motions.feed_mm_per_min[feeding]
     fastest = max(step.feed_mm_per_min, step.fastest_mm_per_min)
     if len(feeds) and float(feeds.max()) > fastest + 1:
-        yield f"{step.file} is said to feed at {fastest:g} mm/min at the most, and feeds at {feeds.max():g}"
+        yield Message(
+            "paper_followed.said_feed_most_feeds", file=step.file, said=MmPerMin(fastest), is_so=MmPerMin(feeds.max())
+        )
     upright = feeding & np.all(motions.start_mm[:, :2] == motions.end_mm[:, :2], axis=1)
     down = upright & (motions.end_mm[:, 2] < motions.start_mm[:, 2])
     down &= motions.end_mm[:, 2] + case.zero.z_mm < case.stock.thickness_mm - CHECK_MM
     slow = motions.feed_mm_per_min[down]
     if len(slow) and float(slow.min()) > step.plunge_mm_per_min + 1:
-        yield f"{step.file} is said to plunge at {step.plunge_mm_per_min:g} mm/min, and does so at {slow.min():g}"
+        yield Message(
+            "paper_followed.said_plunge_does_so",
+            file=step.file,
+            said=MmPerMin(step.plunge_mm_per_min),
+            is_so=MmPerMin(slow.min()),
+        )
     deepest = float(case.bites[k].depth_mm.max(initial=0.0))
     if not deepest - SEEN_MM <= step.pass_mm <= deepest / SAMPLED_RATIO + SEEN_MM:
-        yield f"{step.file} is said to take {step.pass_mm:g} mm at once, and takes {deepest:.2f}"
+        yield Message(
+            "paper_followed.said_take_once_takes", file=step.file, said=Mm(step.pass_mm), is_so=Mm(deepest, 2)
+        )
     deep = case.stock.thickness_mm - case.zero.z_mm - extent.z_mm[0]
     if step.passes and not 0.6 * deep <= step.passes * max(deepest, 1e-9) <= 1.7 * deep + step.pass_mm:
-        yield f"{step.file} is said to cut in {step.passes} passes, which do not make {deep:.2f} mm"
+        yield Message("paper_followed.said_cut_in_passes_which", file=step.file, passes=step.passes, deep=Mm(deep, 2))
 
 
 def _below(case: Case, told: SetUp) -> Iterator[Finding]:
     lows = [float(cuts.low_z_mm.min()) for cuts in case.cuts if len(cuts)]
     deep = max(0.0, -min(lows, default=0.0))
     if told.into_spoilboard_mm < deep - 0.006:
-        yield _said(f"cuts are said to go {told.into_spoilboard_mm:g} mm into the spoilboard, and go {deep:.2f}")
+        yield _said(
+            Message("paper_followed.cuts_are_said_go_into", said=Mm(told.into_spoilboard_mm), is_so=Mm(deep, 2))
+        )
     if told.metal_free_mm < deep + METAL_AIR_MM:
-        yield _said(f"metal may lie {told.metal_free_mm:g} mm below the board, and cuts go {deep:.2f} mm below it")
+        yield _said(
+            Message("paper_followed.metal_may_lie_below_board", metal_free=Mm(told.metal_free_mm), deep=Mm(deep, 2))
+        )
 
 
 def _holding(case: Case, told: SetUp) -> Iterator[Finding]:
     held = told.holding
     if held.screws_mm and held.screw_mm < case.stock.thickness_mm + SCREW_GRIP_MM:
-        yield _said(f"screws of {held.screw_mm:g} mm do not hold a board of {case.stock.thickness_mm:g} mm")
+        yield _said(
+            Message(
+                "paper_followed.screws_do_not_hold_board",
+                screw=Mm(held.screw_mm),
+                thickness=Mm(case.stock.thickness_mm),
+            )
+        )
     left, front, right, back = case.stock.bounds_mm
     for x, y in held.screws_mm:
         place = (x + case.zero.x_mm, y + case.zero.y_mm)
         if not (left < place[0] < right and front < place[1] < back):
-            yield _said(f"the screw at X{x:g} Y{y:g} misses the board", place=place)
+            yield _said(Message("paper_followed.screw_x_y_misses_board", x=Typed(x), y=Typed(y)), place=place)
 
 
 def _turned(case: Case, told: SetUp) -> Iterator[Finding]:
@@ -201,32 +239,32 @@ def _turned(case: Case, told: SetUp) -> Iterator[Finding]:
     if face is None:
         return
     if told.number >= face.number:
-        yield _said("the face is cut before the back")
+        yield _said(Message("paper_followed.face_cut_before_back"))
     off = max(abs(told.datum.x_mm - face.datum.x_mm), abs(told.datum.y_mm - face.datum.y_mm))
     if off > STATED_MM or told.datum.corner == face.datum.corner:
-        yield _said(f"back and face are measured from different places, {off:.2f} mm apart")
+        yield _said(Message("paper_followed.back_face_are_measured_from", off=Mm(off, 2)))
     theirs = {(round(-x, 3), round(y, 3)) for x, y in face.holding.screws_mm}
     if {(round(x, 3), round(y, 3)) for x, y in told.holding.screws_mm} != theirs:
-        yield _said("the screws of the face do not go into the holes of the back")
+        yield _said(Message("paper_followed.screws_face_do_not_go"))
 
 
 def _zeros(case: Case, told: SetUp, followed: Followed) -> Iterator[Finding]:
     for fault in followed.faults:
         file = told.steps[fault.step].file if fault.step >= 0 else ""
-        yield _said(f"at step {fault.step + 1}, {fault.what}", file)
+        yield _said(Message("paper_followed.step", step=fault.step + 1, what=fault.what), file)
     for ran, (dx, dy, dz) in moved_zeros(case, followed):
         program = case.programs[ran.program]
-        upright = f"{abs(dz):.2f} mm too {'high' if dz > 0 else 'low'}"
-        how = upright if abs(dz) > SAME_Z_MM else f"{dx:.2f}, {dy:.2f} mm aside"
-        yield _said(f"{program.file} runs {how}", program.file)
+        upright = Message("paper_followed.too_high" if dz > 0 else "paper_followed.too_low", off=Mm(abs(dz), 2))
+        how = upright if abs(dz) > SAME_Z_MM else Message("paper_followed.aside", x=Mm(dx, 2), y=Mm(dy, 2))
+        yield _said(Message("paper_followed.runs", file=program.file, how=how), program.file)
     order = [ran.program for ran in followed.ran]
     if order != sorted(order):
-        names = ", ".join(case.programs[k].file for k in order)
-        yield _said(f"the programs run in the order {names}")
+        names = tuple(case.programs[k].file for k in order)
+        yield _said(Message("paper_followed.programs_run_in_order", names=names))
     for ran in followed.ran:
         program = case.programs[ran.program]
         if ran.tool.name != program.tool.name:
-            yield _said(f"{program.file} runs with {ran.tool.name}", program.file)
+            yield _said(Message("paper_followed.runs_with", file=program.file, tool=ran.tool.name), program.file)
 
 
 def _tried(case: Case, followed: Followed) -> Iterator[Finding]:
@@ -235,16 +273,16 @@ def _tried(case: Case, followed: Followed) -> Iterator[Finding]:
     for tried in followed.tried:
         file, extent = tried.program.file, extents(tried.program.replay.motions)
         if tried.tool.name != tried.program.tool.name:
-            yield _said(f"{file} runs with {tried.tool.name}", file)
+            yield _said(Message("paper_followed.runs_with", file=file, tool=tried.tool.name), file)
         if extent is None:
             continue
         air = extent.z_mm[0] + tried.zero.z_mm - case.stock.thickness_mm
         if air < CLEARANCE_MM - SAME_Z_MM:
-            yield _said(f"{file}, which is to touch nothing, comes {air:.2f} mm over the board", file)
+            yield _said(Message("paper_followed.trial_comes_near", file=file, air=Mm(air, 2)), file)
         x, y = (np.array(way) + by for way, by in ((extent.x_mm, tried.zero.x_mm), (extent.y_mm, tried.zero.y_mm)))
         beside = max(left - x[0], x[1] - right, front - y[0], y[1] - back)
         if tried.program in case.outlines and beside > STATED_MM:
-            yield _said(f"{file} shows a place {beside:.2f} mm beside the board", file)
+            yield _said(Message("paper_followed.trial_beside", file=file, beside=Mm(beside, 2)), file)
 
 
 def _outcome(case: Case, told: SetUp, followed: Followed) -> Iterator[Finding]:
@@ -255,7 +293,9 @@ def _outcome(case: Case, told: SetUp, followed: Followed) -> Iterator[Finding]:
     worst = np.unravel_index(int(off.argmax()), off.shape)
     if off[worst] > SEEN_MM:
         place = (float(followed.last.x_mm[worst[1]]), float(followed.last.y_mm[worst[0]]))
-        yield _said(f"the board comes out {off[worst]:.2f} mm otherwise at {at(*place)}", place=place)
+        yield _said(
+            Message("paper_followed.board_comes_out_otherwise", off=Mm(off[worst], 2), place=at(*place)), place=place
+        )
 
 
 def _hit(case: Case, told: SetUp, followed: Followed) -> Iterator[Finding]:
@@ -265,7 +305,7 @@ def _hit(case: Case, told: SetUp, followed: Followed) -> Iterator[Finding]:
     programs = tuple(replace(program, tool=tools.get(k, program.tool)) for k, program in enumerate(case.programs))
     really = replace(case, programs=programs)
     if programs != case.programs:
-        yield from (_said(finding.message.rstrip("."), finding.file) for finding in CutterReach().run(really).findings)
+        yield from (_found(finding) for finding in CutterReach().run(really).findings)
     yield from _fixings_hit(case, told, really, same=programs == case.programs)
     if followed.tried:
         trials = tuple(replace(tried.program, tool=tried.tool) for tried in followed.tried)
@@ -283,7 +323,7 @@ def _fixings_hit(case: Case, told: SetUp, really: Case, *, same: bool) -> Iterat
         fixings.append(_clamps(told.holding, case))
     if fixings:
         found = FixingsClear().run(replace(really, fixings=tuple(fixings))).findings
-        yield from (_said(finding.message.rstrip("."), finding.file, finding.place_mm) for finding in found)
+        yield from (_found(finding) for finding in found)
 
 
 def _where(fixing: Fixing) -> tuple[float, ...]:
@@ -324,4 +364,6 @@ def _clamps(held: Holding, case: Case) -> Fixing:
     """Clamps everywhere at once that the sheet allows them."""
     line = Polygon([(x + case.zero.x_mm, y + case.zero.y_mm) for x, y in held.clamp_line_mm])
     outside = box(*case.stock.bounds_mm).buffer(CLAMPS_REACH_MM, join_style="mitre").difference(line)
-    return Fixing(name="a clamp outside the dashed line", area=outside, stands_mm=held.clamp_stands_mm)
+    return Fixing(
+        name=Message("paper_followed.clamp_outside_dashed_line"), area=outside, stands_mm=held.clamp_stands_mm
+    )

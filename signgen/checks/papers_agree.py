@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
+from signgen.messages import Message, Sentence
 from signgen.replay.measure import extents
 
 REPORT = "report.json"
@@ -12,7 +13,7 @@ REPORT = "report.json"
 FIGURE = 0.006
 """Of what the report says in millimetres; the reports have four decimals, and inches are finer than that."""
 
-REMEDY = "Make the sign again, and print its sheet anew."
+REMEDY = Message("checks.make_sign_again_print_sheet")
 
 
 class PapersAgree:
@@ -35,35 +36,41 @@ Least error seen: one byte of a page, 0.006 mm of a figure."""
     def run(self, case: Case) -> CheckResult:
         papers = case.papers
         if papers is None:
-            return verdict(self, [], "no report lies beside these programs yet")
+            return verdict(self, [], Message("papers_agree.no_report_lies_beside_these"))
         findings = [
-            Finding(message="It is not what make wrote with these programs.", file=name, remedy=REMEDY)
+            Finding(message=Message("papers_agree.not_what_make_wrote_with"), file=name, remedy=REMEDY)
             for name in papers.changed
         ]
         said = papers.programs
         if len(said) != len(case.programs):
-            what = f"The report tells of {len(said)} cutters at work, the programs have {len(case.programs)}."
+            what = Message("papers_agree.report_tells_cutters_work_programs", told=len(said), is_so=len(case.programs))
             findings.append(Finding(message=what, file=REPORT, remedy=REMEDY))
         z_zero = "bottom" if case.zero.z_mm == 0 else "top"
         if papers.z_zero is not None and papers.z_zero != z_zero:
-            what = f"The report says Z zero at the board's {papers.z_zero}; the programs have it at the {z_zero}."
+            what = Message(
+                "papers_agree.report_says_z_zero_board",
+                told=Message(f"papers_agree.at_{papers.z_zero}"),
+                is_so=Message(f"papers_agree.at_{z_zero}"),
+            )
             findings.append(Finding(message=what, file=REPORT, remedy=REMEDY))
         for one, program in zip(said, case.programs, strict=False):
-            for what, told, is_so in _figures(one, program):
+            for name, told, is_so in _figures(one, program):
                 if not _same(told, is_so):
-                    message = f"The report says {what} {told} of {program.file}; it is {is_so}."
+                    message = Message(
+                        "papers_agree.report_says", what=name, told=str(told), file=program.file, is_so=str(is_so)
+                    )
                     findings.append(Finding(message=message, file=REPORT, remedy=REMEDY))
-        return verdict(self, findings, f"{len(said)} programs as the report says, all pages as they were made")
+        return verdict(self, findings, Message("papers_agree.programs_report_says_all_pages", count=len(said)))
 
 
-def _figures(said: Mapping[str, object], program: ProgramUnderTest) -> Iterator[tuple[str, object, object]]:
+def _figures(said: Mapping[str, object], program: ProgramUnderTest) -> Iterator[tuple[Sentence, object, object]]:
     """(name, what the report says, what is so)."""
     tool = program.tool
-    yield "the file", said.get("file"), program.file
+    yield Message("papers_agree.file"), said.get("file"), program.file
     told = said.get("tool")
     told = told if isinstance(told, dict) else {}
     for name in ("name", "kind", "diameter_mm", "angle_deg", "tip_mm", "shank_mm"):
-        yield f"the cutter's {name}", told.get(name), getattr(tool, name)
+        yield Message("papers_agree.cutter_s", name=name), told.get(name), getattr(tool, name)
     if program.stated is not None:
         for name in ("spindle_rpm", "feed_mm_per_min", "plunge_mm_per_min"):
             yield name, said.get(name), getattr(program.stated.cutting, name)
@@ -71,7 +78,7 @@ def _figures(said: Mapping[str, object], program: ProgramUnderTest) -> Iterator[
     ways = ways if isinstance(ways, dict) else {}
     if extent is not None:
         for axis in ("x_mm", "y_mm", "z_mm"):
-            yield f"the way along {axis[0].upper()}", ways.get(axis), list(getattr(extent, axis))
+            yield Message("papers_agree.way_along", axis=axis[0].upper()), ways.get(axis), list(getattr(extent, axis))
 
 
 def _same(told: object, is_so: object) -> bool:

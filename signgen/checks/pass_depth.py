@@ -9,6 +9,7 @@ from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, heights_at
 from signgen.checks.way import Way
 from signgen.geometry.distance import FloatArray, IntArray
+from signgen.messages import Message, Mm, Num
 from signgen.shop.feeds import stepdown_mm
 from signgen.shop.tools import Tool
 from signgen.tolerances import CHECK_MM
@@ -48,7 +49,7 @@ Least error seen: a tenth of the depth allowed, in stretches of half a millimetr
 
     def run(self, case: Case) -> CheckResult:
         findings: list[Finding] = []
-        said: list[str] = []
+        said: list[Message] = []
         for program, cuts, bites in zip(case.programs, case.cuts, case.bites, strict=True):
             if not len(bites.piece):
                 continue
@@ -59,7 +60,7 @@ Least error seen: a tenth of the depth allowed, in stretches of half a millimetr
             if program.tool.kind == "v-bit":
                 doubtful = np.flatnonzero(depth > SPARE * most + CHECK_MM)[:MOST_DOUBTS]
                 depth[doubtful] = _under_flanks(cuts, program.tool, bites, doubtful, case.stock.thickness_mm)
-            said.append(f"{depth.max():.2f} of {most:.2f} mm in {program.file}")
+            said.append(Message("pass_depth.in", depth=Num(depth.max(), 2), most=Mm(most, 2), file=program.file))
             bad = depth > SPARE * most + CHECK_MM
             if not bad.any():
                 continue
@@ -69,16 +70,22 @@ Least error seen: a tenth of the depth allowed, in stretches of half a millimetr
             place = (float(cuts.end_mm[piece, 0]), float(cuts.end_mm[piece, 1]))
             findings.append(
                 Finding(
-                    message=f"{program.tool.name} takes up to {worst:.2f} mm at once, first at {at(*place)}; "
-                    f"{most:.2f} mm is the most in {case.material.label}.",
+                    message=Message(
+                        "pass_depth.takes_up_once_first_most",
+                        tool=program.tool.name,
+                        worst=Mm(worst, 2),
+                        place=at(*place),
+                        most=Mm(most, 2),
+                        material=case.material.label,
+                    ),
                     file=program.file,
                     line=int(cuts.line[piece]),
                     place_mm=place,
-                    remedy="Cut in more passes.",
+                    remedy=Message("pass_depth.cut_in_more_passes"),
                     warns=not case.drawn and worst <= FAR_TOO_MUCH * most,
                 )
             )
-        return verdict(self, findings, f"deepest bite {', '.join(said) or 'none'}")
+        return verdict(self, findings, Message("pass_depth.deepest_bite", said=tuple(said) or Message("list.none")))
 
 
 def _under_flanks(cuts: Way, tool: Tool, bites: Bites, chosen: IntArray, top_mm: float) -> FloatArray:

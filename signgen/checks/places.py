@@ -16,6 +16,7 @@ from signgen.drawing.drawing import Drawing
 from signgen.features.edge import Edge
 from signgen.features.recess import Recess
 from signgen.geometry.distance import FloatArray, IntArray, nearest_segment, segments_of
+from signgen.messages import Message, Mm, Num, Sentence
 from signgen.shop.tools import Tool
 from signgen.tolerances import CHECK_MM
 
@@ -34,27 +35,27 @@ def floor_over_mm(drawing: Drawing, area: BaseGeometry, above_mm: float = math.i
     return max(around, default=0.0)
 
 
-def feature_at(drawing: Drawing, x_mm: float, y_mm: float) -> str:
+def feature_at(drawing: Drawing, x_mm: float, y_mm: float) -> Sentence:
     """The name of the feature at a place, or of the nearest with its distance: "hole top-left", "3.2 mm from the
     edge"."""
     point = Point(x_mm, y_mm)
-    distances = [
+    distances: list[tuple[float, Sentence]] = [
         (float(shapely.distance(feature.footprint, point)), feature.name)
         for feature in drawing.upward
         if feature.takes and not isinstance(feature, Edge)
     ]
-    distances.append((float(shapely.distance(drawing.edge.boundary, point)), "the edge"))
-    away, name = min(distances)
-    return name if away < 0.005 else f"{away:.2f} mm from {name}"
+    distances.append((float(shapely.distance(drawing.edge.boundary, point)), Message("places.edge")))
+    away, name = min(distances, key=lambda each: each[0])
+    return name if away < 0.005 else Message("places.from", away=Mm(away, 2), name=name)
 
 
 NEAR_MM = 10.0
 """From here on a move is not the one that should have cut a place: wider than the radius of any cutter here."""
 
 
-def at(x_mm: float, y_mm: float) -> str:
+def at(x_mm: float, y_mm: float) -> Message:
     """A place in words: "(34.1, 60.2)"."""
-    return f"({x_mm:.1f}, {y_mm:.1f})"
+    return Message("place.at", x=Num(x_mm, 1), y=Num(y_mm, 1))
 
 
 def deepest_line(case: Case, x_mm: float, y_mm: float) -> tuple[str, int | None]:

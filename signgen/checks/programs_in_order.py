@@ -11,10 +11,11 @@ from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, feature_at
 from signgen.checks.way import Way
 from signgen.geometry.distance import distance_to_segments, segments_of
+from signgen.messages import Message
 from signgen.tolerances import CHECK_MM
 
 _NUMBER = re.compile(r"^(\d+)")
-REMEDY = "Run the programs in the order of their numbers; the one that cuts the edge is the last."
+REMEDY = Message("programs_in_order.run_programs_in_order_their")
 
 
 class ProgramsInOrder:
@@ -37,7 +38,7 @@ Least error seen: one move."""
         edge = case.drawing.edge
         shapely.prepare(edge)
         first: tuple[str, int] | None = None
-        order: list[str] = []
+        order: list[Message] = []
         for program, cuts in zip(case.programs, case.cuts, strict=True):
             sunk = cuts.below(case.stock.thickness_mm - CHECK_MM)
             if not len(sunk):
@@ -50,21 +51,40 @@ Least error seen: one move."""
                 if k is not None:
                     first, begins = (program.file, int(sunk.line[k])), k
             late = np.flatnonzero(inside[begins:]) + begins if first else np.zeros(0, np.intp)
-            order.append(f"{program.file} {'letters or holes' if inside.any() else 'edge only'}")
+            order.append(
+                Message(
+                    "programs_in_order.said",
+                    file=program.file,
+                    how=Message("programs_in_order.letters_holes" if inside.any() else "programs_in_order.edge_only"),
+                )
+            )
             if first and len(late):
                 x, y = (float(value) for value in middle[late[0]])
                 findings.append(
                     Finding(
-                        message=f"{feature_at(case.drawing, x, y)} is cut at {at(x, y)} after the edge was cut "
-                        f"through ({first[0]}, line {first[1]}).",
+                        message=Message(
+                            "programs_in_order.cut_after_edge_cut_through",
+                            what=feature_at(case.drawing, x, y),
+                            place=at(x, y),
+                            first=first[0],
+                            line=first[1],
+                        ),
                         file=program.file,
                         line=int(sunk.line[late[0]]),
                         place_mm=(x, y),
                         remedy=REMEDY,
                     )
                 )
-        began = f"first cut through in {first[0]}, line {first[1]}" if first else "never cut through"
-        return verdict(self, findings, f"{', '.join(order) or 'nothing is cut'}; the edge is {began}")
+        began = (
+            Message("programs_in_order.first_cut_through_in_line", file=first[0], line=first[1])
+            if first
+            else Message("programs_in_order.never_cut_through")
+        )
+        return verdict(
+            self,
+            findings,
+            Message("programs_in_order.edge", order=tuple(order) or Message("checks.nothing_cut"), began=began),
+        )
 
 
 def _first_through(case: Case, sunk: Way, outside: np.ndarray, reach_mm: float) -> int | None:
@@ -89,7 +109,11 @@ def _numbers(case: Case) -> list[Finding]:
         number = int(match.group(1))
         if before is not None and number <= before[0] and (program.cutters == 1 or program.file != before[1]):
             found.append(
-                Finding(message=f"{program.file} is to be run after {before[1]}.", file=program.file, remedy=REMEDY)
+                Finding(
+                    message=Message("programs_in_order.run_after", file=program.file, before=before[1]),
+                    file=program.file,
+                    remedy=REMEDY,
+                )
             )
         before = (number, program.file)
     return found

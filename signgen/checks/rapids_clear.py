@@ -8,6 +8,7 @@ from msgspec.structs import replace
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.feeds_sane import driven_down, in_air
 from signgen.checks.places import at
+from signgen.messages import Message, Mm
 from signgen.replay.contacts import Contact, rapid_contacts
 from signgen.replay.heights import HeightMap, board
 from signgen.replay.motion import RAPID
@@ -20,7 +21,7 @@ WIDENED_CELLS = 1.5
 half a cell's diagonal), so pointed cutters are tried a second time with such a tip."""
 
 MOST = 6
-REMEDY = "Retract to the safe height before moving across, and go down at a feed from above the board."
+REMEDY = Message("rapids_clear.retract_safe_height_before_moving")
 
 
 class RapidsClear:
@@ -52,10 +53,11 @@ Least error seen: 0.005 mm of wood under the cutter, 0.0001 mm in the height ove
             across = np.any(rapids.start_mm[:, :2] != rapids.end_mm[:, :2], axis=1)
             lowest = min(lowest, float(rapids.low_z_mm[across].min(initial=np.inf)))
             before = case.boards[number]
-        air = f", the lowest across {lowest - case.stock.thickness_mm:.2f} mm over the board"
-        if not np.isfinite(lowest):
-            air = ""
-        return verdict(self, findings, f"{count:,} rapids tried against the board at their time{air}")
+        tried = Message("rapids_clear.rapids_tried_against_board_their", count=count)
+        if np.isfinite(lowest):
+            air = Mm(lowest - case.stock.thickness_mm, 2)
+            tried = Message("rapids_clear.tried_and_lowest", tried=tried, lowest=air)
+        return verdict(self, findings, tried)
 
 
 def _contacts(case: Case, program: ProgramUnderTest, number: int, before: HeightMap) -> list[Finding]:
@@ -79,8 +81,12 @@ def _contacts(case: Case, program: ProgramUnderTest, number: int, before: Height
                 worst[contact.motion] = contact
     return [
         Finding(
-            message=f"{'A fast way down' if fast[motion] else 'A rapid'} goes {contact.depth_mm:.2f} mm into the board "
-            f"at {at(*contact.place_mm)}.",
+            message=Message(
+                "rapids_clear.goes_into_board",
+                how=Message("rapids_clear.fast_way_down" if fast[motion] else "rapids_clear.a_rapid"),
+                depth=Mm(contact.depth_mm, 2),
+                place=at(*contact.place_mm),
+            ),
             file=program.file,
             line=int(motions.line[motion]),
             place_mm=contact.place_mm,
@@ -101,11 +107,13 @@ def _skims(case: Case, program: ProgramUnderTest) -> list[Finding]:
     bad = np.flatnonzero((motions.kind == RAPID) & across & (low >= top) & (low < top + CLEARANCE_MM - 1e-6))
     return [
         Finding(
-            message=f"A rapid crosses {low[k] - top:.2f} mm over the board; {CLEARANCE_MM:g} mm is the least.",
+            message=Message(
+                "rapids_clear.rapid_crosses_over_board_least", low=Mm(low[k] - top, 2), clearance=Mm(CLEARANCE_MM)
+            ),
             file=program.file,
             line=int(motions.line[k]),
             place_mm=(float(motions.end_mm[k, 0] + case.zero.x_mm), float(motions.end_mm[k, 1] + case.zero.y_mm)),
-            remedy="Raise the safe height.",
+            remedy=Message("rapids_clear.raise_safe_height"),
             warns=not case.drawn,
         )
         for k in bad[:MOST]
@@ -127,12 +135,12 @@ def _blind(program: ProgramUnderTest, drawn: bool) -> list[Finding]:
         return []
     return [
         Finding(
-            message="The first move goes across, and the program has not raised the cutter before.",
+            message=Message("rapids_clear.first_move_goes_across_program"),
             file=program.file,
             line=int(motions.line[int(np.argmax(across))]),
-            remedy="Begin with a retract to the safe height (G0 Z...)."
+            remedy=Message("rapids_clear.begin_with_retract_safe_height")
             if drawn
-            else "Raise the cutter well over the board before you start.",
+            else Message("rapids_clear.raise_cutter_well_over_board"),
             warns=not drawn,
         )
     ]

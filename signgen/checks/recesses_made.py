@@ -15,6 +15,7 @@ from signgen.features.hole import Hole
 from signgen.features.recess import Recess
 from signgen.geometry.distance import FloatArray, distance_to_segments, nearest_segment, segments_of
 from signgen.geometry.raster import cells_inside
+from signgen.messages import Message, Mm, Mm2, Num
 from signgen.shop.tools import Tool
 from signgen.tolerances import CHECK_MM
 
@@ -30,7 +31,7 @@ SPARE, EXTRA_MM = 1.2, 0.003
 CLEARED_RATIO = 0.5
 """At least so much of a recess must be within the cutter's reach: less is not what was drawn."""
 
-REMEDY = "Make the programs again; if they are as made, report it: the recess does not follow the drawing."
+REMEDY = Message("recesses_made.make_programs_again_if_they")
 
 
 class RecessesMade:
@@ -54,7 +55,7 @@ Least error seen: 0.05 mm in depth, a patch of one cell; 0.015 mm at the walls."
     def run(self, case: Case) -> CheckResult:
         recesses = case.drawing.of(Recess)
         if not recesses:
-            return verdict(self, [], "no recesses drawn")
+            return verdict(self, [], Message("recesses_made.no_recesses_drawn"))
         findings: list[Finding] = []
         left, worst = 0.0, 0.0
         ways = _ways(case)
@@ -65,7 +66,11 @@ Least error seen: 0.05 mm in depth, a patch of one cell; 0.015 mm at the walls."
             mills = [tool for tool, _, _ in own if tool.kind == "end-mill"]
             if not mills:
                 x, y = (float(v) for v in shapely.get_coordinates(shapely.point_on_surface(recess.area))[0])
-                findings.append(Finding(message=f"{recess.name} is not cut.", place_mm=(x, y), remedy=REMEDY))
+                findings.append(
+                    Finding(
+                        message=Message("recesses_made.not_cut", recess=recess.name), place_mm=(x, y), remedy=REMEDY
+                    )
+                )
                 continue
             radius = min(tool.radius_mm for tool in mills)
             reach = _opened(recess.area, radius)
@@ -73,9 +78,13 @@ Least error seen: 0.05 mm in depth, a patch of one cell; 0.015 mm at the walls."
             if reach.area < CLEARED_RATIO * recess.area.area:
                 findings.append(
                     Finding(
-                        message=f"A {2 * radius:g} mm cutter reaches only {reach.area / recess.area.area:.0%} of "
-                        f"{recess.name}.",
-                        remedy="Use a thinner end mill.",
+                        message=Message(
+                            "recesses_made.cutter_reaches_only",
+                            cutter=Mm(2 * radius),
+                            share=Num(100 * reach.area / recess.area.area, 0),
+                            recess=recess.name,
+                        ),
+                        remedy=Message("recesses_made.use_thinner_end_mill"),
                     )
                 )
             findings += _floor(case, recess, reach)
@@ -88,8 +97,12 @@ Least error seen: 0.05 mm in depth, a patch of one cell; 0.015 mm at the walls."
         return verdict(
             self,
             findings,
-            f"{len(recesses)} recess{'es' if len(recesses) > 1 else ''}: walls at most {max(worst, 0.0):.4f} mm "
-            f"outside; {left:.1f} mm2 in corners that the end mill does not reach",
+            Message(
+                "recesses_made.recess_walls_most_outside_in",
+                count=len(recesses),
+                worst=Mm(max(worst, 0.0), 4),
+                left=Mm2(left, 1),
+            ),
         )
 
 
@@ -149,10 +162,14 @@ def _floor(case: Case, recess: Recess, reach: BaseGeometry) -> list[Finding]:
         for k in worst_apart(wrong[bad], places):
             x, y = float(places[k, 0]), float(places[k, 1])
             file, line = nearest_line(case, x, y) if is_reach else deepest_line(case, x, y)
-            what = "of wood stands above the floor" if is_reach else "too much is removed"
             findings.append(
                 Finding(
-                    message=f"{recess.name}: {wrong[bad][k]:.3f} mm {what} at {at(x, y)}.",
+                    message=Message(
+                        "recesses_made.wood_stands_above_floor" if is_reach else "recesses_made.too_much_removed",
+                        recess=recess.name,
+                        wrong=Mm(wrong[bad][k], 3),
+                        place=at(x, y),
+                    ),
                     file=file,
                     line=line,
                     place_mm=(x, y),
@@ -173,7 +190,9 @@ def _corners(case: Case, recess: Recess, reach: BaseGeometry) -> list[Finding]:
     if not bits:
         # What the end mill leaves of an O is the fringe of its curves.
         has_corners = bool((away > CHECK_MM).any())
-        return [Finding(message=f"{recess.name}: no V-bit sharpens its corners.", remedy=REMEDY)] * has_corners
+        return [
+            Finding(message=Message("recesses_made.no_v_bit_sharpens_corners", recess=recess.name), remedy=REMEDY)
+        ] * has_corners
     if not len(cells):
         return []
     bit = bits[0]
@@ -187,8 +206,12 @@ def _corners(case: Case, recess: Recess, reach: BaseGeometry) -> list[Finding]:
         file, line = nearest_line(case, x, y)
         findings.append(
             Finding(
-                message=f"{recess.name}: {short[k]:.3f} mm of wood stands in a corner that should be sharp, at "
-                f"{at(x, y)}.",
+                message=Message(
+                    "recesses_made.wood_stands_in_corner_that",
+                    recess=recess.name,
+                    short=Mm(short[k], 3),
+                    place=at(x, y),
+                ),
                 file=file,
                 line=line,
                 place_mm=(x, y),
@@ -228,7 +251,13 @@ def _beyond(case: Case, recess: Recess, own: list[tuple[Tool, Way, int]]) -> tup
             x, y = float(tip[k, 0]), float(tip[k, 1])
             findings.append(
                 Finding(
-                    message=f"{tool.name} cuts {over[k]:.3f} mm into the wall of {recess.name} at {at(x, y)}.",
+                    message=Message(
+                        "recesses_made.cuts_into_wall",
+                        tool=tool.name,
+                        over=Mm(over[k], 3),
+                        recess=recess.name,
+                        place=at(x, y),
+                    ),
                     file=case.programs[number].file,
                     line=int(way.line[piece[k]]),
                     place_mm=(x, y),
@@ -265,7 +294,9 @@ def _untouched(case: Case, recess: Recess, own: list[tuple[Tool, Way, int]], rad
         file, line = nearest_line(case, x, y)
         findings.append(
             Finding(
-                message=f"{recess.name}: the cutter ends {gap[k]:.3f} mm short of the wall at {at(x, y)}.",
+                message=Message(
+                    "recesses_made.cutter_ends_short_wall", recess=recess.name, gap=Mm(gap[k], 3), place=at(x, y)
+                ),
                 file=file,
                 line=line,
                 place_mm=(x, y),

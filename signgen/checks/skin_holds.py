@@ -7,6 +7,7 @@ import shapely
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
+from signgen.messages import Message, Mm
 from signgen.tolerances import CHECK_MM
 
 
@@ -29,7 +30,7 @@ Least error seen: 0.05 mm."""
     def run(self, case: Case) -> CheckResult:
         skin = case.drawing.skin_mm
         if not skin:
-            return verdict(self, [], "no skin asked for")
+            return verdict(self, [], Message("skin_holds.no_skin_asked"))
         findings: list[Finding] = []
         lowest = np.inf
         edge = case.drawing.edge
@@ -46,12 +47,16 @@ Least error seen: 0.05 mm."""
                 place = (float(end[0]), float(end[1]))
                 findings.append(
                     Finding(
-                        message=f"The skin is {max(low[k], 0.0):.2f} mm thick at {at(*place)}; {skin:g} mm was "
-                        "asked for.",
+                        message=Message(
+                            "skin_holds.skin_thick_asked",
+                            thickness=Mm(max(low[k], 0.0), 2),
+                            place=at(*place),
+                            skin=Mm(skin),
+                        ),
                         file=program.file,
                         line=int(cuts.line[k]),
                         place_mm=place,
-                        remedy="Make the programs again.",
+                        remedy=Message("checks.make_programs_again"),
                     )
                 )
-        return verdict(self, findings, f"thinnest {lowest:.2f} mm, asked for {skin:g} mm")
+        return verdict(self, findings, Message("skin_holds.thinnest_asked", lowest=Mm(lowest, 2), skin=Mm(skin)))

@@ -6,6 +6,7 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.way import Way
+from signgen.messages import Message, Num, Sentence
 
 
 class SpindleReady:
@@ -27,7 +28,7 @@ Least error seen: one move, 0.001 s."""
 
     def run(self, case: Case) -> CheckResult:
         findings: list[Finding] = []
-        speeds: list[str] = []
+        speeds: list[Sentence] = []
         waits: list[float] = []
         for program, cuts in zip(case.programs, case.cuts, strict=True):
             findings += _findings(case, program, cuts)
@@ -35,10 +36,23 @@ Least error seen: one move, 0.001 s."""
             used = np.unique(cuts.motion[cuts.low_z_mm < case.stock.thickness_mm - 1e-6])
             if len(used):
                 low, high = motions.spindle_rpm[used].min(), motions.spindle_rpm[used].max()
-                speeds.append(f"{low:,.0f}" if low == high else f"{low:,.0f} to {high:,.0f}")
+                speeds.append(
+                    Message("spindle_ready.at", speed=round(low))
+                    if low == high
+                    else Message("spindle_ready.said", low=round(low), high=round(high))
+                )
                 waits.append(float(motions.spindle_s[used].min()))
-        wait = f"{min(waits):g} s before the first cut" if waits else "nothing is cut"
-        detail = f"{' / '.join(speeds) or 'no'} rpm, {wait}, {case.machine.spindle_start_s:g} s needed"
+        wait = (
+            Message("spindle_ready.s_before_first_cut", waits=Num(min(waits)))
+            if waits
+            else Message("checks.nothing_cut")
+        )
+        detail = Message(
+            "spindle_ready.rpm_s_needed",
+            speeds=tuple(speeds) or Message("list.none"),
+            wait=wait,
+            spindle_start_s=Num(case.machine.spindle_start_s),
+        )
         return verdict(self, findings, detail)
 
 
@@ -51,21 +65,26 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way) -> list[Finding]
     faults = (
         (
             rpm == 0,
-            "The cutter moves into the board and the spindle stands still.",
-            "Start it (M3 S...) before.",
+            Message("spindle_ready.cutter_moves_into_board_spindle"),
+            Message("spindle_ready.start_m3_s_before"),
             False,
         ),
-        (rpm < 0, "The spindle turns backwards in the cut (M4).", "Use M3: the cutters turn clockwise.", False),
+        (
+            rpm < 0,
+            Message("spindle_ready.spindle_turns_backwards_in_cut"),
+            Message("spindle_ready.use_m3_cutters_turn_clockwise"),
+            False,
+        ),
         (
             (rpm > 0) & (waited < machine.spindle_start_s - 1e-6),
-            f"The cut begins before the spindle is at speed: it needs {machine.spindle_start_s:g} s.",
-            f"Dwell {machine.spindle_start_s:g} s or longer (G4) after each start of the spindle.",
+            Message("spindle_ready.cut_begins_before_spindle_speed", spindle_start_s=Num(machine.spindle_start_s)),
+            Message("spindle_ready.dwell_s_longer_g4_after", spindle_start_s=Num(machine.spindle_start_s)),
             not case.drawn,
         ),
         (
             (rpm > 0) & ((rpm < least - 0.5) | (rpm > most + 0.5)),
-            f"The spindle's speed is outside the machine's {least:,.0f} to {most:,.0f} rpm.",
-            "Write a speed that the machine has.",
+            Message("spindle_ready.spindle_s_speed_outside_machine", least=round(least), most=round(most)),
+            Message("spindle_ready.write_speed_that_machine_has"),
             False,
         ),
     )
@@ -77,10 +96,10 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way) -> list[Finding]
     if program.replay.spindle_on_at_end:
         found.append(
             Finding(
-                message="The spindle still turns when the program ends.",
+                message=Message("spindle_ready.spindle_still_turns_when_program"),
                 file=program.file,
                 line=program.replay.line_count,
-                remedy="Stop it with M5 before M2 or M30.",
+                remedy=Message("spindle_ready.stop_with_m5_before_m2"),
                 warns=not case.drawn,
             )
         )

@@ -6,6 +6,7 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.rapids_clear import CLEARANCE_MM
+from signgen.messages import Message, Mm, Num, Typed
 from signgen.shop.stock import CLAMP_STANDS_MM
 
 HAIR_MM = 1e-6
@@ -48,8 +49,16 @@ Least error seen: 0.001 mm in height, one move."""
             firsts.append(first)
             lasts.append(last)
         top = case.stock.thickness_mm
-        said = f"first Z {min(firsts) - top:.2f}, last Z {min(lasts) - top:.2f} mm over the board" if firsts else "none"
-        return verdict(self, findings, f"{said}; nothing stands higher than {high - top:.2f} mm")
+        said = (
+            Message(
+                "starts_and_ends.first_z_last_z_over", firsts=Num(min(firsts) - top, 2), lasts=Mm(min(lasts) - top, 2)
+            )
+            if firsts
+            else "none"
+        )
+        return verdict(
+            self, findings, Message("starts_and_ends.nothing_stands_higher_than", said=said, high=Mm(high - top, 2))
+        )
 
 
 def over_everything_mm(case: Case) -> float:
@@ -72,16 +81,21 @@ def _start_of_sign(case: Case, program: ProgramUnderTest, first: float, high: fl
     # A place that is said for the first time shows as known at the next motion only.
     across |= bool(len(motions) > 1 and np.any(motions.start_known[1, :2] & ~motions.start_known[0, :2]))
     if across:
-        what = "The first motion goes across, and nobody knows what stands there and how high the head is."
-        return [Finding(message=what, file=program.file, line=line, remedy="Go straight up first (G0 Z...).")]
+        what = Message("starts_and_ends.first_motion_goes_across_nobody")
+        return [
+            Finding(
+                message=what, file=program.file, line=line, remedy=Message("starts_and_ends.go_straight_up_first_g0")
+            )
+        ]
     if first < high - 1e-3:
         return [
             Finding(
-                message=f"The first motion ends {first - case.stock.thickness_mm:.2f} mm over the board: a head that "
-                "is parked higher dives to there as a rapid, on whatever stands below it.",
+                message=Message(
+                    "starts_and_ends.first_motion_ends_over_board", first=Mm(first - case.stock.thickness_mm, 2)
+                ),
                 file=program.file,
                 line=line,
-                remedy=f"Go to Z{high - case.zero.z_mm:.4g} or higher first.",
+                remedy=Message("starts_and_ends.go_z_higher_first", high=Typed(float(f"{high - case.zero.z_mm:.4g}"))),
             )
         ]
     return []
@@ -102,11 +116,10 @@ def _start_elsewhere(case: Case, program: ProgramUnderTest, first: float, high: 
         return []
     return [
         Finding(
-            message=f"Its first Z is {z - case.stock.thickness_mm:.2f} mm over the board, wherever the head stands: "
-            "one that is parked higher comes down there as a rapid.",
+            message=Message("starts_and_ends.first_z_over_board_wherever", z=Mm(z - case.stock.thickness_mm, 2)),
             file=program.file,
             line=int(motions.line[k]),
-            remedy="Park the head lower than that, or over a place where nothing stands.",
+            remedy=Message("starts_and_ends.park_head_lower_than_that"),
             warns=True,
         )
     ]
@@ -124,16 +137,16 @@ def _end(case: Case, program: ProgramUnderTest, last: float, high: float) -> lis
     reach = program.tool.radius_mm
     over = within[0] - reach < x < within[2] + reach and within[1] - reach < y < within[3] + reach
     if last < top - HAIR_MM and over:
-        what = f"The program ends with the cutter {top - last:.2f} mm deep in the board."
+        what = Message("starts_and_ends.program_ends_with_cutter_deep", top=Mm(top - last, 2))
     else:
-        what = f"The program ends {last - top:.2f} mm over the board's top, where the next move may meet something."
+        what = Message("starts_and_ends.program_ends_over_board_s", last=Mm(last - top, 2))
     return [
         Finding(
             message=what,
             file=program.file,
             line=int(motions.line[-1]),
             place_mm=(x, y),
-            remedy="Retract at the end, before the spindle stops (G0 Z...).",
+            remedy=Message("starts_and_ends.retract_end_before_spindle_stops"),
             warns=not case.drawn and not (last < top - HAIR_MM and over),
         )
     ]

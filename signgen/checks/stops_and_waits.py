@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.places import at
+from signgen.messages import Message, Mm, Num
 from signgen.replay.motion import Event
 
 BREAK_S = 0.5
@@ -45,7 +46,11 @@ Least error seen: one word, half a second."""
                 count += event.kind in ("dwell", "stop")
             longest = max([longest, *(e.value for e in program.replay.events if e.kind == "dwell")])
             findings += _too_long(case, program)
-        return verdict(self, findings, f"{count} stops and waits looked at, the longest wait {longest:g} s")
+        return verdict(
+            self,
+            findings,
+            Message("stops_and_waits.stops_waits_looked_longest_wait", count=count, longest=Num(longest)),
+        )
 
 
 def _in_the_wood(case: Case, program: ProgramUnderTest, event: Event) -> Iterator[Finding]:
@@ -56,20 +61,20 @@ def _in_the_wood(case: Case, program: ProgramUnderTest, event: Event) -> Iterato
     if not (z < top - HAIR_MM and x0 < x < x1 and y0 < y < y1):
         return
     if event.kind == "dwell" and event.value > (BREAK_S if program.tool.kind == "drill" else 0.0):
-        what = f"It waits {event.value:g} s"
+        what = Message("stops_and_waits.waits_s", seconds=Num(event.value))
         warns = not case.drawn and event.value <= SLACK_S
     elif event.kind in ("stop", "change"):
-        what, warns = f"It stops ({event.words})", False
+        what, warns = Message("stops_and_waits.stops", words=event.words), False
     elif event.kind == "spindle" and event.rpm == 0:
-        what, warns = f"It stops the spindle ({event.words})", not case.drawn
+        what, warns = Message("stops_and_waits.stops_spindle", words=event.words), not case.drawn
     else:
         return
     yield Finding(
-        message=f"{what} at {at(x, y)} with the cutter {top - z:.2f} mm deep in the board.",
+        message=Message("stops_and_waits.with_cutter_deep_in_board", what=what, place=at(x, y), top=Mm(top - z, 2)),
         file=program.file,
         line=event.line,
         place_mm=(x, y),
-        remedy="Retract first (G0 Z...).",
+        remedy=Message("stops_and_waits.retract_first_g0_z"),
         warns=warns,
     )
 
@@ -87,17 +92,26 @@ def _too_long(case: Case, program: ProgramUnderTest) -> Iterator[Finding]:
         allowed = warm_up + max(starts, 1) * case.machine.spindle_start_s + SLACK_S
         if worst.value > most or total > allowed:
             yield Finding(
-                message=f"It waits {worst.value:g} s here and {total:g} s in all; {allowed:g} s is the most.",
+                message=Message(
+                    "stops_and_waits.waits_s_here_s_in",
+                    seconds=Num(worst.value),
+                    total=Num(total),
+                    allowed=Num(allowed),
+                ),
                 file=program.file,
                 line=worst.line,
-                remedy="Make the programs again.",
+                remedy=Message("checks.make_programs_again"),
             )
     elif worst.value > LONG_S:
         yield Finding(
-            message=f"It waits {worst.value:,.6g} s ({worst.value / 60:,.0f} min). Is {worst.value / 1000:g} s meant? "
-            "The published rules count G4's P in seconds, some controls in milliseconds.",
+            message=Message(
+                "stops_and_waits.waits_s_min_s_meant",
+                seconds=Num(worst.value),
+                minutes=round(worst.value / 60),
+                meant=Num(worst.value / 1000),
+            ),
             file=program.file,
             line=worst.line,
-            remedy="Look which unit the control has.",
+            remedy=Message("stops_and_waits.look_which_unit_control_has"),
             warns=True,
         )

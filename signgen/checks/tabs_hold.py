@@ -11,6 +11,7 @@ from signgen.checks.way import Nearby
 from signgen.features.tab import Tab
 from signgen.geometry.distance import FloatArray, IntArray, nearest_segment
 from signgen.geometry.raster import cells_inside
+from signgen.messages import Message, Mm, Sides
 from signgen.tolerances import CHECK_MM
 
 ALONG_STEP_MM = 0.05
@@ -20,7 +21,7 @@ ACROSS = 5
 TAB_SIDE_MM = 0.2
 """How much narrower than drawn a tab's cells are taken."""
 
-REMEDY = "Make the programs again; if they are as made, report it: without tabs the sign flies off at the last cut."
+REMEDY = Message("tabs_hold.make_programs_again_if_they")
 
 
 class TabsHold:
@@ -54,9 +55,15 @@ Least error seen: 0.05 mm in height and width."""
             if width < tab.width_mm - CHECK_MM or height < tab.height_mm - CHECK_MM:
                 findings.append(
                     Finding(
-                        message=f"{tab.name} at {at(tab.x_mm, tab.y_mm)} is {width:.2f} mm wide at a height of "
-                        f"{tab.height_mm:g} mm and {max(height, 0.0):.2f} mm high at its lowest place; "
-                        f"{tab.width_mm:g} x {tab.height_mm:g} mm are drawn.",
+                        message=Message(
+                            "tabs_hold.wide_height_high_lowest_place",
+                            tab=tab.name,
+                            place=at(tab.x_mm, tab.y_mm),
+                            width=Mm(width, 2),
+                            height=Mm(tab.height_mm),
+                            lowest=Mm(max(height, 0.0), 2),
+                            drawn=Sides((tab.width_mm, tab.height_mm)),
+                        ),
                         file=file,
                         line=line,
                         place_mm=(tab.x_mm, tab.y_mm),
@@ -64,9 +71,13 @@ Least error seen: 0.05 mm in height and width."""
                     )
                 )
         if not widths:
-            return verdict(self, [], "no tabs drawn")
-        least = f"narrowest {min(widths):.2f} mm, lowest {max(min(heights), 0.0):.2f} mm"
-        return verdict(self, findings, f"{len(widths) - len(findings)} of {len(widths)} tabs stand: {least}")
+            return verdict(self, [], Message("checks.no_tabs_drawn"))
+        least = Message("tabs_hold.narrowest_lowest", width=Mm(min(widths), 2), height=Mm(max(min(heights), 0.0), 2))
+        return verdict(
+            self,
+            findings,
+            Message("tabs_hold.tabs_stand", count=len(widths) - len(findings), tabs=len(widths), least=least),
+        )
 
 
 def tab_cells(ideal: Ideal, tab: Tab) -> IntArray:

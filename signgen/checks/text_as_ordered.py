@@ -19,6 +19,7 @@ from signgen.features.raised import Raised
 from signgen.geometry.components import connected
 from signgen.geometry.distance import IntArray
 from signgen.geometry.raster import cells_inside
+from signgen.messages import Message, Mm2, Num
 from signgen.tolerances import CHECK_MM
 
 CUT_MM = 0.05
@@ -47,7 +48,7 @@ BRAILLE_BLANK = "\u2800"
 """Categories of characters that leave no ink, and one that leaves none although it is a sign."""
 
 Mask = NDArray[np.bool_]
-REMEDY = "Make the programs again; look whether they belong to this sign."
+REMEDY = Message("text_as_ordered.make_programs_again_look_whether")
 
 
 class Shape(Struct, frozen=True, kw_only=True):
@@ -99,7 +100,11 @@ Least error seen: 3 % of a letter's area, an extra patch of 0.5 mm2; C108, C109 
         findings = list(_against_the_order(case))
         letters = [*_letters(case)] if case.boards else []
         if not letters:
-            return verdict(self, findings, "no letters drawn" if case.boards else "nothing is cut")
+            return verdict(
+                self,
+                findings,
+                Message("text_as_ordered.no_letters_drawn") if case.boards else Message("checks.nothing_cut"),
+            )
         gone = _gone(case)
         shapes = _shapes(case, letters)
         extra = list(_extras(case, gone, shapes))
@@ -108,13 +113,19 @@ Least error seen: 3 % of a letter's area, an extra patch of 0.5 mm2; C108, C109 
         there = sum(letter.is_whole for letter in letters)
         least = min(min(letter.share, letter.of_outline) for letter in letters)
         ordered = " / ".join(line.text for line in case.drawing.lines)
-        said = f" of '{ordered}'" if ordered else ""
-        made = "stand" if all(letter.is_raised for letter in letters) else "are cut"
+        of_text = Message("text_as_ordered.of_text", text=ordered) if ordered else ""
+        made = "stand" if all(letter.is_raised for letter in letters) else "are_cut"
         return verdict(
             self,
             findings,
-            f"{there} of {len(letters)} letters{said} {made}, each to {100 * least:.1f} % or more; "
-            f"{len(extra)} shapes more",
+            Message(
+                f"text_as_ordered.letters_{made}",
+                there=there,
+                count=len(letters),
+                of_text=of_text,
+                least=Num(100 * least, 1),
+                shapes=len(extra),
+            ),
         )
 
 
@@ -124,10 +135,16 @@ def _against_the_order(case: Case) -> Iterator[Finding]:
         return
     ordered = _characters(line.text for line in case.drawing.lines)
     drawn = _characters(letter.text for letter in case.drawing.letters)
-    for what, more in (("ordered and not drawn", ordered - drawn), ("drawn and not ordered", drawn - ordered)):
+    for what, more in (
+        ("ordered_not_drawn", ordered - drawn),
+        ("drawn_not_ordered", drawn - ordered),
+    ):
         if more:
-            said = ", ".join(f"'{character}'" for character in sorted(more.elements()))
-            yield Finding(message=f"{said} {'are' if more.total() > 1 else 'is'} {what}.", remedy=REMEDY)
+            said = tuple(f"'{character}'" for character in sorted(more.elements()))
+            yield Finding(
+                message=Message(f"text_as_ordered.order.{what}", characters=said),
+                remedy=REMEDY,
+            )
 
 
 def _characters(texts: Iterator[str]) -> Counter[str]:
@@ -212,16 +229,16 @@ def _not_whole(case: Case, letter: Letter, gone: Mask, shapes: list[Shape]) -> F
         seen = _recognised(
             _cropped(case, (row + rows.start) * grid.nx + column + columns.start), shapes, but=letter.text
         )
-    made = "stands" if letter.is_raised else "is cut"
-    message = f"{letter.name} is missing: {100 * share:.0f} % of it {made}."
+    made = "stands" if letter.is_raised else "is_cut"
+    message = Message(f"text_as_ordered.missing.{made}", letter=letter.name, share=Num(100 * share, 0))
     if seen:
-        message = f"Where {letter.name} is drawn, what is cut looks like '{seen}'."
+        message = Message("text_as_ordered.where_drawn_what_cut_looks", letter=letter.name, seen=seen)
     elif share >= letter.whole_ratio:
-        message = (
-            f"{letter.name} is cut to {100 * letter.of_outline:.0f} % of its outline: the bit's tip is too wide for it."
+        message = Message(
+            "text_as_ordered.cut_outline_bit_s_tip", letter=letter.name, share=Num(100 * letter.of_outline, 0)
         )
     elif share >= THERE_RATIO:
-        message = f"{letter.name} {made} in part: {100 * share:.1f} % of it."
+        message = Message(f"text_as_ordered.in_part.{made}", letter=letter.name, share=Num(100 * share, 1))
     file, line = nearest_line(case, *middle)
     return Finding(message=message, file=file, line=line, place_mm=middle, remedy=REMEDY)
 
@@ -248,10 +265,14 @@ def _extras(case: Case, gone: Mask, shapes: list[Shape]) -> Iterator[Finding]:
         stray = cells[zone.ravel()[cells] == BODY]
         x, y = (float(value) for value in case.ideal.grid.centres_mm(stray[len(stray) // 2 :][:1])[0])
         seen = _recognised(_cropped(case, cells), shapes)
-        what = f"A '{seen}' that nobody ordered" if seen else f"A shape of {area[piece]:.1f} mm2 that is no letter"
+        what = (
+            Message("text_as_ordered.that_nobody_ordered", seen=seen)
+            if seen
+            else Message("text_as_ordered.shape_that_no_letter", area=Mm2(area[piece], 1))
+        )
         file, line = deepest_line(case, x, y)
         yield Finding(
-            message=f"{what} is cut at {at(x, y)}, {feature_at(case.drawing, x, y)}.",
+            message=Message("text_as_ordered.extra", what=what, place=at(x, y), where=feature_at(case.drawing, x, y)),
             file=file,
             line=line,
             place_mm=(x, y),

@@ -10,6 +10,7 @@ from shapely.geometry import Point, box
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.places import at
 from signgen.instructions import Step, Touch
+from signgen.messages import Message, Mm, Typed
 from signgen.replay.heights import HeightMap, board
 from signgen.shop.collets import NUT_DIAMETER_MM
 
@@ -20,7 +21,7 @@ SLACK_MM = 0.005
 AIR_MM = 1.0
 """Least distance of cutter and nut from screws, clamps and the board (common practice)."""
 
-REMEDY = "Make the sign again; touch no place that has been cut."
+REMEDY = Message("touched_off.make_sign_again_touch_no")
 
 
 class TouchedOff:
@@ -42,9 +43,9 @@ Least error seen: 0.005 mm in height, a patch of one cell (0.1 to 0.25 mm)."""
 
     def run(self, case: Case) -> CheckResult:
         if case.told is None:
-            return verdict(self, [], "no setup sheet says where")
+            return verdict(self, [], Message("touched_off.no_setup_sheet_says_where"))
         findings: list[Finding] = []
-        places: dict[str, None] = {}
+        places: dict[Message, None] = {}
         before = board(case.stock, case.ideal.grid.cell_mm)
         for number, program in enumerate(case.programs):
             step = next((step for step in case.told.steps if _is_for(step, case, number)), None)
@@ -52,25 +53,39 @@ Least error seen: 0.005 mm in height, a patch of one cell (0.1 to 0.25 mm)."""
             if step and not ways and step.begins != "changer":
                 findings.append(
                     Finding(
-                        message=f"{program.tool.name} cannot be touched off: no face stands that is wide enough, and "
-                        "the machine does not reach the spoilboard beside the board.",
+                        message=Message("touched_off.cannot_touched_off_no_face", tool=program.tool.name),
                         file=program.file,
-                        remedy="Use a larger board.",
+                        remedy=Message("touched_off.use_larger_board"),
                     )
                 )
             for touch in ways:
-                places[f"the {touch.on} at X{touch.x_mm:g} Y{touch.y_mm:g}"] = None
+                places[
+                    Message(
+                        "touched_off.x_y", on=Message(f"touch.on.{touch.on}"), x=Typed(touch.x_mm), y=Typed(touch.y_mm)
+                    )
+                ] = None
                 for what in touching_faults(case, program, touch, before):
                     findings.append(
                         Finding(
-                            message=f"Z for {program.tool.name}, on the {touch.on}: {what}.",
+                            message=Message(
+                                "touched_off.z_on",
+                                tool=program.tool.name,
+                                on=Message(f"touch.on.{touch.on}"),
+                                what=what,
+                            ),
                             file=program.file,
                             place_mm=(touch.x_mm + case.zero.x_mm, touch.y_mm + case.zero.y_mm),
                             remedy=REMEDY,
                         )
                     )
             before = case.boards[number]
-        return verdict(self, findings, f"{len(case.programs)} cutters, {', '.join(places) or 'nowhere'}")
+        return verdict(
+            self,
+            findings,
+            Message(
+                "touched_off.cutters", count=len(case.programs), places=tuple(places) or Message("touched_off.nowhere")
+            ),
+        )
 
 
 def _is_for(step: Step, case: Case, number: int) -> bool:
@@ -81,7 +96,7 @@ def _is_for(step: Step, case: Case, number: int) -> bool:
     return step.file == program.file and told.index(step) == before
 
 
-def touching_faults(case: Case, program: ProgramUnderTest, touch: Touch, before: HeightMap) -> Iterator[str]:
+def touching_faults(case: Case, program: ProgramUnderTest, touch: Touch, before: HeightMap) -> Iterator[Message]:
     """What is wrong with a way to set Z on the board as it then stands."""
     x, y = touch.x_mm + case.zero.x_mm, touch.y_mm + case.zero.y_mm
     reaches = max(program.tool.diameter_mm, program.tool.shank_mm) / 2
@@ -89,23 +104,26 @@ def touching_faults(case: Case, program: ProgramUnderTest, touch: Touch, before:
     over = program.tool.stickout_mm + (case.stock.thickness_mm if touch.on == "face" else 0.0)
     lands, gap = landing_mm(case, program, touch, before)
     if lands is None:
-        yield f"{at(x, y)} is {'not all on' if touch.on == 'face' else 'not clear of'} the board"
+        yield Message(
+            "touched_off.not_all_on" if touch.on == "face" else "touched_off.not_clear",
+            place=at(x, y),
+        )
     elif gap > SLACK_MM:
-        yield f"at {at(x, y)} the face has been cut {gap:.2f} mm deep by then"
+        yield Message("touched_off.face_has_been_cut_deep", place=at(x, y), gap=Mm(gap, 2))
     for fixing in case.fixings:
         high = case.stock.thickness_mm + fixing.stands_mm
         radius = nut if over < high + AIR_MM else reaches
         air = float(fixing.area.distance(Point(x, y))) - radius
         if air < AIR_MM - SLACK_MM:
-            yield f"{fixing.name} is in the way at {at(x, y)}"
+            yield Message("touched_off.in_way", fixing=fixing.name, place=at(x, y))
     if touch.on == "spoilboard" and over < case.stock.thickness_mm + AIR_MM:
         away = float(box(*case.stock.bounds_mm).distance(Point(x, y)))
         if away < nut + AIR_MM - SLACK_MM:
-            yield f"at {at(x, y)} the nut meets the board, for the cutter stands only {over:g} mm out"
+            yield Message("touched_off.nut_meets_board_cutter_stands", place=at(x, y), over=Mm(over))
     if lands is not None:
         off = _zero_off_mm(case, touch, lands)
         if abs(off) > SLACK_MM:
-            yield f"Z0 comes to lie {abs(off):.2f} mm too {'high' if off > 0 else 'low'}"
+            yield Message("touched_off.too_high" if off > 0 else "touched_off.too_low", off=Mm(abs(off), 2))
 
 
 def landing_mm(case: Case, program: ProgramUnderTest, touch: Touch, before: HeightMap) -> tuple[float | None, float]:

@@ -19,11 +19,12 @@ from signgen.checks.spindle_ready import SpindleReady
 from signgen.checks.starts_and_ends import StartsAndEnds
 from signgen.checks.stops_and_waits import StopsAndWaits
 from signgen.checks.way import COARSE_CHORD_MM, way_of
+from signgen.messages import Message, Mm
 from signgen.replay.heights import board
 from signgen.replay.measure import extents
 from signgen.tolerances import CHECK_MM
 
-REMEDY = "Make the programs again."
+REMEDY = Message("checks.make_programs_again")
 
 SAME_MM = 0.002
 """How closely an air cut follows its program: both were rounded."""
@@ -60,22 +61,26 @@ Least error seen: 0.0001 mm in height, 0.05 mm of the outline."""
     def run(self, case: Case) -> CheckResult:
         trials = (*case.outlines, *case.lifted)
         if not trials:
-            return verdict(self, [], "there is no outline and no air cut")
+            return verdict(self, [], Message("trials_clear.there_no_outline_no_air"))
         findings = [*_as_programs(case, trials)]
         air = np.inf
         for program in trials:
             low = _low(case, program)
             air = min(air, float(low.min(initial=np.inf)))
             findings += _touching(program, low)
-        shown = "no outline"
+        shown = Message("trials_clear.no_outline")
         for program in case.lifted:
             findings += _lifted(case, program)
         for program in case.outlines:
             findings += _turning(program)
             apart, more = _shown(case, program)
             findings += more
-            shown = f"the outline is off by {apart:.3f} mm"
-        return verdict(self, findings, f"{len(trials)} tried, {air:.2f} mm over the board at the least; {shown}")
+            shown = Message("trials_clear.outline_off", apart=Mm(apart, 3))
+        return verdict(
+            self,
+            findings,
+            Message("trials_clear.tried_over_board_least", count=len(trials), air=Mm(air, 2), shown=shown),
+        )
 
 
 def _as_programs(case: Case, trials: tuple[ProgramUnderTest, ...]) -> Iterator[Finding]:
@@ -114,10 +119,11 @@ def _touching(program: ProgramUnderTest, low: np.ndarray) -> list[Finding]:
     bad = np.flatnonzero(low < CLEARANCE_MM - 1e-6)
     if not len(bad):
         return []
-    how = "into the board" if low[bad].min() < 0 else f"within {CLEARANCE_MM:g} mm of the board"
     return [
         Finding(
-            message=f"A program that is to touch nothing goes {how}.",
+            message=Message("trials_clear.goes_into_board")
+            if low[bad].min() < 0
+            else Message("trials_clear.goes_within", clearance=Mm(CLEARANCE_MM)),
             file=program.file,
             line=int(program.replay.motions.line[bad[0]]),
             remedy=REMEDY,
@@ -132,7 +138,7 @@ def _lifted(case: Case, lifted: ProgramUnderTest) -> list[Finding]:
         None,
     )
     if own is None:
-        return [Finding(message="No program of this sign is tried by it.", file=lifted.file, remedy=REMEDY)]
+        return [Finding(message=Message("trials_clear.no_program_sign_tried"), file=lifted.file, remedy=REMEDY)]
     cut, air = own.replay.motions, lifted.replay.motions
     n = min(len(cut), len(air))
     step = air.end_mm[:n] - cut.end_mm[:n]
@@ -145,7 +151,7 @@ def _lifted(case: Case, lifted: ProgramUnderTest) -> list[Finding]:
     if not other.any() and len(cut) == len(air):
         return []
     line = int(air.line[int(np.argmax(other))]) if other.any() else lifted.replay.line_count
-    what = f"It is not {own.file} lifted: it moves otherwise from here on."
+    what = Message("trials_clear.not_lifted_moves_otherwise_from", file=own.file)
     return [Finding(message=what, file=lifted.file, line=line, remedy=REMEDY)]
 
 
@@ -156,7 +162,7 @@ def _turning(program: ProgramUnderTest) -> list[Finding]:
         return []
     return [
         Finding(
-            message="The spindle turns in the outline, which is watched from near.",
+            message=Message("trials_clear.spindle_turns_in_outline_which"),
             file=program.file,
             line=int(motions.line[bad[0]]),
             remedy=REMEDY,
@@ -188,5 +194,5 @@ def _shown(case: Case, program: ProgramUnderTest) -> tuple[float, list[Finding]]
     apart = float(np.abs(corners + np.array([case.zero.x_mm, case.zero.y_mm] * 2) - bounds).max())
     if apart <= CHECK_MM:
         return apart, []
-    what = f"The outline's rectangle differs by {apart:.2f} mm from what will be cut."
+    what = Message("trials_clear.outline_s_rectangle_differs_from", apart=Mm(apart, 2))
     return apart, [Finding(message=what, file=program.file, remedy=REMEDY)]

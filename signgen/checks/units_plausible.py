@@ -10,6 +10,7 @@ from msgspec import Struct
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.way import Way
 from signgen.geometry.distance import FloatArray
+from signgen.messages import Message, Mm, MmPerMin, Num, Sentence, Sides, Typed
 from signgen.shop.feeds import cutting_data
 
 INCH_MM = 25.4
@@ -44,14 +45,14 @@ Least error seen: nothing small; a factor of 25.4, or a zero at another corner o
 
     def run(self, case: Case) -> CheckResult:
         findings: list[Finding] = []
-        said: list[str] = []
+        said: list[Message] = []
         for program, cuts in zip(case.programs, case.cuts, strict=True):
             if not len(cuts):
                 findings.append(
                     Finding(
-                        message="It moves at no feed, so it cuts nothing.",
+                        message=Message("units_plausible.moves_no_feed_so_cuts"),
                         file=program.file,
-                        remedy="Look whether this is the right file.",
+                        remedy=Message("units_plausible.look_whether_right_file"),
                         warns=not case.drawn,
                     )
                 )
@@ -59,8 +60,10 @@ Least error seen: nothing small; a factor of 25.4, or a zero at another corner o
             numbers = _Numbers.of(case, cuts)
             found = [*_of_height(case, program, cuts, numbers), *_of_place(case, program, cuts, numbers)]
             findings += found or _of_units(case, program, cuts, numbers)
-            said.append(f"{program.file} at {numbers.said(case)}")
-        return verdict(self, findings, f"feeds, as the program counts: {'; '.join(said) or 'none'}")
+            said.append(Message("units_plausible.said", file=program.file, said=numbers.said(case)))
+        return verdict(
+            self, findings, Message("units_plausible.feeds_program_counts", said=tuple(said) or Message("list.none"))
+        )
 
 
 class _Numbers(Struct, frozen=True, kw_only=True):
@@ -82,12 +85,20 @@ class _Numbers(Struct, frozen=True, kw_only=True):
         low, high = ends.min(axis=0), ends.max(axis=0)
         return cls(z_mm=(float(heights.min()), float(heights.max())), low_mm=low, high_mm=high, touches=len(sunk) > 0)
 
-    def said(self, case: Case) -> str:
+    def said(self, case: Case) -> Message:
         zero = case.zero
         x0, y0 = self.low_mm - [zero.x_mm, zero.y_mm]
         x1, y1 = self.high_mm - [zero.x_mm, zero.y_mm]
         z0, z1 = (z - zero.z_mm for z in self.z_mm)
-        return f"X {x0:.1f} to {x1:.1f}, Y {y0:.1f} to {y1:.1f}, Z {z0:.1f} to {z1:.1f}"
+        return Message(
+            "units_plausible.x_y_z",
+            x0=Num(x0, 1),
+            x1=Num(x1, 1),
+            y0=Num(y0, 1),
+            y1=Num(y1, 1),
+            z0=Num(z0, 1),
+            z1=Num(z1, 1),
+        )
 
 
 def _of_height(case: Case, program: ProgramUnderTest, cuts: Way, numbers: _Numbers) -> Iterator[Finding]:
@@ -99,22 +110,24 @@ def _of_height(case: Case, program: ProgramUnderTest, cuts: Way, numbers: _Numbe
     line = int(cuts.line[int(cuts.low_z_mm.argmin())])
     if at_bottom and low < floor and low + top >= floor and low < 0:
         yield Finding(
-            message=f"It cuts down to Z{low:.3g}, below the board; with Z0 at the board's top it would fit.",
+            message=Message("units_plausible.cuts_down_z_below_board", low=Typed(float(f"{low:.3g}"))),
             file=program.file,
             line=line,
-            remedy="Look where the program wants Z0 (--z-zero top says: at the top).",
+            remedy=Message("units_plausible.look_where_program_wants_z0"),
         )
     elif not numbers.touches:
-        likely = ""
+        likely: Sentence = ""
         if in_inches and (low - case.zero.z_mm) / INCH_MM + case.zero.z_mm < top:
-            likely = " In millimetres instead of inches (G20) it would."
+            likely = Message("units_plausible.in_millimetres_instead_inches_g20")
         elif not at_bottom and low - top < top:
-            likely = " With Z0 at the board's bottom it would."
+            likely = Message("units_plausible.with_z0_board_s_bottom")
         yield Finding(
-            message=f"It never comes down to the board: its lowest feed is {low - top:.3g} mm over the top.{likely}",
+            message=Message(
+                "units_plausible.never_comes_down_board_lowest", low=Mm(float(f"{low - top:.3g}")), likely=likely
+            ),
             file=program.file,
             line=line,
-            remedy="Look where the program wants Z0, and how thick the board is.",
+            remedy=Message("units_plausible.look_where_program_wants_z0_2"),
             warns=not case.drawn and not likely,
         )
 
@@ -127,23 +140,23 @@ def _of_place(case: Case, program: ProgramUnderTest, cuts: Way, numbers: _Number
         return
     shift = np.array([case.zero.x_mm, case.zero.y_mm])
     for name, share in (
-        ("its middle", (0.5, 0.5)),
-        ("its bottom left corner", (0.0, 0.0)),
-        ("its top left corner", (0.0, 1.0)),
-        ("its bottom right corner", (1.0, 0.0)),
-        ("its top right corner", (1.0, 1.0)),
+        (Message("units_plausible.middle"), (0.5, 0.5)),
+        (Message("units_plausible.bottom_left_corner"), (0.0, 0.0)),
+        (Message("units_plausible.top_left_corner"), (0.0, 1.0)),
+        (Message("units_plausible.bottom_right_corner"), (1.0, 0.0)),
+        (Message("units_plausible.top_right_corner"), (1.0, 1.0)),
     ):
         moved = low + np.array(share) * (high - low) - shift
         if ((numbers.low_mm + moved >= low) & (numbers.high_mm + moved <= high)).all():
-            message = f"It cuts beside the board; with X0 Y0 at {name} it would stay on it."
-            remedy = "Look where the program wants X0 Y0 (--zero)."
+            message = Message("units_plausible.cuts_beside_board_with_x0", name=name)
+            remedy = Message("units_plausible.look_where_program_wants_x0")
             break
     else:
         size = (numbers.high_mm - numbers.low_mm) / INCH_MM
         if "G20" not in program.replay.modes_before_motion or (size > high - low).any():
             return
-        message = "It is larger than the board; in millimetres instead of inches (G20) it would fit."
-        remedy = "Look which unit the program is meant in."
+        message = Message("units_plausible.larger_than_board_in_millimetres")
+        remedy = Message("units_plausible.look_which_unit_program_meant")
     outside = (numbers.low_mm > high).any() or (numbers.high_mm < low).any()
     yield Finding(
         message=message,
@@ -169,15 +182,19 @@ def _of_units(case: Case, program: ProgramUnderTest, cuts: Way, numbers: _Number
         and (size * INCH_MM <= np.array([x1 - x0, y1 - y0])).all()
         and "G20" not in program.replay.modes_before_motion
     ):
-        what = f"It cuts {size[0]:.2f} x {size[1]:.2f} mm at {fastest:.0f} mm/min: these may be inches."
+        what = Message(
+            "units_plausible.cuts_x_these_may_inches",
+            size=Sides((float(size[0]), float(size[1])), 2),
+            fastest=MmPerMin(fastest, 0),
+        )
     else:
-        what = f"Its fastest feed is {fastest:.0f} mm/min, {usual:.0f} is usual: it may be in inches, or by the second."
+        what = Message("units_plausible.fastest_feed_usual_may_in", fastest=MmPerMin(fastest, 0), usual=Num(usual, 0))
     return [
         Finding(
             message=what,
             file=program.file,
             line=int(cuts.line[int(feeds.argmax())]),
-            remedy="Look which unit the program is meant in (G20 is inches, G21 millimetres).",
+            remedy=Message("units_plausible.look_which_unit_program_meant_2"),
             warns=True,
         )
     ]

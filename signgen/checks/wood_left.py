@@ -6,6 +6,7 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, deepest_line
+from signgen.messages import Message, Mm
 
 LEAST_RATIO = 0.25
 LEAST_MM = 2.0
@@ -36,7 +37,7 @@ Least difference seen: 0.01 mm, in patches of one cell."""
         ]
         places = [(name, cells) for name, cells in places if len(cells)]
         if not places:
-            return verdict(self, [], "no letters or ornament drawn that do not go through")
+            return verdict(self, [], Message("wood_left.no_letters_ornament_drawn_that"))
         least = max(LEAST_MM, LEAST_RATIO * thickness)
         findings, all_left = [], []
         for name, cells in places:
@@ -49,12 +50,22 @@ Least difference seen: 0.01 mm, in patches of one cell."""
             file, line = deepest_line(case, x, y)
             findings.append(
                 Finding(
-                    message=f"{name}: only {left[k]:.2f} mm of the {thickness:g} mm board "
-                    f"is left at {at(x, y)}; {least:.1f} mm is advised.",
+                    message=Message(
+                        "wood_left.only_board_left_advised",
+                        name=name,
+                        left=Mm(left[k], 2),
+                        thickness=Mm(thickness),
+                        place=at(x, y),
+                        least=Mm(least, 1),
+                    ),
                     file=file,
                     line=line,
                     place_mm=(x, y),
-                    remedy="Limit the depth (--depth), take a wider V-bit or a thicker board.",
+                    remedy=Message("wood_left.limit_depth_depth_take_wider"),
                 )
             )
-        return verdict(self, findings, f"least wood under a letter {min(all_left):.2f} mm, {least:.1f} mm advised")
+        return verdict(
+            self,
+            findings,
+            Message("wood_left.least_wood_under_letter_advised", all_left=Mm(min(all_left), 2), least=Mm(least, 1)),
+        )

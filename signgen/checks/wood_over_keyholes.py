@@ -9,10 +9,11 @@ from signgen.checks.places import at
 from signgen.drawing.keyholes import LEAST_OVER_MM
 from signgen.features.keyhole import Keyhole
 from signgen.geometry.raster import cells_inside
+from signgen.messages import Message, Mm
 
 SLACK_MM = 0.1
 """For cells and for the tolerance of grooves."""
-REMEDY = "Engrave less deep (--depth), move the keyholes (--inset), or use a thicker board."
+REMEDY = Message("wood_over_keyholes.engrave_less_deep_depth_move")
 
 
 class WoodOverKeyholes:
@@ -33,7 +34,16 @@ Least error seen: 0.1 mm, to the cells of the virtual board."""
 
     def run(self, case: Case) -> CheckResult:
         if case.face is None:
-            return verdict(self, [Finding(message="Nothing is known of the face.", remedy="Make the sign again.")], "")
+            return verdict(
+                self,
+                [
+                    Finding(
+                        message=Message("wood_over_keyholes.nothing_known_face"),
+                        remedy=Message("wood_over_keyholes.make_sign_again"),
+                    )
+                ],
+                "",
+            )
         findings: list[Finding] = []
         least = np.inf
         face, width = case.face, case.drawing.width_mm
@@ -48,7 +58,7 @@ Least error seen: 0.1 mm, to the cells of the virtual board."""
             around = [face.z_mm[j + dj, i + di] for dj in (-1, 0, 1) for di in (-1, 0, 1)]
             left = np.min(around, axis=0).astype(np.float64) - keyhole.depth_mm
             if not inside.all() or not len(left):
-                message = f"{keyhole.name} reaches out of the board."
+                message = Message("wood_over_keyholes.reaches_out_board", keyhole=keyhole.name)
                 findings.append(Finding(message=message, remedy=REMEDY))
                 continue
             k = int(left.argmin())
@@ -56,9 +66,16 @@ Least error seen: 0.1 mm, to the cells of the virtual board."""
             if left[k] < LEAST_OVER_MM - SLACK_MM:
                 x, y = float(places[k, 0]), float(places[k, 1])
                 stays = max(0.0, float(left[k]))
-                message = f"Only {stays:.2f} mm of wood stay between {keyhole.name} and the face at {at(x, y)}."
+                message = Message(
+                    "wood_over_keyholes.only_wood_stay_between_face",
+                    stays=Mm(stays, 2),
+                    keyhole=keyhole.name,
+                    place=at(x, y),
+                )
                 findings.append(Finding(message=message, place_mm=(x, y), remedy=REMEDY))
         detail = (
-            f"{least:.2f} mm of wood at the least, {LEAST_OVER_MM:g} mm wanted" if np.isfinite(least) else "no wood"
+            Message("wood_over_keyholes.wood_least_wanted", least=Mm(least, 2), least_over=Mm(LEAST_OVER_MM))
+            if np.isfinite(least)
+            else Message("wood_over_keyholes.no_wood")
         )
         return verdict(self, findings, detail)

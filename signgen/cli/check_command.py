@@ -11,6 +11,9 @@ from typing import TYPE_CHECKING
 import click
 
 from signgen.cli.completion import complete_file, complete_tool, completer
+from signgen.cli.tongue import language_of_folders, language_option
+from signgen.errors import said_in
+from signgen.messages import Message
 from signgen.spec.check_spec import OF_FIXINGS, OF_PROGRAMS
 
 if TYPE_CHECKING:
@@ -41,8 +44,14 @@ def key_options(function: click.decorators.FC) -> click.decorators.FC:
 @click.option("--shop", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")
 @click.option("--picture", metavar="FILE", help="Draw what is left of the board, findings marked: a .png or .svg file.")
 @click.option("--json", "as_json", is_flag=True, help="Print the findings as JSON.")
+@language_option
 def command(
-    paths: tuple[str, ...], tools: tuple[str, ...], picture: str | None, as_json: bool, **options: str | None
+    paths: tuple[str, ...],
+    tools: tuple[str, ...],
+    picture: str | None,
+    as_json: bool,
+    language: str | None,
+    **options: str | None,
 ) -> int:
     """Judge programs as they stand on disk, before they are run.
 
@@ -56,14 +65,15 @@ def command(
     from signgen.words.words import words_in
 
     asked = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
-    judged = _judged(paths, asked, tools)
-    if picture is not None:
-        _draw(judged, picture)
+    with said_in(language or language_of_folders(paths)):
+        judged = _judged(paths, asked, tools)
+        if picture is not None:
+            _draw(judged, picture)
     if as_json:
         click.echo(json.dumps([verdict_data(each) for each in judged], indent=1))
     else:
-        click.echo("\n\n".join(verdict_text(each) for each in judged))
-        click.echo(f"\n{words_in('en')('summary.care')}")
+        click.echo("\n\n".join(verdict_text(each, language) for each in judged))
+        click.echo(f"\n{words_in(language or judged[-1].language)('summary.care')}")
     return 0 if all(each.report.passed for each in judged) else 5
 
 
@@ -80,7 +90,7 @@ def _judged(paths: Sequence[str], asked: dict[str, str], tools: Sequence[str]) -
     files = [path for path in paths if not os.path.isdir(path)]  # noqa: PTH112 (Path.is_dir raises for long names)
     if not files and (asked or tools):
         given = ", ".join([*asked, *(["tool"] if tools else [])])
-        raise AskError.at(given, "A folder that make wrote knows this by itself.", "Leave it out, or name a program.")
+        raise AskError.at(given, Message("checking.folder_knows"), Message("checking.leave_out_or_name_program"))
     judged = [check_folder(Path(path), fixings) for path in paths if path not in files]
     return [*judged, *([check_files(files, asked, tools, fixings)] if files else [])]
 
@@ -92,9 +102,11 @@ def _draw(judged: Sequence[Judged], picture: str) -> None:
 
     kind = Path(picture).suffix.lower()
     if kind not in (".png", ".svg"):
-        raise AskError.at("picture", f"'{picture}' ends neither in .png nor in .svg.", "Name a file of one of both.")
+        raise AskError.at(
+            "picture", Message("checking.neither_png_nor_svg", file=picture), Message("checking.name_either")
+        )
     if len(judged) > 1:
-        raise AskError.at("picture", "There are several boards and one picture.", "Judge them one by one.")
+        raise AskError.at("picture", Message("checking.several_boards"), Message("checking.one_by_one"))
     (one,) = judged
     marks = marks_of(one.case, one.report)
     content = board_png(one.case, marks) if kind == ".png" else board_svg(one.case, marks).encode()

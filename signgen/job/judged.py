@@ -14,13 +14,15 @@ from signgen.spec.check_spec import FixingSpec
 
 
 class Judged(Struct, frozen=True, kw_only=True):
-    """`path` is what the user named; `survey` what programs from elsewhere do, None for a folder that `make` wrote,
+    """`path` is what the user named; `language` the sign's own; `survey`
+    what programs from elsewhere do, None for a folder that `make` wrote,
     whose setup sheet says it."""
 
     path: str
     case: Case
     report: CheckReport
     survey: Survey | None = None
+    language: str = "en"
 
 
 def fixings_of(

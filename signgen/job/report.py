@@ -245,9 +245,9 @@ def _check(result: CheckResult) -> dict[str, Any]:
         "severity": result.severity,
         "passed": result.passed,
         "skipped": result.skipped,
-        "detail": result.detail,
+        "detail": str(result.detail),
         "findings": [
-            {"message": finding.message, "file": finding.file, "line": finding.line, "remedy": finding.remedy}
+            {"message": str(finding.message), "file": finding.file, "line": finding.line, "remedy": str(finding.remedy)}
             for finding in result.findings
         ],
     }

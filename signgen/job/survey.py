@@ -6,7 +6,9 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
-from signgen.numbers import figure, span
+from signgen.messages import Message, Mm, Num, Sides, Typed
+from signgen.messages.wording import Wording
+from signgen.numbers import time_parts
 from signgen.replay.measure import Extent
 from signgen.shop.materials import Machine, Material
 from signgen.shop.stock import Stock, WorkZero
@@ -73,100 +75,117 @@ class Survey(Struct, frozen=True, kw_only=True):
         return all(way <= travel for way, travel in zip(self.way_mm, self.machine.travel_mm, strict=True))
 
 
-def survey_lines(survey: Survey) -> Iterator[str]:
+def survey_lines(survey: Survey, wording: Wording) -> Iterator[str]:
     """For people at a terminal."""
+    yield wording(Message("survey.they_do" if len(survey.programs) > 1 else "survey.it_does"))
+    rows = list(_rows(survey))
+    for program in survey.programs:
+        rows.append(("", Message("survey.program", file=program.file, tool=_numbered(program))))
+        rows += _program_rows(program, survey.stock)
+    width = max(len(wording(Message(f"survey.row.{name}"))) for name, _ in rows if name and name != "more")
+    for name, said in rows:
+        if not name:
+            yield f"  {wording(said)}"
+            continue
+        label = wording(Message(f"survey.row.{name}")) if name != "more" else ""
+        yield f"    {label:<{width}} {wording(said)}"
+
+
+Row = tuple[str, Message]
+"""The key of a row's label, 'more' for none and '' for a heading; and what it says."""
+
+
+def _rows(survey: Survey) -> Iterator[Row]:
     stock, machine = survey.stock, survey.machine
-    yield "What they do" if len(survey.programs) > 1 else "What it does"
-    yield _row("board", f"{_by(stock.width_mm, stock.height_mm, stock.thickness_mm)} mm, {survey.material.label}")
-    yield _row("", f"X0 Y0 {_zero(survey)}; Z0 at its {'top' if survey.zero.z_mm else 'bottom'}")
-    reach = "fits" if survey.fits else "IS TOO SMALL"
-    ways = ", ".join(
-        f"{axis} {figure(way)} of {figure(travel)}"
+    board = Sides((stock.width_mm, stock.height_mm, stock.thickness_mm), 2, True)
+    yield "board", Message("survey.board", board=board, material=survey.material.label)
+    yield "more", Message("survey.zero_top" if survey.zero.z_mm else "survey.zero_bottom", where=_zero(survey))
+    ways = tuple(
+        Message("survey.way", axis=axis, way=Num(way, 1, True), travel=Mm(travel, 1, True))
         for axis, way, travel in zip("XYZ", survey.way_mm, machine.travel_mm, strict=True)
     )
-    yield _row("machine", f"{machine.label} {reach}: {ways} mm")
+    yield "machine", Message("survey.fits" if survey.fits else "survey.too_small", machine=machine.label, ways=ways)
     if len(survey.programs) > 1 and survey.minutes is not None:
-        yield _row("time", f"{span(survey.minutes)} in all, without changes of cutter")
-    yield _row("leaves", _left(survey))
-    for program in survey.programs:
-        yield from _program_lines(program, stock)
+        yield "time", Message("survey.time_in_all", span=_span(survey.minutes))
+    yield "leaves", _left(survey)
 
 
-def _program_lines(program: ProgramSurvey, stock: Stock) -> Iterator[str]:
-    yield f"  {program.file}: {program.tool.label}{f' (T{program.number})' if program.number else ''}"
-    yield _row(
-        "reads",
-        f"{program.lines:,} lines: {program.rapids:,} rapids, {program.straights:,} lines, {program.arcs:,} arcs",
-    )
+def _numbered(program: ProgramSurvey) -> Message:
+    tool = program.tool.called
+    return Message("survey.tool_numbered", tool=tool, number=program.number) if program.number else tool
+
+
+def _program_rows(program: ProgramSurvey, stock: Stock) -> Iterator[Row]:
+    counts = {"rapids": program.rapids, "straights": program.straights, "arcs": program.arcs}
+    yield "reads", Message("survey.reads", lines=program.lines, **counts)
     if program.tip is None:
         return
     tip = program.tip
-    goes = ", ".join(
-        f"{axis} {figure(low, 3)} to {figure(high, 3)}"
+    goes = tuple(
+        Message("survey.goes", axis=axis, low=Typed(low, 3, True), high=Typed(high, 3, True))
         for axis, (low, high) in zip("XYZ", (tip.x_mm, tip.y_mm, tip.z_mm), strict=True)
     )
-    yield _row("tip", f"{goes} (as the program counts)")
+    yield "tip", Message("survey.tip", goes=goes)
     if program.cut is None or program.deepest is None:
-        yield _row("cuts", "nothing: it never comes below the board's top")
+        yield "cuts", Message("survey.cuts_nothing")
     else:
         (x0, x1), (y0, y1) = program.cut
-        yield _row(
-            "cuts",
-            f"from {figure(x0)} to {figure(x1)} of {figure(stock.width_mm)} mm from the board's left side, "
-            f"from {figure(y0)} to {figure(y1)} of {figure(stock.height_mm)} mm from its lower side",
-        )
-        yield _row("deepest", _deepest(program.deepest, stock.thickness_mm))
-        yield _row("runs", _runs(program))
-        yield _row("removes", f"{figure(program.removed_cm3, 2)} cm3 of wood")
+        across = {"x0": Num(x0, 1, True), "x1": Num(x1, 1, True), "width": Mm(stock.width_mm, 1, True)}
+        along = {"y0": Num(y0, 1, True), "y1": Num(y1, 1, True), "height": Mm(stock.height_mm, 1, True)}
+        yield "cuts", Message("survey.cuts", **across, **along)
+        yield "deepest", _deepest(program.deepest, stock.thickness_mm)
+        yield "runs", Message("list.plain", these=tuple(_runs(program)))
+        yield "removes", Message("survey.removes", volume=Num(program.removed_cm3, 2, True))
     if program.minutes is not None:
-        yield _row(
-            "time",
-            f"{span(program.minutes)}: {figure(program.cut_length_mm, 0)} mm at a feed, "
-            f"{figure(program.travel_length_mm, 0)} mm of rapids",
-        )
+        fed, rapid = Mm(program.cut_length_mm, 0), Mm(program.travel_length_mm, 0)
+        yield "time", Message("survey.time", span=_span(program.minutes), feed=fed, rapid=rapid)
 
 
-def _row(name: str, said: str) -> str:
-    return f"    {name:<8} {said}"
+def _span(minutes: float) -> Message:
+    """A time to plan by."""
+    parts = zip(time_parts(minutes), ("h", "min", "s"), strict=True)
+    key = "_".join(unit for value, unit in parts if value)
+    hours, mins, seconds = time_parts(minutes)
+    values = {unit: value for unit, value in (("h", hours), ("min", mins), ("s", seconds)) if value}
+    return Message(f"span.{key}", **values)
 
 
-def _by(*lengths: float) -> str:
-    return " x ".join(figure(length, 2) for length in lengths)
-
-
-def _zero(survey: Survey) -> str:
+def _zero(survey: Survey) -> Message:
     x, y = survey.zero.x_mm, survey.zero.y_mm
     if (x, y) == (0.0, 0.0):
-        return "at its bottom left corner"
-    return f"{figure(x, 2)} mm right of and {figure(y, 2)} mm above its bottom left corner"
+        return Message("survey.at_corner")
+    return Message("survey.from_corner", right=Mm(x, 2, True), above=Mm(y, 2, True))
 
 
-def _deepest(deepest: Deepest, thickness_mm: float) -> str:
+def _deepest(deepest: Deepest, thickness_mm: float) -> Message:
     x, y = deepest.place_mm
     through = deepest.depth_mm - thickness_mm
-    said = f"{figure(deepest.depth_mm, 3)} mm below the board's top, line {deepest.line}, at ({x:.1f}, {y:.1f})"
-    if through > 0:
-        return f"{said}: through, and {figure(through, 3)} mm into what lies below"
-    return f"{said}: {figure(-through, 3)} mm above its bottom"
+    place = Message("place.at", x=Num(x, 1), y=Num(y, 1))
+    said = Message("survey.deepest", depth=Mm(deepest.depth_mm, 3, True), line=deepest.line, place=place)
+    by = Mm(abs(through), 3, True)
+    return Message("survey.deepest_through" if through > 0 else "survey.deepest_above", said=said, by=by)
 
 
-def _runs(program: ProgramSurvey) -> str:
-    def said(values: Range) -> str:
-        low, high = (f"{value:,.0f}" for value in values)
-        return low if low == high else f"{low} to {high}"
+def _runs(program: ProgramSurvey) -> Iterator[Message]:
+    def said(values: Range) -> Message:
+        low, high = (round(value) for value in values)
+        return (
+            Message("spindle_ready.at", speed=low) if low == high else Message("spindle_ready.said", low=low, high=high)
+        )
 
-    parts = [f"{said(program.speeds)} rpm" if program.speeds else "with the spindle off"]
+    yield Message("survey.turns", speed=said(program.speeds)) if program.speeds else Message("survey.spindle_off")
     if program.feeds:
-        parts.append(f"{said(program.feeds)} mm/min across")
+        yield Message("survey.across", feed=said(program.feeds))
     if program.plunges:
-        parts.append(f"{said(program.plunges)} mm/min straight down")
-    return ", ".join(parts)
+        yield Message("survey.straight_down", feed=said(program.plunges))
 
 
-def _left(survey: Survey) -> str:
-    through = f"{figure(survey.through_mm2 / 100)} cm2 cut through" if survey.through_mm2 else "nothing cut through"
-    least = "" if survey.left_mm is None else f"; the thinnest wood elsewhere is {figure(survey.left_mm, 2)} mm"
-    return through + least
+def _left(survey: Survey) -> Message:
+    area = Num(survey.through_mm2 / 100, 1, True)
+    through = Message("survey.cut_through", area=area) if survey.through_mm2 else Message("survey.nothing_through")
+    if survey.left_mm is None:
+        return through
+    return Message("survey.thinnest", through=through, left=Mm(survey.left_mm, 2, True))
 
 
 def survey_data(survey: Survey) -> dict[str, object]:

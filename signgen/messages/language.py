@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib
+import pkgutil
 from collections.abc import Callable, Mapping
 from functools import cache
 
@@ -34,6 +35,15 @@ def language(code: str) -> Language:
     found = importlib.import_module(f"signgen.messages.{code}").LANGUAGE
     assert isinstance(found, Language)
     return found
+
+
+def words_below(package: str) -> Mapping[str, str]:
+    """The `WORDS` of every module in a package, as one table.
+
+    Raises: ValueError for a key that stands in two.
+    """
+    names = sorted(each.name for each in pkgutil.iter_modules(importlib.import_module(package).__path__))
+    return together(*(importlib.import_module(f"{package}.{name}").WORDS for name in names))
 
 
 def together(*tables: Mapping[str, str]) -> Mapping[str, str]:

@@ -77,13 +77,12 @@ def _state(result: CheckResult, words: Words) -> str:
 def _said(result: CheckResult, words: Words) -> Html:
     """What was compared and, where something was found, the first of it."""
     seen = [finding.message for finding in result.findings[:MOST_FINDINGS]]
-    parts: list[Part] = []
-    for text in (result.detail, *seen):
-        if text:
-            parts += [". " if parts else None, words.told(text.rstrip("."))]
+    parts: list[Part] = [words.told(result.detail), "." if seen else None]
+    for message in seen:
+        parts += [" ", words.told(message)]
     more = len(result.findings) - MOST_FINDINGS
     if more > 0:
-        parts += [". ", words("checks.more", count=more)]
+        parts += [" ", words("checks.more", count=more), "."]
     return joined(*parts)
 
 

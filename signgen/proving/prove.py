@@ -10,7 +10,7 @@ from signgen.checks.check import CheckReport
 from signgen.dialects.writing import start_up
 from signgen.errors import CheckFailedError, Problem
 from signgen.job.facts import JobFacts, ProgramFacts
-from signgen.job.verdict import finding_text
+from signgen.job.verdict import finding_told
 from signgen.operations.warnings import run_warnings
 from signgen.program.estimate import estimate, times_by_operation
 from signgen.proving.judge_sides import JudgedSide, judged_sides
@@ -40,7 +40,7 @@ def _failures(report: CheckReport) -> Iterator[Problem]:
     for result in report.results:
         if result.severity == "error":
             for finding in result.findings:
-                yield Problem(where=f"{result.code} {result.name}", what=finding_text(finding))
+                yield Problem(where=f"{result.code} {result.name}", what=finding_told(finding))
 
 
 def _facts(texts: Written, judged: JudgedSide) -> JobFacts:

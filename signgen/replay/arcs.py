@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 
+from signgen.messages import Message, Mm
 from signgen.replay.measure import same_place
 from signgen.replay.refusal import RefusedError
 from signgen.replay.words import Line
@@ -34,21 +35,21 @@ def arc_centre(
     in_plane = _LETTERS[first] in line.values or _LETTERS[second] in line.values
     if not in_plane:
         letters = " or ".join(sorted((_LETTERS[first], _LETTERS[second])))
-        raise RefusedError(said, f"An arc in this plane needs {letters}; a full circle repeats one of them.")
+        raise RefusedError(said, Message("reader.arc_in_plane_needs_full", letters=letters))
     if _OFFSETS[third] in line.values:
-        raise RefusedError(said, f"{_OFFSETS[third]} has no meaning for an arc in the plane of G{plane // 10}.")
+        raise RefusedError(said, Message("reader.has_no_meaning_arc_in", offsets=_OFFSETS[third], plane=plane // 10))
     offsets = [line.values.get(_OFFSETS[axis]) for axis in (first, second)]
     if "R" in line.values and offsets != [None, None]:
-        raise RefusedError(said, "An arc has either a radius R or a centre, not both.")
+        raise RefusedError(said, Message("reader.arc_has_either_radius_r"))
     p, q = (start[first], start[second]), (end[first], end[second])
     if "R" in line.values:
         return _centre_from_radius(p, q, line.values["R"] * factor, clockwise, said)
     if offsets == [None, None]:
-        raise RefusedError(said, "An arc needs its centre or its radius.")
+        raise RefusedError(said, Message("reader.arc_needs_centre_radius"))
     centre = (p[0] + (offsets[0] or 0.0) * factor, p[1] + (offsets[1] or 0.0) * factor)
     mismatch = abs(_distance(p, centre) - _distance(q, centre))
     if not mismatch <= greatest_mismatch_mm(factor):
-        raise RefusedError(said, f"The centre is {mismatch:.4f} mm nearer to one end of the arc than to the other.")
+        raise RefusedError(said, Message("reader.centre_nearer_one_end_arc", mismatch=Mm(mismatch, 4)))
     return centre
 
 
@@ -68,10 +69,10 @@ def _centre_from_radius(
 ) -> tuple[float, float]:
     """R > 0 takes the arc of at most 180 degrees, R < 0 the other one."""
     if same_place(p, q):
-        raise RefusedError(said, "An arc given by its radius may not end where it starts.")
+        raise RefusedError(said, Message("reader.arc_given_radius_may_not"))
     chord = _distance(p, q)
     if chord / 2 - abs(radius) > MISMATCH_MM:
-        raise RefusedError(said, "The radius is too small to reach the end of the arc.")
+        raise RefusedError(said, Message("reader.radius_too_small_reach_end"))
     height = math.sqrt(max(0.0, radius * radius - chord * chord / 4))
     left = (radius < 0) == clockwise
     side = height / chord if left else -height / chord

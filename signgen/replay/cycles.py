@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from signgen.messages import Message, Num
 from signgen.replay.arcs import PLANE_AXES
 from signgen.replay.codes import code_name
 from signgen.replay.expressions import integer
@@ -40,18 +41,18 @@ def run_cycle(machine: Machine, line: Line, code: int) -> None:
     retract = line.values.get("R", before.retract if before else None)
     p, q = line.values.get("P", same.p if same else None), line.values.get("Q", same.q if same else None)
     if bottom is None:
-        raise RefusedError(said, f"The first {name} must say how deep: {letter} is missing.")
+        raise RefusedError(said, Message("reader.first_must_say_how_deep", name=name, letter=letter))
     if retract is None:
-        raise RefusedError(said, f"The first {name} must say where feeding begins: R is missing.")
+        raise RefusedError(said, Message("reader.first_must_say_where_feeding", name=name))
     if code in (820, 860, 880, 890) and (p is None or p < 0):
-        raise RefusedError(said, f"{name} needs a dwell of P seconds, 0 or more.")
+        raise RefusedError(said, Message("reader.needs_dwell_p_seconds_0", name=name))
     if code == 830 and (q is None or q <= 0):
-        raise RefusedError(said, "G83 needs a peck of Q, greater than 0.")
+        raise RefusedError(said, Message("reader.g83_needs_peck_q_greater"))
     if code == 870 and not {"I", "J", "K"} <= line.values.keys():
-        raise RefusedError(said, "G87 needs I, J and K.")
+        raise RefusedError(said, Message("reader.g87_needs_i_j_k"))
     repeats = integer(line.values.get("L", 1.0), said, "L")
     if repeats < 1:
-        raise RefusedError(said, "L must be 1 or more.")
+        raise RefusedError(said, Message("reader.l_must_1_more"))
 
     factor, height = machine.factor, machine.at[third]
     if machine.incremental:
@@ -60,19 +61,19 @@ def run_cycle(machine: Machine, line: Line, code: int) -> None:
     else:
         r_mm, z_mm = retract * factor + machine.shift[third], bottom * factor + machine.shift[third]
     if r_mm < z_mm:
-        raise RefusedError(said, "R lies below the bottom of the hole.")
+        raise RefusedError(said, Message("reader.r_lies_below_bottom_hole"))
     q_mm = (q or 0.0) * factor
     pecks = (r_mm - z_mm) / q_mm if code == 830 else 1.0
     motions = repeats * (3 * pecks + 4)
     if motions > MOST_MOTIONS_OF_LINE or machine.expanded + motions > MOST_MOTIONS_OF_CYCLES:
-        raise RefusedError(said, f"This stands for {motions:.0f} motions, more than this reader follows.")
+        raise RefusedError(said, Message("reader.stands_motions_more_than_reader", motions=Num(motions, 0)))
     machine.expanded += int(motions)
 
     old_mm = before.old_mm if before else height
     clear_mm = r_mm if machine.return_to_r else max(old_mm, r_mm)
     machine.cycle = Sticky(code=code, plane=machine.plane, bottom=bottom, retract=retract, p=p, q=q, old_mm=old_mm)
     if machine.feed <= 0:
-        machine.note(said, "The cycle drills although no feed rate was given.")
+        machine.note(said, Message("reader.cycle_drills_although_no_feed"))
     if height < r_mm:
         machine.straight(RAPID, _with(machine.at, third, r_mm))
     for _ in range(repeats):
@@ -85,17 +86,17 @@ def run_cycle(machine: Machine, line: Line, code: int) -> None:
 
 def _refuse_state(machine: Machine, line: Line, code: int, said: str) -> None:
     if not {"X", "Y", "Z"} & line.values.keys():
-        raise RefusedError(said, "A drilling cycle needs X, Y or Z.")
+        raise RefusedError(said, Message("reader.drilling_cycle_needs_x_y"))
     if {"A", "B", "C"} & line.values.keys():
-        raise RefusedError(line.say("A", "B", "C"), "No axis may turn during a drilling cycle.")
+        raise RefusedError(line.say("A", "B", "C"), Message("reader.no_axis_may_turn_during"))
     if machine.inverse_time:
-        raise RefusedError(said, "A drilling cycle may not run in inverse time (G93).")
+        raise RefusedError(said, Message("reader.drilling_cycle_may_not_run"))
     if machine.compensating:
-        raise RefusedError(said, "A drilling cycle may not run while G41 or G42 is on.")
+        raise RefusedError(said, Message("reader.drilling_cycle_may_not_run_2"))
     if code in _NEEDS_SPINDLE and machine.rpm == 0:
-        raise RefusedError(said, f"{code_name(code)} needs a turning spindle.")
+        raise RefusedError(said, Message("reader.needs_turning_spindle", code_name=code_name(code)))
     if code == 840 and machine.rpm < 0:
-        raise RefusedError(said, "G84 needs a spindle that turns clockwise (M3).")
+        raise RefusedError(said, Message("reader.g84_needs_spindle_that_turns"))
 
 
 def _with(point: list[float], axis: int, value: float) -> list[float]:
@@ -148,7 +149,7 @@ def _pecks(machine: Machine, c: int, r: float, z: float, clear: float, p: float,
 
 def _back_bore(machine: Machine, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
     """G87 needs a cutter that works upwards, which no router has."""
-    machine.note("G87", "Back boring is not followed: the cutter is taken to stay above the hole.")
+    machine.note("G87", Message("reader.back_boring_not_followed_cutter"), followed=False)
     _go(machine, _with(machine.at, c, clear))
 
 

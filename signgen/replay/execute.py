@@ -5,6 +5,7 @@ Source: NIST IR 6556, sections 3.4 to 3.8 (order of execution: Table 8).
 
 from __future__ import annotations
 
+from signgen.messages import Message
 from signgen.replay.codes import (
     AXIS_USERS,
     G_GROUPS,
@@ -32,9 +33,9 @@ def execute(machine: Machine, line: Line) -> None:
     motion = _motion_of(machine, line, groups)
     _refuse_words_without_user(machine, line, motion)
     if line.skippable:
-        machine.note(line.text, "Whether a line that begins with / runs depends on a switch; it is taken to run.")
+        machine.note(line.text, Message("reader.whether_line_that_begins_with"))
     for index in sorted(machine.parameters.unset):
-        machine.note(f"#{index}", f"Parameter {index} holds what the machine has stored; it is taken as 0.")
+        machine.note(f"#{index}", Message("reader.parameter_holds_what_machine_has", index=index))
     machine.parameters.unset.clear()
     machine.parameters.values.update(line.settings)
     for index in line.settings:
@@ -42,7 +43,7 @@ def execute(machine: Machine, line: Line) -> None:
     _feed_speed_and_tool(machine, line, groups)
     _spindle(machine, line)
     if 40 in line.g:
-        seconds = at_least_0(line, "P", "G4 needs P, seconds of 0 or more.")
+        seconds = at_least_0(line, "P", Message("reader.g4_needs_p_seconds_0"))
         machine.dwell(seconds)
         machine.happened("dwell", line.say("G4", "P"), seconds)
     _modes(machine, line, groups)
@@ -56,7 +57,7 @@ def execute(machine: Machine, line: Line) -> None:
     if motion is not None:
         move(machine, line, motion, non_modal == 530)
     elif non_modal == 530:
-        raise RefusedError(line.text, "G53 needs G0 or G1 and a place to go to.")
+        raise RefusedError(line.text, Message("reader.g53_needs_g0_g1_place"))
     for code in (0, 1, 60):
         if code in line.m:
             machine.happened("stop", f"M{code}", code)
@@ -70,22 +71,24 @@ def _motion_of(machine: Machine, line: Line, groups: dict[int, int]) -> int | No
     explicit = groups.get(MOTION)
     if explicit == 800:
         if axes and not taken:
-            raise RefusedError(line.say("G80", "X", "Y", "Z", "A", "B", "C"), "G80 ends motion; it moves no axis.")
+            raise RefusedError(
+                line.say("G80", "X", "Y", "Z", "A", "B", "C"), Message("reader.g80_ends_motion_moves_no")
+            )
         return explicit
     if explicit is not None:
         if taken:
             words = line.say(code_name(explicit), *(code_name(code) for code in line.g))
-            raise RefusedError(words, "Two codes of this line both want its axis words.")
+            raise RefusedError(words, Message("reader.two_codes_line_both_want"))
         if not axes:
-            raise RefusedError(line.say(code_name(explicit)), "The motion code has no axis word to move to.")
+            raise RefusedError(line.say(code_name(explicit)), Message("reader.motion_code_has_no_axis"))
         return explicit
     if taken or not axes:
         return None
     if machine.motion == 800 and groups.get(NON_MODAL) == 530 and "G80" not in machine.modes:
-        machine.note(line.say("G53"), "No motion code is in force for G53; many controls start in G0.")
+        machine.note(line.say("G53"), Message("reader.no_motion_code_in_force"))
         return 0
     if machine.motion == 800:
-        raise RefusedError(line.say("X", "Y", "Z", "A", "B", "C"), "No motion code is in force for these axis words.")
+        raise RefusedError(line.say("X", "Y", "Z", "A", "B", "C"), Message("reader.no_motion_code_in_force_2"))
     return machine.motion
 
 
@@ -94,7 +97,7 @@ def _refuse_words_without_user(machine: Machine, line: Line, motion: int | None)
     for letter in line.values:
         users = WORD_USERS.get(letter)
         if users is not None and not users & active:
-            raise RefusedError(line.spelled[letter], f"Nothing on this line gives {letter} a meaning.")
+            raise RefusedError(line.spelled[letter], Message("reader.nothing_on_line_gives_meaning", letter=letter))
 
 
 def _feed_speed_and_tool(machine: Machine, line: Line, groups: dict[int, int]) -> None:
@@ -103,7 +106,7 @@ def _feed_speed_and_tool(machine: Machine, line: Line, groups: dict[int, int]) -
         machine.inverse_time = mode == 930
     for letter in "FST":
         if line.values.get(letter, 0.0) < 0:
-            raise RefusedError(line.spelled[letter], f"{letter} may not be negative.")
+            raise RefusedError(line.spelled[letter], Message("reader.may_not_negative", letter=letter))
     if "F" in line.values:
         machine.feed, machine.feed_refused = line.values["F"], False
     if "S" in line.values:
@@ -141,7 +144,7 @@ def _modes(machine: Machine, line: Line, groups: dict[int, int]) -> None:
         if factor != machine.factor and (machine.recorder.count or machine.feed):
             machine.note(
                 line.say(code_name(units)),
-                "Units change after a feed rate or a motion; the feed's number stays as it was.",
+                Message("reader.units_change_after_feed_rate"),
             )
         machine.factor = factor
     if comp is not None:
@@ -153,7 +156,7 @@ def _modes(machine: Machine, line: Line, groups: dict[int, int]) -> None:
     if zero is not None:
         if zero != 540:
             name = code_name(zero)
-            machine.note(name, f"Only the machine knows where the zero of {name} lies; it is taken to be that of G54.")
+            machine.note(name, Message("reader.only_machine_knows_where_zero", name=name))
         machine.zero_code = zero
         reckon(machine)
     distance, cycle_return = groups.get(3), groups.get(10)

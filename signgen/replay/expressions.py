@@ -10,6 +10,7 @@ import math
 import re
 from collections.abc import Callable
 
+from signgen.messages import Message, Sentence
 from signgen.replay.refusal import RefusedError
 
 NUMBER = re.compile(r"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)")
@@ -42,19 +43,22 @@ class Parameters:
         return self.values.get(index, 0.0)
 
 
-def integer(value: float, words: str, what: str) -> int:
+_PARAMETER = Message("reader.parameter_s_number")
+
+
+def integer(value: float, words: str, what: Sentence) -> int:
     """The whole number that `value` stands for. Raises: RefusedError when it is further than 0.0001 from one."""
     nearest = round(value)
     if abs(value - nearest) > INTEGER_SLACK:
-        raise RefusedError(words, f"{what} must be a whole number.")
+        raise RefusedError(words, Message("reader.must_whole_number", what=what))
     return nearest
 
 
 def parameter_index(value: float, words: str) -> int:
     """A parameter's number, 1 to 5399."""
-    index = integer(value, words, "A parameter's number")
+    index = integer(value, words, _PARAMETER)
     if not 1 <= index <= LAST_PARAMETER:
-        raise RefusedError(words, f"Parameters are numbered from 1 to {LAST_PARAMETER}.")
+        raise RefusedError(words, Message("reader.parameters_are_numbered_from_1", last_parameter=LAST_PARAMETER))
     return index
 
 
@@ -68,7 +72,9 @@ def real_value(text: str, at: int, parameters: Parameters, depth: int = 0) -> tu
     if number:
         value, rest = float(number.group()), number.end()
     elif depth > DEEPEST_NESTING:
-        raise RefusedError(text[max(0, at - 1) :], f"Brackets are nested more than {DEEPEST_NESTING} deep.")
+        raise RefusedError(
+            text[max(0, at - 1) :], Message("reader.brackets_are_nested_more_than", deepest_nesting=DEEPEST_NESTING)
+        )
     elif text.startswith("#", at):
         index, rest = real_value(text, at + 1, parameters, depth + 1)
         value = parameters.read(parameter_index(index, text[at:rest]))
@@ -77,7 +83,7 @@ def real_value(text: str, at: int, parameters: Parameters, depth: int = 0) -> tu
     else:
         value, rest = _function(text, at, parameters, depth)
     if not abs(value) <= GREATEST_VALUE:
-        raise RefusedError(text[max(0, at - 1) : rest], "This number is larger than any machine can use.")
+        raise RefusedError(text[max(0, at - 1) : rest], Message("reader.number_larger_than_any_machine"))
     return value, rest
 
 
@@ -89,7 +95,7 @@ def _expression(text: str, at: int, parameters: Parameters, depth: int) -> tuple
     while not text.startswith("]", at):
         operator = _OPERATOR.match(text, at)
         if not operator:
-            raise RefusedError(text[start:], "An expression needs an operator or its closing bracket here.")
+            raise RefusedError(text[start:], Message("reader.expression_needs_operator_closing_bracket"))
         value, at = real_value(text, operator.end(), parameters, depth + 1)
         operators.append(operator.group())
         values.append(value)
@@ -107,11 +113,11 @@ def _function(text: str, at: int, parameters: Parameters, depth: int) -> tuple[f
     """Value of `sin[30]` and its like, and of `atan[1]/[2]`."""
     name = _FUNCTION.match(text, at)
     if not name:
-        raise RefusedError(text[max(0, at - 1) : at + 8], "A number is missing or cannot be read here.")
+        raise RefusedError(text[max(0, at - 1) : at + 8], Message("reader.number_missing_cannot_read_here"))
     value, rest = _expression(text, name.end() - 1, parameters, depth)
     if name.group(1) == "ATAN":
         if not text.startswith("/[", rest):
-            raise RefusedError(text[at:], "ATAN needs two values, ATAN[a]/[b].")
+            raise RefusedError(text[at:], Message("reader.atan_needs_two_values_atan"))
         other, rest = _expression(text, rest + 1, parameters, depth)
         return math.degrees(math.atan2(value, other)), rest
     return _safely(_FUNCTIONS[name.group(1)], text[at:rest], value), rest
@@ -121,9 +127,9 @@ def _safely(function: Callable[..., float], words: str, *values: float) -> float
     try:
         result = function(*values)
     except (ValueError, ZeroDivisionError, OverflowError):
-        raise RefusedError(words, "This expression has no value.") from None
+        raise RefusedError(words, Message("reader.expression_has_no_value")) from None
     if not abs(result) < math.inf:
-        raise RefusedError(words, "This expression has no value.")
+        raise RefusedError(words, Message("reader.expression_has_no_value"))
     return float(result)
 
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from signgen.messages import Message
 from signgen.replay.motion import Fault
 
 _PARTS = re.compile(r"(?P<kept>(?:\([^)\n]*(?:\)|$)|[^;(\n])*)(?P<words>;[^\n]*)")
@@ -21,15 +22,15 @@ _TOLERANCE = re.compile(
     re.MULTILINE,
 )
 
-EXTRAS: tuple[tuple[str, re.Pattern[str], str], ...] = (
-    (";", _PARTS, "A semicolon begins a comment on many controls, not on all: the published rules know ( ) only."),
-    ("oO", _NUMBER_OF_PROGRAM, "Many controls take a program's number here, not all: the published rules have none."),
+EXTRAS: tuple[tuple[str, re.Pattern[str], Message], ...] = (
+    (";", _PARTS, Message("reader.semicolon_begins_comment_on_many")),
+    ("oO", _NUMBER_OF_PROGRAM, Message("reader.many_controls_take_program_s")),
     (
         "pP",
         _TOLERANCE,
-        "Many controls take with G64 how far corners may be rounded (P), not all: the published rules know G64 alone.",
+        Message("reader.many_controls_take_with_g64"),
     ),
-    ("nN", _LONG_NUMBER, "Many controls take line numbers of more than five digits, not all."),
+    ("nN", _LONG_NUMBER, Message("reader.many_controls_take_line_numbers")),
 )
 """Characters without which nothing is looked for, what is looked for from a line's start, and what to say of it."""
 

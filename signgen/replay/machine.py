@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from msgspec import Struct
 
+from signgen.messages import Message
 from signgen.replay.expressions import Parameters
 from signgen.replay.motion import RAPID, Event, EventKind, Fault
 from signgen.replay.record import Recorder
@@ -43,7 +44,7 @@ class Machine:
     def __init__(self, start_mm: tuple[float, float, float] | None, lengths_mm: dict[int, float]) -> None:
         self.recorder = Recorder()
         self.parameters = Parameters()
-        self.notes: dict[str, Fault] = {}
+        self.notes: dict[Message, Fault] = {}
         self.events: list[Event] = []
         self.line_number = 0
         self.at: list[float] = [NOWHERE, NOWHERE, NOWHERE] if start_mm is None else [float(v) for v in start_mm]
@@ -66,10 +67,10 @@ class Machine:
         self.modes_before_motion: frozenset[str] | None = None
         self.ended = False
 
-    def note(self, words: str, message: str) -> None:
+    def note(self, words: str, message: Message, *, followed: bool = True) -> None:
         """Keeps the first of every kind of note."""
         if message not in self.notes and len(self.notes) < _MOST_NOTES:
-            self.notes[message] = Fault(line=self.line_number, words=words, message=message)
+            self.notes[message] = Fault(line=self.line_number, words=words, message=message, followed=followed)
 
     def happened(self, kind: EventKind, words: str, value: float) -> None:
         """Keeps an event, at the place where the machine is."""
@@ -101,9 +102,7 @@ class Machine:
     def assume_placed(self, axis: int) -> None:
         """Where the program reckons from a place that it never gave, that place is taken as 0."""
         if self.at[axis] != self.at[axis]:
-            self.note(
-                "XYZ"[axis], f"The program reckons from where {'XYZ'[axis]} is before it has said so; it is taken as 0."
-            )
+            self.note("XYZ"[axis], Message("reader.program_reckons_from_where_before", axis="XYZ"[axis]))
             self.put(axis, 0.0)
 
     def put(self, axis: int, place: float) -> None:

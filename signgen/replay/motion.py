@@ -8,6 +8,8 @@ import numpy as np
 from msgspec import Struct
 from numpy.typing import NDArray
 
+from signgen.messages import Sentence
+
 FloatArray = NDArray[np.float64]
 RAPID, FEED, ARC_CW, ARC_CCW = 0, 1, 2, 3
 
@@ -52,11 +54,12 @@ class Motions(Struct, frozen=True, kw_only=True):
 
 class Fault(Struct, frozen=True, kw_only=True):
     """Something in the text that the published rules refuse: the line (1-based), the words that caused it,
-    and why."""
+    and why. `followed`: the reader does what the words ask all the same, or nothing has to be done."""
 
     line: int
     words: str
-    message: str
+    message: Sentence
+    followed: bool = True
 
 
 EventKind = Literal["spindle", "coolant", "dwell", "stop", "change", "length", "home", "stored"]

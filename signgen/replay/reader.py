@@ -12,6 +12,7 @@ from collections.abc import Iterator, Mapping
 import numpy as np
 from numpy.typing import NDArray
 
+from signgen.messages import Message, Sentence
 from signgen.replay import batch
 from signgen.replay.execute import execute
 from signgen.replay.machine import Machine
@@ -87,7 +88,7 @@ class Reader:
     def _over(self) -> bool:
         return self.machine.ended or (self.framed and self.percents == 2)
 
-    def _refuse(self, line: int, words: str, message: str) -> None:
+    def _refuse(self, line: int, words: str, message: Sentence) -> None:
         self.fault_count += 1
         if len(self.faults) < MOST_FAULTS:
             self.faults.append(Fault(line=line, words=words, message=message))
@@ -128,7 +129,7 @@ class Reader:
             if not self.begun:
                 self.framed = True
             elif not self.framed:
-                self._refuse(number, "%", "A % line in the middle, without one before the first line of the program.")
+                self._refuse(number, "%", Message("reader.line_in_middle_without_one"))
             self.begun = True
             return
         self.begun = True
@@ -141,14 +142,14 @@ class Reader:
         """What can only be said at the end of the text; `left` are the lines after the program's end."""
         percent = _PERCENT.search(left)
         if self.framed and self.percents < 2 and not (self._over and percent):
-            self._refuse(max(1, line_count), "%", "The program begins with a % line and has no second one.")
+            self._refuse(max(1, line_count), "%", Message("reader.program_begins_with_line_has"))
             self.bad_end = True
         elif not self._over:
-            message = "The program never ends: it has neither M2 nor M30, nor a pair of % lines around it."
+            message = Message("reader.program_never_ends_has_neither")
             self._refuse(max(1, line_count), "", message)
             self.bad_end = True
         elif left[: percent.start() if percent else None].strip() or (percent and left[percent.end() :].strip()):
-            self.machine.note("", "Lines after the program's end are never run.")
+            self.machine.note("", Message("reader.lines_after_program_s_end"))
 
 
 def _chunks(text: str) -> Iterator[str]:

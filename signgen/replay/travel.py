@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 
+from signgen.messages import Message
 from signgen.replay.arcs import PLANE_AXES, arc_centre
 from signgen.replay.codes import CYCLES, code_name
 from signgen.replay.cycles import run_cycle
@@ -20,7 +21,7 @@ from signgen.replay.words import Line
 def move(machine: Machine, line: Line, motion: int, in_machine_places: bool) -> None:
     """Carries out the motion code in force on the line (800: none). `in_machine_places`: G53 is on the line."""
     if in_machine_places and motion not in (0, 10):
-        raise RefusedError(line.text, "G53 works with G0 and G1 only.")
+        raise RefusedError(line.text, Message("reader.g53_works_with_g0_g1"))
     if motion not in CYCLES:
         machine.cycle = None
     machine.motion = motion
@@ -31,11 +32,11 @@ def move(machine: Machine, line: Line, motion: int, in_machine_places: bool) -> 
         return
     name = code_name(motion)
     if line.values.keys() & {"A", "B", "C"}:
-        machine.note(line.say("A", "B", "C"), "Turning axes are not followed.")
+        machine.note(line.say("A", "B", "C"), Message("reader.turning_axes_are_not_followed"), followed=False)
     if in_machine_places:
         if machine.compensating:
-            raise RefusedError(line.say("G53"), "G53 may not be used while G41 or G42 is on.")
-        machine.note(line.say("G53"), "Only the machine knows where G53 leads; that move is left out.")
+            raise RefusedError(line.say("G53"), Message("reader.g53_may_not_used_while"))
+        machine.note(line.say("G53"), Message("reader.only_machine_knows_where_g53"))
         for axis, letter in enumerate("XYZ"):
             if letter in line.values:
                 machine.put(axis, NOWHERE)
@@ -52,7 +53,7 @@ def move(machine: Machine, line: Line, motion: int, in_machine_places: bool) -> 
         machine.straight(RAPID, end)
         return
     if motion == 382:
-        machine.note(name, "A probe stops where it touches, which only the machine knows; that move is left out.")
+        machine.note(name, Message("reader.probe_stops_where_touches_which"))
         _feed_mm(machine, line, name, end, 0.0)
         for axis, letter in enumerate("XYZ"):
             if letter in line.values:
@@ -91,11 +92,11 @@ def _feed_mm(machine: Machine, line: Line, name: str, end: list[float], length_m
     if machine.inverse_time:
         if line.values.get("F", 0.0) <= 0:
             machine.at = end
-            raise RefusedError(said, "In inverse time (G93) every feed move needs its own F, greater than 0.")
+            raise RefusedError(said, Message("reader.in_inverse_time_g93_every"))
         return _or_0(length_mm) * machine.feed
     if machine.feed <= 0 and not machine.feed_refused:
         machine.at, machine.feed_refused = end, True
-        raise RefusedError(said, "The line moves at a feed rate, and none greater than 0 has been given.")
+        raise RefusedError(said, Message("reader.line_moves_feed_rate_none"))
     return machine.feed * machine.factor
 
 

@@ -9,6 +9,7 @@ import re
 
 from msgspec import Struct, field
 
+from signgen.messages import Message
 from signgen.replay.codes import G_GROUPS, M_GROUPS, code_name
 from signgen.replay.expressions import GREATEST_VALUE, Parameters, integer, parameter_index, real_value
 from signgen.replay.refusal import RefusedError
@@ -48,10 +49,13 @@ def parse_line(raw: str, parameters: Parameters) -> Line:
     """The words of a line given without its end. Raises: RefusedError for the first thing that the grammar
     refuses."""
     if len(raw) > LONGEST_LINE:
-        raise RefusedError(raw[:24] + "...", f"The line has {len(raw)} characters; {LONGEST_LINE} are allowed.")
+        raise RefusedError(
+            raw[:24] + "...",
+            Message("reader.line_has_characters_are_allowed", count=len(raw), longest_line=LONGEST_LINE),
+        )
     foreign = _FOREIGN.search(raw)
     if foreign:
-        raise RefusedError(ascii(foreign.group())[1:-1], "Only the printable characters of ASCII may be used.")
+        raise RefusedError(ascii(foreign.group())[1:-1], Message("reader.only_printable_characters_ascii_may"))
     line = Line()
     for position, segment in enumerate(_segments(raw)):
         text = segment.translate(_WHITE).upper()
@@ -62,7 +66,9 @@ def parse_line(raw: str, parameters: Parameters) -> Line:
         while at < len(text):
             at = _item(text, at, line, parameters)
     if len(line.m) > MOST_M_WORDS:
-        raise RefusedError(line.say(*(f"M{m}" for m in line.m)), f"A line may have {MOST_M_WORDS} M words at most.")
+        raise RefusedError(
+            line.say(*(f"M{m}" for m in line.m)), Message("reader.line_may_have_m_words", most_m_words=MOST_M_WORDS)
+        )
     return line
 
 
@@ -75,9 +81,9 @@ def _segments(raw: str) -> list[str]:
         segments.append(raw[at:opening])
         closing = raw.find(")", opening)
         if closing < 0:
-            raise RefusedError(raw[opening:].strip(), "The comment is not closed on its line.")
+            raise RefusedError(raw[opening:].strip(), Message("reader.comment_not_closed_on_line"))
         if raw.find("(", opening + 1, closing) >= 0:
-            raise RefusedError(raw[opening : closing + 1], "A comment may not hold an opening parenthesis.")
+            raise RefusedError(raw[opening : closing + 1], Message("reader.comment_may_not_hold_opening"))
         at = closing + 1
     segments.append(raw[at:])
     return segments
@@ -88,7 +94,7 @@ def _after_line_number(text: str, at: int) -> int:
     if not number:
         return at
     if not 1 <= len(number.group(1)) <= 5:
-        raise RefusedError(number.group(), "A line number has one to five digits.")
+        raise RefusedError(number.group(), Message("reader.line_number_has_one_five"))
     return number.end()
 
 
@@ -98,11 +104,11 @@ def _item(text: str, at: int, line: Line, parameters: Parameters) -> int:
     if word:
         letter, value, end = word.group(1), float(word.group(2)), word.end()
         if not abs(value) <= GREATEST_VALUE:
-            raise RefusedError(word.group(), "This number is larger than any machine can use.")
+            raise RefusedError(word.group(), Message("reader.number_larger_than_any_machine"))
     elif text[at] == "#":
         index, end = real_value(text, at + 1, parameters)
         if not text.startswith("=", end):
-            raise RefusedError(text[at : end + 1], "A parameter setting needs an equals sign.")
+            raise RefusedError(text[at : end + 1], Message("reader.parameter_setting_needs_equals_sign"))
         value, end = real_value(text, end + 1, parameters)
         line.settings[parameter_index(index, text[at:end])] = value
         return end
@@ -110,37 +116,39 @@ def _item(text: str, at: int, line: Line, parameters: Parameters) -> int:
         letter = text[at]
         value, end = real_value(text, at + 1, parameters)
     elif text[at] == "N":
-        raise RefusedError(text[at : at + 6], "A line number must come first on its line.")
+        raise RefusedError(text[at : at + 6], Message("reader.line_number_must_come_first"))
     elif text[at] == "O":
         raise RefusedError(
             text[at : at + 24],
-            "An O word: a subroutine, a loop or a condition in the language of some controls. The published rules have "
-            "none, and what it does is not followed.",
+            Message("reader.o_word_subroutine_loop_condition"),
         )
     else:
-        raise RefusedError(text[at : at + 8], f"The character {text[at]} has no place here.")
+        raise RefusedError(text[at : at + 8], Message("reader.character_has_no_place_here", text=text[at]))
     spelled = text[at:end]
     if letter == "G":
         _take_code(line, line.g, "G", value * 10, spelled)
     elif letter == "M":
         _take_code(line, line.m, "M", value, spelled)
     elif letter in line.values:
-        raise RefusedError(f"{line.spelled[letter]} {spelled}", f"{letter} may stand only once on a line.")
+        raise RefusedError(f"{line.spelled[letter]} {spelled}", Message("reader.may_stand_only_once_on", letter=letter))
     else:
         line.values[letter] = value
         line.spelled[letter] = spelled
     return end
 
 
+_G_CODE, _M_CODE = Message("reader.g_code_times_ten"), Message("reader.m_code")
+
+
 def _take_code(line: Line, codes: list[int], letter: str, value: float, spelled: str) -> None:
-    code = integer(value, spelled, "A G code times ten" if letter == "G" else "An M code")
+    code = integer(value, spelled, _G_CODE if letter == "G" else _M_CODE)
     groups = G_GROUPS if letter == "G" else M_GROUPS
     if code not in groups or value < -1e-4:
-        raise RefusedError(spelled, f"{spelled} is not a code of this language.")
+        raise RefusedError(spelled, Message("reader.not_code_language", spelled=spelled))
     name = code_name(code) if letter == "G" else f"M{code}"
     for other in codes:
         if groups[other] == groups[code]:
             earlier = line.spelled[code_name(other) if letter == "G" else f"M{other}"]
-            raise RefusedError(f"{earlier} {spelled}", "These two codes exclude each other and may not share a line.")
+            raise RefusedError(f"{earlier} {spelled}", Message("reader.these_two_codes_exclude_each"))
     codes.append(code)
     line.spelled[name] = spelled

@@ -5,6 +5,7 @@ Source: NIST IR 6556, section 3.5 and Appendix B.
 
 from __future__ import annotations
 
+from signgen.messages import Message
 from signgen.replay.codes import code_name
 from signgen.replay.expressions import integer
 from signgen.replay.machine import NOWHERE, Machine
@@ -18,11 +19,11 @@ def set_compensation(machine: Machine, line: Line, code: int) -> None:
     if code != 400:
         said = line.say(code_name(code), "D")
         if machine.plane != 170:
-            raise RefusedError(said, "Cutter compensation works in the plane of G17 only.")
+            raise RefusedError(said, Message("reader.cutter_compensation_works_in_plane"))
         if machine.compensating:
-            raise RefusedError(said, "Cutter compensation is on already; it must be off to be turned on.")
-        at_least_0(line, "D", "D must be the number of a tool.", needed=False)
-        machine.note(said, "Cutter compensation is not followed; the path is taken as written.")
+            raise RefusedError(said, Message("reader.cutter_compensation_on_already_must"))
+        at_least_0(line, "D", Message("reader.d_must_number_tool"), needed=False)
+        machine.note(said, Message("reader.cutter_compensation_not_followed_path"), followed=False)
     machine.compensating = code != 400
 
 
@@ -30,12 +31,12 @@ def set_length(machine: Machine, line: Line, code: int) -> None:
     """G43 and G49: the numbers of where the tool is change, nothing moves."""
     length = 0.0
     if code == 430:
-        tool = integer(at_least_0(line, "H", "G43 needs H, the number of a tool length."), line.say("H"), "H")
+        tool = integer(at_least_0(line, "H", Message("reader.g43_needs_h_number_tool")), line.say("H"), "H")
         length = machine.lengths_mm.get(tool, 0.0)
         if tool and tool not in machine.lengths_mm:
             machine.note(
                 line.say("G43", "H"),
-                "Only the machine knows the tool's length; Z is taken as its tip all the same.",
+                Message("reader.only_machine_knows_tool_s"),
             )
     machine.put(2, machine.at[2] - (length - machine.length_mm))
     machine.length_mm = length
@@ -55,13 +56,13 @@ def set_zero(machine: Machine, line: Line) -> None:
         _set_here(machine, line, said)
         return
     if line.values.get("L") != 2 or "P" not in line.values:
-        raise RefusedError(said or line.text, "G10 needs L2 and P, the number of a work zero.")
+        raise RefusedError(said or line.text, Message("reader.g10_needs_l2_p_number"))
     number = integer(line.values["P"], line.spelled["P"], "P")
     if not 1 <= number <= 9:
-        raise RefusedError(said, "Work zeros are numbered from 1 to 9.")
+        raise RefusedError(said, Message("reader.work_zeros_are_numbered_from"))
     machine.note(
         said,
-        "G10 moves a work zero measured from a place that only the machine knows; it is taken to be that of G54.",
+        Message("reader.g10_moves_work_zero_measured"),
     )
     code = 530 + 10 * number if number <= 6 else 584 + number
     zero = machine.zeros.setdefault(code, [0.0, 0.0, 0.0])
@@ -75,7 +76,7 @@ def _set_here(machine: Machine, line: Line, said: str) -> None:
     """G10 L20: the zero is set so that the tool's place has the values given. After a probe, or where the text has not
     said where the tool is, that is the zero that the operator would have set; else it moves from where it was.
     Common practice of controls: the published rules have L2 only."""
-    machine.note(said, "G10 L20 sets the zero at the tool's place: many controls do so, the published rules do not.")
+    machine.note(said, Message("reader.g10_l20_sets_zero_tool"))
     for axis, letter in enumerate("XYZ"):
         if letter in line.values:
             value = line.values[letter] * machine.factor
@@ -91,7 +92,7 @@ def set_offset(machine: Machine, line: Line, code: int) -> None:
     """G92 names the place where the tool is; G92.1 forgets that, G92.2 suspends it, G92.3 takes it up again."""
     if code == 920:
         if not line.values.keys() & {"X", "Y", "Z", "A", "B", "C"}:
-            raise RefusedError(line.say("G92"), "G92 needs an axis word.")
+            raise RefusedError(line.say("G92"), Message("reader.g92_needs_axis_word"))
         for axis, letter in enumerate("XYZ"):
             if letter in line.values:
                 machine.assume_placed(axis)
@@ -113,12 +114,12 @@ def go_home(machine: Machine, line: Line, name: str) -> None:
     stays = machine.incremental and not any(line.values.get(letter) for letter in "XYZ")
     if line.values.keys() & {"X", "Y", "Z"} and not stays:
         machine.straight(RAPID, machine.target(line, (0, 1, 2)))
-    machine.note(name, f"Only the machine knows where {name} goes; that move is left out.")
+    machine.note(name, Message("reader.only_machine_knows_where_goes", name=name))
     machine.at = [NOWHERE, NOWHERE, NOWHERE]
     machine.happened("home", line.text, float(name[1:]))
 
 
-def at_least_0(line: Line, letter: str, message: str, needed: bool = True) -> float:
+def at_least_0(line: Line, letter: str, message: Message, needed: bool = True) -> float:
     """The word's value. Raises: RefusedError with `message` when it is missing (though needed) or negative."""
     value = line.values.get(letter)
     if value is None and not needed:

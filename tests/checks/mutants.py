@@ -104,7 +104,7 @@ def good(job: int) -> Good:
     (side,) = sides_of(spec_of(**{"hole-diameter": None, "inset": None, **JOBS[job][1]}))
     made = written(side)
     (judged,) = judged_sides([made])
-    assert judged.report.passed, [finding.message for _, finding in judged.report.findings()]
+    assert judged.report.passed, [str(finding.message) for _, finding in judged.report.findings()]
     texts = Mutated(
         made=made,
         texts=tuple(made.programs()),

@@ -19,7 +19,7 @@ def apart(case: Case, report: CheckReport) -> list[tuple[str, int | None, str]]:
     """(code, line, message) of the findings whose line leads nowhere near their place."""
     reach = max(program.tool.radius_mm for program in case.programs) + HOLE_MM / 2
     return [
-        (result.code, finding.line, finding.message)
+        (result.code, finding.line, str(finding.message))
         for result, finding in report.findings()
         if result.code not in NOT_BY_THE_CUTTER and finding.line is not None and finding.place_mm is not None
         if _away_mm(case, finding) > reach

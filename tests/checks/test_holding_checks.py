@@ -41,7 +41,7 @@ def result(report: CheckReport, code: str):  # type: ignore[no-untyped-def]
 
 
 def test_a_skin_as_asked_for_passes_everything() -> None:
-    assert [f.message for _, f in judged(job(onion_skin=0.4)).findings()] == []
+    assert [str(f.message) for _, f in judged(job(onion_skin=0.4)).findings()] == []
 
 
 @pytest.mark.parametrize(("height", "code"), [(0.3, "C131"), (0.5, "C111")])
@@ -69,7 +69,7 @@ def test_tabs_all_round_hold_and_tabs_on_one_side_are_warned_about() -> None:
     assert result(judged(facts), "C132").passed
     one_side = result(judged(facts, tabs=(0,)), "C132")
     assert one_side.severity == "warning"
-    assert "one side only" in one_side.findings[0].message
+    assert "one side only" in str(one_side.findings[0].message)
 
 
 def test_two_tabs_opposite_each_other_hold_it() -> None:

@@ -47,7 +47,7 @@ def case_of(sign: JobFacts, **changes: Any) -> Case:
 
 def failed(case: Case) -> dict[str, str]:
     """Code -> first finding of every check that stops."""
-    return {each.code: each.findings[0].message for each in judge(case, FROM_BEHIND).results if each.stops}
+    return {each.code: str(each.findings[0].message) for each in judge(case, FROM_BEHIND).results if each.stops}
 
 
 def texts(sign: JobFacts) -> tuple[str, str]:

@@ -97,7 +97,7 @@ GOOD_PLATES = {
 @pytest.mark.parametrize("plate", GOOD_PLATES.values(), ids=GOOD_PLATES.keys())
 def test_a_good_plate_passes(plate: Plate) -> None:
     report = judge(plate.case())
-    assert [(result.code, finding.line, finding.message) for result, finding in report.findings()] == []
+    assert [(result.code, finding.line, str(finding.message)) for result, finding in report.findings()] == []
 
 
 @pytest.mark.parametrize(

@@ -512,9 +512,9 @@ def test_the_good_plate_passes_every_check(plate: Plate) -> None:
     if plate is GOOD:
         plate = replace(plate, told=TOLD)
     report = judge(plate.case())
-    assert [(result.code, finding.message) for result, finding in report.findings()] == []
+    assert [(result.code, str(finding.message)) for result, finding in report.findings()] == []
     assert report.passed
-    assert all(result.detail for result in report.results)
+    assert all(str(result.detail) for result in report.results)
 
 
 @pytest.mark.parametrize(("plate", "code", "lines"), [row[1:] for row in TABLE], ids=[row[0] for row in TABLE])
@@ -526,9 +526,9 @@ def test_sabotage_is_caught_by_the_check_that_claims_it(
     assert not report.passed
     assert apart(case, report) == []
     result = next(result for result in report.results if result.code == code)
-    assert result.findings, [(other.code, finding.message) for other, finding in report.findings()]
+    assert result.findings, [(other.code, str(finding.message)) for other, finding in report.findings()]
     named = {finding.line for finding in result.findings}
-    assert not lines or named & set(lines), [(finding.line, finding.message) for finding in result.findings]
+    assert not lines or named & set(lines), [(finding.line, str(finding.message)) for finding in result.findings]
 
 
 def test_every_check_is_tried() -> None:

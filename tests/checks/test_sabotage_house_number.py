@@ -162,7 +162,7 @@ TABLE: tuple[tuple[str, int, Callable[[list[str]], Spoilt], str], ...] = (
 
 
 def test_the_house_number_passes_every_check() -> None:
-    assert [finding.message for _, finding in judged({}).findings()] == []
+    assert [str(finding.message) for _, finding in judged({}).findings()] == []
 
 
 @pytest.mark.parametrize(("program", "spoil", "code"), [row[1:] for row in TABLE], ids=[row[0] for row in TABLE])
@@ -170,9 +170,9 @@ def test_harm_is_caught_at_its_line(program: int, spoil: Callable[[list[str]], S
     lines, harmful = spoil(good().programs[program].text.splitlines())
     report = judged({program: "\n".join(lines) + "\n"})
     result = next(result for result in report.results if result.code == code)
-    assert result.findings, [(other.code, finding.message) for other, finding in report.findings()]
+    assert result.findings, [(other.code, str(finding.message)) for other, finding in report.findings()]
     named = {finding.line for finding in result.findings if finding.file == good().programs[program].file}
-    assert not harmful or named & harmful, [(f.line, f.message) for f in result.findings]
+    assert not harmful or named & harmful, [(f.line, str(f.message)) for f in result.findings]
 
 
 def test_the_programs_in_the_wrong_order_are_caught() -> None:
@@ -183,7 +183,7 @@ def test_the_programs_in_the_wrong_order_are_caught() -> None:
 def test_the_engraving_of_another_number_is_told_by_its_figures() -> None:
     other = make_job(spec_of(text=["71", "Larkspur Lane"])).facts.programs[0].text
     result = next(result for result in judged({0: other}).results if result.code == "C125")
-    said = " ".join(finding.message for finding in result.findings)
+    said = " ".join(str(finding.message) for finding in result.findings)
     assert "line 1 letter 1 '1'" in said
     assert "line 1 letter 2 '7'" in said
     assert "line 2" not in said
@@ -191,7 +191,7 @@ def test_the_engraving_of_another_number_is_told_by_its_figures() -> None:
 
 def test_the_suggested_screws_are_measured() -> None:
     result = next(result for result in judged({}).results if result.code == "C124")
-    assert re.search(r"^[4-9] screws and clamps: nearest \d", result.detail)
+    assert re.search(r"^[4-9] screws and clamps: nearest \d", str(result.detail))
 
 
 def test_a_file_cut_short_is_caught() -> None:

@@ -138,7 +138,7 @@ TOLD_TABLE: tuple[Row, ...] = (
 )
 def test_the_good_job_passes_every_check(job: Told) -> None:
     report = judge(job.case())
-    assert [(result.code, finding.message) for result, finding in report.findings()] == []
+    assert [(result.code, str(finding.message)) for result, finding in report.findings()] == []
     assert report.passed
 
 
@@ -147,6 +147,6 @@ def test_what_is_told_otherwise_is_caught_at_its_line(job: Told, code: str, line
     report = judge(job.case())
     assert not report.passed
     result = next(result for result in report.results if result.code == code)
-    assert result.stops, [(other.code, finding.message) for other, finding in report.findings()]
+    assert result.stops, [(other.code, str(finding.message)) for other, finding in report.findings()]
     named = {finding.line for finding in result.findings}
-    assert line is None or line in named, [(finding.line, finding.message) for finding in result.findings]
+    assert line is None or line in named, [(finding.line, str(finding.message)) for finding in result.findings]

@@ -62,7 +62,7 @@ def judged(sheet: tuple[SignSpec, JobFacts], texts: dict[int, str], drawing: Dra
         tolerance_mm=spec.tolerances.total_mm,
     )
     failed = [result for result in judge(case).results if result.severity == "error" and not result.passed]
-    return {result.code: " ".join(finding.message for finding in result.findings) for result in failed}
+    return {result.code: " ".join(str(finding.message) for finding in result.findings) for result in failed}
 
 
 def without(text: str, feature: str) -> str:

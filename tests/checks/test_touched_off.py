@@ -47,9 +47,9 @@ def test_the_middle_of_a_sunk_board_is_no_place_to_set_z() -> None:
     # The first cutter still finds the face; those after the floors are cleared do not.
     files = [program.file for program in case.programs]
     assert {finding.file for finding in findings} <= set(files[1:])
-    assert any("3.00 mm deep by then" in finding.message for finding in findings)
-    assert any("Z0 comes to lie 3.00 mm too low" in finding.message for finding in findings)
-    told = [finding.message for finding in PaperFollowed().run(middle).findings]
+    assert any("3.00 mm deep by then" in str(finding.message) for finding in findings)
+    assert any("Z0 comes to lie 3.00 mm too low" in str(finding.message) for finding in findings)
+    told = [str(finding.message) for finding in PaperFollowed().run(middle).findings]
     assert "Who follows the sheet: 3-end-mill-6.nc runs 3.00 mm too low." in told
     # What really comes of it: the whole groove of the edge 3 mm deeper, the table cut into.
     assert any("the board comes out 3.00 mm otherwise" in message for message in told)

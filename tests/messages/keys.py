@@ -32,6 +32,8 @@ def made_in(source: str, name: str) -> Iterator[Made]:
         where = f"{name}:{node.lineno}"
         names = [keyword.arg for keyword in node.keywords]
         values = None if None in names else frozenset(filter(None, names))
+        if how == "words" and not node.args:  # another thing of that name
+            continue
         assert node.args, f"{where}: a message without a key"
         if how != "Message" and not isinstance(node.args[0], ast.Constant | ast.JoinedStr | ast.IfExp):
             continue

@@ -37,7 +37,7 @@ def folder(tmp_path: Path) -> Path:
 
 
 def found(report: CheckReport) -> list[str]:
-    return [finding.message for result in report.results if result.code == "C140" for finding in result.findings]
+    return [str(finding.message) for result in report.results if result.code == "C140" for finding in result.findings]
 
 
 def test_nothing_is_removed_by_any_of_them(job: JobFacts) -> None:

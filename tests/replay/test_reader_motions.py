@@ -160,7 +160,7 @@ def test_home_and_machine_places_are_left_out_and_named() -> None:
         replay = read_program(f"G0 X1 Y1 Z5\n{line}\nG0 X7 Y8 Z9\nM2")
         assert replay.faults == ()
         assert len(replay.notes) == 1
-        assert "machine knows" in replay.notes[0].message
+        assert "machine knows" in str(replay.notes[0].message)
         assert steps(replay.motions) == [(RAPID, 1, 1, 5), (RAPID, 7, 8, 9)]
         assert replay.motions.start_known[1].tolist() == [False] * 3
         assert replay.motions.start_mm[1].tolist() == [7, 8, 9]

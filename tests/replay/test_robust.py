@@ -104,7 +104,7 @@ def holds(text: str) -> None:
     lines = text.replace("\r\n", "\n").replace("\r", "\n")
     assert replay.line_count == lines.count("\n") + (not lines.endswith("\n") and lines != "")
     assert all(1 <= fault.line <= max(1, replay.line_count) for fault in replay.faults + replay.notes)
-    assert all(fault.message for fault in replay.faults)
+    assert all(str(fault.message) for fault in replay.faults)
     assert len(replay.faults) == min(replay.fault_count, MOST_FAULTS)
     for name in ("start_mm", "end_mm", "feed_mm_per_min", "spindle_rpm", "spindle_s"):
         assert np.isfinite(getattr(replay.motions, name)).all(), name

@@ -1,32 +1,7 @@
-"""English: all that signgen says, a file for each room of the program."""
+"""English: all that signgen says, a file for each room. A file is read without being named here."""
 
 from __future__ import annotations
 
-from signgen.messages.en import (
-    art,
-    asking,
-    batches,
-    cutting,
-    drawing,
-    files,
-    general,
-    glossary,
-    lettering,
-    lines,
-    making,
-    reading,
-    rs274,
-    shapes,
-    sheet,
-    shop,
-    spec,
-    things,
-)
-from signgen.messages.language import Language, together
+from signgen.messages.language import Language, words_below
 
-_ROOMS = (
-    art, asking, batches, cutting, drawing, files, general, glossary, lettering, lines, making, reading, rs274,
-    shapes, sheet, shop, spec, things,
-)  # fmt: skip
-
-LANGUAGE = Language(code="en", table=together(*(room.WORDS for room in _ROOMS)))
+LANGUAGE = Language(code="en", table=words_below(__name__))

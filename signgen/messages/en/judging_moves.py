@@ -1,0 +1,192 @@
+"""English: what the checks say of moves, feeds and the text of programs."""
+
+from __future__ import annotations
+
+WORDS = {
+    "as_stated.applies_length_tool_h_z": "It applies the length of tool H{tool}, and Z is set by the cutter's tip.",
+    "as_stated.cancels_length_g49_in_middle": "It cancels a length (G49) in the middle, and none is applied.",
+    "as_stated.changes_cutter_t_one_cutter": "It changes the cutter to T{tool}, and is for one cutter.",
+    "as_stated.cuts_rpm_sheet_says": "It cuts at {turns:,} rpm; the sheet says {wanted:,}.",
+    "as_stated.cutter_called_twice": "Cutter {number} is called twice.",
+    "as_stated.cutter_never_called_t_m6": "Cutter {number} is never called (T{number} M6).",
+    "as_stated.cutter_rpm": "cutter {number} at {spindle_rpm:,} rpm",
+    "as_stated.does_not_wait_m0_fitted": "It does not wait (M0) for the {cutter} to be fitted by hand.",
+    "as_stated.extraction_not_switched_on_before": "The extraction is not switched on ({upper}) before the first cut.",
+    "as_stated.extraction_switched_before_last_cut": "The extraction is switched ({words}) before the last cut.",
+    "as_stated.fits_t_where_sheet_says": "It fits T{tool} where the sheet says cutter {number}: {cutter}.",
+    "as_stated.gives_cutter_another_length_than": "{name} gives cutter {number} another length than its own.",
+    "as_stated.length_cutter_not_applied_g43": "The length of cutter {number} is not applied (G43 H{number}) before "
+    "it moves.",
+    "as_stated.make_programs_again_nothing_here": "Make the programs again: nothing here is meant to be edited by "
+    "hand.",
+    "as_stated.names_tool_t_cutter_fitted": "It names the tool T{number}, and the cutter is fitted by hand.",
+    "as_stated.no_sheet_goes_with_these": "no sheet goes with these programs",
+    "as_stated.stops_here_sheet_does_not": "It stops here ({words}), and the sheet does not say so.",
+    "as_stated.switches_something_with_sheet_names": "It switches something with {words}, and the sheet names none.",
+    "case.board_x_has_too_many": "A board of {board} has too many cells of {cell}.",
+    "case.use_more": "Use {least} or more.",
+    "cutter_reach.cone_reaches": "its cone reaches {reach}",
+    "cutter_reach.deepest": "deepest: {depths:plain}",
+    "cutter_reach.edges_reach": "its edges reach {reach}",
+    "cutter_reach.goes_deep_but": "{tool} goes {depth} deep at {place}, but {what}.",
+    "cutter_reach.in": "{depth} of {reach} in {file}",
+    "cutter_reach.stands_out_collet_nut_needs": "it stands {stick_out} out of the collet and the nut needs {nut}",
+    "cutter_reach.take_longer_cutter_thinner_board": "Take a longer cutter or a thinner board.",
+    "depth_limit.goes_deep_drawing_allows": "The {tool} goes {deep} deep at {place}; the drawing allows {allowed}.",
+    "depth_limit.in": "{low} in {file}",
+    "depth_limit.look_z_zero_board_s": "Look at Z zero and the board's thickness; if both are right, make the "
+    "programs again.",
+    "depth_limit.lowest_point_allowed_down": "lowest point: {lows:plain}; allowed down to {breakthrough}",
+    "depth_limit.tip_goes_below_board_allowed": "The tip goes to {low} below the board at {place}; {floor} is allowed.",
+    "feeds_sane.cutter_creeps_through_wood_usual": "The cutter creeps at {feed} through the wood; {usual} is usual "
+    "for this move, and under {least} it rubs and burns.",
+    "feeds_sane.cutter_driven_straight_down_mm": "The cutter is driven straight down at {value}; {most} is the most.",
+    "feeds_sane.each_tooth_would_take_mm": "Each tooth would take {value}; {most} is the most for this cutter in "
+    "{material}.",
+    "feeds_sane.feed_move_has_no_feed": "A feed move has no feed.",
+    "feeds_sane.give_f_word": "Give it an F word.",
+    "feeds_sane.in": "{least} to {most} in {file}",
+    "feeds_sane.lower_feed": "Lower the feed.",
+    "feeds_sane.lower_feed_plunge": "Lower the feed of this plunge.",
+    "feeds_sane.lower_feed_raise_speed": "Lower the feed or raise the speed.",
+    "feeds_sane.mm_min_machine_s_axes": "mm/min: {feeds:plain}; the machine's axes reach {top}",
+    "feeds_sane.move_asks_mm_min_along": "The move asks for {value} along {axis}; the machine reaches {most}.",
+    "feeds_sane.raise_feed": "Raise the feed.",
+    "gentle_entry.cannot_plunge": "{tool} cannot cut straight down, but goes down at {slope} degrees at {place}; "
+    "{limit} degrees is the most in {material}.",
+    "gentle_entry.lead_in_along_ramp_take": "Lead it in along a ramp, or take a cutter that can plunge.",
+    "gentle_entry.no_end_mill_takes_wood": "no end mill takes wood",
+    "gentle_entry.steepest_way_into_wood_degrees": "steepest way into wood {steepest} degrees, {limit} allowed",
+    "gentle_entry.too_steep": "{tool} may plunge, but goes down at {slope} degrees at {place}; {limit} degrees is "
+    "the most in {material}.",
+    "inside_board.board_left_beside_cut": "{room} of board left beside the cut",
+    "inside_board.lay_larger_board_move_zero": "Lay a larger board, or move the zero so that the board reaches past "
+    "the cut on every side.",
+    "inside_board.out_above": "The cutter reaches {inside} out above the board at {place}.",
+    "inside_board.out_below": "The cutter reaches {inside} out below the board at {place}.",
+    "inside_board.out_left": "The cutter reaches {inside} out left of the board at {place}.",
+    "inside_board.out_right": "The cutter reaches {inside} out right of the board at {place}.",
+    "inside_travel.choose_larger_machine_smaller_sign": "Choose a larger machine or a smaller sign, or lay the sign "
+    "the other way round.",
+    "inside_travel.said": "{axes} {spans} of {travel}",
+    "inside_travel.tip_goes_along_from_machine": "The tip goes {high} along {axes}, from {low} to {to}; the machine "
+    "has {travel}.",
+    "legal_text.character_not_plain_ascii": "The character '{strange}' is not plain ASCII.",
+    "legal_text.computes_with": "computes with it",
+    "legal_text.cutter_changed_t_after_program": "The cutter is changed to T{cutters} after the program has moved.",
+    "legal_text.distances_become_relative": "Distances become relative",
+    "legal_text.file_lines_motions_read": "{files} {files:file|files}, {lines:,} lines and {motions:,} motions read",
+    "legal_text.g": "{what} (G{code}).",
+    "legal_text.keep_one_program_each_cutter": "Keep one program for each cutter.",
+    "legal_text.keep_one_unit_absolute_distances": "Keep one unit and absolute distances (G90) throughout.",
+    "legal_text.keeps_work_zeros_offsets_home": "keeps work zeros, offsets and home places in it",
+    "legal_text.last_line_does_not_end": "The last line does not end, so the file may be cut short.",
+    "legal_text.line_has_characters_language_allows": "The line has {count} characters; the language allows "
+    "{most_line_characters}.",
+    "legal_text.make_sure_machine_remove_line": "Make sure of it at the machine, or remove this line.",
+    "legal_text.make_sure_that_machine_starts": "Make sure that the machine starts in the modes that the program "
+    "was written for.",
+    "legal_text.mend_remove_line": "Mend or remove this line.",
+    "legal_text.more_lines_are_refused": "{fault_count} more lines are refused.",
+    "legal_text.not_stated_before_first_motion": "Not stated before the first motion: {missing:plain}.",
+    "legal_text.parameter_set_control_effect": "'{words}': A parameter is set, and the control {what}; the effect "
+    "is not followed.",
+    "legal_text.program_moves_nothing": "The program moves nothing.",
+    "legal_text.remove_line": "Remove this line.",
+    "legal_text.said": "'{words}': {what}",
+    "legal_text.shorten": "Shorten it.",
+    "legal_text.state_every_mode_in_first": "State every mode in the first lines.",
+    "legal_text.there_no_program": "There is no program.",
+    "legal_text.units_change_in_middle": "The units change in the middle",
+    "legal_text.write_in_plain_letters_some": "Write it in plain letters; some controllers stop at it, even in a "
+    "comment.",
+    "pass_depth.cut_in_more_passes": "Cut in more passes.",
+    "pass_depth.deepest_bite": "deepest bite {said:plain}",
+    "pass_depth.in": "{depth} of {most} in {file}",
+    "pass_depth.takes_up_once_first_most": "{tool} takes up to {worst} at once, first at {place}; {most} is the "
+    "most in {material}.",
+    "rapids_clear.a_rapid": "A rapid",
+    "rapids_clear.begin_with_retract_safe_height": "Begin with a retract to the safe height (G0 Z...).",
+    "rapids_clear.fast_way_down": "A fast way down",
+    "rapids_clear.first_move_goes_across_program": "The first move goes across, and the program has not raised the "
+    "cutter before.",
+    "rapids_clear.goes_into_board": "{how} goes {depth} into the board at {place}.",
+    "rapids_clear.raise_cutter_well_over_board": "Raise the cutter well over the board before you start.",
+    "rapids_clear.raise_safe_height": "Raise the safe height.",
+    "rapids_clear.rapid_crosses_over_board_least": "A rapid crosses {low} over the board; {clearance} is the least.",
+    "rapids_clear.rapids_tried_against_board_their": "{count:,} rapids tried against the board at their time",
+    "rapids_clear.retract_safe_height_before_moving": "Retract to the safe height before moving across, and go down "
+    "at a feed from above the board.",
+    "rapids_clear.tried_and_lowest": "{tried}, the lowest across {lowest} over the board",
+    "spindle_ready.at": "{speed:,}",
+    "spindle_ready.cut_begins_before_spindle_speed": "The cut begins before the spindle is at speed: it needs "
+    "{spindle_start_s} s.",
+    "spindle_ready.cutter_moves_into_board_spindle": "The cutter moves into the board and the spindle stands still.",
+    "spindle_ready.dwell_s_longer_g4_after": "Dwell {spindle_start_s} s or longer (G4) after each start of the "
+    "spindle.",
+    "spindle_ready.rpm_s_needed": "{speeds:plain} rpm, {wait}, {spindle_start_s} s needed",
+    "spindle_ready.s_before_first_cut": "{waits} s before the first cut",
+    "spindle_ready.said": "{low:,} to {high:,}",
+    "spindle_ready.spindle_s_speed_outside_machine": "The spindle's speed is outside the machine's {least:,} to "
+    "{most:,} rpm.",
+    "spindle_ready.spindle_still_turns_when_program": "The spindle still turns when the program ends.",
+    "spindle_ready.spindle_turns_backwards_in_cut": "The spindle turns backwards in the cut (M4).",
+    "spindle_ready.start_m3_s_before": "Start it (M3 S...) before.",
+    "spindle_ready.stop_with_m5_before_m2": "Stop it with M5 before M2 or M30.",
+    "spindle_ready.use_m3_cutters_turn_clockwise": "Use M3: the cutters turn clockwise.",
+    "spindle_ready.write_speed_that_machine_has": "Write a speed that the machine has.",
+    "starts_and_ends.first_motion_ends_over_board": "The first motion ends {first} over the board: a head that is "
+    "parked higher dives to there as a rapid, on whatever stands below it.",
+    "starts_and_ends.first_motion_goes_across_nobody": "The first motion goes across, and nobody knows what stands "
+    "there and how high the head is.",
+    "starts_and_ends.first_z_last_z_over": "first Z {firsts}, last Z {lasts} over the board",
+    "starts_and_ends.first_z_over_board_wherever": "Its first Z is {z} over the board, wherever the head stands: "
+    "one that is parked higher comes down there as a rapid.",
+    "starts_and_ends.go_straight_up_first_g0": "Go straight up first (G0 Z...).",
+    "starts_and_ends.go_z_higher_first": "Go to Z{high} or higher first.",
+    "starts_and_ends.nothing_stands_higher_than": "{said}; nothing stands higher than {high}",
+    "starts_and_ends.park_head_lower_than_that": "Park the head lower than that, or over a place where nothing stands.",
+    "starts_and_ends.program_ends_over_board_s": "The program ends {last} over the board's top, where the next move "
+    "may meet something.",
+    "starts_and_ends.program_ends_with_cutter_deep": "The program ends with the cutter {top} deep in the board.",
+    "starts_and_ends.retract_end_before_spindle_stops": "Retract at the end, before the spindle stops (G0 Z...).",
+    "stops_and_waits.look_which_unit_control_has": "Look which unit the control has.",
+    "stops_and_waits.retract_first_g0_z": "Retract first (G0 Z...).",
+    "stops_and_waits.stops": "It stops ({words})",
+    "stops_and_waits.stops_spindle": "It stops the spindle ({words})",
+    "stops_and_waits.stops_waits_looked_longest_wait": "{count} stops and waits looked at, the longest wait "
+    "{longest} s",
+    "stops_and_waits.waits_s": "It waits {seconds} s",
+    "stops_and_waits.waits_s_here_s_in": "It waits {seconds} s here and {total} s in all; {allowed} s is the most.",
+    "stops_and_waits.waits_s_min_s_meant": "It waits {seconds} s ({minutes:,} min). Is {meant} s meant? The "
+    "published rules count G4's P in seconds, some controls in milliseconds.",
+    "stops_and_waits.with_cutter_deep_in_board": "{what} at {place} with the cutter {top} deep in the board.",
+    "units_plausible.bottom_left_corner": "its bottom left corner",
+    "units_plausible.bottom_right_corner": "its bottom right corner",
+    "units_plausible.cuts_beside_board_with_x0": "It cuts beside the board; with X0 Y0 at {name} it would stay on it.",
+    "units_plausible.cuts_down_z_below_board": "It cuts down to Z{low}, below the board; with Z0 at the board's top "
+    "it would fit.",
+    "units_plausible.cuts_x_these_may_inches": "It cuts {size} at {fastest}: these may be inches.",
+    "units_plausible.fastest_feed_usual_may_in": "Its fastest feed is {fastest}, {usual} is usual: it may be in "
+    "inches, or by the second.",
+    "units_plausible.feeds_program_counts": "feeds, as the program counts: {said}",
+    "units_plausible.in_millimetres_instead_inches_g20": " In millimetres instead of inches (G20) it would.",
+    "units_plausible.larger_than_board_in_millimetres": "It is larger than the board; in millimetres instead of "
+    "inches (G20) it would fit.",
+    "units_plausible.look_where_program_wants_x0": "Look where the program wants X0 Y0 (--zero).",
+    "units_plausible.look_where_program_wants_z0": "Look where the program wants Z0 (--z-zero top says: at the top).",
+    "units_plausible.look_where_program_wants_z0_2": "Look where the program wants Z0, and how thick the board is.",
+    "units_plausible.look_whether_right_file": "Look whether this is the right file.",
+    "units_plausible.look_which_unit_program_meant": "Look which unit the program is meant in.",
+    "units_plausible.look_which_unit_program_meant_2": "Look which unit the program is meant in (G20 is inches, G21 "
+    "millimetres).",
+    "units_plausible.middle": "its middle",
+    "units_plausible.moves_no_feed_so_cuts": "It moves at no feed, so it cuts nothing.",
+    "units_plausible.never_comes_down_board_lowest": "It never comes down to the board: its lowest feed is {low} "
+    "over the top.{likely}",
+    "units_plausible.said": "{file} at {said}",
+    "units_plausible.top_left_corner": "its top left corner",
+    "units_plausible.top_right_corner": "its top right corner",
+    "units_plausible.with_z0_board_s_bottom": " With Z0 at the board's bottom it would.",
+    "units_plausible.x_y_z": "X {x0} to {x1}, Y {y0} to {y1}, Z {z0} to {z1}",
+}

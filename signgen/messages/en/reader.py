@@ -1,0 +1,108 @@
+"""English: what the reader of programs refuses and notes."""
+
+from __future__ import annotations
+
+WORDS = {
+    "reader.arc_given_radius_may_not": "An arc given by its radius may not end where it starts.",
+    "reader.arc_has_either_radius_r": "An arc has either a radius R or a centre, not both.",
+    "reader.arc_in_plane_needs_full": "An arc in this plane needs {letters}; a full circle repeats one of them.",
+    "reader.arc_needs_centre_radius": "An arc needs its centre or its radius.",
+    "reader.atan_needs_two_values_atan": "ATAN needs two values, ATAN[a]/[b].",
+    "reader.back_boring_not_followed_cutter": "Back boring is not followed: the cutter is taken to stay above the "
+    "hole.",
+    "reader.brackets_are_nested_more_than": "Brackets are nested more than {deepest_nesting} deep.",
+    "reader.centre_nearer_one_end_arc": "The centre is {mismatch} nearer to one end of the arc than to the other.",
+    "reader.character_has_no_place_here": "The character {text} has no place here.",
+    "reader.comment_may_not_hold_opening": "A comment may not hold an opening parenthesis.",
+    "reader.comment_not_closed_on_line": "The comment is not closed on its line.",
+    "reader.cutter_compensation_not_followed_path": "Cutter compensation is not followed; the path is taken as "
+    "written.",
+    "reader.cutter_compensation_on_already_must": "Cutter compensation is on already; it must be off to be turned on.",
+    "reader.cutter_compensation_works_in_plane": "Cutter compensation works in the plane of G17 only.",
+    "reader.cycle_drills_although_no_feed": "The cycle drills although no feed rate was given.",
+    "reader.d_must_number_tool": "D must be the number of a tool.",
+    "reader.drilling_cycle_may_not_run": "A drilling cycle may not run in inverse time (G93).",
+    "reader.drilling_cycle_may_not_run_2": "A drilling cycle may not run while G41 or G42 is on.",
+    "reader.drilling_cycle_needs_x_y": "A drilling cycle needs X, Y or Z.",
+    "reader.expression_has_no_value": "This expression has no value.",
+    "reader.expression_needs_operator_closing_bracket": "An expression needs an operator or its closing bracket here.",
+    "reader.first_must_say_how_deep": "The first {name} must say how deep: {letter} is missing.",
+    "reader.first_must_say_where_feeding": "The first {name} must say where feeding begins: R is missing.",
+    "reader.g10_l20_sets_zero_tool": "G10 L20 sets the zero at the tool's place: many controls do so, the published "
+    "rules do not.",
+    "reader.g10_moves_work_zero_measured": "G10 moves a work zero measured from a place that only the machine "
+    "knows; it is taken to be that of G54.",
+    "reader.g10_needs_l2_p_number": "G10 needs L2 and P, the number of a work zero.",
+    "reader.g43_needs_h_number_tool": "G43 needs H, the number of a tool length.",
+    "reader.g4_needs_p_seconds_0": "G4 needs P, seconds of 0 or more.",
+    "reader.g53_may_not_used_while": "G53 may not be used while G41 or G42 is on.",
+    "reader.g53_needs_g0_g1_place": "G53 needs G0 or G1 and a place to go to.",
+    "reader.g53_works_with_g0_g1": "G53 works with G0 and G1 only.",
+    "reader.g80_ends_motion_moves_no": "G80 ends motion; it moves no axis.",
+    "reader.g83_needs_peck_q_greater": "G83 needs a peck of Q, greater than 0.",
+    "reader.g84_needs_spindle_that_turns": "G84 needs a spindle that turns clockwise (M3).",
+    "reader.g87_needs_i_j_k": "G87 needs I, J and K.",
+    "reader.g92_needs_axis_word": "G92 needs an axis word.",
+    "reader.g_code_times_ten": "A G code times ten",
+    "reader.has_no_meaning_arc_in": "{offsets} has no meaning for an arc in the plane of G{plane}.",
+    "reader.in_inverse_time_g93_every": "In inverse time (G93) every feed move needs its own F, greater than 0.",
+    "reader.l_must_1_more": "L must be 1 or more.",
+    "reader.line_has_characters_are_allowed": "The line has {count} characters; {longest_line} are allowed.",
+    "reader.line_in_middle_without_one": "A % line in the middle, without one before the first line of the program.",
+    "reader.line_may_have_m_words": "A line may have {most_m_words} M words at most.",
+    "reader.line_moves_feed_rate_none": "The line moves at a feed rate, and none greater than 0 has been given.",
+    "reader.line_number_has_one_five": "A line number has one to five digits.",
+    "reader.line_number_must_come_first": "A line number must come first on its line.",
+    "reader.lines_after_program_s_end": "Lines after the program's end are never run.",
+    "reader.m_code": "An M code",
+    "reader.many_controls_take_line_numbers": "Many controls take line numbers of more than five digits, not all.",
+    "reader.many_controls_take_program_s": "Many controls take a program's number here, not all: the published "
+    "rules have none.",
+    "reader.many_controls_take_with_g64": "Many controls take with G64 how far corners may be rounded (P), not all: "
+    "the published rules know G64 alone.",
+    "reader.may_not_negative": "{letter} may not be negative.",
+    "reader.may_stand_only_once_on": "{letter} may stand only once on a line.",
+    "reader.motion_code_has_no_axis": "The motion code has no axis word to move to.",
+    "reader.must_whole_number": "{what} must be a whole number.",
+    "reader.needs_dwell_p_seconds_0": "{name} needs a dwell of P seconds, 0 or more.",
+    "reader.needs_turning_spindle": "{code_name} needs a turning spindle.",
+    "reader.no_axis_may_turn_during": "No axis may turn during a drilling cycle.",
+    "reader.no_motion_code_in_force": "No motion code is in force for G53; many controls start in G0.",
+    "reader.no_motion_code_in_force_2": "No motion code is in force for these axis words.",
+    "reader.not_code_language": "{spelled} is not a code of this language.",
+    "reader.nothing_on_line_gives_meaning": "Nothing on this line gives {letter} a meaning.",
+    "reader.number_larger_than_any_machine": "This number is larger than any machine can use.",
+    "reader.number_missing_cannot_read_here": "A number is missing or cannot be read here.",
+    "reader.o_word_subroutine_loop_condition": "An O word: a subroutine, a loop or a condition in the language of "
+    "some controls. The published rules have none, and what it does is not followed.",
+    "reader.only_machine_knows_tool_s": "Only the machine knows the tool's length; Z is taken as its tip all the same.",
+    "reader.only_machine_knows_where_g53": "Only the machine knows where G53 leads; that move is left out.",
+    "reader.only_machine_knows_where_goes": "Only the machine knows where {name} goes; that move is left out.",
+    "reader.only_machine_knows_where_zero": "Only the machine knows where the zero of {name} lies; it is taken to "
+    "be that of G54.",
+    "reader.only_printable_characters_ascii_may": "Only the printable characters of ASCII may be used.",
+    "reader.parameter_holds_what_machine_has": "Parameter {index} holds what the machine has stored; it is taken as 0.",
+    "reader.parameter_s_number": "A parameter's number",
+    "reader.parameter_setting_needs_equals_sign": "A parameter setting needs an equals sign.",
+    "reader.parameters_are_numbered_from_1": "Parameters are numbered from 1 to {last_parameter}.",
+    "reader.probe_stops_where_touches_which": "A probe stops where it touches, which only the machine knows; that "
+    "move is left out.",
+    "reader.program_begins_with_line_has": "The program begins with a % line and has no second one.",
+    "reader.program_never_ends_has_neither": "The program never ends: it has neither M2 nor M30, nor a pair of % "
+    "lines around it.",
+    "reader.program_reckons_from_where_before": "The program reckons from where {axis} is before it has said so; it "
+    "is taken as 0.",
+    "reader.r_lies_below_bottom_hole": "R lies below the bottom of the hole.",
+    "reader.radius_too_small_reach_end": "The radius is too small to reach the end of the arc.",
+    "reader.semicolon_begins_comment_on_many": "A semicolon begins a comment on many controls, not on all: the "
+    "published rules know ( ) only.",
+    "reader.stands_motions_more_than_reader": "This stands for {motions} motions, more than this reader follows.",
+    "reader.these_two_codes_exclude_each": "These two codes exclude each other and may not share a line.",
+    "reader.turning_axes_are_not_followed": "Turning axes are not followed.",
+    "reader.two_codes_line_both_want": "Two codes of this line both want its axis words.",
+    "reader.units_change_after_feed_rate": "Units change after a feed rate or a motion; the feed's number stays as "
+    "it was.",
+    "reader.whether_line_that_begins_with": "Whether a line that begins with / runs depends on a switch; it is "
+    "taken to run.",
+    "reader.work_zeros_are_numbered_from": "Work zeros are numbered from 1 to 9.",
+}
