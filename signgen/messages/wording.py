@@ -2,7 +2,7 @@
 
 In a table, `{name}` stands for a value and `{{` for a brace. Behind a colon stands how it is said: `{count:hole|holes}`
 chooses the form that goes with a number (the number itself is not said), `{count:,}` groups thousands, `{width:bare}`
-leaves the unit out, `{names:or}` lists with "or", `{names:plain}` with commas alone.
+leaves the unit out, `{names:or}` lists with "or", `{names:plain}` with commas alone, `{names:apart}` with semicolons.
 """
 
 from __future__ import annotations
@@ -142,10 +142,11 @@ class Wording:
         if "|" in how:
             yield Piece(_counted(len(values), how, tongue), tongue.code)
             return
-        last = f" {_joiner(tongue, how)} "
+        between = "; " if how == "apart" else ", "
+        last = between if how in ("plain", "apart") else f" {_joiner(tongue, how)} "
         for n, value in enumerate(values):
             if n:
-                yield Piece(", " if n < len(values) - 1 or how == "plain" else last, tongue.code)
+                yield Piece(between if n < len(values) - 1 else last, tongue.code)
             yield from self._value(value, "", tongue)
 
 

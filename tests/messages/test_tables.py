@@ -98,4 +98,4 @@ def test_every_place_in_a_table_is_well_formed(each: Language) -> None:
         for _, name, how, conversion in string.Formatter().parse(words):
             assert conversion is None, key
             assert name is None or name.isidentifier(), key
-            assert how in {None, "", ",", "bare", "or", "plain"} or "|" in how, f"{key}: {how}"
+            assert how in {None, "", ",", "bare", "or", "plain", "apart"} or "|" in how, f"{key}: {how}"

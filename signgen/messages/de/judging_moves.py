@@ -132,7 +132,7 @@ WORDS = {
     "spindle_ready.cutter_moves_into_board_spindle": "Der Fräser fährt in das Brett, und die Spindel steht.",
     "spindle_ready.dwell_s_longer_g4_after": "Nach jedem Start der Spindel {spindle_start_s} s oder länger warten "
     "(G4).",
-    "spindle_ready.rpm_s_needed": "{speeds:plain} U/min, {wait}, {spindle_start_s} s nötig",
+    "spindle_ready.rpm_s_needed": "{speeds:apart} U/min, {wait}, {spindle_start_s} s nötig",
     "spindle_ready.s_before_first_cut": "{waits} s vor dem ersten Schnitt",
     "spindle_ready.said": "{low:,} bis {high:,}",
     "spindle_ready.spindle_s_speed_outside_machine": "Die Drehzahl liegt außerhalb der {least:,} bis {most:,} U/min "
@@ -178,7 +178,7 @@ WORDS = {
     "units_plausible.cuts_x_these_may_inches": "Es fräst {size} mit {fastest}: das können Zoll sein.",
     "units_plausible.fastest_feed_usual_may_in": "Sein schnellster Vorschub ist {fastest}, üblich sind {usual}: er "
     "kann in Zoll sein oder je Sekunde.",
-    "units_plausible.feeds_program_counts": "Vorschübe, wie das Programm zählt: {said}",
+    "units_plausible.feeds_program_counts": "Vorschübe, wie das Programm zählt: {said:apart}",
     "units_plausible.in_millimetres_instead_inches_g20": " In Millimetern statt Zoll (G20) täte es das.",
     "units_plausible.larger_than_board_in_millimetres": "Es ist größer als das Brett; in Millimetern statt Zoll "
     "(G20) würde es passen.",

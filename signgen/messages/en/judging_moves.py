@@ -124,7 +124,7 @@ WORDS = {
     "spindle_ready.cutter_moves_into_board_spindle": "The cutter moves into the board and the spindle stands still.",
     "spindle_ready.dwell_s_longer_g4_after": "Dwell {spindle_start_s} s or longer (G4) after each start of the "
     "spindle.",
-    "spindle_ready.rpm_s_needed": "{speeds:plain} rpm, {wait}, {spindle_start_s} s needed",
+    "spindle_ready.rpm_s_needed": "{speeds:apart} rpm, {wait}, {spindle_start_s} s needed",
     "spindle_ready.s_before_first_cut": "{waits} s before the first cut",
     "spindle_ready.said": "{low:,} to {high:,}",
     "spindle_ready.spindle_s_speed_outside_machine": "The spindle's speed is outside the machine's {least:,} to "
@@ -169,7 +169,7 @@ WORDS = {
     "units_plausible.cuts_x_these_may_inches": "It cuts {size} at {fastest}: these may be inches.",
     "units_plausible.fastest_feed_usual_may_in": "Its fastest feed is {fastest}, {usual} is usual: it may be in "
     "inches, or by the second.",
-    "units_plausible.feeds_program_counts": "feeds, as the program counts: {said}",
+    "units_plausible.feeds_program_counts": "feeds, as the program counts: {said:apart}",
     "units_plausible.in_millimetres_instead_inches_g20": " In millimetres instead of inches (G20) it would.",
     "units_plausible.larger_than_board_in_millimetres": "It is larger than the board; in millimetres instead of "
     "inches (G20) it would fit.",
