@@ -125,19 +125,19 @@ def code_text(code: Code, language: str) -> str:
     wording = Wording(language)
     short = wording(Message(f"rs.{code.key.lower()}.short"))
     parts = [_filled(f"{', '.join(code.words)}: {short}")]
-    parts += [_filled(wording(Message("rs.rule", rule=Message(f"rs.{code.key.lower()}"))))]
+    parts += [_filled(wording(Message("rs_page.rule", rule=Message(f"rs.{code.key.lower()}"))))]
     others = _others(code)
     if others:
-        parts.append(_filled(wording(Message("rs.group", others=tuple(others)))))
+        parts.append(_filled(wording(Message("rs_page.group", others=tuple(others)))))
     elif code.key[0] in "GM" and code.key[1:2].isdigit():
         parts.append(_filled(wording(Message("rs.once"))))
     parts += [
         wording(Message("rs.picture")),
         *(f"    {line}".rstrip() for line in code.picture.strip("\n").split("\n")),
     ]
-    parts += [_filled(wording(Message("rs.example", example=code.example.replace("\n", "  /  "))))]
-    parts += [_filled(wording(Message("rs.example_does", does=does(code, wording))))]
-    source = Message("rs.source_own" if code.from_standard else "rs.source", section=code.section)
+    parts += [_filled(wording(Message("rs_page.example", example=code.example.replace("\n", "  /  "))))]
+    parts += [_filled(wording(Message("rs_page.example_does", does=does(code, wording))))]
+    source = Message("rs_page.source_own" if code.from_standard else "rs_page.source", section=code.section)
     parts.append(_filled(wording(source)))
     return "\n".join(parts)
 

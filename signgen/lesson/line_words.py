@@ -60,7 +60,7 @@ def _settings(facts: LineFacts) -> Iterator[Message]:
         elif name == "T":
             yield Message("line.word_t", word=spelled, tool=Typed(step.values["T"]))
         elif name in ("M3", "M4"):
-            yield Message(f"line.word_{name.lower()}", word=spelled, rpm=Typed(step.speed))
+            yield Message("line.word_m3" if name == "M3" else "line.word_m4", word=spelled, rpm=Typed(step.speed))
         elif name == "M5":
             yield Message("line.word_m5", word=spelled)
         elif has_words(f"rs.{row_of(name)}.short"):

@@ -179,13 +179,13 @@ WORDS = {
     "rs.modal.short": "Wörter, die in Kraft bleiben",
     "rs.modal": "Die meisten Wörter gelten, bis ein anderes ihrer Gruppe kommt: Nach G1 X10 ist die Zeile Y20 immer "
     "noch G1. Wörter einer Gruppe schließen sich aus und dürfen nicht in einer Zeile stehen.",
-    "rs.rule": "Regel: {rule}",
-    "rs.source": "NIST IR 6556 (The NIST RS274NGC Interpreter, Version 3), Abschnitt {section}",
-    "rs.source_own": "NIST IR 6556 (The NIST RS274NGC Interpreter, Version 3), Abschnitt {section}; das Beispiel "
+    "rs_page.rule": "Regel: {rule}",
+    "rs_page.source": "NIST IR 6556 (The NIST RS274NGC Interpreter, Version 3), Abschnitt {section}",
+    "rs_page.source_own": "NIST IR 6556 (The NIST RS274NGC Interpreter, Version 3), Abschnitt {section}; das Beispiel "
     "ist das der Norm",
-    "rs.group": "Schließt {others} aus und gilt, bis eines davon kommt.",
+    "rs_page.group": "Schließt {others} aus und gilt, bis eines davon kommt.",
     "rs.once": "Gilt nur in seiner Zeile.",
-    "rs.example": "Beispiel: {example}",
-    "rs.example_does": "bewirkt: {does}",
+    "rs_page.example": "Beispiel: {example}",
+    "rs_page.example_does": "bewirkt: {does}",
     "rs.picture": "Bild:",
 }

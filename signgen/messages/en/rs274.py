@@ -175,13 +175,13 @@ WORDS = {
     "rs.modal.short": "words that stay in force",
     "rs.modal": "Most words stay in force until another of their group takes their place: after G1 X10 the line Y20 "
     "is still G1. Words of one group exclude each other and may not share a line.",
-    "rs.rule": "Rule: {rule}",
-    "rs.source": "NIST IR 6556 (the NIST RS274NGC Interpreter, Version 3), section {section}",
-    "rs.source_own": "NIST IR 6556 (the NIST RS274NGC Interpreter, Version 3), section {section}; the example is "
+    "rs_page.rule": "Rule: {rule}",
+    "rs_page.source": "NIST IR 6556 (the NIST RS274NGC Interpreter, Version 3), section {section}",
+    "rs_page.source_own": "NIST IR 6556 (the NIST RS274NGC Interpreter, Version 3), section {section}; the example is "
     "the standard's own",
-    "rs.group": "It excludes {others} and stays in force until one of them comes.",
+    "rs_page.group": "It excludes {others} and stays in force until one of them comes.",
     "rs.once": "It holds for its own line only.",
-    "rs.example": "Example: {example}",
-    "rs.example_does": "does: {does}",
+    "rs_page.example": "Example: {example}",
+    "rs_page.example_does": "does: {does}",
     "rs.picture": "Picture:",
 }
