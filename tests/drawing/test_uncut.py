@@ -7,11 +7,12 @@ import re
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 from shapely.geometry import Point, box
 from shapely.geometry.base import BaseGeometry
 
 from signgen.drawing.draw import draw
-from signgen.drawing.uncut import MOST_UNCUT_RATIO, lost_grooves, uncut_ratio
+from signgen.drawing.uncut import MOST_UNCUT_RATIO, _is_plainly_kept, lost_grooves, uncut_ratio
 from signgen.errors import CannotMakeError
 from signgen.features.groove import Groove
 from signgen.job.summary import summary_text
@@ -54,6 +55,21 @@ def test_a_dot_that_is_lost_is_lost_however_large_its_letter_is() -> None:
     (lost,) = lost_grooves([groove(letter, 1.0, text="i")])
     assert lost.ratio < MOST_UNCUT_RATIO
     assert "100 % of a part of" in str(lost.said)
+
+
+@pytest.mark.parametrize("font", ["cinzel", "pacifico", "barlow"])
+def test_a_quick_look_lets_no_letter_pass_that_is_lost(font: str) -> None:
+    """It tells of a letter that it is plainly kept only if measuring finds little uncut; and of most it does."""
+    letters = draw(small("Rg8&", font=font, v_bit_tip=0, cap_height=20)).of(Groove)
+    plain = 0
+    for letter in letters:
+        for tip in (0.0, 0.2, 0.4, 0.6, 1.0, 1.6):
+            tried = replace(letter, tip_mm=tip)
+            if _is_plainly_kept(tried):
+                plain += 1
+                assert uncut_ratio(tried) < MOST_UNCUT_RATIO * 0.6
+                assert not lost_grooves([tried])
+    assert plain >= len(letters)
 
 
 @pytest.mark.parametrize(
