@@ -28,8 +28,8 @@ LOOK_MM = 0.005
 """How closely outlines are followed when areas are measured."""
 
 QUICK_CHORDS, LARGER, PLAINLY = 4, 1.03, 0.5
-"""Of the quick look: chords of a quarter turn, which come nearer to the outline than the arc by a fiftieth of the radius
-(1 - cos(pi / 16)), so that the disc is taken larger by more; and the share of what may stay that counts as plain."""
+"""Of the quick look: chords of a quarter turn, which come nearer to the outline than the arc by a fiftieth of the
+radius (1 - cos(pi / 16)): the disc is larger by more than that; and what share of what may stay counts as plain."""
 
 TRIES = 12
 """Halvings in the search for the widest bottom that would do: to a four-thousandth of the one that does not."""
