@@ -11,7 +11,8 @@ from signgen.batching.crew import Means
 from signgen.batching.layout import SheetHow
 from signgen.batching.ledger import has_batch
 from signgen.batching.pool import Limits
-from signgen.batching.recipe import make_recipe
+from signgen.batching.proof import Proved, make_proof
+from signgen.batching.recipe import Recipe, make_recipe
 from signgen.batching.rows_asked import RowsAsked
 from signgen.batching.run import USUAL_MEMORY_MB, USUAL_TIME_S, Begin, Finished, How, run_batch, usual_workers
 from signgen.batching.table import Table, open_table
@@ -55,14 +56,37 @@ def begin_of(*, resume: bool, fresh: bool) -> Begin:
     return "resume" if resume else "fresh" if fresh else "new"
 
 
-def carry_out(order: Order) -> Carried:
-    """Work a batch off. Raises: as `run_batch`, and AskError for what is wrong whatever the rows hold."""
+class _Ready(Struct, frozen=True, kw_only=True):
+    """An order that makes sense as far as it can be known before any row is made."""
+
+    table: Table
+    recipe: Recipe
+    folder: Path
+    means: Means
+
+
+def _ready(order: Order) -> _Ready:
+    """Raises: AskError for what is wrong whatever the rows hold."""
     base = gather(order.asked, order.sign_file)
     table = open_table(order.csv_file, order.encoding)
     recipe = make_recipe(table, base, copies=order.copies, ignore_columns=order.ignore_columns)
     folder = Path(str(base.get("out") or safe_name(order.csv_file.stem)))
     limits = Limits(time_s=order.time_limit_s or USUAL_TIME_S, memory_mb=order.memory_limit_mb or USUAL_MEMORY_MB)
     means = Means(workers=order.workers or usual_workers(), limits=limits, scheduler=order.scheduler)
+    return _Ready(table=table, recipe=recipe, folder=folder, means=means)
+
+
+def show(order: Order) -> Proved:
+    """The contact sheet of an order, in its folder. Raises: as `make_proof`, and AskError as `carry_out`."""
+    ready = _ready(order)
+    means = ready.means
+    return make_proof(ready.table, ready.recipe, ready.folder, order.rows, means.workers, means.limits)
+
+
+def carry_out(order: Order) -> Carried:
+    """Work a batch off. Raises: as `run_batch`, and AskError for what is wrong whatever the rows hold."""
+    ready = _ready(order)
+    table, recipe, folder, means = ready.table, ready.recipe, ready.folder, ready.means
     if order.rows and order.sheet and has_batch(folder):
         folder = folder / order.rows.name  # its sheets may be cut already: these rows get sheets of their own
     how = How(means=means, begin=order.begin, rows=order.rows, sheet=order.sheet, quote=order.quote)

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from signgen.batching.identity import Heading
+from signgen.batching.index_page import index_html
 from signgen.batching.layout import Group
 from signgen.batching.ledger import Ledger, has_batch, reports_in
 from signgen.batching.outcome import Outcome
@@ -19,13 +20,14 @@ from signgen.batching.totals import Totals
 from signgen.disk.ours import digest_of_file
 from signgen.errors import AskError
 from signgen.files import write_file
-from signgen.messages import Message
-from signgen.messages.wording import Wording
+from signgen.messages import Message, Num
+from signgen.messages.wording import Value, Wording
 
 BATCH, ERRORS, QUOTE, INVOICE, RESULTS = "batch.json", "errors.csv", "quote.csv", "invoice.csv", "results.csv"
+INDEX = "index.html"
 FORMAT, VERSION = "signgen-batch", 1
 
-_NAMES = (BATCH, ERRORS, QUOTE, INVOICE, RESULTS)
+_NAMES = (BATCH, ERRORS, QUOTE, INVOICE, RESULTS, INDEX)
 
 _MARKS = {BATCH: b'{\n "format": "signgen-batch"', ERRORS: "\ufeffrow".encode(), QUOTE: "\ufeffrow".encode()}
 """How files begin that a batch wrote whose ledger told nothing of them."""
@@ -99,11 +101,22 @@ def write_reports(
     if totals.failed:
         parts[ERRORS] = _errors(heading, outcomes)
     parts[RESULTS] = results_csv(heading, outcomes(), sheets if groups else None, costs, language)
+    about = Wording(language)(_about(totals, len(sheets) if groups else 0))
+    currency = reckoner.quote.currency if reckoner else ""
+    on_sheets = sheets if groups else None
+    parts[INDEX] = index_html(out, heading.list_name, outcomes(), on_sheets, costs, currency, about, language)
     parts[BATCH] = _batch(heading, ledger.count, outcomes, totals, more)
     ledger.write_down(dict.fromkeys(parts, ""))
     if ERRORS not in parts:
         (out / ERRORS).unlink(missing_ok=True)
     ledger.write_down({name: _written(out / name, content) for name, content in parts.items()})
+
+
+def _about(totals: Totals, sheets: int) -> Message:
+    """The batch in a sentence."""
+    shared: dict[str, Value] = {"signs": totals.signs, "minutes": Num(totals.minutes, 0)}
+    made = Message("index.on_sheets", sheets=sheets, **shared) if sheets else Message("index.alone", **shared)
+    return Message("index.and_failed", made=made, count=totals.failed) if totals.failed else made
 
 
 def _written(path: Path, parts: Iterable[bytes]) -> str:

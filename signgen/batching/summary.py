@@ -6,7 +6,8 @@ import unicodedata
 from collections.abc import Iterator
 from pathlib import Path
 
-from signgen.batching.report import ERRORS
+from signgen.batching.proof import Proved
+from signgen.batching.report import ERRORS, INDEX
 from signgen.batching.run import Finished
 from signgen.messages import Message
 from signgen.numbers import figure, span
@@ -112,7 +113,7 @@ def _next(finished: Finished, out: Path) -> Iterator[Row]:
     what = "sheet and every sign on it" if finished.groups else "sign"
     yield "checks", f"All checks passed for every {what}" if made else "Nothing was made"
     if made:
-        yield "next", f"Each {'sheet' if finished.groups else 'sign'} has its folder in {out}; print its setup.html."
+        yield "next", f"Each {'sheet' if finished.groups else 'sign'} has its folder in {out}: open {out / INDEX}."
     if finished.totals.failed:
         yield "next", f"Mend {out / ERRORS} and run the batch with it as the list and the same --out."
 
@@ -128,3 +129,12 @@ def failure_lines(finished: Finished) -> Iterator[str]:
 
 def _plain(text: str) -> str:
     return "".join(c if unicodedata.category(c)[0] != "C" else " " for c in text)
+
+
+def proof_lines(shown: Proved) -> Iterator[str]:
+    """What a contact sheet shows and where it lies."""
+    yield str(Message("proof.shown", count=shown.shown, path=str(shown.path)))
+    if shown.failed:
+        yield str(Message("proof.failed", count=len(shown.failed)))
+    if shown.no_pdf:
+        yield _plain(str(Message("proof.no_pdf", why=shown.no_pdf)))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import sys
 from pathlib import Path
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 import click
 from msgspec.structs import replace
@@ -15,6 +15,12 @@ from signgen.cli.key_options import KeyCommand
 from signgen.errors import AskError, SignGenError
 from signgen.messages import Message
 from signgen.spec.keys import OUT
+
+if TYPE_CHECKING:
+    from signgen.batching.order import Order
+
+MOST_TOLD = 20
+"""Rows that cannot be drawn, told one by one; the contact sheet shows all."""
 
 
 @click.command("batch", cls=KeyCommand)
@@ -36,6 +42,7 @@ from signgen.spec.keys import OUT
 @click.option("--keep-grain", is_flag=True, help="Lay signs upright where the material has a grain.")
 @click.option("--out", metavar=OUT.metavar, help="Folder to write into. Default: ./ and the list's name.")
 @click.option("--quote", is_flag=True, help="Reckon what it costs, by the [prices] of the shop file.")
+@click.option("--proof", is_flag=True, help="Draw all signs on a contact sheet, proof.html, and make no programs.")
 @click.option("--rows", metavar="NUMBERS", help="Only these rows, as in 19,44-46; made again if they were made before.")
 @click.option("--resume", is_flag=True, help="Go on with the batch that is there: only what is new or changed is made.")
 @click.option("--fresh", is_flag=True, help="Make all rows anew in place of the batch that is there.")
@@ -58,6 +65,7 @@ def command(
     keep_grain: bool,
     out: str | None,
     quote: bool,
+    proof: bool,
     rows: str | None,
     resume: bool,
     fresh: bool,
@@ -111,6 +119,8 @@ def command(
         time_limit_s=time_limit,
         memory_limit_mb=memory_limit,
     )
+    if proof:
+        return _shown(order)
     try:
         try:
             carried = carry_out(order)
@@ -130,6 +140,21 @@ def command(
         click.echo(summary_text(finished, folder))
         click.echo(words_in("en")("summary.care"))
     return 1 if finished.totals.failed else 0
+
+
+def _shown(order: Order) -> int:
+    """Make the contact sheet, and say where it lies and which rows cannot be drawn; the exit code."""
+    from signgen.batching.order import show
+    from signgen.batching.summary import proof_lines
+
+    shown = show(order)
+    for tile in shown.failed[:MOST_TOLD]:
+        click.echo(f"row {tile.row}: {tile.problem}", err=True)
+    if len(shown.failed) > MOST_TOLD:
+        click.echo(str(Message("proof.more_failed", count=len(shown.failed) - MOST_TOLD)), err=True)
+    for line in proof_lines(shown):
+        click.echo(line)
+    return 1 if shown.failed else 0
 
 
 def _asked_to_go_on(error: SignGenError) -> Literal["resume"]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from importlib.resources import files
+from typing import Any
 
 from signgen.errors import AskError
 
@@ -16,6 +17,23 @@ def setup_pdf(page: str) -> bytes:
 
     Raises: AskError when WeasyPrint, or a library that it needs, is not installed.
     """
+    style = files("signgen.pages").joinpath("print.css").read_text("utf-8")
+    for closer in CLOSER:
+        document = _typeset(page.replace("</style>", f"{style}{closer}</style>", 1))
+        if len(document.pages) <= SIDES:
+            break
+    pdf: bytes = document.write_pdf()
+    return pdf
+
+
+def plain_pdf(page: str) -> bytes:
+    """Any page that says itself how it is to be printed, as a PDF. Raises: as `setup_pdf`."""
+    pdf: bytes = _typeset(page).write_pdf()
+    return pdf
+
+
+def _typeset(page: str) -> Any:
+    """The page laid out. Raises: AskError when WeasyPrint cannot be loaded."""
     try:
         import weasyprint
     except (ImportError, OSError) as error:  # OSError: Pango itself is missing
@@ -24,15 +42,8 @@ def setup_pdf(page: str) -> bytes:
             f"A PDF needs WeasyPrint, which cannot be loaded here ({error}).",
             "Install it (pip install signgen[pdf]; it needs Pango), or ask for html and print that.",
         ) from error
-    style = files("signgen.pages").joinpath("print.css").read_text("utf-8")
     from weasyprint.urls import URLFetcher
 
     # pictures inside the page; nothing else is ever fetched
     fetcher = URLFetcher(allowed_protocols=("data",), fail_on_errors=True)
-    for closer in CLOSER:
-        html = page.replace("</style>", f"{style}{closer}</style>", 1)
-        document = weasyprint.HTML(string=html, url_fetcher=fetcher).render()
-        if len(document.pages) <= SIDES:
-            break
-    pdf: bytes = document.write_pdf()
-    return pdf
+    return weasyprint.HTML(string=page, url_fetcher=fetcher).render()

@@ -45,4 +45,36 @@ WORDS = {
     "batch.twins": "Zeilen {first} und {row} verlangen dasselbe Schild; eine Spalte copies sagt, wie viele es sein "
     "sollen",
     "batch.twins_more": "und {count} weitere Zeilen, die dasselbe wie eine andere verlangen",
+    "batch.not_ours": "{path} stammt nicht von signgen.",
+    "proof.title": "Korrekturabzug von {name}",
+    "proof.about": "{rows:,} {rows:Zeile|Zeilen}, {signs:,} {signs:Schild|Schilder}.",
+    "proof.failed": "{count:,} {count:Zeile kann|Zeilen können} so nicht gemacht werden.",
+    "proof.only_drawn": "Die Schilder, wie sie aussehen werden, jedes in seinem eigenen Maßstab. Bitte jedes Wort und "
+    "jede Zahl ansehen, abhaken, was stimmt, und danebenschreiben, was nicht stimmt. Programme werden erst danach "
+    "gemacht und geprüft.",
+    "proof.row": "Zeile {row}",
+    "proof.sign": "Durchgesehen und freigegeben wie abgehakt:",
+    "proof.name": "Name",
+    "proof.date": "Datum",
+    "proof.signature": "Unterschrift",
+    "proof.shown": "{count:,} {count:Schild|Schilder} gezeichnet: {path}. Programme wurden keine gemacht.",
+    "proof.more_failed": "und {count:,} weitere Zeilen; der Korrekturabzug zeigt alle",
+    "proof.no_pdf": "Es gibt keine PDF-Datei: {why}",
+    "index.title": "Auftrag {name}",
+    "index.alone": "{signs:,} {signs:Schild|Schilder}, etwa {minutes} Minuten Fräszeit.",
+    "index.on_sheets": "{signs:,} {signs:Schild|Schilder} auf {sheets:,} {sheets:Platte|Platten}, etwa {minutes} "
+    "Minuten Fräszeit.",
+    "index.and_failed": "{made} {count:,} {count:Zeile konnte|Zeilen konnten} nicht gemacht werden; sie stehen in "
+    "errors.csv.",
+    "index.search": "Wörter, Nummern, Ordner suchen",
+    "index.row": "Zeile",
+    "index.picture": "Bild",
+    "index.words": "Wörter",
+    "index.copies": "Stück",
+    "index.minutes": "Zeit",
+    "index.cost": "Kosten",
+    "index.verdict": "Ergebnis",
+    "index.setup": "Rüstblatt",
+    "index.setup-back": "Rüstblatt der Rückseite",
+    "index.preview": "Wege",
 }
