@@ -27,7 +27,7 @@ BATCH, ERRORS, QUOTE, INVOICE, RESULTS = "batch.json", "errors.csv", "quote.csv"
 INDEX = "index.html"
 FORMAT, VERSION = "signgen-batch", 1
 
-_NAMES = (BATCH, ERRORS, QUOTE, INVOICE, RESULTS, INDEX)
+REPORTS = (BATCH, ERRORS, QUOTE, INVOICE, RESULTS, INDEX)
 
 _MARKS = {BATCH: b'{\n "format": "signgen-batch"', ERRORS: "\ufeffrow".encode(), QUOTE: "\ufeffrow".encode()}
 """How files begin that a batch wrote whose ledger told nothing of them."""
@@ -40,7 +40,7 @@ def must_be_ours(out: Path, table: Table) -> None:
     """Raises: AskError when a file of a report's name is not ours, or is the list itself and not the rows that failed
     in the batch that is there."""
     reports = reports_in(out)
-    for name in _NAMES:
+    for name in REPORTS:
         path = out / name
         if _is(path, table):
             if name == ERRORS and has_batch(out):
@@ -67,7 +67,7 @@ def _is(path: Path, table: Table) -> bool:
 
 def clear_reports(out: Path, table: Table) -> None:
     """Take away an earlier batch's reports: while a batch runs there are none, but the list if it is one of them."""
-    for name in _NAMES:
+    for name in REPORTS:
         if not _is(out / name, table):
             (out / name).unlink(missing_ok=True)
 

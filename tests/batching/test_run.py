@@ -16,7 +16,7 @@ import pytest
 from click.testing import CliRunner
 
 from signgen.batching.ledger import LEDGER
-from signgen.batching.report import _NAMES
+from signgen.batching.report import REPORTS
 from signgen.batching.run import GO_ON
 from signgen.cli import group
 from signgen.errors import SignGenError
@@ -280,9 +280,7 @@ def test_a_new_batch_takes_the_place_of_the_earlier_one(tmp_path: Path) -> None:
     assert "thickness = 5" in (out / "0002-a" / "sign.toml").read_text()
 
 
-@pytest.mark.parametrize(
-    "name", ["batch.json", "errors.csv", "quote.csv", "invoice.csv", "results.csv", "index.html", LEDGER]
-)
+@pytest.mark.parametrize("name", [*REPORTS, LEDGER])
 def test_a_file_that_is_not_ours_is_never_overwritten(tmp_path: Path, name: str) -> None:
     out = tmp_path / "out"
     out.mkdir()
