@@ -31,6 +31,7 @@ class Order(Struct, frozen=True, kw_only=True):
     sheet: SheetHow | None = None
     copies: int = 1
     encoding: str | None = None
+    worksheet: str | None = None
     ignore_columns: bool = False
     quote: bool = False
     begin: Begin = "new"
@@ -68,7 +69,7 @@ class _Ready(Struct, frozen=True, kw_only=True):
 def _ready(order: Order) -> _Ready:
     """Raises: AskError for what is wrong whatever the rows hold."""
     base = gather(order.asked, order.sign_file)
-    table = open_table(order.csv_file, order.encoding)
+    table = open_table(order.csv_file, order.encoding, order.worksheet)
     recipe = make_recipe(table, base, copies=order.copies, ignore_columns=order.ignore_columns)
     folder = Path(str(base.get("out") or safe_name(order.csv_file.stem)))
     limits = Limits(time_s=order.time_limit_s or USUAL_TIME_S, memory_mb=order.memory_limit_mb or USUAL_MEMORY_MB)

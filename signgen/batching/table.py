@@ -18,6 +18,7 @@ from msgspec import Struct
 
 from signgen.batching.guard import unguarded
 from signgen.batching.records import LONGEST_RECORD, Record, records
+from signgen.batching.workbook import is_workbook, read_workbook
 from signgen.errors import AskError, Problem
 from signgen.messages import Message, Num
 from signgen.user_file import LOOK, expanded, shown, why
@@ -45,7 +46,8 @@ class Table(Struct, frozen=True, kw_only=True):
 
     `columns` are the names as they stand in the header, trimmed; `count` the rows that hold something; `digest` the
     SHA-256 of the file. `is_errors`: the file was written by an earlier batch for the rows that failed; its first
-    three columns are left out everywhere, and its rows keep the numbers that they had there.
+    three columns are left out everywhere, and its rows keep the numbers that they had there. `book`: the rows of a
+    spreadsheet's file, which is read at once.
     """
 
     path: Path
@@ -55,13 +57,14 @@ class Table(Struct, frozen=True, kw_only=True):
     is_errors: bool
     count: int
     digest: str
+    book: tuple[tuple[str, ...], ...] | None = None
 
     def rows(self) -> Iterator[Record]:
         """The records after the header that hold something, cells in the order of `columns`, none missing.
 
         Cells beyond the last column are a problem of their row unless they are blank.
         """
-        for record in _records(self.path, self.encoding, self.delimiter):
+        for record in _records(self.path, self.encoding, self.delimiter, self.book):
             if record.row > 1 and not record.empty:
                 yield self._fitted(record)
 
@@ -82,8 +85,8 @@ class Table(Struct, frozen=True, kw_only=True):
         return Record(row=row, line=record.line, cells=cells, problem=problem)
 
 
-def open_table(path: Path, encoding: str | None = None) -> Table:
-    """The list in a file, looked through once.
+def open_table(path: Path, encoding: str | None = None, worksheet: str | None = None) -> Table:
+    """The list in a file, looked through once; of a spreadsheet's file the first sheet, or the one named.
 
     Raises: AskError when it cannot be read, has no header or no rows, or columns without a name or of the same name.
     """
@@ -93,10 +96,15 @@ def open_table(path: Path, encoding: str | None = None) -> Table:
         digest, start = _digest(path)
     except OSError as error:
         raise AskError.at(str(path), f"The list cannot be read: {error.strerror}.", "Look at the path.") from None
-    encoding = _encoding(path, start, encoding)
-    header = _header(path, encoding)
-    delimiter = _delimiter(header)
-    first = next(_records(path, encoding, delimiter), None)
+    book = None
+    if is_workbook(path):
+        book, encoding, delimiter = read_workbook(path, worksheet), "utf-8-sig", DELIMITERS[0]
+    elif worksheet is not None:
+        raise AskError.at("worksheet", Message("workbook.is_text", path=str(path)), Message("workbook.leave_it_out"))
+    else:
+        encoding = _encoding(path, start, encoding)
+        delimiter = _delimiter(_header(path, encoding))
+    first = next(_records(path, encoding, delimiter, book), None)
     if first is None:
         raise AskError.at(str(path), "The list is empty.", "Write a header and a row below it for each sign.")
     if first.problem:
@@ -107,14 +115,14 @@ def open_table(path: Path, encoding: str | None = None) -> Table:
     is_errors = tuple(name.casefold() for name in names[: len(ERROR_COLUMNS)]) == ERROR_COLUMNS
     columns = tuple(names[len(ERROR_COLUMNS) :] if is_errors else names)
     _columns_make_sense(path, columns)
-    count = sum(1 for record in _records(path, encoding, delimiter) if record.row > 1 and not record.empty)
+    count = sum(1 for record in _records(path, encoding, delimiter, book) if record.row > 1 and not record.empty)
     if not count:
         raise AskError.at(str(path), "The list has no rows.", "Write a row below the header for each sign.")
     if is_errors:
-        _old_numbers_make_sense(path, encoding, delimiter)
+        _old_numbers_make_sense(path, _records(path, encoding, delimiter, book))
     return Table(
         path=path, encoding=encoding, delimiter=delimiter, columns=columns, is_errors=is_errors, count=count,
-        digest=digest,
+        digest=digest, book=book,
     )  # fmt: skip
 
 
@@ -156,11 +164,11 @@ def _old_number(cells: tuple[str, ...]) -> int:
     return int(text) if text.isascii() and text.isdecimal() and 2 <= int(text[:9]) <= MOST_ROWS else 0
 
 
-def _old_numbers_make_sense(path: Path, encoding: str, delimiter: str) -> None:
+def _old_numbers_make_sense(path: Path, found: Iterator[Record]) -> None:
     """Raises: AskError when rows that failed have no number or the same one."""
     lines: dict[int, int] = {}
     problems: list[Problem] = []
-    for record in _records(path, encoding, delimiter):
+    for record in found:
         if record.row == 1 or record.empty:
             continue
         number, where = _old_number(record.cells), f"{path}:{record.line}"
@@ -180,7 +188,10 @@ def column_key(name: str) -> str:
     return "-".join(name.strip().casefold().replace("_", " ").replace("-", " ").split())
 
 
-def _records(path: Path, encoding: str, delimiter: str) -> Iterator[Record]:
+def _records(path: Path, encoding: str, delimiter: str, book: tuple[tuple[str, ...], ...] | None) -> Iterator[Record]:
+    if book is not None:
+        yield from (Record(row=row, line=row, cells=cells) for row, cells in enumerate(book, 1))
+        return
     with path.open(encoding=encoding, newline="") as stream:
         yield from records(stream, delimiter)
 

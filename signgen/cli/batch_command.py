@@ -34,6 +34,7 @@ MOST_TOLD = 20
 )
 @click.option("--copies", type=click.IntRange(1, 10_000), default=1, help="How many of each sign. Default: 1.")
 @click.option("--encoding", metavar="NAME", help="Encoding of the list. Default: UTF-8, or what its mark says.")
+@click.option("--worksheet", metavar="NAME", help="Sheet of an .xlsx or .ods file. Default: its first.")
 @click.option("--ignore-columns", is_flag=True, help="Leave columns alone that mean nothing here.")
 @click.option("--sheet", metavar="WIDTHxHEIGHT", help="Lay the signs on sheets of this size and make whole sheets.")
 @click.option("--gap", metavar="LENGTH", help="Between two signs on a sheet. Default: two cuts and 3 mm for the tabs.")
@@ -57,6 +58,7 @@ def command(
     text: tuple[str, ...],
     copies: int,
     encoding: str | None,
+    worksheet: str | None,
     ignore_columns: bool,
     sheet: str | None,
     gap: str | None,
@@ -110,6 +112,7 @@ def command(
         sheet=on_sheets,
         copies=copies,
         encoding=encoding,
+        worksheet=worksheet,
         ignore_columns=ignore_columns,
         quote=quote,
         begin=begin_of(resume=resume, fresh=fresh),

@@ -77,4 +77,17 @@ WORDS = {
     "index.setup": "Rüstblatt",
     "index.setup-back": "Rüstblatt der Rückseite",
     "index.preview": "Wege",
+    "workbook.no_library": "Dateien von Tabellenprogrammen brauchen Bibliotheken, die nicht installiert sind.",
+    "workbook.install": "Installieren mit pip install 'signgen[sheets]', oder die Liste als CSV (UTF-8) sichern.",
+    "workbook.broken": "{path} lässt sich nicht als Tabelle lesen: {why}.",
+    "workbook.save_again": "Im Tabellenprogramm öffnen und neu sichern, oder als CSV (UTF-8) sichern.",
+    "workbook.too_large": "{path} entfaltet sich zu mehr als {most} MB oder hat mehr Zellen als eine Liste von "
+    "Schildern.",
+    "workbook.save_as_text": "Die Liste allein als CSV (UTF-8) sichern oder teilen.",
+    "workbook.no_sheet": "{path} hat kein Blatt „{name}“.",
+    "workbook.name_one": "Es hat {names}.",
+    "workbook.cell_error": "Zelle {place} enthält einen Fehler, {text}.",
+    "workbook.mend_cell": "Die Formel berichtigen oder den Wert hineinschreiben.",
+    "workbook.is_text": "{path} ist keine Datei eines Tabellenprogramms und hat keine Blätter.",
+    "workbook.leave_it_out": "worksheet weglassen.",
 }
