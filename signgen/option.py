@@ -19,6 +19,7 @@ from signgen.units import GREATEST_COUNT, POSITIVE, Limits, angle_deg, count, le
 
 Kind = Literal[
     "length", "size", "angle", "number", "count", "choice", "word", "path", "font", "border", "lines", "flag", "tables",
+    "pictures",
 ]  # fmt: skip
 
 Value = float | int | str | tuple[float, float] | tuple[str, ...] | tuple[Mapping[str, object], ...]
@@ -36,7 +37,8 @@ class Option(Struct, frozen=True, kw_only=True):
 
     `default` is written as a user would write it and goes through the same reader; where the default depends
     on other things it is None and `otherwise` says in words what happens ('as large as fits'); '' when the option
-    is required or its default says all. `choices` belong to the kind 'choice' alone.
+    is required or its default says all. `choices` belong to the kind 'choice' alone, `table` to 'pictures': the keys of
+    a table, of which a bare text is the first.
 
     `field` names the field of the spec that takes the value as it is read; '' when others make something of it, or
     when the spec keeps it by its name (`SignSpec.more`). `write` gives it back from a finished spec (a line's options
@@ -60,6 +62,7 @@ class Option(Struct, frozen=True, kw_only=True):
     required: bool = False
     limits: Limits | None = None
     choices: tuple[str, ...] = ()
+    table: tuple[Option, ...] = ()
     field: str = ""
     write: Callable[[Any], object] | None = None
     left_open: str = ""
@@ -117,6 +120,10 @@ def read_option(option: Option, raw: object) -> Value:
             return flag(raw, option.name)
         case "tables":
             return tables(raw, option.name)
+        case "pictures":
+            return tables(
+                [{option.table[0].name: word(raw, option.name)}] if isinstance(raw, str) else raw, option.name
+            )
         case _:
             return word(raw, option.name)
 

@@ -5,10 +5,6 @@ from __future__ import annotations
 import math
 import re
 
-import numpy as np
-
-from signgen.geometry.paths import FloatArray
-
 Matrix = tuple[float, float, float, float, float, float]
 """(a, b, c, d, e, f): x' = a x + c y + e, y' = b x + d y + f. Source: SVG 1.1, 7.4."""
 
@@ -27,25 +23,6 @@ def times(first: Matrix, then: Matrix) -> Matrix:
         a * i + c * j, b * i + d * j,
         a * k + c * m + e, b * k + d * m + f,
     )  # fmt: skip
-
-
-def applied(matrix: Matrix, points: FloatArray) -> FloatArray:
-    """(..., 2) points after the map."""
-    a, b, c, d, e, f = matrix
-    x, y = points[..., 0], points[..., 1]
-    return np.stack([a * x + c * y + e, b * x + d * y + f], axis=-1)
-
-
-def for_shapely(matrix: Matrix) -> list[float]:
-    """As `shapely.affinity.affine_transform` wants it."""
-    a, b, c, d, e, f = matrix
-    return [a, c, b, d, e, f]
-
-
-def stretch(matrix: Matrix) -> float:
-    """The most by which a length grows: the greater singular value of the linear part."""
-    a, b, c, d, _, _ = matrix
-    return float(np.linalg.norm(np.array([[a, c], [b, d]]), 2))
 
 
 def transform_of(text: str) -> Matrix | None:

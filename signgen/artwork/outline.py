@@ -6,7 +6,8 @@ import numpy as np
 from msgspec import Struct
 from numpy.typing import NDArray
 
-from signgen.artwork.matrix import Matrix, applied
+from signgen.artwork.mapped import applied
+from signgen.artwork.matrix import Matrix
 from signgen.geometry.curves import CUBIC, LINE, QUADRATIC, flatten_mixed
 from signgen.geometry.paths import FloatArray
 

@@ -12,7 +12,8 @@ from shapely.geometry import LineString, MultiLineString, MultiPolygon
 from shapely.geometry.base import BaseGeometry
 
 from signgen.artwork.colours import Rgb
-from signgen.artwork.matrix import Matrix, for_shapely, stretch, times
+from signgen.artwork.mapped import for_shapely, stretch
+from signgen.artwork.matrix import IDENTITY, Matrix, times
 from signgen.artwork.painted import Clip, Painted
 from signgen.artwork.pen import Pen, TooManyDashesError, dashed, pen_area
 from signgen.artwork.refused import refused
@@ -38,7 +39,7 @@ KeyOf = Callable[[Rgb], Hashable | None]
 
 class Picture(Struct, frozen=True, kw_only=True, eq=False):
     """`items` in the order in which they are painted, in units of `unit_mm` with Y down; `unit_mm` None: the file does
-    not say how large it is. `x_px`, `y_px`, `width_px`, `height_px`: bounds of what is painted."""
+    not say how large it is."""
 
     file: str
     items: tuple[Painted, ...]
@@ -73,14 +74,14 @@ class Picture(Struct, frozen=True, kw_only=True, eq=False):
                 over = shapely.union_all([over, *areas])
         return {key: joined for key, parts in found.items() if not (joined := _joined(parts)).is_empty}
 
-    def bounds(self, key_of: KeyOf) -> tuple[float, float, float, float] | None:
-        """(x0, y0, x1, y1) of what is seen of the colours that count, in the file's units; None for nothing."""
-        rough = [box for item in self.items if (box := item.outline.mapped(item.matrix).bounds_px())]
+    def bounds(self, key_of: KeyOf, matrix: Matrix = IDENTITY) -> tuple[float, float, float, float] | None:
+        """(x0, y0, x1, y1) of what is seen of the colours that count, after a map of the plane; None for nothing."""
+        rough = [box for item in self.items if (box := item.outline.mapped(times(matrix, item.matrix)).bounds_px())]
         if not rough:
             return None
         low, high = np.min(rough, axis=0), np.max(rough, axis=0)
         fine = max(float(high[2] - low[0]), float(high[3] - low[1]), 1e-9) * _FINE_RATIO
-        seen = self.seen(key_of, (1, 0, 0, 1, 0, 0), fine)
+        seen = self.seen(key_of, matrix, fine)
         if not seen:
             return None
         x0, y0, x1, y1 = shapely.total_bounds(list(seen.values())).tolist()

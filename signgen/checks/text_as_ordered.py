@@ -14,7 +14,9 @@ from shapely.geometry import MultiPolygon, Polygon
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.ideal import BODY
 from signgen.checks.places import at, beside_walls, deepest_line, feature_at, nearest_line
+from signgen.drawing.drawing import Drawing, OrderedPicture
 from signgen.features.feature import Feature
+from signgen.features.groove import Stroke
 from signgen.features.raised import Raised
 from signgen.geometry.components import connected
 from signgen.geometry.distance import IntArray
@@ -39,6 +41,10 @@ pairs like I and l."""
 
 LEAST_EXTRA_MM2 = 0.5
 """Smaller patches outside every letter are scratches, which are other checks' matter."""
+
+AREA_RATIO, BRIDGED_RATIO = 0.005, 0.5
+"""How far a picture's area as drawn may be from what its file says: chords of curves at two sizes differ by less; bars
+of wood that hold its insides take more."""
 
 MOST_CELLS = 400_000
 """Of one shape when it is compared; larger ones are thinned out first."""
@@ -90,6 +96,8 @@ larger than 0.5 mm2 may be cut where no letter, hole or edge is. What the flat t
 well: 85 % of what a sharp bit would cut inside a letter's outline must be cut. What is cut at a wrong place or in a
 letter's stead is compared with the sign's letters, so that it can be named.
 
+Of a picture, what is drawn must have the area that its file says (to 0.5 %), and what is made is judged as a letter is.
+
 A failure means that letters are missing, doubled, or those of another sign.
 
 What to do: make the programs again; look whether they belong to this sign.
@@ -98,6 +106,7 @@ Least error seen: 3 % of a letter's area, an extra patch of 0.5 mm2; C108, C109 
 
     def run(self, case: Case) -> CheckResult:
         findings = list(_against_the_order(case))
+        findings += against_the_files(case.drawing)
         letters = [*_letters(case)] if case.boards else []
         if not letters:
             return verdict(
@@ -110,23 +119,26 @@ Least error seen: 3 % of a letter's area, an extra patch of 0.5 mm2; C108, C109 
         extra = list(_extras(case, gone, shapes))
         findings += [_not_whole(case, letter, gone, shapes) for letter in letters if not letter.is_whole]
         findings += extra
+        pictured = [letter for letter in letters if _is_pictured(case, letter.name)]
+        letters = [letter for letter in letters if letter not in pictured]
+        if pictured and not letters:
+            return verdict(self, findings, _said_of(pictured))
         there = sum(letter.is_whole for letter in letters)
         least = min(min(letter.share, letter.of_outline) for letter in letters)
         ordered = " / ".join(line.text for line in case.drawing.lines)
         of_text = Message("text_as_ordered.of_text", text=ordered) if ordered else ""
         made = "stand" if all(letter.is_raised for letter in letters) else "are_cut"
-        return verdict(
-            self,
-            findings,
-            Message(
-                f"text_as_ordered.letters_{made}",
-                there=there,
-                count=len(letters),
-                of_text=of_text,
-                least=Num(100 * least, 1),
-                shapes=len(extra),
-            ),
+        told = Message(
+            f"text_as_ordered.letters_{made}",
+            there=there,
+            count=len(letters),
+            of_text=of_text,
+            least=Num(100 * least, 1),
+            shapes=len(extra),
         )
+        if pictured:
+            told = Message("art.letters_and_pictures", letters=told, pictures=_said_of(pictured))
+        return verdict(self, findings, told)
 
 
 def _against_the_order(case: Case) -> Iterator[Finding]:
@@ -147,6 +159,31 @@ def _against_the_order(case: Case) -> Iterator[Finding]:
             )
 
 
+def against_the_files(drawing: Drawing) -> Iterator[Finding]:
+    """Pictures whose areas as drawn are not those that their files say, reckoned at the files' own sizes."""
+    for picture in drawing.pictures:
+        own = [each for each in drawing.features if each.source == picture.source and _is_of(each.name, picture)]
+        drawn = sum(each.footprint.area for each in own if not isinstance(each, Stroke))
+        most = picture.area_mm2 * (1 + AREA_RATIO)
+        least = picture.area_mm2 * (1 - (BRIDGED_RATIO if picture.has_bridges else AREA_RATIO))
+        if not own or not least - LEAST_EXTRA_MM2 <= drawn <= most + LEAST_EXTRA_MM2:
+            message = Message("art.other_area", name=picture.name, drawn=Mm2(drawn, 1), said=Mm2(picture.area_mm2, 1))
+            yield Finding(message=message, remedy=REMEDY)
+
+
+def _is_of(name: str, picture: OrderedPicture) -> bool:
+    return name == picture.name or name.startswith(f"{picture.name} part ")
+
+
+def _is_pictured(case: Case, name: str) -> bool:
+    return any(_is_of(name, picture) for picture in case.drawing.pictures)
+
+
+def _said_of(pictured: list[Letter]) -> Message:
+    least = min(min(each.share, each.of_outline) for each in pictured)
+    return Message("art.pictures_made", least=Num(100 * least, 1))
+
+
 def _characters(texts: Iterator[str]) -> Counter[str]:
     """What can be seen of some texts, letters and marks one by one."""
     whole = unicodedata.normalize("NFKD", "".join(texts))
@@ -157,7 +194,7 @@ def _letters(case: Case) -> Iterator[Letter]:
     """Every letter, and whatever else stands in a sunk floor."""
     heights, top, grid = case.boards[-1].z_mm.ravel(), case.stock.thickness_mm, case.ideal.grid
     for feature in case.drawing.upward:
-        if feature.takes and feature.is_letter:
+        if feature.takes and (feature.is_letter or _is_pictured(case, feature.name)):
             yield _cut_letter(case, feature)
         elif not feature.takes and isinstance(feature, Raised):
             cells = cells_inside(feature.footprint.buffer(-CHECK_MM), grid)
@@ -200,7 +237,7 @@ def _shapes(case: Case, letters: list[Letter]) -> list[Shape]:
     """One of each text that is cut, as drawn."""
     shapes: dict[str, Shape] = {}
     for letter in letters:
-        if letter.text not in shapes and not letter.is_raised:
+        if letter.text and letter.text not in shapes and not letter.is_raised:
             cells = cells_inside(letter.area, case.ideal.grid)
             if len(cells):
                 shapes[letter.text] = Shape(text=letter.text, mask=_cropped(case, cells))

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from shapely.geometry import Polygon
+from shapely.geometry.base import BaseGeometry
 
 from signgen import features
 from signgen.composition.field import field_of
+from signgen.drawing.arranged import TextSet, arranged
 from signgen.drawing.bevel import bevel_of
 from signgen.drawing.bridges import loose_problems
 from signgen.drawing.corners import ornaments
@@ -20,6 +22,7 @@ from signgen.drawing.holes import hole_warnings, holes_of, sink_problems
 from signgen.drawing.keyholes import kept_free, keyhole_warnings, keyholes_of, over_problems
 from signgen.drawing.ornament import frame, rules
 from signgen.drawing.panel import made, panel_area
+from signgen.drawing.pictures import ordered, picture_problems, shown_of, thin_warnings
 from signgen.drawing.room import free_face, keep_off, letter_room
 from signgen.drawing.uncut import lost_grooves, lost_problems
 from signgen.drawing.walls import wall_problems
@@ -63,10 +66,18 @@ def _with_room(spec: SignSpec) -> Drawing:
     corners = ornaments(spec, outline)
     taken = [*(area for _, area in corners), *(part for each in own for part in polygons(each.footprint))]
     kept = kept_free(spec, keyholes)
-    room = letter_room(spec, outline, holes, taken).difference(kept)
-    field = field_of(spec, outline, room, free_face(spec, outline), keep_off(holes, taken, kept))
-    lettering, word_warnings = lettering_of(spec, outline, room, field)
-    drawn = made(spec, lettering, panel, corners)
+    free, shown = free_face(spec, outline), shown_of(spec)
+
+    def set_text(about: Polygon, rest: BaseGeometry, pictures: Sequence[Polygon]) -> TextSet:
+        """The text where pictures leave room; `about`: the outline moved so that its middle is that of what is left."""
+        off = [*taken, *pictures]
+        room = letter_room(spec, outline, holes, off).difference(kept)
+        left, clear = (area.intersection(rest) if shown else area for area in (room, free))
+        return lettering_of(spec, about, left, field_of(spec, about, left, clear, keep_off(holes, off, kept)))
+
+    laid = arranged(spec, shown, outline, letter_room(spec, outline, holes, taken).difference(kept), free, set_text)
+    lettering, word_warnings = laid.text
+    drawn = made(spec, lettering, panel, corners, laid.parts)
     lines = (*lines, *rules(spec, lettering))
     grooves = (*drawn.grooves, *lines)
     through = tuple(recess for recess in drawn.recesses if recess.depth_mm >= spec.thickness_mm)
@@ -77,6 +88,7 @@ def _with_room(spec: SignSpec) -> Drawing:
             *(loose_problems(through, outline, holes, spec.bridges) if through else ()),
             *wall_problems(spec, (*first, *carved)),
             *hanging_problems(spec, through, outline, holes),
+            *picture_problems(laid.parts),
         ]
     )
     tabs = tabs_of(spec, outline, holes)
@@ -95,8 +107,10 @@ def _with_room(spec: SignSpec) -> Drawing:
         ),
         cap_height_mm=lettering.cap_height_mm,
         lines=drawn_lines(lettering, line_roles(spec.text)),
+        pictures=tuple(ordered(spec, each, high) for each, high in zip(shown, laid.heights, strict=True)),
         warnings=(
             *word_warnings,
+            *thin_warnings(laid.parts, {each.name: high for each, high in zip(shown, laid.heights, strict=True)}),
             *edge_warnings,
             *hole_warnings(spec, edge, holes, grooves),
             *keyhole_warnings(spec, keyholes),

@@ -31,6 +31,18 @@ class Plate(Struct, frozen=True, kw_only=True):
         return np.broadcast_to(np.float64(self.thickness_mm), np.broadcast_shapes(np.shape(x_mm), np.shape(y_mm)))
 
 
+class OrderedPicture(Struct, frozen=True, kw_only=True):
+    """A picture as its file says it: `of` the file, `name` that with which the names of its features begin, `area_mm2`
+    of all that is not drawn in lines, at its height. `has_bridges`: bars of wood may stand across it."""
+
+    name: str
+    source: str
+    of: str
+    area_mm2: float
+    height_mm: float
+    has_bridges: bool = False
+
+
 class Drawing(Struct, frozen=True, kw_only=True):
     """Everything that the finished sign has. Nothing overlaps a hole or crosses the edge; names are unique.
 
@@ -44,6 +56,7 @@ class Drawing(Struct, frozen=True, kw_only=True):
     features: tuple[Feature, ...]
     cap_height_mm: float
     lines: tuple[DrawnLine, ...] = ()
+    pictures: tuple[OrderedPicture, ...] = ()
     warnings: tuple[Sentence, ...] = ()
     side: Side = "face"
 

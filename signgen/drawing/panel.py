@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 import shapely
 from msgspec import Struct
@@ -10,6 +10,7 @@ from shapely.geometry import MultiPolygon, Polygon
 
 from signgen.drawing.bridges import with_bridges
 from signgen.drawing.grooves import engraved, groove
+from signgen.drawing.pictures import Part, grooves_of
 from signgen.errors import CannotMakeError
 from signgen.features.feature import Feature
 from signgen.features.groove import Groove
@@ -84,12 +85,14 @@ def made(
     lettering: Lettering,
     panel: Polygon | None,
     ornaments: Sequence[tuple[str, Polygon | MultiPolygon]] = (),
+    pictures: Sequence[Part] = (),
 ) -> Made:
     """Every letter by the finish of its line, and the panel with what stands in it. Ornaments are grooves, but where
     letters are raised they stand as well."""
     rim, stand = rim_area(spec, panel), spec.finish == "raised"
     standing = [Raised(name="rim", source="rim", area=rim)] if rim else []
     standing += [Raised(name=name, source="ornament", area=area) for name, area in ornaments if stand]
+    standing += [Raised(name=p.name, source=p.source, area=p.area) for p in pictures if p.finish == "raised"]
     if panel is not None and standing:
         panel = panel.difference(shapely.union_all([each.area for each in standing]))
     ground = () if panel is None or spec.panel is None else (panel, spec.panel.depth_mm)
@@ -109,6 +112,7 @@ def made(
                 whole = _sunk(letter, name, spec.thickness_mm, sharp=False)
                 bridges = spec.bridges
                 sunk.append(with_bridges(whole, bridges.count, bridges.width_mm) if bridges else whole)
+    sunk += _sunk_pictures(spec, pictures, ground[1] if ground else 0.0)
     recesses = tuple(sunk)
     if raised and ground:
         letters = shapely.union_all([letter.area for letter in raised])
@@ -117,7 +121,20 @@ def made(
         # Where letters are sunk deeper the panel's floor is cut as well: in one piece it is quicker.
         recesses = (_floor("panel", ground[0], ground[1], sharp=False), *recesses)
     grooves += [groove(spec, name, "ornament", area) for name, area in ornaments if not stand]
+    grooves += grooves_of(spec, pictures)
     return Made(grooves=tuple(grooves), recesses=recesses, raised=(*raised, *standing))
+
+
+def _sunk_pictures(spec: SignSpec, pictures: Sequence[Part], ground_mm: float) -> Iterator[Recess]:
+    for part in pictures:
+        if part.finish == "recess":
+            yield Recess(
+                name=part.name, source=part.source, area=part.area, depth_mm=ground_mm + part.depth_mm,
+                sharp=spec.sharp_corners,
+            )  # fmt: skip
+        elif part.finish == "through":
+            whole = Recess(name=part.name, source=part.source, area=part.area, depth_mm=spec.thickness_mm)
+            yield with_bridges(whole, spec.bridges.count, spec.bridges.width_mm) if spec.bridges else whole
 
 
 def _sunk(letter: Letter, name: str, depth_mm: float, sharp: bool) -> Recess:

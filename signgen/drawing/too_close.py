@@ -182,6 +182,16 @@ def through_by_through(close: Close) -> Problem:
     return Problem(where="letter-spacing", what=what, remedy=Message("walls.more_spacing"))
 
 
+def by_picture(close: Close) -> Problem:
+    if isinstance(close.other, Edge):
+        what = Message("drawing.lies_outside_sign", name=close.one.name, least_wall=close.least)
+    elif close.other.kind == "panel":
+        what = Message("drawing.does_not_lie_inside_panel", name=close.one.name, least_wall=close.least)
+    else:
+        what = _between(close, close.one, close.other)
+    return Problem(where=close.one.source, what=what, remedy=Message("art.smaller_or_elsewhere", name=close.one.source))
+
+
 def elsewhere(close: Close) -> Problem:
     """Of what the table does not name."""
     if isinstance(close.other, Edge):

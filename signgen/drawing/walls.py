@@ -20,6 +20,7 @@ from signgen.features.hole import Hole
 from signgen.features.keyhole import Keyhole
 from signgen.features.raised import Raised
 from signgen.features.recess import Recess
+from signgen.spec.keys.pictures import PICTURE_KINDS
 from signgen.spec.sign_spec import SignSpec
 
 LEAST_BESIDE_MM = 2.0
@@ -57,6 +58,8 @@ def sort_of(feature: Feature, thickness_mm: float) -> str:
     match feature:
         case Edge():
             return "edge"
+        case Groove() | Raised() | Recess() if feature.source in PICTURE_KINDS:
+            return "picture"
         case Groove() | Raised() if feature.source == "ornament":
             return "ornament"
         case Groove():
@@ -88,6 +91,9 @@ WALLS: tuple[Wall, ...] = (
     Wall(("ornament",), ("letter", "line", "raised", *SUNK), LEAST_WALL_MM, say.by_ornament),
     Wall(("ornament",), ("ornament",), LEAST_WALL_MM, say.ornaments_meet),
     Wall(("letter", "line", "raised", *SUNK), HOLES, LEAST_WALL_MM, say.by_hole),
+    Wall(("picture",), ("edge",), LEAST_WALL_MM, say.by_picture, "inside"),
+    Wall(("picture",), ("panel",), LEAST_WALL_MM, say.by_picture, "inside"),
+    Wall(("picture",), (*HOLES, "letter", "line", "ornament", "raised", *SUNK), LEAST_WALL_MM, say.by_picture),
     Wall(("line",), ("letter",), BETWEEN_GROOVES_MM, say.line_by_letter),
     Wall(("through letter",), ("through letter",), BETWEEN_THROUGH_MM, say.through_by_through),
 )
@@ -100,6 +106,8 @@ MAY_MEET: tuple[tuple[tuple[str, ...], tuple[str, ...]], ...] = (
     # Its own floor lies round what stands in it, and letters are laid clear of its wall.
     (("panel",), ("panel", "letter", "edge")),
     (("raised",), ("edge",)),
+    # Colours of one picture may touch; two pictures are held apart where they are laid.
+    (("picture",), ("picture", "bevel", "keyhole", "tab")),
     # They go round everything.
     (("edge", "bevel"), ("edge", "bevel")),
     (("bevel",), ("letter", "line", "ornament", "raised", *SUNK)),

@@ -127,9 +127,10 @@ TOPICS: tuple[Topic, ...] = (
         "pictures and logos",
         "logo, picture, photo, image, drawing, artwork, svg, clip art, emblem, crest, icon",
         """
-        Pictures are not engraved yet. The closed path of an SVG file can be the outline (--border path:FILE), and
-        any character of a face, also of a symbol font of yours, can stand in the corners (--ornament).""",
-        "border ornament",
+        --art FILE cuts an SVG drawing beside the text, made as the letters are or by --art-finish. Photographs are
+        no areas and lines: trace them first. A closed path can also be the outline (--border path:FILE), and any
+        character of a face can stand in the corners (--ornament).""",
+        "art art-place art-finish border ornament",
     ),
     _topic(
         "change a sign",

@@ -45,6 +45,10 @@ def _value(option: Option) -> dict[str, Any]:
     match option.kind:
         case "tables":
             return {"type": "array", "minItems": 1, "items": {"$ref": "#/$defs/Line"}}
+        case "pictures":
+            own = _table(option.table)
+            own["required"] = [option.table[0].name]
+            return {"anyOf": [text, {"type": "array", "minItems": 1, "items": own}]}
         case "lines":
             return {"anyOf": [text, {"type": "array", "minItems": 1, "items": text}]}
         case "flag":

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any, TypeVar
 
+from msgspec.structs import replace
+
 from signgen.errors import AskError, CannotMakeError, Problem
 from signgen.messages import Message, Sentence
 from signgen.option import Option, Value, did_you_mean, read_option
@@ -59,8 +61,13 @@ class Asked:
 
     def take_problems(self, other: Asked, where: str) -> None:
         """Keep the problems of keys that stand in a table, with the table's name before each."""
-        self._wrong += [problem.below(where) for problem in other._wrong]
-        self._cannot += [problem.below(where) for problem in other._cannot]
+        self._wrong += [problem.below(where) if where else problem for problem in other._wrong]
+        self._cannot += [problem.below(where) if where else problem for problem in other._cannot]
+
+    def rename(self, names: Mapping[str, str]) -> None:
+        """Tell the problems under the words that were typed instead of the keys of a table that nobody wrote."""
+        for problems in (self._wrong, self._cannot):
+            problems[:] = [replace(each, where=names.get(each.where, each.where)) for each in problems]
 
     def attempt(self, make: Callable[[], T]) -> T | None:
         """What a function returns, or None with the problems that it raised kept."""

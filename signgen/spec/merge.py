@@ -15,6 +15,7 @@ from signgen.spec.keys import KEY_BY_NAME
 from signgen.spec.keys.families import BORDER_KEYS, FORM_KEYS, HOLE_KEYS
 from signgen.spec.keys.lettering import LINE
 from signgen.spec.lines import with_words
+from signgen.spec.pictures import with_own_keys
 
 
 def merged(file: Mapping[str, object], asked: Mapping[str, object]) -> dict[str, object]:
@@ -34,7 +35,7 @@ def merged(file: Mapping[str, object], asked: Mapping[str, object]) -> dict[str,
     whole = {key: value for key, value in file.items() if key not in gone} | given
     if "text" in given and LINE.name in file:
         whole[LINE.name] = with_words(file[LINE.name], whole.pop("text"))
-    return whole
+    return whole | with_own_keys(file, given)
 
 
 def _not_taken(name: object, family: Iterable[Option], options_of: Callable[[str], tuple[Option, ...]]) -> set[str]:

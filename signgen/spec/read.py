@@ -30,6 +30,7 @@ from signgen.spec.lines import text_of
 from signgen.spec.machine_fit import goes_round, must_fit_collet, must_fit_height, must_fit_travel
 from signgen.spec.paint import paint_rgb
 from signgen.spec.paper import template_of
+from signgen.spec.pictures import pictures_of
 from signgen.spec.shape import Band, border_of, form_of, holes_of, size_of
 from signgen.spec.sign_spec import SignSpec, TextSpec
 from signgen.spec.trim import FrameSpec, chamfer_of, clear_of_lines_mm, frame_of, ornament_of, rim_of
@@ -67,6 +68,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     panel = panel_of(a, finish, size, thickness, depth, sunk)
     sharp = sharp_of(a, finishes_of(text, finish), panel.depth_mm if panel and finish == "raised" else sunk, v_bit)
     bridges = bridges_of(a, finishes_of(text, finish), thickness)
+    pictures = pictures_of(a, finish, depth, thickness, v_bit)
     tolerance = a.number("tolerance")
     must_suit_blank(a)
     tabs, board = tabs_of(a, thickness), board_of(a, size)
@@ -110,6 +112,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         ornament=ornament,
         rim=rim,
         chamfer_mm=chamfer,
+        pictures=pictures,
         depth_mm=_had(depth),
         v_bit=_had(v_bit),
         end_mill=end_mill,

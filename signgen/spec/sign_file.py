@@ -51,7 +51,14 @@ def load_sign_file(path: Path) -> dict[str, object]:
 
 def _see_paths_from(folder: Path, table: dict[str, object], options: Mapping[str, Option]) -> None:
     for name, value in table.items():
-        if name in options and isinstance(value, str) and value.strip():
+        if name in options and (own := options[name].table):
+            first = own[0]
+            if isinstance(value, str) and value.strip():
+                table[name] = seen_from(folder, first, value)
+            for each in value if isinstance(value, list) else ():
+                if isinstance(each, dict):
+                    _see_paths_from(folder, each, {key.name: key for key in own})
+        elif name in options and isinstance(value, str) and value.strip():
             table[name] = seen_from(folder, options[name], value)
 
 
@@ -93,6 +100,8 @@ def _toml(value: object) -> str:
             return json.dumps(value, ensure_ascii=False)
         case list():
             return "[" + ", ".join(_toml(each) for each in value) + "]"
+        case dict():
+            return "{ " + ", ".join(f"{key} = {_toml(each)}" for key, each in value.items()) + " }"
         case bool():
             return "true" if value else "false"
         case float() if value.is_integer():

@@ -16,6 +16,7 @@ from signgen.shop.shop import Shop
 from signgen.shop.tools import Tool
 from signgen.spec.finish import BridgeSpec, Finish, PanelSpec
 from signgen.spec.keyholes import KeyholeSpec
+from signgen.spec.picture_spec import PictureSpec
 from signgen.spec.roles import Role
 from signgen.spec.trim import FrameSpec, OrnamentSpec, RimSpec
 from signgen.tolerances import Tolerances
@@ -172,6 +173,7 @@ class SignSpec(Struct, frozen=True, kw_only=True):
     rim: RimSpec | None = None
     chamfer_mm: float = 0.0
     edge: Literal["cut", "none"] = "cut"
+    pictures: tuple[PictureSpec, ...] = ()
     more: tuple[tuple[str, Value], ...] = ()
 
     def asked(self, name: str) -> Value | None:

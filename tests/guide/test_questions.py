@@ -33,7 +33,7 @@ QUESTIONS = {
     "where is zero?": "--origin",
     "can I put a line around the text?": "--frame ",
     "the middle of the O falls out": "--bridges",
-    "can I put my logo on it?": "Pictures are not engraved yet",
+    "can I put my logo on it?": "--art FILE",
     "how do I change a sign that I made before?": "sign.toml with all that was asked for",
     "is it safe to press start?": "No program is written that has not been read back",
     "how do I make one line smaller than the other?": "+KEY=VALUE",

@@ -54,4 +54,23 @@ WORDS = {
     "art.many_dashes": "Die Linie hat mehr Striche, als irgendjemand schneidet.",
     "art.many_points": "Eine Form hat in ihrer Größe mehr als {most} Punkte.",
     "art.tangle": "Eine Form kreuzt sich zu oft: Das hat niemand von Hand gezeichnet.",
+    "art.both_sizes": "Die Breite ist auch angegeben.",
+    "art.give_one_size": "Eine davon angeben; die andere ergibt sich.",
+    "art.stands_with_letters": "Was erhaben steht, und Buchstaben daneben haben einen gemeinsamen Grund.",
+    "art.give_sign_the_same": "Das ganze Schild erhaben machen oder nichts davon.",
+    "art.no_place": "'{text}' ist nicht eine Stelle.",
+    "art.name_place": "Eine davon nennen: {places}, oder X,Y seiner Mitte.",
+    "art.write_colours": "dark, light oder all schreiben, oder Farben wie in 'black=groove; red=recess 2; "
+    "white=leave'.",
+    "art.no_colour_use": "'{text}' sagt nicht, was aus einer Farbe wird.",
+    "art.colour_twice": "{colour} ist zweimal genannt.",
+    "art.nothing_to_cut": "{file} zeigt in den Farben, die geschnitten werden, nichts zu schneiden.",
+    "art.use_colours": "Die Farben all oder light verwenden (art-colours) oder eine andere Zeichnung.",
+    "art.no_room": "{name} hat neben dem Text keinen Platz.",
+    "art.smaller_or_elsewhere": "Eine kleinere {name}-height oder einen anderen {name}-place verwenden.",
+    "art.thin_wood": "In {name} stehen zwischen Teilen weniger als {least} Holz, mindestens {thin}, so bei X {x}, Y "
+    "{y}: Es kann ausbrechen. {height} hoch wäre es breit genug.",
+    "art.letters_and_pictures": "{letters}; {pictures}",
+    "art.pictures_made": "Bilder, wie ihre Dateien sagen, jedes zu {least} % oder mehr gemacht",
+    "art.other_area": "{name} ist mit {drawn} gezeichnet, seine Datei sagt {said}.",
 }

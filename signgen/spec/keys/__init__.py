@@ -15,10 +15,11 @@ from signgen.spec.keys.holding import HOLDING, PASSES
 from signgen.spec.keys.lettering import LETTERING, LINE
 from signgen.spec.keys.machine import CELL, MACHINE
 from signgen.spec.keys.papers import PAPERS
+from signgen.spec.keys.pictures import PICTURES
 from signgen.spec.keys.sign import SIGN
 
 KEYS: tuple[Option, ...] = (
-    *SIGN, *SHAPE, *LETTERING, *HOLES, *ENGRAVING, *CUTTERS, *HOLDING, *PASSES, *MACHINE, CELL, *PAPERS,
+    *SIGN, *SHAPE, *LETTERING, *HOLES, *ENGRAVING, *PICTURES, *CUTTERS, *HOLDING, *PASSES, *MACHINE, CELL, *PAPERS,
 )  # fmt: skip
 
 OUT = Option(
