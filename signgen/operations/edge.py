@@ -22,13 +22,16 @@ from signgen.shop.stock import LEAD_MM
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
 from signgen.toolpath.cut import FREEING_STAGE, Cut, Toolpath, strung
-from signgen.toolpath.gaps import Gap, Rates, between_tabs, span_mm
+from signgen.toolpath.gaps import Gap, Rates, between_tabs, round_over_tabs, span_mm
 from signgen.toolpath.lead import lead_in, lead_out
 from signgen.toolpath.loop import Loop
 from signgen.toolpath.passes import levels
 
 OVERLAP_MM = 2.0
 """How far a finishing pass runs over its own beginning, so that no step is seen there (common practice)."""
+
+BEND = 1.5
+"""How much longer the outer of two ways beside each other may be along a bend that a tab stands on."""
 
 STRAIGHT = 1e-6
 """Sine of the turn below which the way is as straight as the tab."""
@@ -134,25 +137,67 @@ class CutOut(Struct, frozen=True, kw_only=True):
         yield from self._led_out(loop, beyond, top, rates.feed)
 
     def _finished(self, rough: Loop, s: float) -> Pieces:
-        """One pass of full depth along the sign itself, after the others have ended at `s` of theirs."""
-        loop = self._loop(0.0)
+        """One pass of full depth along the sign itself, after the others have ended at `s` of theirs: on to it by an
+        arc, once round, and off by an arc. Behind a tab it goes down in the way of the other passes, where only the
+        allowance stands: no wall is passed twice but for the overlap. Where the next tab is too near for that, it comes
+        over the tab itself."""
+        loop, behind = self._loop(0.0), self._gaps(rough)
         gaps = self._gaps(loop)
         feed = self.finish_feed_mm_per_min or self.cutting.feed_mm_per_min
-        rates = Rates(slope=self._rates.slope, ramp=self.cutting.ramp_mm_per_min, feed=feed)
         bottom = self._bottom_mm
-        if gaps:
-            # The other passes ended before the first tab; this one begins over it.
-            start, top, width = gaps[0].start_mm, gaps[0].top_mm, gaps[0].width_mm
-            yield from _on_to(rough, self._gaps(rough)[0], s, bottom, rates)
-            yield loop.walk([(start, top), (start + width, top)]), feed
-            yield from between_tabs(loop, gaps, start + width, top, bottom, rates)
-            yield from self._away(loop, gaps, start + loop.length_mm, rates)
-            return
         # As far on as the arc needs to come over from the way of the other passes.
-        start = loop.nearest(*rough.at(s)) + math.sqrt(self.finish_mm * (2 * self.tool.radius_mm - self.finish_mm))
+        on = math.sqrt(self.finish_mm * (2 * self.tool.radius_mm - self.finish_mm))
+        if behind:
+            # The other passes ended before the first tab; this one begins behind it.
+            gap, rates = behind[0], self._rates
+            over = s + gap.width_mm
+            down = over + gap.foot_mm(bottom)
+            begun = self._behind(rough, loop, gaps[0], down)
+            start = loop.nearest(*rough.at(begun)) + on
+            if not self._lies_before_the_next(loop, gaps, start):
+                yield from self._finished_over_tab(rough, loop, s, feed)
+                return
+            yield from _on_to(rough, gap, s, bottom, rates)
+            yield rough.walk([(s, gap.top_mm), (over, gap.top_mm)]), rates.feed
+            yield rough.walk([(over, gap.top_mm), (down, bottom)]), rates.ramp
+            if begun > down:
+                yield rough.walk([(down, bottom), (begun, bottom)]), rates.feed
+        else:
+            start = loop.nearest(*rough.at(s)) + on
         yield from self._led_in(loop, start, bottom, feed, self.finish_mm)
-        yield loop.walk([(start, bottom), (start + loop.length_mm + OVERLAP_MM, bottom)]), feed
-        yield from self._led_out(loop, start + loop.length_mm + OVERLAP_MM, bottom, feed)
+        slope = math.inf if self.tool.can_plunge else self._rates.slope
+        rates = Rates(slope=slope, ramp=self.cutting.ramp_mm_per_min, feed=feed)
+        end = start + loop.length_mm + OVERLAP_MM
+        yield from round_over_tabs(loop, gaps, start, end, bottom, rates)
+        yield from self._led_out(loop, end, bottom, feed)
+
+    def _behind(self, rough: Loop, loop: Loop, gap: Gap, s: float) -> float:
+        """How far along the other passes' way from `s`, the end of their gap, the finishing pass's gap is over too: on
+        a bend it may be wider."""
+        off = (loop.nearest(*rough.at(s)) - gap.start_mm) % loop.length_mm
+        short = gap.width_mm + gap.foot_mm(self._bottom_mm) - off
+        # On bends the outer way is the longer one, by no more than this.
+        return s + max(0.0, short) * rough.length_mm / loop.length_mm * BEND if off < loop.length_mm / 2 else s
+
+    def _lies_before_the_next(self, loop: Loop, gaps: Sequence[Gap], start: float) -> bool:
+        """Whether a pass that begins at `start` has its beginning, its overlap and the arc off it between the first gap
+        and the one after."""
+        first, following = gaps[0], gaps[1 % len(gaps)]
+        off = math.sqrt(LEAD_MM * (2 * self.tool.radius_mm - LEAD_MM))
+        room = first.width_mm + span_mm(loop, first, following) - following.foot_mm(self._bottom_mm)
+        gone = (start - first.start_mm) % loop.length_mm
+        least = first.width_mm + first.foot_mm(self._bottom_mm) - self.tolerances.total_mm
+        return least <= gone and gone + OVERLAP_MM + off + self.tolerances.total_mm <= room
+
+    def _finished_over_tab(self, rough: Loop, loop: Loop, s: float, feed: float) -> Pieces:
+        """The pass from tab to tab, begun and ended over the first of them."""
+        gaps, bottom = self._gaps(loop), self._bottom_mm
+        rates = Rates(slope=self._rates.slope, ramp=self.cutting.ramp_mm_per_min, feed=feed)
+        start, top, width = gaps[0].start_mm, gaps[0].top_mm, gaps[0].width_mm
+        yield from _on_to(rough, self._gaps(rough)[0], s, bottom, rates)
+        yield loop.walk([(start, top), (start + width, top)]), feed
+        yield from between_tabs(loop, gaps, start + width, top, bottom, rates)
+        yield from self._away(loop, gaps, start + loop.length_mm, rates)
 
     def _loop(self, allowance_mm: float) -> Loop:
         """The way of the cutter's centre, so far outside the sign."""

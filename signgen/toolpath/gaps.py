@@ -65,6 +65,31 @@ def between_tabs(
             yield loop.walk([(next_foot, level), (end, following.top_mm)]), rates.ramp
 
 
+def round_over_tabs(
+    loop: Loop, gaps: Sequence[Gap], start: float, end: float, level: float, rates: Rates
+) -> Iterator[tuple[Path, float]]:
+    """A finishing pass at a level from `start` to `end`, over every tab on the way, where earlier passes have cleared
+    the way but for what stands at the wall: (piece of path, feed). With an infinite slope the cutter goes down behind a
+    tab along its side and on; otherwise to and fro, as it must."""
+    s = start
+    ahead = sorted(gaps, key=lambda gap: (gap.start_mm - start) % loop.length_mm)
+    begins = [start + (gap.start_mm - start) % loop.length_mm - gap.foot_mm(level) for gap in ahead]
+    for gap, foot_at, until in zip(ahead, begins, [*begins[1:], end], strict=False):
+        foot = gap.foot_mm(level)
+        before = foot_at + foot
+        over = before + gap.width_mm
+        yield loop.walk([(s, level), (foot_at, level)]), rates.feed
+        yield loop.walk([(foot_at, level), (before, gap.top_mm)]), rates.ramp
+        yield loop.walk([(before, gap.top_mm), (over, gap.top_mm)]), rates.feed
+        if math.isinf(rates.slope):
+            down: Knots = [(over, gap.top_mm), (over + foot, level)]
+        else:
+            down = descent(over, over + foot, until, gap.top_mm, gap.top_mm, level, rates.slope)
+        yield loop.walk(down), rates.ramp
+        s = over + foot
+    yield loop.walk([(s, level), (end, level)]), rates.feed
+
+
 def descent(s: float, foot: float, end: float, above: float, top: float, level: float, slope: float) -> Knots:
     """Knots (distance, height) that go down from (s, above) to (foot, level), never steeper than `slope`, in between
     to and fro no further than `end`. Where the foot lies beyond `s`, the tab's side is cut upwards from it to the tab's

@@ -267,3 +267,59 @@ def test_no_arc_beside_a_notch_that_has_no_room_for_it(mill: Tool, cutting: Cutt
     comb = box(0, 0, 40, 200).difference(box(16.9, 1, 23.1, 200))
     _, path, _ = cut_out(comb, 0, mill, cutting)
     assert off_edge(comb, path).min() >= 3.0 - 0.011
+
+
+@pytest.mark.parametrize("foot", [0.0, 3.0])
+@pytest.mark.parametrize("tabs", [1, 4])
+def test_a_finishing_pass_comes_on_by_an_arc_and_passes_no_wall_twice(
+    tabs: int, foot: float, mill: Tool, cutting: CuttingData
+) -> None:
+    operation, path, feeds = cut_out(
+        ROUNDED, tabs, mill, cutting, finish_mm=0.3, finish_feed_mm_per_min=2400.0, foot_mm=foot
+    )
+    first = int(np.flatnonzero(feeds == 2400.0)[0])
+    assert path.kinds[first] != LINE
+    loop = LinearRing(operation._loop(0.0).path.points_mm[:, :2])
+    start, end = (path.points_mm[k, :2] for k in (first, first + 1))
+    assert LinearRing(operation._loop(0.3).path.points_mm[:, :2]).distance(_point(start)) < 0.01
+    assert loop.distance(_point(end)) < 0.01
+    # Off the wall again where the first straight behind the tab is taken up, a little further on.
+    last = np.flatnonzero(feeds == 2400.0)[-1]
+    assert path.kinds[last] != LINE
+    on_wall = [k for k in range(first + 1, int(last)) if np.any(path.points_mm[k, :2] != path.points_mm[k + 1, :2])]
+    assert path.lengths_mm[on_wall].sum() < operation._loop(0.0).length_mm + 2 * tabs * foot + 3.5
+
+
+def test_a_cutter_that_cannot_plunge_is_led_in_behind_each_tab(mill: Tool, cutting: CuttingData) -> None:
+    blunt = replace(mill, can_plunge=False)
+    _, path, feeds = cut_out(ROUNDED, 4, blunt, cutting, finish_mm=0.3, finish_feed_mm_per_min=2400.0)
+    fine = int(np.flatnonzero(feeds == 2400.0)[0])
+    drop = path.points_mm[fine:-1, 2] - path.points_mm[fine + 1 :, 2]
+    across = np.hypot(*np.diff(path.points_mm[fine:, :2], axis=0).T)
+    assert np.degrees(np.arctan2(drop[drop > 0], across[drop > 0])).max() <= cutting.entry_deg + 1e-6
+
+
+PILL = polygons(box(30, 29.9, 70, 30.1).buffer(30, quad_segs=64))[0]
+
+
+@pytest.mark.parametrize("can_plunge", [True, False])
+@pytest.mark.parametrize(
+    ("edge", "tabs", "diameter"), [(PILL, 4, 3.5), (PILL, 10, 2.9), (box(0, 0, 60, 40), 8, 6.0), (ROUNDED, 3, 3.0)]
+)
+def test_a_finishing_pass_spares_every_tab(
+    edge: Polygon, tabs: int, diameter: float, can_plunge: bool, mill: Tool, cutting: CuttingData
+) -> None:
+    thin = replace(mill, diameter_mm=diameter, can_plunge=can_plunge)
+    operation, path, _ = cut_out(edge, tabs, thin, cutting, finish_mm=0.4, finish_feed_mm_per_min=2400.0)
+    points = chorded(path, 0.1)
+    low = points[points[:, 2] < TAB_HEIGHT - 1e-6]
+    assert operation.tabs
+    for tab in operation.tabs:
+        along, out = (tab.along_x, tab.along_y), (tab.along_y, -tab.along_x)
+        u = (low[:, 0] - tab.x_mm) * along[0] + (low[:, 1] - tab.y_mm) * along[1]
+        v = (low[:, 0] - tab.x_mm) * out[0] + (low[:, 1] - tab.y_mm) * out[1]
+        # From the tab's core, 0.05 mm inside its ends, from the edge to the other side of the cut.
+        away = np.hypot(
+            np.maximum(np.abs(u) - (TAB_WIDTH / 2 - 0.05), 0.0), np.maximum(np.abs(v) - diameter, 0.0)
+        )  # fmt: skip
+        assert away.min() >= diameter / 2
