@@ -92,6 +92,9 @@ CHECKS: tuple[Check, ...] = (
 )
 """In the order in which an operator would ask: can it be read, does it fit, is it safe, is the sign as drawn."""
 
+MOST_REFUSED = 20
+"""Lines that may be refused before nothing is said of the others: what has more is hardly a program."""
+
 OF_KEYHOLES: tuple[Check, ...] = (KeyholesMade(), WoodOverKeyholes())
 
 _OF_THE_SIGN = frozenset(
@@ -106,16 +109,21 @@ EVERY_CHECK: tuple[Check, ...] = (*CHECKS, *OF_KEYHOLES)
 
 
 def judge(case: Case, checks: Sequence[Check] = CHECKS) -> CheckReport:
-    """Every check's result, in order; READABLE is the first. When a text holds refused words, nothing is known about
-    what it makes a machine do: the other checks are then listed as skipped. Without a drawing, those that need one are
+    """Every check's result, in order; READABLE is the first. When a text of ours holds refused words,
+    nothing is known about what it makes a machine do: the other checks are then listed as skipped. Of a program from
+    elsewhere they judge the rest, and say so. Without a drawing, those that need one are
     listed as such that do not apply."""
     results = [READABLE.run(case)]
     readable = bool(case.programs) and all(_is_clear(program.replay, case.drawn) for program in case.programs)
+    in_part = not case.drawn and all(_is_clear_in_part(program.replay) for program in case.programs)
     for check in checks[1:]:
         if not case.drawn and check.needs_drawing:
             results.append(_left_out(check, Message("checks.needs_drawing_there_none"), applies=False))
-        elif not readable:
+        elif not readable and not in_part:
             results.append(_left_out(check, Message("checks.programs_cannot_read_throughout"), applies=True))
+        elif not readable:
+            result = check.run(case)
+            results.append(replace(result, detail=Message("checks.in_part", detail=result.detail)))
         else:
             results.append(check.run(case))
     return CheckReport(results=tuple(results))
@@ -149,6 +157,11 @@ def _is_clear(replay: Replay, drawn: bool) -> bool:
     """Whether it is known what the machine does. A program from elsewhere may lack its end: what goes before is clear
     all the same."""
     return replay.fault_count <= (replay.bad_end and not drawn)
+
+
+def _is_clear_in_part(replay: Replay) -> bool:
+    """Whether the rest of a program from elsewhere says enough without the few lines that are refused."""
+    return len(replay.motions) > 0 and replay.fault_count <= MOST_REFUSED
 
 
 def _left_out(check: Check, why: Message, *, applies: bool) -> CheckResult:

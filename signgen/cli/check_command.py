@@ -44,37 +44,53 @@ def key_options(function: click.decorators.FC) -> click.decorators.FC:
 @click.option("--shop", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")
 @click.option("--picture", metavar="FILE", help="Draw what is left of the board, findings marked: a .png or .svg file.")
 @click.option("--json", "as_json", is_flag=True, help="Print the findings as JSON.")
+@click.option("--hint", type=click.IntRange(1, 3), metavar="N", help="Only a hint: 1 what to look at, 2 where, 3 what.")
+@click.option("--all", "everything", is_flag=True, help="Of program files: all that was compared and found, unfolded.")
+@click.option("--each", is_flag=True, help="Judge every program file by itself, and print a table.")
 @language_option
 def command(
-    paths: tuple[str, ...],
-    tools: tuple[str, ...],
-    picture: str | None,
-    as_json: bool,
-    language: str | None,
-    **options: str | None,
-) -> int:
+    paths: tuple[str, ...], tools: tuple[str, ...], picture: str | None, as_json: bool, hint: int | None,
+    everything: bool, each: bool, language: str | None, **options: str | None,
+) -> int:  # fmt: skip
     """Judge programs as they stand on disk, before they are run.
 
     A PATH is a folder that `signgen make` wrote, whose programs are compared with the sign file beside them, or an
     RS-274 file from anywhere: then say which board lies on the machine (--stock) and which cutter is fitted (--tool).
     Several files are programs for one board, in the order to run them.
 
-    Every program is read back and cut on a simulated board. The exit code is 5 when a check fails.
+    Every program is read back and cut on a simulated board. The exit code is 5 when a check fails. Of a file that is
+    wrong the likeliest cause comes first, and the rest is folded; --hint helps those who look for it themselves.
     """
     from signgen.job.verdict import verdict_data, verdict_text
     from signgen.words.words import words_in
 
     asked = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
     with said_in(language or language_of_folders(paths)):
-        judged = _judged(paths, asked, tools)
+        judged = _each(paths, asked, tools) if each else _judged(paths, asked, tools)
         if picture is not None:
             _draw(judged, picture)
     if as_json:
-        click.echo(json.dumps([verdict_data(each) for each in judged], indent=1))
+        click.echo(json.dumps([verdict_data(one) for one in judged], indent=1))
+    elif hint or each:
+        from signgen.lesson.advice import hints, table
+        from signgen.messages.wording import Wording
+
+        wording = Wording(language or judged[-1].language)
+        click.echo("\n".join(hints(one, hint, wording) for one in judged) if hint else table(judged, wording))
     else:
-        click.echo("\n\n".join(verdict_text(each, language) for each in judged))
+        from signgen.lesson.advice import advice
+        from signgen.messages.wording import Wording
+
+        wording = Wording(language or judged[-1].language)
+        told = ["" if everything or one.case.drawn else advice(one, wording) for one in judged]
+        click.echo("\n\n".join(text or verdict_text(one, language) for text, one in zip(told, judged, strict=True)))
         click.echo(f"\n{words_in(language or judged[-1].language)('summary.care')}")
-    return 0 if all(each.report.passed for each in judged) else 5
+    return 0 if all(one.report.passed for one in judged) else 5
+
+
+def _each(paths: Sequence[str], asked: dict[str, str], tools: Sequence[str]) -> list[Judged]:
+    """Every path by itself, with the same board and cutter."""
+    return [one for path in paths for one in _judged([path], asked, tools)]
 
 
 def _judged(paths: Sequence[str], asked: dict[str, str], tools: Sequence[str]) -> list[Judged]:

@@ -136,7 +136,7 @@ def test_a_program_from_anywhere(slot: Path) -> None:
     ):
         assert words in said
     slot.write_text(SLOT.replace("G1 Z-3", "G0 Z-3"))
-    code, said = check(str(slot), *BOARD)
+    code, said = check(str(slot), *BOARD, "--all")
     assert code == 5
     assert "C102 rapids_clear" in said[said.index("What was found") :]
 
