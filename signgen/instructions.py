@@ -11,6 +11,8 @@ from typing import Literal
 
 from msgspec import Struct
 
+from signgen.messages import Message, Sentence
+
 PAPER_MM = 0.1
 """A slip of ordinary paper, 80 g per square metre (common practice)."""
 
@@ -133,6 +135,10 @@ def place_typed(x_mm: float, y_mm: float, inches: bool) -> str:
     return f"X{typed(x_mm, inches)} Y{typed(y_mm, inches)}{' inch' if inches else ''}"
 
 
-def set_at(touches: Sequence[Touch], inches: bool) -> str:
+def set_at(touches: Sequence[Touch], inches: bool) -> Sentence:
     """Where Z is set, for a comment: 'on the spoilboard at X250 Y70, or on the face at X110 Y12'."""
-    return ", or ".join(f"on the {touch.on} at {place_typed(touch.x_mm, touch.y_mm, inches)}" for touch in touches)
+    said: Sentence = ""
+    for touch in touches:
+        way = Message(f"heading.on_{touch.on}", place=place_typed(touch.x_mm, touch.y_mm, inches))
+        said = Message("heading.one_or_other", one=said, other=way) if said else way
+    return said

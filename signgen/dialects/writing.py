@@ -12,7 +12,9 @@ from msgspec import Struct
 
 from signgen.dialects.words import INCHES, MILLIMETRES, Unit, comment, decimal
 from signgen.geometry.paths import CCW, CW, LINE
+from signgen.messages import Message, Typed
 from signgen.program.blocks import RAPID, Drilled, Program
+from signgen.program.heading import worded
 from signgen.shop.manner import Change, Manner
 
 WORDS = {LINE: "G1", CW: "G2", CCW: "G3", RAPID: "G0"}
@@ -68,7 +70,8 @@ class Writing(Struct, frozen=True, kw_only=True):
     def _lines(self, programs: Sequence[Program], manner: Manner) -> Iterator[str]:
         yield from (comment(line) for line in programs[0].heading)
         for place, program in enumerate(programs[1:], 2):
-            yield from (comment(f"Cutter {place}. {line}") for line in _of_cutter(program.heading))
+            for line in program.own_heading:
+                yield comment(worded(Message("heading.cutter", place=place, line=line), program.language))
         yield f"G17 {self.unit.code} G40 G49 G54 G80 G90 G94"
         for place, program in enumerate(programs, 1):
             yield from self._one(self.simplify(program), place, manner)
@@ -79,9 +82,11 @@ class Writing(Struct, frozen=True, kw_only=True):
         if self.change != "none":
             yield f"T{place} M6"
             if self.change == "pause" and place > 1:
-                yield comment(f"fit the {program.tool.label} and set Z0 anew", message=True)
+                fit = Message("heading.fit", tool=program.tool.called)
+                yield comment(worded(fit, program.language), message=True)
                 if program.set_at:
-                    yield comment(f"set Z {program.set_at}", message=True)
+                    set_z = Message("heading.then_set_z", ways=program.set_at)
+                    yield comment(worded(set_z, program.language), message=True)
                 yield "M0"
             if self.change == "lengths":
                 yield f"G43 H{place}"
@@ -116,7 +121,7 @@ class Writing(Struct, frozen=True, kw_only=True):
         )
         for index, (kind, end, offset, feed) in enumerate(rows):
             if index in notes:
-                yield comment(notes[index])
+                yield comment(worded(notes[index], program.language))
             if index in drilled:
                 through = drilled[index].last
                 feed_now = self.unit.feed(drilled[index].feed_mm_per_min)
@@ -139,7 +144,7 @@ class Writing(Struct, frozen=True, kw_only=True):
                 words.append(f"F{said}")
             yield f"{WORDS[kind]} {' '.join(words)}"
             if index in pauses:
-                yield comment(pauses[index], message=True)
+                yield comment(worded(pauses[index], program.language), message=True)
                 yield "M0"
 
     def _cycle(self, hole: Drilled, feed: str) -> Iterator[str]:
@@ -154,16 +159,6 @@ class Writing(Struct, frozen=True, kw_only=True):
 
     def _place(self, mm: float) -> str:
         return decimal(round(mm / self.grid_mm), self.unit.decimals)
-
-
-def _of_cutter(heading: Sequence[str]) -> Iterator[str]:
-    """The lines of a heading that are about its cutter: what it does and which it is, not the sign, board and zero that
-    all cutters share."""
-    own = False
-    for line in heading:
-        own = line.startswith("Program ") or (own and not line.startswith("Board: "))
-        if own:
-            yield line
 
 
 def start_up(program: Program, manner: Manner) -> tuple[tuple[float, float], ...]:
@@ -184,7 +179,8 @@ def _spindle_on(program: Program, manner: Manner) -> Iterator[str]:
     """Speed, start, extraction, and the time to reach speed."""
     steps = start_up(program, manner)
     if manner.warm_up_s > 0 and program.number == 1:
-        yield comment(f"Warming the spindle up: {manner.warm_up_s:g} s")
+        warms = Message("heading.warms_up", seconds=Typed(manner.warm_up_s))
+        yield comment(worded(warms, program.language))
     for n, (speed, seconds) in enumerate(steps):
         yield f"S{speed:.0f} M3"
         if n == 0 and manner.extraction != "none":

@@ -15,13 +15,21 @@ LANGUAGES = ("en", "de")
 
 class Language(Struct, frozen=True, kw_only=True):
     """`code` as in HTML's lang (BCP 47). `table`: the words for every key, `{name}` for a value (see wording.py).
-    `point` parts decimals, `thousands` groups. `plural(count)`: which of the forms 'hole|holes' goes with it."""
+    `point` parts decimals, `thousands` groups. `spellings`: how letters are usually written where only ASCII may
+    stand. `plural(count)`: which of the forms 'hole|holes' goes with it."""
 
     code: str
     table: Mapping[str, str]
     point: str = "."
     thousands: str = ","
+    spellings: Mapping[str, str] = {}
     plural: Callable[[int], int] = lambda count: 0 if count == 1 else 1
+
+    def in_ascii(self, text: str) -> str:
+        """The text with its letters spelled as they usually are where only ASCII may stand; others stay."""
+        for letter, spelled in self.spellings.items():
+            text = text.replace(letter, spelled)
+        return text
 
 
 @cache

@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from signgen.geometry.paths import LINE, FloatArray
+from signgen.messages import Sentence
 from signgen.program.blocks import CUTTING, ENTRY, RAPID, TRAVEL, WRITTEN_MM, Drilled, Moves, Program
 from signgen.program.cleared import Cleared
 from signgen.program.travel import Travel
@@ -37,8 +38,10 @@ def assemble(
     park_xy_mm: tuple[float, float],
     number: int = 1,
     grid_mm: float = WRITTEN_MM,
-    set_at: str = "",
+    set_at: Sentence = "",
     arc_chord_mm: float = HAIR_CHORD_MM,
+    own_heading: tuple[str, ...] = (),
+    language: str = "en",
 ) -> Program:
     """The program for toolpaths that share one tool, in their order.
 
@@ -63,6 +66,8 @@ def assemble(
     feeds = _within_reach(ends, feeds, plunge, top_z_feed_mm_per_min)
     return Program(
         heading=heading,
+        own_heading=own_heading,
+        language=language,
         number=number,
         tool=tool,
         cutting=cutting,
@@ -91,7 +96,7 @@ class _Draft:
     def __init__(self, tool: Tool, cutting: CuttingData, travel: Travel) -> None:
         self.tool, self.cutting, self.travel = tool, cutting, travel
         self.parts: list[tuple[Kinds, FloatArray, FloatArray, FloatArray, Kinds, NDArray[np.intp]]] = []
-        self.notes: list[tuple[int, str]] = []
+        self.notes: list[tuple[int, Sentence]] = []
         self.drilled: list[tuple[int, Cut]] = []
         self.count = 0
         self.at: Place | None = None

@@ -60,7 +60,8 @@ class Drilled(Struct, frozen=True, kw_only=True):
 
 
 class Program(Struct, frozen=True, kw_only=True):
-    """One tool's program, the `number`th of its job. `heading` lines become comments at its top; `notes` maps a move's
+    """One tool's program, the `number`th of its job. `heading` lines become comments at its top, of
+    which `own_heading` are about its cutter alone; comments are in a `language`. `notes` maps a move's
     index to the comment before it. `grid_mm` is the step of its numbers, on which every place lies; `arc_chord_mm` how
     far chords may stray from arcs that a control does not know.
 
@@ -70,6 +71,8 @@ class Program(Struct, frozen=True, kw_only=True):
     """
 
     heading: tuple[str, ...]
+    own_heading: tuple[str, ...] = ()
+    language: str = "en"
     number: int = 1
     tool: Tool
     cutting: CuttingData
@@ -78,11 +81,11 @@ class Program(Struct, frozen=True, kw_only=True):
     grid_mm: float = WRITTEN_MM
     arc_chord_mm: float = HAIR_CHORD_MM
     moves: Moves
-    notes: tuple[tuple[int, str], ...]
+    notes: tuple[tuple[int, Sentence], ...]
     operations: tuple[Sentence, ...]
     owners: NDArray[np.intp]
     roles: NDArray[np.uint8]
     drilled: tuple[Drilled, ...] = ()
     turning: bool = True
-    pauses: tuple[tuple[int, str], ...] = ()
-    set_at: str = ""
+    pauses: tuple[tuple[int, Sentence], ...] = ()
+    set_at: Sentence = ""

@@ -5,8 +5,11 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from signgen.drawing.drawing import Drawing
-from signgen.messages import Sentence
+from signgen.messages import Message, Sentence, Typed
+from signgen.messages.wording import Wording
 from signgen.shop.stock import Stock, WorkZero
 from signgen.shop.tools import Tool
 
@@ -24,6 +27,19 @@ ONE_FILE = "1-all-cutters.nc"
 """Name of the one file of a job whose dialect changes cutters within it."""
 
 
+class Heading(Struct, frozen=True, kw_only=True):
+    """The lines at a program's top. `own`: those about its cutter, what it does and which it is; the others, of sign,
+    board and zero, are the same for all cutters of a job."""
+
+    sign: tuple[str, ...]
+    own: tuple[str, ...]
+    board: tuple[str, ...]
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        return (*self.sign, *self.own, *self.board)
+
+
 def heading(
     *,
     lines: Sequence[str],
@@ -36,49 +52,57 @@ def heading(
     material_label: Sentence,
     zero: WorkZero,
     from_behind: bool = False,
-    set_at: str = "",
-) -> tuple[str, ...]:
+    set_at: Sentence = "",
+    language: str = "en",
+) -> Heading:
     """Names the sign, the program's place in the order, the tool, the board, the datum and Z zero. No date: the same
     input gives the same bytes. `from_behind`: the board lies face down, and its places are as seen then. `set_at`:
     where the cutter is touched off."""
+    size = {"width": Typed(drawing.width_mm), "height": Typed(drawing.height_mm)}
+    sign = Message("heading.pieces" if drawing.pieces else "heading.sign", text=" / ".join(lines), **size)
+    own = [Message("heading.program", number=number, count=count, does=tuple(does))]
     if from_behind:
-        datum, corner = _datum_from_behind(zero, drawing, stock)
-    elif zero.x_mm == 0 and zero.y_mm == 0:
-        datum = (
-            f"X0 Y0: bottom-left corner of the finished sign, {stock.sign_x_mm:g} mm right of and "
-            f"{stock.sign_y_mm:g} mm above"
-        )
-        corner = "the board's bottom-left corner"
-    else:
-        datum, corner = "X0 Y0: bottom-left corner of the board", ""
-    at_bottom = zero.z_mm == 0
-    z_zero = "Z0: bottom of the board, which is the top of the spoilboard" if at_bottom else "Z0: top of the board"
-    top = f"The board's top is at Z{stock.thickness_mm - zero.z_mm:g}"
-    return tuple(
-        line
-        for text in (
-            f"{'' if drawing.pieces else 'Sign: '}{' / '.join(lines)}, {drawing.width_mm:g} x {drawing.height_mm:g} mm",
-            f"Program {number} of {count}: {', '.join(map(str, does))}",
-            "From the back: board face down, turned over like a page, run before the face" if from_behind else "",
-            f"Tool: {tool.label}, {tool.shank_mm:g} mm shank",
-            f"Board: {stock.width_mm:g} x {stock.height_mm:g} x {stock.thickness_mm:g} mm, {material_label}",
-            datum,
-            corner,
-            z_zero,
-            top,
-            f"Set Z {set_at}" if set_at else "",
-        )
-        for line in textwrap.wrap(text, LINE_WIDTH)
+        own.append(Message("heading.from_behind"))
+    own.append(Message("heading.tool", tool=tool.called, shank=Typed(tool.shank_mm)))
+    sides = {name: Typed(getattr(stock, f"{name}_mm")) for name in ("width", "height", "thickness")}
+    board = [
+        Message("heading.board", material=material_label, **sides),
+        *(_datum_from_behind(zero, drawing, stock) if from_behind else _datum(zero, stock)),
+        Message("heading.z_zero_bottom" if zero.z_mm == 0 else "heading.z_zero_top"),
+        Message("heading.top", z=Typed(stock.thickness_mm - zero.z_mm)),
+    ]
+    if set_at:
+        board.append(Message("heading.set_z", ways=set_at))
+    return Heading(
+        sign=_wrapped([sign], language),
+        own=_wrapped(own, language),
+        board=_wrapped(board, language),
     )
 
 
-def _datum_from_behind(zero: WorkZero, drawing: Drawing, stock: Stock) -> tuple[str, str]:
+def worded(sentence: Sentence, language: str) -> str:
+    """A sentence as a comment has it: in a language, its letters spelled in ASCII as they usually are."""
+    wording = Wording(language)
+    return wording.language.in_ascii(wording(sentence))
+
+
+def _wrapped(sentences: Sequence[Sentence], language: str) -> tuple[str, ...]:
+    return tuple(line for each in sentences for line in textwrap.wrap(worded(each, language), LINE_WIDTH))
+
+
+def _datum(zero: WorkZero, stock: Stock) -> Sequence[Message]:
+    if zero.x_mm or zero.y_mm:
+        return [Message("heading.datum_board")]
+    beside = {"beside": Typed(stock.sign_x_mm), "above": Typed(stock.sign_y_mm)}
+    return [Message("heading.datum_sign", **beside), Message("heading.of_corner")]
+
+
+def _datum_from_behind(zero: WorkZero, drawing: Drawing, stock: Stock) -> Sequence[Message]:
     """The same corner as for the face, which lies right now; X counts to the left from it, negative."""
     if zero.x_mm != drawing.width_mm:
-        return "X0 Y0: bottom-right corner of the board as it lies now, the sign at negative X", ""
-    right = stock.width_mm - stock.sign_x_mm - drawing.width_mm
-    return (
-        f"X0 Y0: bottom-right corner of the finished sign as it lies now, {right:g} mm left of and "
-        f"{stock.sign_y_mm:g} mm above",
-        "the board's bottom-right corner, the sign at negative X",
-    )
+        return [Message("heading.datum_board_behind")]
+    beside = {
+        "beside": Typed(stock.width_mm - stock.sign_x_mm - drawing.width_mm),
+        "above": Typed(stock.sign_y_mm),
+    }
+    return [Message("heading.datum_sign_behind", **beside), Message("heading.of_corner_behind")]

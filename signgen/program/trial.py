@@ -6,7 +6,9 @@ import numpy as np
 from msgspec.structs import replace
 
 from signgen.geometry.paths import LINE
+from signgen.messages import Message, Typed
 from signgen.program.blocks import RAPID, TRAVEL, Moves, Program
+from signgen.program.heading import worded
 from signgen.shop.materials import Machine
 
 OUTLINE = "0-outline.nc"
@@ -18,8 +20,7 @@ LIFTED = "air-"
 SHOWING_MM_PER_MIN = 2000.0
 """Slow enough to stop by hand (common practice: a third of a small router's rapids)."""
 
-SHOWS = "Goes round all that will be cut, spindle still, and waits at each corner"
-CORNERS = ("front left", "front right", "back right", "back left")
+CORNERS = ("front_left", "front_right", "back_right", "back_left")
 
 
 def outline_program(
@@ -39,7 +40,7 @@ def outline_program(
     grid = first.grid_mm
     return replace(
         first,
-        heading=(first.heading[0], SHOWS, *first.heading[2:]),
+        heading=(first.heading[0], worded(Message("trial.shows"), first.language), *first.heading[2:]),
         number=0,
         moves=Moves(
             kinds=kinds,
@@ -48,12 +49,15 @@ def outline_program(
             feeds_mm_per_min=np.where(kinds == RAPID, 0.0, feed),
         ),
         notes=(),
-        operations=("shows what will be cut",),
+        operations=(Message("trial.shows_what"),),
         owners=np.zeros(n, np.intp),
         roles=np.full(n, TRAVEL, np.uint8),
         drilled=(),
         turning=False,
-        pauses=tuple((index, f"{corner}: board must lie under the cutter") for index, corner in enumerate(CORNERS, 2)),
+        pauses=tuple(
+            (index, Message("trial.under_cutter", corner=Message(f"board.corner.{corner}")))
+            for index, corner in enumerate(CORNERS, 2)
+        ),
     )
 
 
@@ -63,7 +67,7 @@ def lifted_program(program: Program, by_mm: float) -> Program:
     moves = program.moves
     return replace(
         program,
-        heading=(f"In the air: everything is {by_mm:g} mm too high and touches nothing", *program.heading),
+        heading=(worded(Message("trial.in_the_air", by=Typed(by_mm)), program.language), *program.heading),
         moves=replace(moves, ends_mm=moves.ends_mm + np.array([0.0, 0.0, by_mm])),
         drilled=tuple(
             replace(hole, clear_mm=hole.clear_mm + by_mm, bottom_mm=hole.bottom_mm + by_mm) for hole in program.drilled

@@ -129,20 +129,24 @@ def _programs(side: Side, ways: Touches) -> Iterator[Program]:
     dialect = dialect_named(spec.dialect)
     for number, (run, touches) in enumerate(zip(plan.runs, ways, strict=True), 1):
         set_at = instructions.set_at(touches, dialect.inches)
+        told = heading(
+            lines=spec.text.lines,
+            number=number,
+            count=len(plan.runs),
+            does=run.does,
+            tool=run.tool,
+            drawing=drawing,
+            stock=setup.stock,
+            material_label=spec.material.label,
+            zero=setup.zero,
+            from_behind=bool(plan.prefix),
+            set_at=set_at,
+            language=spec.language,
+        )
         yield assemble(
-            heading=heading(
-                lines=spec.text.lines,
-                number=number,
-                count=len(plan.runs),
-                does=run.does,
-                tool=run.tool,
-                drawing=drawing,
-                stock=setup.stock,
-                material_label=spec.material.label,
-                zero=setup.zero,
-                from_behind=bool(plan.prefix),
-                set_at=set_at,
-            ),
+            heading=told.lines,
+            own_heading=told.own,
+            language=spec.language,
             toolpaths=in_order(_named(run), park),
             cutting=run.cutting,
             spindle_start_s=spec.machine.spindle_start_s,

@@ -21,7 +21,7 @@ def test_a_program_that_does_much_says_it_to_the_end() -> None:
         stock=facts.stock,
         material_label="Birch plywood",
         zero=facts.zero,
-    )
+    ).lines
     assert all(len(line) <= LINE_WIDTH for line in lines)
     assert ", ".join(does) in " ".join(lines)
     # nor does the writer take anything off

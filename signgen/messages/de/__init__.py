@@ -4,4 +4,6 @@ from __future__ import annotations
 
 from signgen.messages.language import Language, words_below
 
-LANGUAGE = Language(code="de", table=words_below(__name__), point=",", thousands=".")
+_ASCII = {"ä": "ae", "ö": "oe", "ü": "ue", "Ä": "Ae", "Ö": "Oe", "Ü": "Ue", "ß": "ss", "‚": "'", "‘": "'", "–": "-"}
+
+LANGUAGE = Language(code="de", table=words_below(__name__), point=",", thousands=".", spellings=_ASCII)
