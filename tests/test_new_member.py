@@ -1,44 +1,54 @@
 """A kind of thing that the program has never heard of: a row of drilled dimples. One feature, one planner, one exact
-check and one row of words, put in at run time; everything else must take it without a change."""
+check, one row of the options and one of words, put into their tables at run time; everything else must take it without
+a change, from the command line to the folder that is judged again."""
 
 from __future__ import annotations
 
 import json
 import math
 from collections.abc import Iterator, Sequence
+from pathlib import Path
 from typing import Any, Self
 
 import numpy as np
 import pytest
+from click.testing import CliRunner
 from msgspec import Struct
 from msgspec.structs import replace
 from shapely.geometry import MultiPolygon, Point
 
+from signgen import checks, features
 from signgen.checks import CHECKS, judge
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
+from signgen.cli import group
 from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
 from signgen.drawing.nested import Placement, nested
-from signgen.features.feature import Area, Feature, FloatArray, slope_of, told
+from signgen.drawing.spacing import LEAST_WALL_MM
+from signgen.errors import CannotMakeError
+from signgen.features.feature import Area, Asked, Feature, FloatArray, slope_of
 from signgen.geometry.motion import Motion
-from signgen.job.report import report
+from signgen.messages import Message, Mm
 from signgen.messages.language import language
+from signgen.operations import planners
 from signgen.operations.plan import Plan, make_plan
 from signgen.operations.planner import Known, Role, Step
 from signgen.operations.planners import PLANNERS
-from signgen.pages.setup_sheet import setup_html
-from signgen.pictures.drawing_svg import sign_plate
+from signgen.option import Option
 from signgen.proving.judge_sides import case_of, judged_sides
 from signgen.proving.prove import proved
 from signgen.proving.sides import Side, setup_of
 from signgen.proving.written import written
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
+from signgen.spec import keys
 from signgen.spec.sign_spec import SignSpec
 from signgen.toolpath.cut import APPROACH_MM, Cut, Toolpath
 from signgen.toolpath.pecks import pecks
+from signgen.units import Limits
 from tests.asking import english, spec_of
+from tests.schemas import strict
 
 
 class Dimples(Feature, frozen=True, kw_only=True):
@@ -50,7 +60,15 @@ class Dimples(Feature, frozen=True, kw_only=True):
     point_deg: float
 
     kind = "dimples"
-    sentence = "feature.dimples"
+
+    @classmethod
+    def asked_of(cls, sign: Asked) -> Iterator[Self]:
+        depth = sign.asked(OPTION.name)
+        if depth:
+            places = tuple((sign.width_mm * share, 12.0) for share in (0.2, 0.4, 0.6, 0.8))
+            yield cls(
+                name="dimples", source=OPTION.name, places_mm=places, diameter_mm=5.0, depth_mm=depth, point_deg=118.0
+            )
 
     @property
     def footprint(self) -> Area:
@@ -71,8 +89,13 @@ class Dimples(Feature, frozen=True, kw_only=True):
     def moved(self, motion: Motion) -> Self:
         return replace(self, places_mm=tuple(motion.point(x, y) for x, y in self.places_mm))
 
+    @classmethod
+    def messages(cls, own: Sequence[Self]) -> Iterator[Message]:
+        count = sum(len(row.places_mm) for row in own)
+        yield Message("feature.dimples", count=count, wide=Mm(own[0].diameter_mm), deep=Mm(own[0].depth_mm))
+
     def facts(self) -> dict[str, Any]:
-        return {"dimples": len(self.places_mm), "diameter_mm": self.diameter_mm, "depth_mm": self.depth_mm}
+        return {"diameter_mm": self.diameter_mm, "depth_mm": self.depth_mm}
 
 
 class DrillDimples(Struct, frozen=True, kw_only=True):
@@ -132,6 +155,11 @@ class DimplesMade:
         return verdict(self, findings, f"{len(rows)} rows")
 
 
+OPTION = Option(
+    name="dimple-depth", kind="length", metavar="LENGTH", group="Engraving", limits=Limits(least=0.5, greatest=4),
+    help="Drill a row of dimples this deep below the text.", left_open="no dimples",
+)  # fmt: skip
+
 ROW = Dimples(
     name="dimples", source="dimples", places_mm=tuple((x, 12.0) for x in (60.0, 80.0, 100.0, 120.0)), diameter_mm=5.0,
     depth_mm=3.0, point_deg=118.0,
@@ -169,18 +197,62 @@ def test_a_sign_with_dimples_is_made_and_nothing_refuses_it(side: Side) -> None:
     assert deep == pytest.approx(3.0 + side.drawing.of(Dimples)[0].point_mm, abs=0.1)
 
 
-def test_the_report_the_sheet_and_the_drawing_name_it(side: Side, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setitem(
-        language("en").table, "feature.dimples.one", "{dimples} dimples, {diameter_mm} wide, {depth_mm} deep."
-    )
-    facts = proved([side])
-    (row,) = side.drawing.of(Dimples)
-    assert told(row) in json.loads(json.dumps(report(facts)))["sign"]["features"]
-    page = setup_html(facts).replace("\N{NO-BREAK SPACE}", " ")
-    assert "4 dimples, 5 mm wide, 3 mm deep." in page
+@pytest.fixture
+def member(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """The five rows, each in its table; schemas are read from the tables when they are first asked for."""
+    strict._validator.cache_clear()
+    rows = list(keys.KEYS)
+    rows.insert(next(n for n, row in enumerate(rows) if row.name == "ridge"), OPTION)
+    monkeypatch.setattr(keys, "KEYS", tuple(rows))
+    monkeypatch.setitem(keys.KEY_BY_NAME, OPTION.name, OPTION)
+    monkeypatch.setattr(features, "KINDS", (*features.KINDS, Dimples))
+    monkeypatch.setattr(planners, "PLANNERS", (dimples, *planners.PLANNERS))
+    monkeypatch.setattr(checks, "CHECKS", (*checks.CHECKS, DimplesMade()))
+    monkeypatch.setitem(language("en").table, "feature.dimples", "{count} dimples, {wide} wide and {deep} deep.")
+    yield
+    strict._validator.cache_clear()
+
+
+def run(*args: str) -> str:
+    return CliRunner().invoke(group, list(args), standalone_mode=False, catch_exceptions=False).output
+
+
+@pytest.mark.usefixtures("member")
+def test_the_command_makes_it_and_the_report_the_sheet_and_the_drawings_name_it(tmp_path: Path) -> None:
+    assert OPTION.help in " ".join(run("make", "--help-all").split())
+    asked = ("make", "17", "--size", "180x120", "--thickness", "12")
+    plain, out = tmp_path / "plain", tmp_path / "dimples"
+    run(*asked, "--out", str(plain))
+    run(*asked, "--dimple-depth", "3mm", "--out", str(out))
+    assert "dimple-depth = 3\n" in (out / "sign.toml").read_text()
+    assert "# dimple-depth: no dimples\n" in (plain / "sign.toml").read_text()
+    facts = json.loads((out / "report.json").read_text())
+    (told,) = (each for each in facts["sign"]["features"] if each["kind"] == "dimples")
+    assert (told["source"], told["diameter_mm"], told["depth_mm"]) == ("dimple-depth", 5.0, 3.0)
+    assert "X901" in {each["code"] for each in facts["checks"]}
+    page = (out / "setup.html").read_text().replace("\N{NO-BREAK SPACE}", " ")
+    assert "4 dimples, 5 mm wide and 3 mm deep." in page
     assert "drills 4 dimples" in page
-    without = replace(facts, drawing=side.drawing.having(Dimples, ()))
-    assert sign_plate(facts, 91, 62).svg() != sign_plate(without, 91, 62).svg()
+    for name in ("setup.html", "preview.html", "preview.svg", "preview.png"):
+        assert (out / name).read_bytes() != (plain / name).read_bytes()
+    (drilled,) = out.glob("*drill-5*.nc")
+    assert drilled.read_text().count("G1 ") >= 4
+    assert "passed" in run("check", str(out))
+
+
+@pytest.mark.usefixtures("member")
+def test_what_is_in_its_way_is_refused_by_name() -> None:
+    spec = spec_of(text=["17"], size="180x120", thickness="12", holes="at:36,12;90,90", inset=None, dimple_depth="3")
+    with pytest.raises(CannotMakeError, match="dimple-depth: dimples runs into hole 1"):
+        draw(spec)
+
+
+@pytest.mark.usefixtures("member")
+def test_letters_are_laid_clear_of_it() -> None:
+    asked = {"text": ["17"], "size": "180x60", "thickness": "12", "holes": None, "hole_diameter": None, "inset": None}
+    drawing = draw(spec_of(**asked, dimple_depth="3"))
+    (row,) = drawing.of(Dimples)
+    assert min(letter.footprint.distance(row.footprint) for letter in drawing.letters) > LEAST_WALL_MM
 
 
 @pytest.mark.parametrize(

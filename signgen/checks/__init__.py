@@ -108,15 +108,15 @@ FROM_BEHIND: tuple[Check, ...] = (*(check for check in CHECKS if check.code not 
 EVERY_CHECK: tuple[Check, ...] = (*CHECKS, *OF_KEYHOLES)
 
 
-def judge(case: Case, checks: Sequence[Check] = CHECKS) -> CheckReport:
-    """Every check's result, in order; READABLE is the first. When a text of ours holds refused words,
-    nothing is known about what it makes a machine do: the other checks are then listed as skipped. Of a program from
-    elsewhere they judge the rest, and say so. Without a drawing, those that need one are
+def judge(case: Case, checks: Sequence[Check] | None = None) -> CheckReport:
+    """Every check's result, in order; those of a sign's face when none are named. READABLE is the first. When a text of
+    ours holds refused words, nothing is known about what it makes a machine do: the other checks are then listed as
+    skipped. Of a program from elsewhere they judge the rest, and say so. Without a drawing, those that need one are
     listed as such that do not apply."""
     results = [READABLE.run(case)]
     readable = bool(case.programs) and all(_is_clear(program.replay, case.drawn) for program in case.programs)
     in_part = not case.drawn and all(_is_clear_in_part(program.replay) for program in case.programs)
-    for check in checks[1:]:
+    for check in (CHECKS if checks is None else checks)[1:]:
         if not case.drawn and check.needs_drawing:
             results.append(_left_out(check, Message("checks.needs_drawing_there_none"), applies=False))
         elif not readable and not in_part:

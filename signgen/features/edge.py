@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator, Sequence
 from typing import Any, Self
 
 from msgspec.structs import replace
@@ -12,6 +13,7 @@ from signgen.features.feature import Area, Feature, FloatArray, level, slope_of
 from signgen.geometry.distance import distance_to_segments, segments_of
 from signgen.geometry.motion import Motion
 from signgen.geometry.offsets import area_of, inward
+from signgen.messages import Message, Mm, Num
 from signgen.numbers import rounded
 from signgen.shop.tools import Tool
 from signgen.tolerances import CHECK_MM
@@ -109,3 +111,9 @@ class Bevel(Feature, frozen=True, kw_only=True):
 
     def facts(self) -> dict[str, Any]:
         return {"width_mm": rounded(self.width_mm, 4), "depth_mm": rounded(self.depth_mm, 4)}
+
+    @classmethod
+    def messages(cls, own: Sequence[Self]) -> Iterator[Message]:
+        """They are alike, also on a sheet of signs."""
+        width, depth = Mm(own[0].width_mm, 2, trim=True), Mm(own[0].depth_mm, 2, trim=True)
+        yield Message("finish.chamfer", width=width, depth=depth, angle=Num(own[0].angle_deg / 2, 1, trim=True))

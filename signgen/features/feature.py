@@ -13,6 +13,7 @@ from shapely.geometry import MultiPolygon, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from signgen.geometry.motion import Motion
+from signgen.messages import Message, Mm, Num
 from signgen.shop.tools import Tool
 from signgen.tolerances import CHECK_MM
 
@@ -56,10 +57,6 @@ class Feature(Struct, frozen=True, kw_only=True):
 
     kind: ClassVar[str]
     """What the report and the tables of words call it."""
-
-    sentence: ClassVar[str] = ""
-    """The key of the words with which the sheet counts those of its kind: `sentence.one` and `sentence.many`, which may
-    name the {count} and any of `facts`; '' for kinds that have passages of their own."""
 
     own_picture: ClassVar[bool] = False
     """Whether the drawings show more of it than its footprint."""
@@ -125,6 +122,12 @@ class Feature(Struct, frozen=True, kw_only=True):
         """Its figures for the report, lengths in mm."""
         return {}
 
+    @classmethod
+    def messages(cls, own: Sequence[Self]) -> Iterator[Message]:
+        """What the sheet says of all those of its kind on one sign; nothing of kinds that have passages of their
+        own."""
+        yield from ()
+
     @property
     def slack_ratio(self) -> float:
         """How much its depth may differ where it lies across the board by one millimetre from where it is drawn:
@@ -146,6 +149,13 @@ def told(feature: Feature) -> dict[str, Any]:
     """A feature's entry in the report."""
     letter = {"text": feature.text} if feature.text else {}
     return {"kind": feature.kind, "name": feature.name, "source": feature.source, **letter, **feature.facts()}
+
+
+def between(lengths_mm: Sequence[float]) -> Mm | Message:
+    """'2 mm', or '2 to 3 mm' where they differ."""
+    least, most = Mm(min(lengths_mm), 2, trim=True), Mm(max(lengths_mm), 2, trim=True)
+    same = round(least.value, 2) == round(most.value, 2)
+    return most if same else Message("range", least=Num(least.value, 2, trim=True), most=most)
 
 
 def level(points_mm: FloatArray, depth_mm: float) -> FloatArray:

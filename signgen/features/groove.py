@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any, Self
 
 import numpy as np
 from msgspec.structs import replace
 from shapely.geometry import MultiLineString, MultiPolygon, Polygon
 
-from signgen.features.feature import Area, Feature, FloatArray, IntArray, slope_of
+from signgen.features.feature import Area, Feature, FloatArray, IntArray, between, slope_of
 from signgen.geometry.distance import distance_to_segments, segments_of
 from signgen.geometry.motion import Motion
+from signgen.messages import Message
 from signgen.numbers import rounded
 from signgen.shop.tools import Tool
 
@@ -122,3 +123,8 @@ class Stroke(Groove, frozen=True, kw_only=True):
 
     def facts(self) -> dict[str, Any]:
         return {**super().facts(), "width_mm": rounded(2 * self.limit_radius_mm, 4)}
+
+    @classmethod
+    def messages(cls, own: Sequence[Self]) -> Iterator[Message]:
+        wide = between([2 * stroke.limit_radius_mm for stroke in own])
+        yield Message("finish.stroke", width=wide, depth=between([stroke.max_depth_mm for stroke in own]))

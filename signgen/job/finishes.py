@@ -8,7 +8,6 @@ from typing import Any
 import shapely
 
 from signgen.drawing.drawing import Drawing
-from signgen.features.groove import Stroke
 from signgen.features.raised import Raised
 from signgen.features.recess import Recess
 from signgen.job.facts import JobFacts
@@ -22,12 +21,7 @@ DEPTH_DECIMALS = 4
 def finish_words(facts: JobFacts, words: Words) -> list[str]:
     """Sentences about letters that are no plain grooves, and about the panel."""
     drawing, bridges = facts.drawing, facts.spec.bridges
-    said = []
-    strokes = drawing.of(Stroke)
-    if strokes:
-        wide = _lengths(words, [2 * stroke.limit_radius_mm for stroke in strokes])
-        deep = _lengths(words, [stroke.max_depth_mm for stroke in strokes])
-        said.append(words("finish.stroke", width=wide, depth=deep))
+    said = list(_of_kinds(drawing, words))
     flat = [recess for recess in sunk_letters(drawing) if not drawing.is_through(recess)]
     if flat:
         said.append(words("finish.recess", depth=_lengths(words, [_own_depth_mm(drawing, each) for each in flat])))
@@ -39,18 +33,14 @@ def finish_words(facts: JobFacts, words: Words) -> list[str]:
         said.append(words("finish.through"))
         if bridges:
             said.append(words.count("finish.bridges", bridges.count, width=words.mm(bridges.width_mm, 2)))
-    return [*said, *_counted(drawing, words), *_trim_words(facts.spec, words)]
+    return [*said, *_trim_words(facts.spec, words)]
 
 
-def _counted(drawing: Drawing, words: Words) -> Iterator[str]:
-    """A sentence for every kind that has one, with the figures of the first of it, lengths and counts."""
+def _of_kinds(drawing: Drawing, words: Words) -> Iterator[str]:
+    """What every kind says of those that the sign has."""
     for kind in dict.fromkeys(type(feature) for feature in drawing.features):
         own = [feature for feature in drawing.features if type(feature) is kind]
-        if kind.sentence:
-            facts = own[0].facts().items()
-            figures = {name: words.mm(value, 2) for name, value in facts if isinstance(value, float)}
-            figures |= {name: str(value) for name, value in facts if isinstance(value, int)}
-            yield words.count(kind.sentence, len(own), **figures)
+        yield from (words.said(message) for message in kind.messages(own))
 
 
 def _trim_words(spec: SignSpec, words: Words) -> Iterator[str]:
@@ -64,10 +54,6 @@ def _trim_words(spec: SignSpec, words: Words) -> Iterator[str]:
         yield words(key, character=ornament.text, size=words.mm(ornament.size_mm, 2))
     if rim:
         yield words("finish.rim", width=words.mm(rim.width_mm, 2))
-    if spec.chamfer_mm and spec.v_bit.angle_deg:
-        angle = words.figure(spec.v_bit.angle_deg / 2)
-        deep = words.mm(spec.chamfer_mm / spec.v_bit.slope, 2)
-        yield words("finish.chamfer", width=words.mm(spec.chamfer_mm, 2), depth=deep, angle=angle)
 
 
 def trim_report(spec: SignSpec) -> dict[str, Any]:

@@ -13,11 +13,11 @@ from signgen.features.edge import Bevel
 from signgen.features.keyhole import Keyhole
 from signgen.features.recess import Recess
 from signgen.messages import Message, Mm, Mm2
+from signgen.operations import planners as table
 from signgen.operations.bevel import bevel_beyond_mm
 from signgen.operations.choose import Cutters, choose_cutters
 from signgen.operations.groove_floors import Clearing, Compared, clearing_of
 from signgen.operations.planner import EDGE, Known, Operation, Planner, Step
-from signgen.operations.planners import PLANNERS
 from signgen.operations.recesses import has_room, room_problems, standing_mm2
 from signgen.operations.roughing import Roughing, roughing_of
 from signgen.operations.sense import Sense, sense_of
@@ -80,7 +80,7 @@ def make_plan(
     drawing: Drawing,
     spec: SignSpec,
     cutters: Cutters | None = None,
-    planners: Sequence[Planner] = PLANNERS,
+    planners: Sequence[Planner] | None = None,
     *,
     twice: bool = False,
 ) -> Plan:
@@ -114,7 +114,7 @@ def make_plan(
     )
 
 
-def back_plan(drawing: Drawing, spec: SignSpec, planners: Sequence[Planner] = PLANNERS) -> Plan | None:
+def back_plan(drawing: Drawing, spec: SignSpec, planners: Sequence[Planner] | None = None) -> Plan | None:
     """The runs from behind on the board as it lies face down (`drawing.keyholes.face_down`); None when there are
     none."""
     how = spec.keyholes
@@ -125,13 +125,14 @@ def back_plan(drawing: Drawing, spec: SignSpec, planners: Sequence[Planner] = PL
     return Plan(runs=_runs(job, planners), edge=how.mill, prefix=BACK)
 
 
-def _runs(job: Known, planners: Sequence[Planner]) -> tuple[Run, ...]:
-    """The steps of all planners, those of one cutter together, in the order of the planners.
+def _runs(job: Known, planners: Sequence[Planner] | None) -> tuple[Run, ...]:
+    """The steps of all planners, of every one when none are named: those of one cutter together, in the order of the
+    planners.
 
     Raises: ValueError when a feature is made by nobody, or by two.
     """
     features = job.drawing.upward
-    steps = [step for planner in planners for step in planner(features, job)]
+    steps = [step for planner in (table.PLANNERS if planners is None else planners) for step in planner(features, job)]
     finished = Counter(name for step in steps for name in step.finishes)
     # The edge belongs to both sides, and is cut from the face.
     sides = ("face", "both") if job.drawing.side == "face" else ("back",)

@@ -36,6 +36,10 @@ class Words:
         """A message as plain text."""
         return self.said(Message(key, **values))
 
+    def knows(self, key: str) -> bool:
+        """Whether there are words for it in any language."""
+        return key in language("en").table
+
     def said(self, sentence: Sentence) -> str:
         """The same for a message that was made elsewhere."""
         pieces = list(self.wording.pieces(sentence))
