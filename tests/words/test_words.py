@@ -63,6 +63,7 @@ def asked_keys() -> set[str]:
     found: set[str] = set()
     for path in (
         *WRITTEN_WITH_WORDS,
+        *ROOMS.glob("features/*.py"),
         *(
             ROOMS / name
             for name in ("words/words.py", "pictures/preview.py", "pictures/steps.py", "pages/back_sheet.py")
