@@ -99,7 +99,7 @@ def _case(case: Case, trial: Trial) -> Case:
         drawing=case.drawing if case.drawn else None,
         stock=case.stock, zero=trial.zero or case.zero, machine=case.machine, material=case.material, programs=rows,
         stated=stated if len(stated) == len(rows) else (), breakthrough_mm=case.breakthrough_mm,
-        tolerance_mm=case.tolerance_mm, ridge_mm=case.ridge_mm, cell_mm=case.ideal.grid.cell_mm,
+        tolerance_mm=case.tolerance_mm, cusp_height_mm=case.cusp_height_mm, cell_mm=case.ideal.grid.cell_mm,
     )  # fmt: skip
     return replace(
         made, fixings=case.fixings, outlines=case.outlines, lifted=case.lifted, face=case.face, told=case.told,
