@@ -14,7 +14,7 @@ from signgen.checks import judge
 from signgen.checks.case import make_case, replays_of
 from signgen.checks.check import Case
 from signgen.checks.parts import cutters_in_turn
-from signgen.checks.way import THROUGH_MM
+from signgen.checks.tip_path import THROUGH_MM
 from signgen.errors import AskError, Problem
 from signgen.geometry.paths import CCW, CW, LINE
 from signgen.job.judged import Judged, fixings_of

@@ -4,24 +4,24 @@ A job has one tolerance, T: the greatest distance, measured across the board, be
 and the outline as designed. It is spent on five things, and their sum is T:
 
     outline chord   0.11 T   a curve of the font replaced by chords
-    peel            0.11 T   bristles of the medial axis, made by those chords, taken away
+    pruning         0.11 T   bristles of the medial axis, made by those chords, taken away
     branch chord    0.03 T   a parabola or hyperbola of the medial axis replaced by chords in (x, y, r)
     fit             0.75 T - 0.0002 mm: chords replaced by longer lines and arcs in (x, y, r), where those cut too
-                    little; where they cut too much nothing is peeled, and they have 0.86 T - 0.0002 mm. For a control
+                    little; where they cut too much nothing is pruned, and they have 0.86 T - 0.0002 mm. For a control
                     without arcs it has 0.35 T of that, and the chords that stand for those arcs 0.40 T
     rounding        0.0002 mm: the diagram's integer grid and the program's decimals
 
 A centre off by e across the board, or a radius off by e, moves the wall by at most e: the inscribed disc is
 what cuts, and its envelope moves no further than its centre and its radius together; the shares for branch
-and fit are therefore bounds on |centre error| + |radius error|. Peeling takes away no disc that reaches
+and fit are therefore bounds on |centre error| + |radius error|. Pruning takes away no disc that reaches
 further than its share beyond one that stays. So a point of the outline lies within chord of the polygon, its
-nearest point there within peel of a disc of the axis, that disc within branch + fit of one that is cut, and
+nearest point there within pruning of a disc of the axis, that disc within branch + fit of one that is cut, and
 no disc that is cut sticks out of the outline by more than chord + branch + fit.
 
-Why these shares: peel must be at least chord, or every chord leaves a bristle that the cutter walks to and
+Why these shares: pruning must be at least chord, or every chord leaves a bristle that the cutter walks to and
 back. What the fit gets shortens the program (blocks go with its root); what the chord gets shortens the
 diagram (segments go with its root). Measured on a line of 40 letters of a serif face at T = 0.01, where chords
-stray evenly: with 0.12 T each for chord and peel 4 % fewer segments and 1 % more blocks; with 0.10 T 5 % more
+stray evenly: with 0.12 T each for chord and pruning 4 % fewer segments and 1 % more blocks; with 0.10 T 5 % more
 segments and 0.5 % fewer blocks. (Measured with points spread evenly on the curves: with 0.25 T each instead of
 0.12 T a third fewer segments and a quarter more blocks.)
 """
@@ -79,7 +79,7 @@ class Tolerances(Struct, frozen=True, kw_only=True):
         return 0.11 * self.total_mm
 
     @property
-    def peel_mm(self) -> float:
+    def prune_mm(self) -> float:
         return 0.11 * self.total_mm
 
     @property
@@ -98,4 +98,4 @@ class Tolerances(Struct, frozen=True, kw_only=True):
     @property
     def deeper_mm(self) -> float:
         """The fit's share on the side of too deep and too wide."""
-        return self.fit_mm + self.peel_mm
+        return self.fit_mm + self.prune_mm

@@ -242,7 +242,7 @@ def build_facts(
             text="(test)\nM30\n",
             tool=V_BIT,
             cutting=cutting_data(V_BIT, material, MACHINE),
-            does=("engraves the letters",),
+            description=("engraves the letters",),
             minutes=3.2,
             cut_length_mm=1234.5,
             travel_length_mm=321.0,
@@ -253,13 +253,13 @@ def build_facts(
             text="(test)\nM30\n",
             tool=END_MILL,
             cutting=cutting_data(END_MILL, material, MACHINE),
-            does=("bores the holes", "cuts the outside"),
+            description=("bores the holes", "cuts the outside"),
             minutes=5.9,
             cut_length_mm=2234.5,
             travel_length_mm=421.0,
             times=(
-                OperationTime(does="bores the holes", cutting_s=60.0, entry_s=0.0, travel_s=20.0),
-                OperationTime(does="cuts the outside", cutting_s=240.0, entry_s=16.0, travel_s=14.0),
+                OperationTime(description="bores the holes", cutting_s=60.0, entry_s=0.0, travel_s=20.0),
+                OperationTime(description="cuts the outside", cutting_s=240.0, entry_s=16.0, travel_s=14.0),
             ),
             replay=replay_of(
                 shifted(

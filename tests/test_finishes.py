@@ -77,7 +77,7 @@ def test_a_right_angle_leaves_what_the_formula_says() -> None:
 
 def test_sharp_corners_are_cut_by_the_v_bit_first() -> None:
     facts = prove(spec_of(**NUMBER, finish="recess", sharp_corners="true"))
-    assert [english(program.does)[0] for program in facts.programs] == [
+    assert [english(program.description)[0] for program in facts.programs] == [
         "sharpens the corners",
         "clears the floors, 3 mm deep",
     ]
@@ -262,7 +262,8 @@ def test_floors_come_before_holes_and_edge_and_level_by_level() -> None:
 
 def test_letters_cut_through_are_cleared_whole_and_nothing_comes_loose() -> None:
     facts = prove(spec_of(text=["I7"], finish="through"))
-    assert "cuts the letters right through" in [does for program in facts.programs for does in english(program.does)]
+    said = [does for program in facts.programs for does in english(program.description)]
+    assert "cuts the letters right through" in said
     assert facts.checks.passed
     for letter in facts.drawing.of(Recess):
         x, y = shapely.get_coordinates(shapely.point_on_surface(letter.area))[0]
@@ -343,7 +344,7 @@ def test_each_finish_on_three_faces(face: str, way: dict[str, Any]) -> None:
 def test_strokes_are_followed_at_one_depth_and_judged_like_grooves() -> None:
     facts = prove(spec_of(text=["R5"], finish="stroke", font="hershey-sans", depth="1.2"))
     assert [program.tool.kind for program in facts.programs] == ["v-bit", "end-mill"]
-    assert english(facts.programs[0].does) == ("follows the letters' lines, 1.2 mm deep",)
+    assert english(facts.programs[0].description) == ("follows the letters' lines, 1.2 mm deep",)
     assert len(facts.drawing.of(Stroke)) == len(facts.drawing.of(Groove)) == 2
     for letter in facts.drawing.of(Stroke):
         for share in np.linspace(0.05, 0.95, 7):
@@ -399,7 +400,7 @@ LINES: dict[str, Any] = {
 
 def test_each_line_has_its_own_finish() -> None:
     facts = prove(spec_of(**LINES))
-    assert english(facts.programs[0].does) == ("engraves the letters", "follows the letters' lines, 0.8 mm deep")
+    assert english(facts.programs[0].description) == ("engraves the letters", "follows the letters' lines, 0.8 mm deep")
     by_line = {groove.name.split(" letter")[0]: groove for groove in facts.drawing.of(Groove)}
     assert not isinstance(by_line["line 1"], Stroke)
     assert isinstance(by_line["line 2"], Stroke)

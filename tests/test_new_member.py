@@ -105,7 +105,7 @@ class DrillDimples(Struct, frozen=True, kw_only=True):
     thickness_mm: float
 
     @property
-    def does(self) -> str:
+    def description(self) -> str:
         return f"drills {sum(len(row.places_mm) for row in self.rows)} dimples"
 
     def toolpath(self) -> Toolpath:
@@ -187,7 +187,7 @@ def planned(drawing: Drawing, spec: SignSpec) -> Plan:
 def test_a_sign_with_dimples_is_made_and_nothing_refuses_it(side: Side) -> None:
     facts = proved([side])
     assert facts.checks.passed
-    assert [english(program.does) for program in facts.programs] == [
+    assert [english(program.description) for program in facts.programs] == [
         ("engraves the letters",), ("drills 4 dimples",), ("cuts the sign out, leaving 4 tabs",),
     ]  # fmt: skip
     (judged,) = judged_sides([written(side)])

@@ -95,7 +95,7 @@ def test_the_bevel_follows_the_bits_angle_and_is_cut_before_anything_else_frees_
     facts = prove(spec_of(**PLAIN, edge_chamfer="2", v_bit="60", finish="recess", depth="2"))
     assert facts.checks.passed
     assert facts.programs[0].tool.kind == "v-bit"
-    assert "bevels the edge by 2 mm" in english(facts.programs[0].does)
+    assert "bevels the edge by 2 mm" in english(facts.programs[0].description)
     assert report(facts)["sign"]["trim"]["edge_chamfer"] == {"width_mm": 2, "depth_mm": 3.4641}
     page = setup_html(facts)
     assert "Edge bevelled 2" in page

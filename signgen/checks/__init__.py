@@ -18,7 +18,6 @@ from signgen.checks.edge_bevelled import EdgeBevelled
 from signgen.checks.edge_size import EdgeSize
 from signgen.checks.feeds_sane import FeedsSane
 from signgen.checks.fixings_clear import FixingsClear
-from signgen.checks.gentle_entry import GentleEntry
 from signgen.checks.groove_walls import GrooveWalls
 from signgen.checks.headings_true import HeadingsTrue
 from signgen.checks.heads_seated import HeadsSeated
@@ -35,6 +34,7 @@ from signgen.checks.paper_followed import PaperFollowed
 from signgen.checks.papers_agree import PapersAgree
 from signgen.checks.pass_depth import PassDepth
 from signgen.checks.programs_in_order import ProgramsInOrder
+from signgen.checks.ramp_angle import RampAngle
 from signgen.checks.rapids_clear import RapidsClear
 from signgen.checks.recesses_made import RecessesMade
 from signgen.checks.skin_holds import SkinHolds
@@ -70,7 +70,7 @@ CHECKS: tuple[Check, ...] = (
     DepthLimit(),
     CutterReach(),
     PassDepth(),
-    GentleEntry(),
+    RampAngle(),
     TextAsOrdered(),
     LettersMade(),
     GrooveWalls(),

@@ -8,7 +8,7 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.stated import Stated
-from signgen.checks.way import Way
+from signgen.checks.tip_path import TipPath
 from signgen.messages import Message, Typed
 from signgen.replay.motion import Event
 
@@ -131,7 +131,7 @@ def _stops(program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
             yield _finding(program, event.line, Message("as_stated.stops_here_sheet_does_not", words=event.words))
 
 
-def _speed(sunk: Way, program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
+def _speed(sunk: TipPath, program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
     used = np.unique(sunk.motion)
     rpm = program.replay.motions.spindle_rpm[used]
     wanted = stated.cutting.spindle_rpm
@@ -147,7 +147,7 @@ def _speed(sunk: Way, program: ProgramUnderTest, stated: Stated) -> Iterator[Fin
         yield _finding(program, line, what)
 
 
-def _extraction(sunk: Way, program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
+def _extraction(sunk: TipPath, program: ProgramUnderTest, stated: Stated) -> Iterator[Finding]:
     """On by the word that the sheet names before the first cut, off after the last."""
     if not len(sunk):
         return

@@ -11,13 +11,13 @@ from itertools import groupby
 from msgspec.structs import replace
 from shapely.geometry import box
 
-from signgen.checks.bites import bites_of
 from signgen.checks.check import Case, ProgramUnderTest
 from signgen.checks.effort import must_be_bearable
+from signgen.checks.engagement import engagement_of
 from signgen.checks.ideal import ideal_board, kerf_allowed_mm
 from signgen.checks.parts import parts_of
 from signgen.checks.stated import Stated
-from signgen.checks.way import CHORD_MM, COARSE_CHORD_MM, way_of
+from signgen.checks.tip_path import CHORD_MM, COARSE_CHORD_MM, tip_path_of
 from signgen.drawing.drawing import Drawing, Plate
 from signgen.errors import AskError
 from signgen.features.edge import BEVEL_BELOW_MM, Bevel, Edge
@@ -61,7 +61,7 @@ def make_case(
     stated: Sequence[Stated] = (),
     breakthrough_mm: float,
     tolerance_mm: float,
-    ridge_mm: float = 0.0,
+    cusp_height_mm: float = 0.0,
     finish_mm: float = 0.0,
     cell_mm: float | None = None,
 ) -> Case:
@@ -80,15 +80,15 @@ def make_case(
     left = board(stock, cell_size_mm(stock, drawing.cap_height_mm) if cell_mm is None else _bearable(cell_mm, stock))
     boards: list[HeightMap] = []
     cutters = Counter(file for file, _, _ in programs)
-    under_test, cuts, rapids, bites = [], [], [], []
+    under_test, cuts, rapids, engagement = [], [], [], []
     texts = [(text, len(list(group))) for (_, text), group in groupby(programs, lambda row: row[:2])]
     replays = [replay for text, count in texts for replay in replays_of(text, count, from_elsewhere=not drawn)]
     tools = [tool for _, _, tool in programs]
     must_be_bearable([file for file, _, _ in programs], replays, tools, stock, zero, left.cell_mm)
     for number, ((file, text, tool), replay) in enumerate(zip(programs, replays, strict=True)):
         motions = replay.motions
-        cutting, moving = way_of(motions, zero, number, CHORD_MM if tool.kind == "v-bit" else COARSE_CHORD_MM)
-        bites.append(bites_of(cutting, tool, left))
+        cutting, moving = tip_path_of(motions, zero, number, CHORD_MM if tool.kind == "v-bit" else COARSE_CHORD_MM)
+        engagement.append(engagement_of(cutting, tool, left))
         left = cut(left, motions, tool, zero)
         boards.append(left)
         cuts.append(cutting)
@@ -119,11 +119,11 @@ def make_case(
         boards=tuple(boards),
         cuts=tuple(cuts),
         rapids=tuple(rapids),
-        bites=tuple(bites),
+        engagement=tuple(engagement),
         ideal=ideal_board(drawing, left.grid, kerf_mm),
         breakthrough_mm=breakthrough_mm,
         tolerance_mm=tolerance_mm,
-        ridge_mm=ridge_mm,
+        cusp_height_mm=cusp_height_mm,
         drawn=drawn,
     )
 

@@ -7,11 +7,11 @@ from typing import Literal, Protocol
 
 from msgspec import Struct
 
-from signgen.checks.bites import Bites
+from signgen.checks.engagement import Engagement
 from signgen.checks.fixing import Fixing
 from signgen.checks.ideal import Ideal
 from signgen.checks.stated import Papers, Stated
-from signgen.checks.way import Way
+from signgen.checks.tip_path import TipPath
 from signgen.drawing.drawing import Drawing
 from signgen.instructions import SetUp
 from signgen.messages import Message, Sentence
@@ -42,8 +42,8 @@ class Case(Struct, frozen=True, kw_only=True):
 
     `boards[i]` is what the feed moves of programs 0 to i leave of the stock (sign coordinates; rapids cut nothing
     there, for C102 judges them). `cuts[i]` and `rapids[i]` are the ways of program i's tip with the spindle's feed
-    and at rapid speed, `bites[i]` how much it takes at once. `ideal` is the board as drawn, on the boards' cells.
-    `tolerance_mm` is the job's for engraved walls; ridges of up to `ridge_mm` may stand on flat floors.
+    and at rapid speed, `engagement[i]` how much it takes at once. `ideal` is the board as drawn, on the boards' cells.
+    `tolerance_mm` is the job's for engraved walls; ridges of up to `cusp_height_mm` may stand on flat floors.
 
     `drawn` is false where nobody has drawn anything, for programs from elsewhere: `drawing` is then a bare board, and
     checks that need more say that they do not apply. `fixings` hold the board down. `outlines` and `lifted` are run
@@ -60,13 +60,13 @@ class Case(Struct, frozen=True, kw_only=True):
     material: Material
     programs: tuple[ProgramUnderTest, ...]
     boards: tuple[HeightMap, ...]
-    cuts: tuple[Way, ...]
-    rapids: tuple[Way, ...]
-    bites: tuple[Bites, ...]
+    cuts: tuple[TipPath, ...]
+    rapids: tuple[TipPath, ...]
+    engagement: tuple[Engagement, ...]
     ideal: Ideal
     breakthrough_mm: float
     tolerance_mm: float
-    ridge_mm: float
+    cusp_height_mm: float
     drawn: bool = True
     fixings: tuple[Fixing, ...] = ()
     outlines: tuple[ProgramUnderTest, ...] = ()

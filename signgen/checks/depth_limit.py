@@ -7,7 +7,7 @@ import shapely
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
-from signgen.checks.way import Way, joined
+from signgen.checks.tip_path import TipPath, joined
 from signgen.geometry.distance import FloatArray
 from signgen.messages import Message, Mm
 from signgen.messages.wording import Value
@@ -83,7 +83,7 @@ Least error seen: 0.002 mm through the board, the job's tolerance for V-bits."""
         )
 
 
-def _allowed_mm(case: Case, pieces: Way, tool: Tool) -> FloatArray:
+def _allowed_mm(case: Case, pieces: TipPath, tool: Tool) -> FloatArray:
     """(k,) how deep the cutter may go along each piece for what is drawn: outside an edge that is bevelled only as deep
     as that needs."""
     features = case.drawing.upward

@@ -7,7 +7,7 @@ import shapely
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, deepest_line, nearest_line, worst_apart
-from signgen.checks.way import Nearby, joined
+from signgen.checks.tip_path import Nearby, joined
 from signgen.features.edge import Bevel
 from signgen.geometry.distance import FloatArray, distance_to_segments, nearest_segment, segments_of
 from signgen.geometry.offsets import area_of, inward

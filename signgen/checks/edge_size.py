@@ -7,7 +7,7 @@ import shapely
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, nearest_line, worst_apart
-from signgen.checks.way import THROUGH_MM, Nearby, Way
+from signgen.checks.tip_path import THROUGH_MM, Nearby, TipPath
 from signgen.features.edge import Bevel
 from signgen.features.tab import Tab
 from signgen.geometry.distance import FloatArray, nearest_segment
@@ -122,7 +122,7 @@ def _nearest(
     return best, where
 
 
-def _outer(case: Case, cuts: Way, reach_mm: float) -> Way:
+def _outer(case: Case, cuts: TipPath, reach_mm: float) -> TipPath:
     """The pieces that may come within a distance of the edge: not the short ones with both ends well inside."""
     inner = case.drawing.edge.buffer(-reach_mm - SHORT_MM)
     shapely.prepare(inner)

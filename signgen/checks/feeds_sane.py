@@ -8,9 +8,9 @@ from functools import partial
 import numpy as np
 from numpy.typing import NDArray
 
-from signgen.checks.bites import Bites
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
-from signgen.checks.way import Way
+from signgen.checks.engagement import Engagement
+from signgen.checks.tip_path import TipPath
 from signgen.geometry.distance import FloatArray
 from signgen.messages import Message, Mm, MmPerMin, Num
 from signgen.shop.feeds import chip_load_mm, cutting_data
@@ -59,8 +59,8 @@ Least error seen: 0.1 % against the machine, a factor of 2 against the chip load
     def run(self, case: Case) -> CheckResult:
         findings: list[Finding] = []
         feeds: list[Message] = []
-        for program, cuts, bites in zip(case.programs, case.cuts, case.bites, strict=True):
-            findings += _findings(case, program, cuts, bites)
+        for program, cuts, engagement in zip(case.programs, case.cuts, case.engagement, strict=True):
+            findings += _findings(case, program, cuts, engagement)
             used = program.replay.motions.feed_mm_per_min[cuts.motion]
             if len(used):
                 feeds.append(
@@ -74,7 +74,7 @@ Least error seen: 0.1 % against the machine, a factor of 2 against the chip load
         )
 
 
-def _findings(case: Case, program: ProgramUnderTest, cuts: Way, bites: Bites) -> list[Finding]:
+def _findings(case: Case, program: ProgramUnderTest, cuts: TipPath, engagement: Engagement) -> list[Finding]:
     """The worst move of each kind of fault."""
     feed = program.replay.motions.feed_mm_per_min[cuts.motion]
     step = cuts.end_mm - cuts.start_mm
@@ -126,7 +126,7 @@ def _findings(case: Case, program: ProgramUnderTest, cuts: Way, bites: Bites) ->
     found += _worst(
         program,
         cuts,
-        np.where(sinking & ~in_air(bites, len(cuts)), feed, 0.0),
+        np.where(sinking & ~in_air(engagement, len(cuts)), feed, 0.0),
         most * SLACK,
         lambda value: Message(
             "feeds_sane.cutter_driven_straight_down_mm", value=MmPerMin(value, 0), most=MmPerMin(most, 0)
@@ -141,7 +141,7 @@ def _too_fast(axis: str, most: float, value: float) -> Message:
     return Message("feeds_sane.move_asks_mm_min_along", value=MmPerMin(value, 0), axis=axis, most=MmPerMin(most))
 
 
-def _slowest(case: Case, program: ProgramUnderTest, cuts: Way, direction: FloatArray) -> list[Finding]:
+def _slowest(case: Case, program: ProgramUnderTest, cuts: TipPath, direction: FloatArray) -> list[Finding]:
     """The first move in the board that is far slower than what the data give: across as fast as they say, down along a
     ramp no faster than a ramp's feed and straight down than the plunge feed, up as the Z axis can. In programs from
     elsewhere this only warns."""
@@ -173,7 +173,7 @@ def _slowest(case: Case, program: ProgramUnderTest, cuts: Way, direction: FloatA
     ]
 
 
-def driven_down(case: Case, program: ProgramUnderTest, cuts: Way) -> tuple[NDArray[np.bool_], float]:
+def driven_down(case: Case, program: ProgramUnderTest, cuts: TipPath) -> tuple[NDArray[np.bool_], float]:
     """(k,) which pieces go straight down in the board faster than any cutter is driven into wood; and that feed."""
     most = MOST_PLUNGE_RATIO * cutting_data(program.tool, case.material, case.machine).plunge_mm_per_min
     feed = program.replay.motions.feed_mm_per_min[cuts.motion]
@@ -182,17 +182,17 @@ def driven_down(case: Case, program: ProgramUnderTest, cuts: Way) -> tuple[NDArr
     return steep & (cuts.low_z_mm < case.stock.thickness_mm - 1e-6) & (feed > most * SLACK), most
 
 
-def in_air(bites: Bites, count: int) -> NDArray[np.bool_]:
+def in_air(engagement: Engagement, count: int) -> NDArray[np.bool_]:
     """(count,) the pieces at whose places the tip was as deep before. Whether the flanks meet nothing either, C102
     tries: such a way down is a rapid to it."""
     deepest = np.zeros(count)
-    np.maximum.at(deepest, bites.piece, bites.depth_mm)
+    np.maximum.at(deepest, engagement.piece, engagement.depth_mm)
     return deepest <= 0
 
 
 def _worst(
     program: ProgramUnderTest,
-    cuts: Way,
+    cuts: TipPath,
     values: FloatArray,
     most: float,
     message: Callable[[float], Message],

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.fixing import Fixing
 from signgen.checks.places import at
-from signgen.checks.way import Way, joined, radius_above_tip
+from signgen.checks.tip_path import TipPath, joined, radius_above_tip
 from signgen.geometry.distance import FloatArray
 from signgen.messages import Message, Mm
 from signgen.shop.collets import NUT_DIAMETER_MM
@@ -72,13 +72,13 @@ class Low(Struct, frozen=True, kw_only=True):
     """What comes low, in parts of pieces: which piece each is part of, how far over the tip the body begins that is
     looked at, and its radius; None for the cutter itself, which is as wide as it is at each height."""
 
-    parts: Way
+    parts: TipPath
     piece: NDArray[np.intp]
     lift_mm: float
     radius_mm: float | None
 
 
-def low_parts(pieces: Way, tool: Tool, level_mm: float, case: Case) -> Iterator[Low]:
+def low_parts(pieces: TipPath, tool: Tool, level_mm: float, case: Case) -> Iterator[Low]:
     """Of cutter, shank and nut, what comes down to a level."""
     nut = NUT_DIAMETER_MM[case.machine.collet_series] / 2
     for lift, radius in ((0.0, None), (tool.cutting_length_mm, tool.shank_mm / 2), (tool.stickout_mm, nut)):
@@ -109,7 +109,7 @@ def _nearest(lows: Sequence[Low], tool: Tool, fixing: Fixing, level_mm: float) -
     return best, found
 
 
-def _near(pieces: Way, fixing: Fixing, reach_mm: float) -> NDArray[np.intp]:
+def _near(pieces: TipPath, fixing: Fixing, reach_mm: float) -> NDArray[np.intp]:
     """Those whose bounds come within a distance of a fixing's."""
     x0, y0, x1, y1 = fixing.area.bounds
     low = np.minimum(pieces.start_mm[:, :2], pieces.end_mm[:, :2]) - reach_mm
@@ -117,7 +117,7 @@ def _near(pieces: Way, fixing: Fixing, reach_mm: float) -> NDArray[np.intp]:
     return np.flatnonzero((low[:, 0] <= x1) & (high[:, 0] >= x0) & (low[:, 1] <= y1) & (high[:, 1] >= y0))
 
 
-def _finding(program: ProgramUnderTest, fixing: Fixing, pieces: Way, k: int, air: float) -> Finding:
+def _finding(program: ProgramUnderTest, fixing: Fixing, pieces: TipPath, k: int, air: float) -> Finding:
     place = (float(pieces.end_mm[k, 0]), float(pieces.end_mm[k, 1]))
     centre = fixing.area.representative_point()
     return Finding(

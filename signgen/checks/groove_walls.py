@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, feature_at, nearest_line, worst_apart
-from signgen.checks.way import Way, joined
+from signgen.checks.tip_path import TipPath, joined
 from signgen.features.edge import Bevel
 from signgen.features.groove import Groove
 from signgen.features.hole import Hole
@@ -144,7 +144,7 @@ def _elsewhere(case: Case, tip: FloatArray) -> NDArray[np.bool_]:
     return found
 
 
-def _places_along(pieces: Way) -> tuple[FloatArray, IntArray]:
+def _places_along(pieces: TipPath) -> tuple[FloatArray, IntArray]:
     """(n, 3) places STEP_MM apart along the pieces, and both ends of every motion; which piece each lies on."""
     step = pieces.end_mm - pieces.start_mm
     owner, share = _every_step(np.hypot(step[:, 0], step[:, 1]))

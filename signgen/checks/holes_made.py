@@ -8,7 +8,7 @@ from shapely.geometry import LineString, Point
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, floor_over_mm, nearest_line
-from signgen.checks.way import THROUGH_MM, Nearby, Way
+from signgen.checks.tip_path import THROUGH_MM, Nearby, TipPath
 from signgen.features.hole import Hole
 from signgen.geometry.distance import FloatArray, nearest_segment
 from signgen.messages import Message, Mm, Mm2, Num
@@ -109,7 +109,7 @@ def _measured(case: Case, hole: Hole, nearby: list[Nearby]) -> tuple[list[Findin
     return found, centre, diameter
 
 
-def _near(cuts: Nearby, hole: Hole, top: float) -> Way:
+def _near(cuts: Nearby, hole: Hole, top: float) -> TipPath:
     """The pieces below the hole's mouth whose tip comes nearer to the hole's middle line than its radius."""
     reach = (hole.diameter_mm + hole.span_mm) / 2
     middle = np.array([hole.x_mm, hole.y_mm])

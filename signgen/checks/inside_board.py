@@ -6,7 +6,7 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
-from signgen.checks.way import Way
+from signgen.checks.tip_path import TipPath
 from signgen.messages import Message, Mm
 from signgen.tolerances import CHECK_MM
 
@@ -64,7 +64,7 @@ Least error seen: 0.05 mm, from the motions alone."""
         return verdict(self, findings, least)
 
 
-def _room(cutting: Way, radii: np.ndarray, bounds: np.ndarray) -> list[tuple[float, int, tuple[float, float]]]:
+def _room(cutting: TipPath, radii: np.ndarray, bounds: np.ndarray) -> list[tuple[float, int, tuple[float, float]]]:
     """For each side (left, below, right, above): how far inside the board the cutter stays, the piece that comes
     nearest to leaving, and where it does."""
     found = []

@@ -9,7 +9,7 @@ from shapely.geometry.base import BaseGeometry
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
 from signgen.checks.places import at, nearest_line
-from signgen.checks.way import joined
+from signgen.checks.tip_path import joined
 from signgen.features.keyhole import Keyhole
 from signgen.geometry.raster import cells_inside
 from signgen.messages import Message, Mm, Mm2

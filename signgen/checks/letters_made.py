@@ -46,7 +46,7 @@ Least error seen: 0.05 mm in depth, a patch of one cell (0.1 to 0.25 mm); C116 s
             cells, least = drawn.cell[own], drawn.least_mm[own]
             short = least - (top_mm(case, cells) - heights[cells].astype(np.float64))
             # Not both: a floor that is too high by what is allowed may not carry ridges as well.
-            ridge = np.where(least >= drawn.feature.deepest_floor_mm, case.ridge_mm + RIDGE_SLACK_MM, 0.0)
+            ridge = np.where(least >= drawn.feature.deepest_floor_mm, case.cusp_height_mm + RIDGE_SLACK_MM, 0.0)
             bad = np.flatnonzero(short > np.maximum(drawn.feature.limit_mm(CHECK_MM, across_mm(case)), ridge))
             k = int(short.argmax())
             compared, features = compared + len(own), features + 1

@@ -6,7 +6,7 @@ import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at
-from signgen.checks.way import THROUGH_MM
+from signgen.checks.tip_path import THROUGH_MM
 from signgen.features.tab import Tab
 from signgen.geometry.components import connected
 from signgen.messages import Message

@@ -15,8 +15,8 @@ from signgen.checks.fixings_clear import AIR_MM, FixingsClear, low_parts
 from signgen.checks.operator import SAME_Z_MM, Followed, follow, moved_zeros
 from signgen.checks.places import at
 from signgen.checks.rapids_clear import CLEARANCE_MM
+from signgen.checks.tip_path import joined
 from signgen.checks.trials_clear import running
-from signgen.checks.way import joined
 from signgen.instructions import Holding, SetUp, Step
 from signgen.messages import Message, Mm, MmPerMin, Num, Sentence, Typed
 from signgen.replay.measure import extents
@@ -44,8 +44,8 @@ LEAST_GRIP_RATIO = 0.66
 """Two thirds of the collet's length (from memory)."""
 
 SAMPLED_RATIO = 0.75
-"""Bites are looked at in places, and only those that last count (`bites.STRETCH`): of a point that falls and rises they
-show a little less than its depth."""
+"""Engagement is looked at in places, and only those that last count (`engagement.STRETCH`): of a point that falls and
+rises it shows a little less than the depth."""
 
 REMEDY = Message("checks.make_sign_again_print_sheet")
 
@@ -193,7 +193,7 @@ def _figures(case: Case, step: Step, k: int) -> Iterator[Message]:
             said=MmPerMin(step.plunge_mm_per_min),
             is_so=MmPerMin(slow.min()),
         )
-    deepest = float(case.bites[k].depth_mm.max(initial=0.0))
+    deepest = float(case.engagement[k].depth_mm.max(initial=0.0))
     if not deepest - SEEN_MM <= step.pass_mm <= deepest / SAMPLED_RATIO + SEEN_MM:
         yield Message(
             "paper_followed.said_take_once_takes", file=step.file, said=Mm(step.pass_mm), is_so=Mm(deepest, 2)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import numpy as np
 
-from signgen.checks.bites import APART_MM, LAG_SQUARES, TIP_SQUARE_MM, Bites
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
+from signgen.checks.engagement import APART_MM, LAG_SQUARES, TIP_SQUARE_MM, Engagement
 from signgen.checks.places import at, heights_at
-from signgen.checks.way import Way
+from signgen.checks.tip_path import TipPath
 from signgen.geometry.distance import FloatArray, IntArray
 from signgen.messages import Message, Mm, Num
 from signgen.shop.feeds import stepdown_mm
@@ -50,23 +50,23 @@ Least error seen: a tenth of the depth allowed, in stretches of half a millimetr
     def run(self, case: Case) -> CheckResult:
         findings: list[Finding] = []
         said: list[Message] = []
-        for program, cuts, bites in zip(case.programs, case.cuts, case.bites, strict=True):
-            if not len(bites.piece):
+        for program, cuts, engagement in zip(case.programs, case.cuts, case.engagement, strict=True):
+            if not len(engagement.piece):
                 continue
             most = stepdown_mm(program.tool, case.material)
             if program.tool.kind == "drill" and not case.drawn:
                 most = max(most, IN_ONE_GO_RATIO * program.tool.diameter_mm)
-            depth = bites.depth_mm.copy()
+            depth = engagement.depth_mm.copy()
             if program.tool.kind == "v-bit":
                 doubtful = np.flatnonzero(depth > SPARE * most + CHECK_MM)[:MOST_DOUBTS]
-                depth[doubtful] = _under_flanks(cuts, program.tool, bites, doubtful, case.stock.thickness_mm)
+                depth[doubtful] = _under_flanks(cuts, program.tool, engagement, doubtful, case.stock.thickness_mm)
             said.append(Message("pass_depth.in", depth=Num(depth.max(), 2), most=Mm(most, 2), file=program.file))
             bad = depth > SPARE * most + CHECK_MM
             if not bad.any():
                 continue
             k = int(np.argmax(bad))
             worst = float(depth.max())
-            piece = bites.piece[k]
+            piece = engagement.piece[k]
             place = (float(cuts.end_mm[piece, 0]), float(cuts.end_mm[piece, 1]))
             findings.append(
                 Finding(
@@ -88,8 +88,8 @@ Least error seen: a tenth of the depth allowed, in stretches of half a millimetr
         return verdict(self, findings, Message("pass_depth.deepest_bite", said=tuple(said) or Message("list.none")))
 
 
-def _under_flanks(cuts: Way, tool: Tool, bites: Bites, chosen: IntArray, top_mm: float) -> FloatArray:
-    """(len(chosen),) the depths of some bites of a V-bit, less what its own flank had cut there before: in rings of a
+def _under_flanks(cuts: TipPath, tool: Tool, engagement: Engagement, chosen: IntArray, top_mm: float) -> FloatArray:
+    """(len(chosen),) the depths of some of a V-bit, less what its own flank had cut there before: in rings of a
     countersink the tip comes down where the wider ring's flank has been. What was cut so little before that the bit
     was still in the same bite does not count: its flank reaches as far as its tip is deep."""
     step = cuts.end_mm - cuts.start_mm
@@ -97,9 +97,9 @@ def _under_flanks(cuts: Way, tool: Tool, bites: Bites, chosen: IntArray, top_mm:
     lifted = (length == 0) & (step[:, 2] > 0)
     lifted[1:] |= cuts.motion[1:] > cuts.motion[:-1] + 1
     gone = np.cumsum(length) + APART_MM * np.cumsum(lifted)
-    depths = bites.depth_mm[chosen].copy()
+    depths = engagement.depth_mm[chosen].copy()
     for n, k in enumerate(chosen.tolist()):
-        piece, z, place = bites.piece[k], bites.z_mm[k], bites.xy_mm[k]
+        piece, z, place = engagement.piece[k], engagement.z_mm[k], engagement.xy_mm[k]
         reach = (top_mm - z) * tool.slope + tool.tip_mm / 2
         before = int(np.searchsorted(gone, gone[piece] - length[piece] - reach - LAG_SQUARES * TIP_SQUARE_MM, "right"))
         low = np.minimum(cuts.start_mm[:before, :2], cuts.end_mm[:before, :2]) - tool.radius_mm

@@ -11,7 +11,7 @@ from shapely.geometry import Point
 from shapely.geometry.base import BaseGeometry
 
 from signgen.checks.check import Case
-from signgen.checks.way import Way, joined
+from signgen.checks.tip_path import TipPath, joined
 from signgen.drawing.drawing import Drawing
 from signgen.features.edge import Edge
 from signgen.features.recess import Recess
@@ -98,7 +98,7 @@ def nearest_line(case: Case, x_mm: float, y_mm: float) -> tuple[str, int | None]
     return case.programs[int(pieces.program[k])].file, int(pieces.line[k])
 
 
-def heights_at(pieces: Way, tool: Tool, place: FloatArray) -> FloatArray:
+def heights_at(pieces: TipPath, tool: Tool, place: FloatArray) -> FloatArray:
     """(k,) the height to which each piece cuts at a place, infinite where the cutter does not reach."""
     start, step = pieces.start_mm, pieces.end_mm - pieces.start_mm
     length = np.einsum("ij,ij->i", step[:, :2], step[:, :2])

@@ -9,7 +9,7 @@ import shapely
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, feature_at
-from signgen.checks.way import Way
+from signgen.checks.tip_path import TipPath
 from signgen.geometry.distance import distance_to_segments, segments_of
 from signgen.messages import Message
 from signgen.tolerances import CHECK_MM
@@ -87,7 +87,7 @@ Least error seen: one move."""
         )
 
 
-def _first_through(case: Case, sunk: Way, outside: np.ndarray, reach_mm: float) -> int | None:
+def _first_through(case: Case, sunk: TipPath, outside: np.ndarray, reach_mm: float) -> int | None:
     """The first piece at the board's bottom that runs beside the edge."""
     low = np.flatnonzero(outside & (sunk.low_z_mm <= CHECK_MM))
     if not len(low):

@@ -67,7 +67,7 @@ def _contacts(case: Case, program: ProgramUnderTest, number: int, before: Height
     fast = np.zeros(len(motions), bool)
     driven, _ = driven_down(case, program, cuts)
     # In a program from elsewhere only those that C106 lets pass: it says of the others that they are fast.
-    fast[cuts.motion[driven & (case.drawn | in_air(case.bites[number], len(cuts)))]] = True
+    fast[cuts.motion[driven & (case.drawn | in_air(case.engagement[number], len(cuts)))]] = True
     motions = replace(motions, kind=np.where(fast, RAPID, motions.kind).astype(motions.kind.dtype))
     tools = [tool]
     if tool.angle_deg is not None:

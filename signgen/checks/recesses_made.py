@@ -10,7 +10,7 @@ from shapely.geometry.base import BaseGeometry
 
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.places import at, deepest_line, floor_over_mm, nearest_line, worst_apart
-from signgen.checks.way import THROUGH_MM, Way, joined
+from signgen.checks.tip_path import THROUGH_MM, TipPath, joined
 from signgen.features.hole import Hole
 from signgen.features.recess import Recess
 from signgen.geometry.distance import FloatArray, distance_to_segments, nearest_segment, segments_of
@@ -106,7 +106,7 @@ Least error seen: 0.05 mm in depth, a patch of one cell; 0.015 mm at the walls."
         )
 
 
-def _ways(case: Case) -> list[tuple[Tool, Way, int]]:
+def _ways(case: Case) -> list[tuple[Tool, TipPath, int]]:
     """Each program's cutter with the parts of its way below the board's top."""
     top = case.stock.thickness_mm
     return [
@@ -115,7 +115,7 @@ def _ways(case: Case) -> list[tuple[Tool, Way, int]]:
     ]
 
 
-def _over(way: Way, area: BaseGeometry) -> Way:
+def _over(way: TipPath, area: BaseGeometry) -> TipPath:
     """The pieces that begin or end in an area. None crosses it from outside to outside: what is drawn lies apart."""
     if not len(way):
         return way
@@ -227,7 +227,7 @@ def _hole_area(case: Case, number: int) -> BaseGeometry:
     return area
 
 
-def _beyond(case: Case, recess: Recess, own: list[tuple[Tool, Way, int]]) -> tuple[list[Finding], float]:
+def _beyond(case: Case, recess: Recess, own: list[tuple[Tool, TipPath, int]]) -> tuple[list[Finding], float]:
     """Where a cutter reaches beyond the wall: (findings, the worst). Holes within the recess are bored by others."""
     outline = segments_of(recess.area)
     allowed = SPARE * case.tolerance_mm + EXTRA_MM
@@ -267,7 +267,7 @@ def _beyond(case: Case, recess: Recess, own: list[tuple[Tool, Way, int]]) -> tup
     return findings, worst
 
 
-def _untouched(case: Case, recess: Recess, own: list[tuple[Tool, Way, int]], radius_mm: float) -> list[Finding]:
+def _untouched(case: Case, recess: Recess, own: list[tuple[Tool, TipPath, int]], radius_mm: float) -> list[Finding]:
     """Places of the wall that the cutter can touch and does not, at the floor's depth."""
     top, allowed = case.stock.thickness_mm, SPARE * case.tolerance_mm + EXTRA_MM
     floor_z = top - min(recess.depth_mm, top) + CHECK_MM
@@ -306,7 +306,7 @@ def _untouched(case: Case, recess: Recess, own: list[tuple[Tool, Way, int]], rad
     return findings
 
 
-def _places_along(way: Way) -> tuple[FloatArray, NDArray[np.intp]]:
+def _places_along(way: TipPath) -> tuple[FloatArray, NDArray[np.intp]]:
     """(n, 3) places along the pieces, no further apart than STEP_MM, ends included; which piece each lies on."""
     length = np.hypot(*(way.end_mm - way.start_mm)[:, :2].T)
     count = np.maximum(np.ceil(length / STEP_MM).astype(np.intp), 1) + 1

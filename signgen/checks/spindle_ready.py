@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
-from signgen.checks.way import Way
+from signgen.checks.tip_path import TipPath
 from signgen.messages import Message, Num, Sentence
 
 
@@ -56,7 +56,7 @@ Least error seen: one move, 0.001 s."""
         return verdict(self, findings, detail)
 
 
-def _findings(case: Case, program: ProgramUnderTest, cuts: Way) -> list[Finding]:
+def _findings(case: Case, program: ProgramUnderTest, cuts: TipPath) -> list[Finding]:
     """The first move of each kind of fault."""
     motions, machine = program.replay.motions, case.machine
     used = np.unique(cuts.motion[cuts.low_z_mm < case.stock.thickness_mm - 1e-6])

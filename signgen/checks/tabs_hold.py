@@ -7,7 +7,7 @@ import numpy as np
 from signgen.checks.check import Case, CheckResult, Finding, Severity, verdict
 from signgen.checks.ideal import KERF, Ideal
 from signgen.checks.places import at
-from signgen.checks.way import Nearby
+from signgen.checks.tip_path import Nearby
 from signgen.features.tab import Tab
 from signgen.geometry.distance import FloatArray, IntArray, nearest_segment
 from signgen.geometry.raster import cells_inside

@@ -8,8 +8,8 @@ import numpy as np
 from msgspec.structs import replace
 
 from signgen.checks.as_stated import of_change
-from signgen.checks.bites import bites_of
 from signgen.checks.check import Case, Check, CheckResult, Finding, ProgramUnderTest, Severity, verdict
+from signgen.checks.engagement import engagement_of
 from signgen.checks.feeds_sane import FeedsSane
 from signgen.checks.fixings_clear import FixingsClear
 from signgen.checks.inside_travel import InsideTravel
@@ -18,7 +18,7 @@ from signgen.checks.rapids_clear import CLEARANCE_MM, RapidsClear
 from signgen.checks.spindle_ready import SpindleReady
 from signgen.checks.starts_and_ends import StartsAndEnds
 from signgen.checks.stops_and_waits import StopsAndWaits
-from signgen.checks.way import COARSE_CHORD_MM, way_of
+from signgen.checks.tip_path import COARSE_CHORD_MM, tip_path_of
 from signgen.messages import Message, Mm
 from signgen.replay.heights import board
 from signgen.replay.measure import extents
@@ -87,8 +87,8 @@ def _as_programs(case: Case, trials: tuple[ProgramUnderTest, ...]) -> Iterator[F
     """What the checks of all programs find in these, each on a board of its own."""
     bare = board(case.stock, case.ideal.grid.cell_mm)
     run = running(case, trials)
-    bites = tuple(bites_of(cuts, program.tool, bare) for program, cuts in zip(trials, run.cuts, strict=True))
-    alone = replace(run, boards=(bare,) * len(trials), bites=bites)
+    engagement = tuple(engagement_of(cuts, program.tool, bare) for program, cuts in zip(trials, run.cuts, strict=True))
+    alone = replace(run, boards=(bare,) * len(trials), engagement=engagement)
     for check in OF_EACH:
         yield from check.run(alone).findings
     for program in trials:
@@ -104,7 +104,7 @@ def _as_programs(case: Case, trials: tuple[ProgramUnderTest, ...]) -> Iterator[F
 
 def running(case: Case, trials: tuple[ProgramUnderTest, ...]) -> Case:
     """The case with these programs' ways for those of the programs that cut."""
-    ways = [way_of(program.replay.motions, case.zero, n, COARSE_CHORD_MM) for n, program in enumerate(trials)]
+    ways = [tip_path_of(program.replay.motions, case.zero, n, COARSE_CHORD_MM) for n, program in enumerate(trials)]
     cuts, rapids = tuple(cuts for cuts, _ in ways), tuple(rapids for _, rapids in ways)
     return replace(case, programs=trials, cuts=cuts, rapids=rapids)
 

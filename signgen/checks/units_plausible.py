@@ -8,7 +8,7 @@ import numpy as np
 from msgspec import Struct
 
 from signgen.checks.check import Case, CheckResult, Finding, ProgramUnderTest, Severity, verdict
-from signgen.checks.way import Way
+from signgen.checks.tip_path import TipPath
 from signgen.geometry.distance import FloatArray
 from signgen.messages import Message, Mm, MmPerMin, Num, Sentence, Sides, Typed
 from signgen.shop.feeds import cutting_data
@@ -76,7 +76,7 @@ class _Numbers(Struct, frozen=True, kw_only=True):
     touches: bool
 
     @classmethod
-    def of(cls, case: Case, cuts: Way) -> _Numbers:
+    def of(cls, case: Case, cuts: TipPath) -> _Numbers:
         top = case.stock.thickness_mm
         heights = np.concatenate([cuts.start_mm[:, 2], cuts.end_mm[:, 2]])
         sunk = cuts.below(top - 1e-6)
@@ -101,7 +101,7 @@ class _Numbers(Struct, frozen=True, kw_only=True):
         )
 
 
-def _of_height(case: Case, program: ProgramUnderTest, cuts: Way, numbers: _Numbers) -> Iterator[Finding]:
+def _of_height(case: Case, program: ProgramUnderTest, cuts: TipPath, numbers: _Numbers) -> Iterator[Finding]:
     """Z0 at the other face, or feeds that never come down to the board."""
     top, low = case.stock.thickness_mm, numbers.z_mm[0]
     in_inches = "G20" in program.replay.modes_before_motion
@@ -132,7 +132,7 @@ def _of_height(case: Case, program: ProgramUnderTest, cuts: Way, numbers: _Numbe
         )
 
 
-def _of_place(case: Case, program: ProgramUnderTest, cuts: Way, numbers: _Numbers) -> Iterator[Finding]:
+def _of_place(case: Case, program: ProgramUnderTest, cuts: TipPath, numbers: _Numbers) -> Iterator[Finding]:
     """A cut that is off the board, and would be on it with another zero or unit."""
     x0, y0, x1, y1 = case.stock.bounds_mm
     low, high = np.array([x0, y0]), np.array([x1, y1])
@@ -167,7 +167,7 @@ def _of_place(case: Case, program: ProgramUnderTest, cuts: Way, numbers: _Number
     )
 
 
-def _of_units(case: Case, program: ProgramUnderTest, cuts: Way, numbers: _Numbers) -> list[Finding]:
+def _of_units(case: Case, program: ProgramUnderTest, cuts: TipPath, numbers: _Numbers) -> list[Finding]:
     """Numbers that are small and slow at once, or slow alone."""
     feeds = program.replay.motions.feed_mm_per_min[cuts.motion]
     usual = cutting_data(program.tool, case.material, case.machine).feed_mm_per_min

@@ -18,7 +18,7 @@ from shapely.geometry import MultiPolygon, Polygon
 
 from signgen.geometry.branches import branches_of
 from signgen.geometry.paths import FloatArray, frozen
-from signgen.geometry.peel import peeled
+from signgen.geometry.prune import pruned
 from signgen.geometry.skeleton import OpenDiagramError, Skeleton, inner_skeleton
 from signgen.geometry.voronoi import IntArray
 from signgen.tolerances import GRID_MM, Tolerances
@@ -58,9 +58,9 @@ class MedialAxis(Struct, frozen=True, kw_only=True):
 
 
 def medial_axis(polygon: Polygon, tolerances: Tolerances) -> MedialAxis:
-    """The medial axis of a polygon, less what `tolerances.peel_mm` allows to be peeled from its ends.
+    """The medial axis of a polygon, less what `tolerances.prune_mm` allows to be pruned from its ends.
 
-    The discs along the branches cover the polygon but for a rim of at most peel + branch tolerance, and stick
+    The discs along the branches cover the polygon but for a rim of at most pruning + branch tolerance, and stick
     out by no more than the branch tolerance. A polygon that falls apart on the diagram's grid has the axes of
     its parts.
 
@@ -163,7 +163,7 @@ def _sound_axis(rings: list[IntArray], tolerances: Tolerances) -> MedialAxis:
             _refuse_defects(skeleton, holes=len(rings) - 1)
         except OpenDiagramError:
             continue
-        axis = _peeled_axis(skeleton, tolerances)
+        axis = _pruned_axis(skeleton, tolerances)
         return axis if turn_deg == 0 else _turned(axis, turn)
     raise ArithmeticError(f"no sound Voronoi diagram of a polygon with {len(points)} points")
 
@@ -175,7 +175,7 @@ def _refuse_defects(skeleton: Skeleton, holes: int) -> None:
         raise OpenDiagramError(f"{len(skeleton.nodes)} nodes and {len(skeleton.ends)} edges with {holes} holes")
 
 
-def _peeled_axis(skeleton: Skeleton, tolerances: Tolerances) -> MedialAxis:
+def _pruned_axis(skeleton: Skeleton, tolerances: Tolerances) -> MedialAxis:
     nodes, branches, ends = branches_of(skeleton, _keep(skeleton, tolerances), tolerances.branch_mm / GRID_MM)
     return MedialAxis(
         nodes_mm=cast(FloatArray, frozen(nodes * GRID_MM)),
@@ -196,7 +196,7 @@ def _keep(skeleton: Skeleton, tolerances: Tolerances) -> NDArray[np.bool_]:
         x = np.einsum("ijk,ik->ij", away, skeleton.along[bow])
         s = (x * np.sqrt(1 + (x / p) ** 2) + p * np.arcsinh(x / p)) / 2
         length[bow] = np.abs(s[:, 1] - s[:, 0])
-    return peeled(skeleton.nodes[:, 2], skeleton.ends, length, tolerances.peel_mm / GRID_MM)
+    return pruned(skeleton.nodes[:, 2], skeleton.ends, length, tolerances.prune_mm / GRID_MM)
 
 
 def _turned(axis: MedialAxis, turn: FloatArray) -> MedialAxis:

@@ -29,7 +29,7 @@ class ProgramFacts(Struct, frozen=True, kw_only=True):
     text: str
     tool: Tool
     cutting: CuttingData
-    does: tuple[Sentence, ...]
+    description: tuple[Sentence, ...]
     minutes: float
     cut_length_mm: float
     travel_length_mm: float

@@ -190,7 +190,7 @@ def _program(program: ProgramFacts) -> dict[str, Any]:
     tool, cutting = program.tool, program.cutting
     return {
         "file": program.file,
-        "does": list(map(str, program.does)),
+        "does": list(map(str, program.description)),
         "tool": {
             "name": tool.name,
             "kind": tool.kind,
@@ -205,7 +205,7 @@ def _program(program: ProgramFacts) -> dict[str, Any]:
         "minutes": rounded(program.minutes, MINUTES),
         "shares": _shares(program.times),
         "operations": [
-            {"does": str(time.does), "minutes": rounded(time.seconds / 60, MINUTES), "shares": _shares((time,))}
+            {"does": str(time.description), "minutes": rounded(time.seconds / 60, MINUTES), "shares": _shares((time,))}
             for time in program.times
         ],
         "cut_length_mm": rounded(program.cut_length_mm, 1),

@@ -25,7 +25,7 @@ class CutApart(Struct, frozen=True, kw_only=True):
         return self.cuts[0].tool
 
     @property
-    def does(self) -> Message:
+    def description(self) -> Message:
         tabs = {len(cut.tabs) for cut in self.cuts}
         if tabs == {0}:
             return Message("does.cuts_signs_out", count=len(self.cuts))

@@ -40,7 +40,7 @@ class BevelEdge(Struct, frozen=True, kw_only=True):
     climb: bool = True
 
     @property
-    def does(self) -> Message:
+    def description(self) -> Message:
         return Message("does.bevels_the_edge", width=Mm(self.bevels[0].width_mm, 2, trim=True))
 
     @property

@@ -71,7 +71,7 @@ class ClearFloor(Struct, frozen=True, kw_only=True):
     left_mm: float = 0.0
 
     @property
-    def does(self) -> Message:
+    def description(self) -> Message:
         if self.through:
             return Message("does.cuts_through")
         if self.left_mm:

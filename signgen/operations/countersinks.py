@@ -33,7 +33,7 @@ class SinkHeads(Struct, frozen=True, kw_only=True):
     thickness_mm: float
 
     @property
-    def does(self) -> Message:
+    def description(self) -> Message:
         sizes = sorted({hole.sink.diameter_mm for hole in self.holes if hole.sink})
         return Message("does.sinks_heads", count=len(self.holes), sizes=tuple(Mm(size, 2, trim=True) for size in sizes))
 

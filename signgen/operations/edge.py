@@ -69,7 +69,7 @@ class CutOut(Struct, frozen=True, kw_only=True):
     climb: bool = True
 
     @property
-    def does(self) -> Message:
+    def description(self) -> Message:
         if self.skin_mm:
             return Message("does.cuts_to_skin", skin=Mm(self.skin_mm))
         return (

@@ -51,7 +51,7 @@ class Shape(Struct, frozen=True, kw_only=True):
 class Engrave(Struct, frozen=True, kw_only=True):
     """Grooves cut by one V-bit.
 
-    `ridge_mm`: how high the ridges may stand that the V-bit leaves on a flat floor; `cleared`: the part of
+    `cusp_height_mm`: how high the ridges may stand that the V-bit leaves on a flat floor; `cleared`: the part of
     the floor that an end mill clears, None when there is none. `lift_mm`: the length of walking in cut
     grooves that one lift is worth.
     """
@@ -61,12 +61,12 @@ class Engrave(Struct, frozen=True, kw_only=True):
     cutting: CuttingData
     thickness_mm: float
     tolerances: Tolerances
-    ridge_mm: float = 0.05
+    cusp_height_mm: float = 0.05
     cleared: Area | None = None
     lift_mm: float = LIFT_MM
 
     @property
-    def does(self) -> Message:
+    def description(self) -> Message:
         """What it does, in the operator's words."""
         letters = any(groove.is_letter for groove in self.grooves)
         ornament = any(not groove.is_letter for groove in self.grooves)
@@ -191,7 +191,7 @@ class Engrave(Struct, frozen=True, kw_only=True):
     @property
     def _step_mm(self) -> float:
         """Between lines of a floor that leave ridges of the height that was asked for."""
-        return 2 * self.ridge_mm * self.tool.slope + self.tool.tip_mm
+        return 2 * self.cusp_height_mm * self.tool.slope + self.tool.tip_mm
 
     def _limit_mm(self, shape: Shape) -> float:
         """Half width of the bit at the surface when it is as deep as it may be."""

@@ -71,7 +71,7 @@ class FinishFloor(Struct, frozen=True, kw_only=True, dict=True):
     through: bool = False
 
     @property
-    def does(self) -> Message:
+    def description(self) -> Message:
         return Message("does.finishes_floors", count=len(self.floors), depth=Mm(self.depth_mm, 2, trim=True))
 
     def toolpath(self) -> Toolpath:

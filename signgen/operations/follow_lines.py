@@ -31,7 +31,7 @@ class FollowLines(Struct, frozen=True, kw_only=True):
     tolerances: Tolerances
 
     @property
-    def does(self) -> Message:
+    def description(self) -> Message:
         depths = sorted({stroke.max_depth_mm for stroke in self.strokes})
         least, most = Mm(depths[0], 2, trim=True), Mm(depths[-1], 2, trim=True)
         if len(depths) == 1:

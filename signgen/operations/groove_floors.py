@@ -128,7 +128,7 @@ def _rest_mm2_per_min(spec: SignSpec) -> float:
     """How much floor the V-bit clears: lines as far apart as the ridge allows, at every pass."""
     cutting = cutting_data(spec.v_bit, spec.material, spec.machine)
     passes = math.ceil(spec.depth_mm / cutting.stepdown_mm - 1e-9)
-    return (2 * spec.ridge_mm * spec.v_bit.slope + spec.v_bit.tip_mm) * cutting.feed_mm_per_min / passes
+    return (2 * spec.cusp_height_mm * spec.v_bit.slope + spec.v_bit.tip_mm) * cutting.feed_mm_per_min / passes
 
 
 def _remarks(overall: ClearingChoice | None, minutes: float) -> tuple[Message, ...]:

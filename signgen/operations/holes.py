@@ -47,7 +47,7 @@ class BoreHoles(Struct, frozen=True, kw_only=True):
     climb: bool = True
 
     @property
-    def does(self) -> Message:
+    def description(self) -> Message:
         sizes = tuple(map(Mm, sorted({hole.diameter_mm for hole in self.holes})))
         return Message("does.makes_holes", count=len(self.holes), sizes=sizes)
 

@@ -26,7 +26,7 @@ class OpenKeyholes(Struct, frozen=True, kw_only=True):
     thickness_mm: float
 
     @property
-    def does(self) -> Message:
+    def description(self) -> Message:
         one = self.keyholes[0]
         return Message(
             "does.opens_keyholes", count=len(self.keyholes),
@@ -69,7 +69,7 @@ class UndercutKeyholes(Struct, frozen=True, kw_only=True):
     thickness_mm: float
 
     @property
-    def does(self) -> Message:
+    def description(self) -> Message:
         one = self.keyholes[0]
         return Message("does.undercuts_keyholes", count=len(self.keyholes), width=Mm(one.undercut_mm))
 

@@ -46,8 +46,8 @@ class Run(Struct, frozen=True, kw_only=True):
         return tuple(step.operation for step in self.steps)
 
     @property
-    def does(self) -> tuple[Message, ...]:
-        return tuple(operation.does for operation in self.operations)
+    def description(self) -> tuple[Message, ...]:
+        return tuple(operation.description for operation in self.operations)
 
     def toolpaths(self) -> tuple[Toolpath, ...]:
         """Raises: CannotMakeError when a cutter does not fit."""

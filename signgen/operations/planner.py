@@ -22,13 +22,13 @@ from signgen.toolpath.cut import Toolpath
 
 
 class Operation(Protocol):
-    """What one tool does to features. `does` says it to the operator: 'engraves the letters'."""
+    """What one tool does to features. `description` says it to the operator: 'engraves the letters'."""
 
     @property
     def tool(self) -> Tool: ...
 
     @property
-    def does(self) -> Message: ...
+    def description(self) -> Message: ...
 
     def toolpath(self) -> Toolpath: ...
 

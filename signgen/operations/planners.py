@@ -44,7 +44,7 @@ def engraving(features: Sequence[Feature], job: Known) -> Iterator[Step]:
             cutting=job.cutting(tool),
             thickness_mm=job.thickness_mm,
             tolerances=job.spec.tolerances,
-            ridge_mm=job.spec.ridge_mm,
+            cusp_height_mm=job.spec.cusp_height_mm,
             cleared=job.clearing.cleared,
         )
         yield Step(role=V_BIT, operation=operation, finishes=names_of(grooves))

@@ -39,7 +39,7 @@ class SharpenCorners(Struct, frozen=True, kw_only=True):
     tolerances: Tolerances
 
     @property
-    def does(self) -> Message:
+    def description(self) -> Message:
         return Message("does.sharpens_corners")
 
     def toolpath(self) -> Toolpath:

@@ -32,7 +32,7 @@ class MillSlots(Struct, frozen=True, kw_only=True):
     breakthrough_mm: float
 
     @property
-    def does(self) -> Message:
+    def description(self) -> Message:
         sizes = sorted({(slot.diameter_mm, slot.diameter_mm + slot.span_mm) for slot in self.slots})
         return Message("does.mills_slots", count=len(self.slots), sizes=tuple(map(Sides, sizes)))
 

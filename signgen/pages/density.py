@@ -85,7 +85,7 @@ def _time_lines(program: ProgramFacts) -> int:
     """More lines than usual that a card's row of times takes: each operation's time where there are several."""
     if not program.times:
         return 0
-    each = sum(len(str(time.does)) + 12 for time in program.times) if len(program.times) > 1 else 0
+    each = sum(len(str(time.description)) + 12 for time in program.times) if len(program.times) > 1 else 0
     return (SHARES_CHARACTERS + each) // TIME_CHARACTERS
 
 

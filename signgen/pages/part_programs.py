@@ -60,7 +60,7 @@ def _change(facts: JobFacts, words: Words) -> Html:
 
 def _card(facts: JobFacts, words: Words, number: int, program: ProgramFacts, outcome: Outcome, longest: float) -> Html:
     name = f"program-{number}"
-    does = [part for text in program.does for part in (", ", words.told(text))][1:]
+    does = [part for text in program.description for part in (", ", words.told(text))][1:]
     rows = [
         el("tr", el("th", words(f"run.row.{key}")), el("td", value, id=f"{name}-{key}"))
         for key, value in _rows(facts, words, number, program)
@@ -127,7 +127,7 @@ def _shares(program: ProgramFacts, words: Words) -> list[Part]:
     said: list[Part] = [words("run.shares", cutting=shares[0], entry=shares[1], travel=shares[2])]
     if len(program.times) > 1:
         for time in program.times:
-            said += ["; ", words.span(time.seconds / 60), ": ", words.told(time.does)]
+            said += ["; ", words.span(time.seconds / 60), ": ", words.told(time.description)]
     return said
 
 

@@ -42,7 +42,7 @@ def estimate(moves: Moves, machine: Machine, start_mm: tuple[float, float, float
 class OperationTime(Struct, frozen=True, kw_only=True):
     """What one operation takes of a program's time: cutting, getting down into the work, and travelling to it."""
 
-    does: Sentence
+    description: Sentence
     cutting_s: float
     entry_s: float
     travel_s: float
@@ -60,7 +60,7 @@ def times_by_operation(
     names = np.array(program.operations, dtype=object)[program.owners]
     return tuple(
         OperationTime(
-            does=name,
+            description=name,
             cutting_s=float(seconds[(names == name) & (program.roles == CUTTING)].sum()),
             entry_s=float(seconds[(names == name) & (program.roles == ENTRY)].sum()),
             travel_s=float(seconds[(names == name) & (program.roles == TRAVEL)].sum()),

@@ -45,7 +45,7 @@ def heading(
     lines: Sequence[str],
     number: int,
     count: int,
-    does: Sequence[Sentence],
+    description: Sequence[Sentence],
     tool: Tool,
     drawing: Drawing,
     stock: Stock,
@@ -60,7 +60,7 @@ def heading(
     where the cutter is touched off."""
     size = {"width": Typed(drawing.width_mm), "height": Typed(drawing.height_mm)}
     sign = Message("heading.pieces" if drawing.pieces else "heading.sign", text=" / ".join(lines), **size)
-    own = [Message("heading.program", number=number, count=count, does=tuple(does))]
+    own = [Message("heading.program", number=number, count=count, does=tuple(description))]
     if from_behind:
         own.append(Message("heading.from_behind"))
     own.append(Message("heading.tool", tool=tool.called, shank=Typed(tool.shank_mm)))

@@ -98,7 +98,7 @@ def case_of(side: Side, texts: Sequence[str]) -> Case:
         stated=stated_of(side),
         breakthrough_mm=spec.breakthrough_mm,
         tolerance_mm=spec.tolerances.total_mm,
-        ridge_mm=spec.ridge_mm,
+        cusp_height_mm=spec.cusp_height_mm,
         finish_mm=spec.finish_mm,
         cell_mm=spec.cell_mm,
     )

@@ -84,7 +84,7 @@ def _programs(texts: Written, judged: JudgedSide) -> Iterator[ProgramFacts]:
             text=tested.text,
             tool=run.tool,
             cutting=run.cutting,
-            does=run.does,
+            description=run.description,
             minutes=taken.minutes,
             cut_length_mm=taken.cut_length_mm,
             travel_length_mm=taken.travel_length_mm,

@@ -79,9 +79,9 @@ class Written(Struct, frozen=True, kw_only=True):
                 tool=run.tool,
                 cutting=run.cutting,
                 replay=program.replay,
-                bite_mm=float(bites.depth_mm.max(initial=0.0)),
+                bite_mm=float(engagement.depth_mm.max(initial=0.0)),
             )
-            for run, program, bites in zip(side.plan.runs, case.programs, case.bites, strict=True)
+            for run, program, engagement in zip(side.plan.runs, case.programs, case.engagement, strict=True)
         ]
         shown = case.outlines[0] if case.outlines else None
         return set_up_of(
@@ -133,7 +133,7 @@ def _programs(side: Side, ways: Touches) -> Iterator[Program]:
             lines=spec.text.lines,
             number=number,
             count=len(plan.runs),
-            does=run.does,
+            description=run.description,
             tool=run.tool,
             drawing=drawing,
             stock=setup.stock,
@@ -178,4 +178,4 @@ def _bare(side: Side, tool: Tool) -> BaseGeometry | None:
 
 def _named(run: Run) -> list[Toolpath]:
     """The run's toolpaths, named by what they do in the operator's words."""
-    return [replace(toolpath, operation=does) for does, toolpath in zip(run.does, run.toolpaths(), strict=True)]
+    return [replace(toolpath, operation=does) for does, toolpath in zip(run.description, run.toolpaths(), strict=True)]

@@ -144,7 +144,7 @@ class SignSpec(Struct, frozen=True, kw_only=True):
     skin_mm: float
     climb: bool
     frame: FrameSpec | None
-    ridge_mm: float
+    cusp_height_mm: float
     board_mm: tuple[float, float] | None
     machine: Machine
     dialect: str

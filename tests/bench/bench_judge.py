@@ -44,7 +44,7 @@ def house_number() -> None:
             programs=programs,
             breakthrough_mm=facts.spec.breakthrough_mm,
             tolerance_mm=facts.spec.tolerances.total_mm,
-            ridge_mm=facts.spec.ridge_mm,
+            cusp_height_mm=facts.spec.cusp_height_mm,
         )
 
     made = case()

@@ -24,7 +24,7 @@ from numpy.typing import NDArray
 
 from signgen.checks.check import Case, CheckReport
 from signgen.checks.fixing import Fixing
-from signgen.checks.way import THROUGH_MM
+from signgen.checks.tip_path import THROUGH_MM
 from signgen.instructions import SetUp
 from signgen.proving.judge_sides import JudgedSide, Points, judged_sides
 from signgen.proving.sides import Side, sides_of

@@ -407,5 +407,5 @@ def floored(apart_mm: float) -> Plate:
         Plate(),
         drawing=replace(DRAWING, features=features),
         engrave="\n".join([*head, "G0 X10 Y15", "G0 Z10", *rounds.splitlines(), *tail]) + "\n",
-        extra={"ridge_mm": 0.1},
+        extra={"cusp_height_mm": 0.1},
     )

@@ -31,7 +31,7 @@ def judged(facts: JobFacts, texts: dict[int, str] | None = None, tabs: tuple[int
         make_case(
             drawing=drawing, stock=facts.stock, zero=facts.zero, machine=spec.machine, material=spec.material,
             programs=programs, breakthrough_mm=spec.breakthrough_mm, tolerance_mm=spec.tolerances.total_mm,
-            ridge_mm=spec.ridge_mm,
+            cusp_height_mm=spec.cusp_height_mm,
         )
     )  # fmt: skip
 

@@ -76,7 +76,7 @@ def without(text: str, feature: str) -> str:
 def test_a_sheet_that_is_right_passes(sheet: tuple[SignSpec, JobFacts]) -> None:
     assert sheet[1].checks.passed
     assert judged(sheet, {}) == {}
-    assert [english(program.does) for program in sheet[1].programs] == [
+    assert [english(program.description) for program in sheet[1].programs] == [
         ("engraves the letters",), ("cuts 3 signs out, leaving 2 tabs on each",)
     ]  # fmt: skip
 

@@ -104,7 +104,7 @@ def test_an_ellipse_ends_where_its_curvature_says() -> None:
     turns = np.linspace(0, 2 * np.pi, 1600, endpoint=False)
     points = all_points(axis_of(Polygon(np.column_stack([30 * np.cos(turns), 20 * np.sin(turns)]))))
     assert np.abs(points[:, 1]).max() < 0.05
-    # Near its ends the axis says little: peeling by a tolerance e shortens it by about the square root of e.
+    # Near its ends the axis says little: pruning by a tolerance e shortens it by about the square root of e.
     assert np.abs(points[:, 0]).max() == pytest.approx((900 - 400) / 30, abs=1.2)
 
 
@@ -148,7 +148,7 @@ def test_every_convex_corner_over_twenty_degrees_has_a_point_at_zero_depth(shape
 def test_every_radius_is_the_distance_to_the_outline(shape: Polygon) -> None:
     points = all_points(axis_of(shape))
     away = shapely.distance(shapely.points(points[:, :2]), shape.boundary)
-    assert points[:, 2] == pytest.approx(away, abs=TOLERANCES.branch_mm + TOLERANCES.peel_mm)
+    assert points[:, 2] == pytest.approx(away, abs=TOLERANCES.branch_mm + TOLERANCES.prune_mm)
     assert shapely.contains_xy(shape.buffer(NEAR), points[:, 0], points[:, 1]).all()
 
 

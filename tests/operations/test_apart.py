@@ -89,7 +89,7 @@ def test_no_piece_is_cut_before_one_that_is_much_nearer_to_the_middle(places: li
 def test_says_what_it_does(mill: Tool, cutting: CuttingData) -> None:
     def does(*tabs: int) -> str:
         cuts = tuple(cut_out(80.0 * i, 0, mill, cutting, n) for i, n in enumerate(tabs))
-        return english(CutApart(cuts=cuts, pieces=tuple(str(n) for n in range(len(tabs)))).does)
+        return english(CutApart(cuts=cuts, pieces=tuple(str(n) for n in range(len(tabs)))).description)
 
     assert does(2, 2) == "cuts 2 signs out, leaving 2 tabs on each"
     assert does(2, 3, 2) == "cuts 3 signs out, leaving 2 to 3 tabs on each"

@@ -237,7 +237,7 @@ def test_a_skin_is_left_all_round_and_nothing_goes_lower(mill: Tool, cutting: Cu
     points = chorded(path)
     last_round = points[points[:, 2] < 0.4 + 1e-9]
     assert LinearRing(last_round[:, :2]).length > ROUNDED.exterior.length
-    assert english(operation.does) == "cuts the sign out down to a skin of 0.4 mm"
+    assert english(operation.description) == "cuts the sign out down to a skin of 0.4 mm"
 
 
 def test_sides_of_ramped_tabs_fall_evenly_and_are_only_cut_upwards(mill: Tool, cutting: CuttingData) -> None:

@@ -80,7 +80,7 @@ def engraved(
         cutting=cutting,
         thickness_mm=THICKNESS,
         tolerances=Tolerances(),
-        ridge_mm=ridge,
+        cusp_height_mm=ridge,
     ).toolpath()
 
 

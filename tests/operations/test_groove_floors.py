@@ -23,7 +23,7 @@ WIDE: dict[str, Any] = {"text": ["I"], "cap_height": "80", "depth": "1"}
 def test_the_edge_cutter_clears_wide_floors_and_the_v_bit_the_rest() -> None:
     spec = spec_of(**WIDE)
     facts = prove(spec)
-    assert [english(program.does) for program in facts.programs] == [
+    assert [english(program.description) for program in facts.programs] == [
         ("engraves the letters",),
         ("clears the floor, 1 mm deep", "makes 4 holes of 7 mm", "cuts the sign out, leaving 4 tabs"),
     ]
@@ -40,7 +40,7 @@ def test_what_is_cleared_is_not_engraved_again() -> None:
     assert shapely.symmetric_difference(engrave.cleared, clear.reached()).area < 1e-6
     alone = Engrave(
         grooves=engrave.grooves, tool=engrave.tool, cutting=engrave.cutting, thickness_mm=engrave.thickness_mm,
-        tolerances=engrave.tolerances, ridge_mm=engrave.ridge_mm,
+        tolerances=engrave.tolerances, cusp_height_mm=engrave.cusp_height_mm,
     )  # fmt: skip
     lengths = [sum(cut.path.length_mm for cut in op.toolpath().cuts) for op in (engrave, alone)]
     assert lengths[0] < 0.5 * lengths[1]

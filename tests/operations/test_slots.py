@@ -114,5 +114,5 @@ def test_lifts_clear_of_the_wall(mill: Tool, cutting: CuttingData) -> None:
 def test_says_what_it_does(mill: Tool, cutting: CuttingData) -> None:
     slot, _ = milled(6.6, 12, 0, mill, cutting)
     operation = MillSlots(slots=(slot,), tool=mill, cutting=cutting, thickness_mm=12, breakthrough_mm=0.3)
-    assert english(operation.does) == "mills 1 slot of 6.6 x 12 mm"
-    assert english(replace(operation, slots=(slot, slot)).does) == "mills 2 slots of 6.6 x 12 mm"
+    assert english(operation.description) == "mills 1 slot of 6.6 x 12 mm"
+    assert english(replace(operation, slots=(slot, slot)).description) == "mills 2 slots of 6.6 x 12 mm"

@@ -125,7 +125,7 @@ def test_every_second_belongs_to_one_operation_and_one_purpose() -> None:
         times = times_by_operation(program, spec.machine, (x, y, z))
         whole = seconds_of(program.moves, spec.machine, (x, y, z)).sum()
         assert sum(time.seconds for time in times) == pytest.approx(whole)
-        assert [english(time.does) for time in times] == list(dict.fromkeys(map(english, program.operations)))
+        assert [english(time.description) for time in times] == list(dict.fromkeys(map(english, program.operations)))
         assert min(time.cutting_s for time in times) > 0
         assert set(program.roles[program.moves.kinds == RAPID].tolist()) == {TRAVEL}
         assert set(program.roles[program.moves.kinds != RAPID].tolist()) <= {ENTRY, CUTTING}

@@ -15,7 +15,7 @@ def test_a_program_that_does_much_says_it_to_the_end() -> None:
         lines=("Smithy",),
         number=1,
         count=3,
-        does=does,
+        description=does,
         tool=facts.programs[0].tool,
         drawing=facts.drawing,
         stock=facts.stock,

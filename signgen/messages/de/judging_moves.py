@@ -56,13 +56,13 @@ WORDS = {
     "feeds_sane.mm_min_machine_s_axes": "mm/min: {feeds:plain}; die Achsen der Maschine erreichen {top}",
     "feeds_sane.move_asks_mm_min_along": "Der Weg verlangt {value} entlang {axis}; die Maschine erreicht {most}.",
     "feeds_sane.raise_feed": "Den Vorschub erhöhen.",
-    "gentle_entry.cannot_plunge": "{tool} kann nicht senkrecht eintauchen, geht aber bei {place} mit {slope} Grad "
+    "ramp_angle.cannot_plunge": "{tool} kann nicht senkrecht eintauchen, geht aber bei {place} mit {slope} Grad "
     "hinab; {limit} Grad sind das Höchste in {material}.",
-    "gentle_entry.lead_in_along_ramp_take": "Auf einer Rampe eintauchen, oder einen Fräser nehmen, der senkrecht "
+    "ramp_angle.lead_in_along_ramp_take": "Auf einer Rampe eintauchen, oder einen Fräser nehmen, der senkrecht "
     "eintauchen kann.",
-    "gentle_entry.no_end_mill_takes_wood": "kein Schaftfräser nimmt Holz",
-    "gentle_entry.steepest_way_into_wood_degrees": "steilster Weg ins Holz {steepest} Grad, {limit} erlaubt",
-    "gentle_entry.too_steep": "{tool} darf senkrecht eintauchen, geht aber bei {place} mit {slope} Grad hinab; "
+    "ramp_angle.no_end_mill_takes_wood": "kein Schaftfräser nimmt Holz",
+    "ramp_angle.steepest_way_into_wood_degrees": "steilster Weg ins Holz {steepest} Grad, {limit} erlaubt",
+    "ramp_angle.too_steep": "{tool} darf senkrecht eintauchen, geht aber bei {place} mit {slope} Grad hinab; "
     "{limit} Grad sind das Höchste in {material}.",
     "inside_board.board_left_beside_cut": "{room} Brett bleiben neben dem Schnitt",
     "inside_board.lay_larger_board_move_zero": "Ein größeres Brett auflegen, oder die Null so versetzen, dass das "

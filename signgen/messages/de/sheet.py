@@ -511,7 +511,7 @@ WORDS = {
     "check.depth_limit": "Tiefe begrenzt",
     "check.cutter_reach": "Fräser lang genug",
     "check.pass_depth": "Zustelltiefe",
-    "check.gentle_entry": "sanftes Eintauchen",
+    "check.ramp_angle": "Eintauchwinkel",
     "check.text_as_ordered": "Text wie bestellt",
     "check.letters_made": "Buchstaben da",
     "check.groove_walls": "Rillenwände",

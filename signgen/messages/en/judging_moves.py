@@ -52,12 +52,12 @@ WORDS = {
     "feeds_sane.mm_min_machine_s_axes": "mm/min: {feeds:plain}; the machine's axes reach {top}",
     "feeds_sane.move_asks_mm_min_along": "The move asks for {value} along {axis}; the machine reaches {most}.",
     "feeds_sane.raise_feed": "Raise the feed.",
-    "gentle_entry.cannot_plunge": "{tool} cannot cut straight down, but goes down at {slope} degrees at {place}; "
+    "ramp_angle.cannot_plunge": "{tool} cannot cut straight down, but goes down at {slope} degrees at {place}; "
     "{limit} degrees is the most in {material}.",
-    "gentle_entry.lead_in_along_ramp_take": "Lead it in along a ramp, or take a cutter that can plunge.",
-    "gentle_entry.no_end_mill_takes_wood": "no end mill takes wood",
-    "gentle_entry.steepest_way_into_wood_degrees": "steepest way into wood {steepest} degrees, {limit} allowed",
-    "gentle_entry.too_steep": "{tool} may plunge, but goes down at {slope} degrees at {place}; {limit} degrees is "
+    "ramp_angle.lead_in_along_ramp_take": "Lead it in along a ramp, or take a cutter that can plunge.",
+    "ramp_angle.no_end_mill_takes_wood": "no end mill takes wood",
+    "ramp_angle.steepest_way_into_wood_degrees": "steepest way into wood {steepest} degrees, {limit} allowed",
+    "ramp_angle.too_steep": "{tool} may plunge, but goes down at {slope} degrees at {place}; {limit} degrees is "
     "the most in {material}.",
     "inside_board.board_left_beside_cut": "{room} of board left beside the cut",
     "inside_board.lay_larger_board_move_zero": "Lay a larger board, or move the zero so that the board reaches past "

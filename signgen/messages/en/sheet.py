@@ -492,7 +492,7 @@ WORDS = {
     "check.depth_limit": "depth limit",
     "check.cutter_reach": "cutter reach",
     "check.pass_depth": "pass depth",
-    "check.gentle_entry": "gentle entry",
+    "check.ramp_angle": "ramp angle",
     "check.text_as_ordered": "text as ordered",
     "check.letters_made": "letters made",
     "check.groove_walls": "groove walls",

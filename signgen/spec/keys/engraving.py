@@ -70,7 +70,7 @@ ENGRAVING: tuple[Option, ...] = (
         name="ridge", kind="length", metavar="LENGTH", group="Engraving", default=0.1,
         help="Height of the ridges that the V-bit may leave where it clears a flat floor.",
         limits=Limits(least=0.005, greatest=2),
-        field="ridge_mm",
+        field="cusp_height_mm",
         words=("smooth floor", "scallop height", "cusp height", "rough floor", "tool marks"),
     ),
     *TRIM,

@@ -19,9 +19,9 @@ GRAZE_MM = 0.05
 POINTED = ("v-bit", "drill")
 
 
-class GentleEntry:
+class RampAngle:
     code = "C114"
-    name = "gentle_entry"
+    name = "ramp_angle"
     severity: Severity = "error"
     needs_drawing = False
     explanation = """\
@@ -42,25 +42,25 @@ Least error seen: half a degree, 0.05 mm of wood."""
         steepest = 0.0
         looked_at = 0
         limit = case.material.entry_deg
-        for program, cuts, bites in zip(case.programs, case.cuts, case.bites, strict=True):
+        for program, cuts, engagement in zip(case.programs, case.cuts, case.engagement, strict=True):
             tool = program.tool
-            if tool.kind in POINTED or not len(bites.piece):
+            if tool.kind in POINTED or not len(engagement.piece):
                 continue
             looked_at += 1
             step = cuts.end_mm - cuts.start_mm
-            slope = np.degrees(np.arctan2(-step[:, 2], np.hypot(step[:, 0], step[:, 1])))[bites.piece]
-            slope = np.where(bites.depth_mm > GRAZE_MM, slope, 0.0)
+            slope = np.degrees(np.arctan2(-step[:, 2], np.hypot(step[:, 0], step[:, 1])))[engagement.piece]
+            slope = np.where(engagement.depth_mm > GRAZE_MM, slope, 0.0)
             if tool.can_plunge:
                 slope = np.where(slope > STEEP_DEG, 0.0, slope)
             steepest = max(steepest, float(slope.max()))
             bad = slope > limit + SLACK_DEG
             if bad.any():
-                piece = bites.piece[int(np.argmax(bad))]
+                piece = engagement.piece[int(np.argmax(bad))]
                 place = (float(cuts.end_mm[piece, 0]), float(cuts.end_mm[piece, 1]))
                 findings.append(
                     Finding(
                         message=Message(
-                            "gentle_entry.too_steep" if tool.can_plunge else "gentle_entry.cannot_plunge",
+                            "ramp_angle.too_steep" if tool.can_plunge else "ramp_angle.cannot_plunge",
                             tool=tool.name,
                             slope=Num(slope[bad][0], 0),
                             place=at(*place),
@@ -70,14 +70,14 @@ Least error seen: half a degree, 0.05 mm of wood."""
                         file=program.file,
                         line=int(cuts.line[piece]),
                         place_mm=place,
-                        remedy=Message("gentle_entry.lead_in_along_ramp_take"),
+                        remedy=Message("ramp_angle.lead_in_along_ramp_take"),
                         warns=not case.drawn and tool.can_plunge,
                     )
                 )
         if not looked_at:
-            return verdict(self, [], Message("gentle_entry.no_end_mill_takes_wood"))
+            return verdict(self, [], Message("ramp_angle.no_end_mill_takes_wood"))
         return verdict(
             self,
             findings,
-            Message("gentle_entry.steepest_way_into_wood_degrees", steepest=Num(steepest, 1), limit=Num(limit)),
+            Message("ramp_angle.steepest_way_into_wood_degrees", steepest=Num(steepest, 1), limit=Num(limit)),
         )

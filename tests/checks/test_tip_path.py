@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from msgspec.structs import replace
 
-from signgen.checks.way import Way, joined, way_of
+from signgen.checks.tip_path import TipPath, joined, tip_path_of
 from signgen.replay.reader import read_program
 from signgen.shop.stock import WorkZero
 from tests.checks.plate import END_MILL, V_BIT
@@ -15,10 +15,10 @@ NOWHERE = WorkZero(x_mm=0, y_mm=0, z_mm=0)
 HEAD = "G17 G21 G40 G49 G54 G80 G90 G94\n"
 
 
-def way(text: str, zero: WorkZero = NOWHERE, chord_mm: float = 0.001) -> tuple[Way, Way]:
+def way(text: str, zero: WorkZero = NOWHERE, chord_mm: float = 0.001) -> tuple[TipPath, TipPath]:
     replay = read_program(HEAD + text + "M2\n")
     assert not replay.faults, replay.faults
-    return way_of(replay.motions, zero, 0, chord_mm)
+    return tip_path_of(replay.motions, zero, 0, chord_mm)
 
 
 def test_feeds_and_rapids_are_told_apart_with_their_lines() -> None:

@@ -25,7 +25,7 @@ COARSE_CHORD_MM = 0.002
 """The same for cutters that are measured to 0.05 mm."""
 
 
-class Way(Struct, frozen=True, kw_only=True):
+class TipPath(Struct, frozen=True, kw_only=True):
     """k straight pieces in the order of execution. start_mm, end_mm (k, 3); motion (k,): index of the motion that a
     piece is part of; line (k,): its line in the program; program (k,): index of the program."""
 
@@ -42,9 +42,9 @@ class Way(Struct, frozen=True, kw_only=True):
     def __len__(self) -> int:
         return len(self.motion)
 
-    def where(self, chosen: NDArray[np.bool_] | NDArray[np.intp]) -> Way:
+    def where(self, chosen: NDArray[np.bool_] | NDArray[np.intp]) -> TipPath:
         """The chosen pieces, in their order."""
-        return Way(
+        return TipPath(
             start_mm=self.start_mm[chosen],
             end_mm=self.end_mm[chosen],
             motion=self.motion[chosen],
@@ -68,7 +68,7 @@ class Way(Struct, frozen=True, kw_only=True):
         """(k, 4) x0, y0, x1, y1 of each piece."""
         return np.hstack([self.start_mm[:, :2], self.end_mm[:, :2]])
 
-    def below(self, z_mm: float) -> Way:
+    def below(self, z_mm: float) -> TipPath:
         """The parts of the pieces at or below a height: pieces that cross it are cut there."""
         some = self.where(self.low_z_mm <= z_mm)
         start, end = some.start_mm, some.end_mm
@@ -76,7 +76,7 @@ class Way(Struct, frozen=True, kw_only=True):
         share = np.clip((z_mm - start[:, 2]) / np.where(rise == 0, 1.0, rise), 0.0, 1.0)[:, None]
         crossing = start + share * (end - start)
         crossing[:, 2] = np.where(rise == 0, start[:, 2], z_mm)
-        return Way(
+        return TipPath(
             start_mm=np.where((start[:, 2] > z_mm)[:, None], crossing, start),
             end_mm=np.where((end[:, 2] > z_mm)[:, None], crossing, end),
             motion=some.motion,
@@ -84,14 +84,14 @@ class Way(Struct, frozen=True, kw_only=True):
             program=some.program,
         )
 
-    def within(self, bounds_mm: tuple[float, float, float, float]) -> tuple[Way, NDArray[np.intp]]:
+    def within(self, bounds_mm: tuple[float, float, float, float]) -> tuple[TipPath, NDArray[np.intp]]:
         """The parts of the pieces inside a rectangle (min x, min y, max x, max y), and which piece each is part of: so
         that what a program does far from the board does not cost by its length."""
         low, high = np.array(bounds_mm[:2]), np.array(bounds_mm[2:])
         kept = clipped(
             Pieces(start_mm=self.start_mm, end_mm=self.end_mm, owner=np.arange(len(self), dtype=np.intp)), low, high
         )
-        inside = Way(
+        inside = TipPath(
             start_mm=kept.start_mm,
             end_mm=kept.end_mm,
             motion=self.motion[kept.owner],
@@ -114,7 +114,7 @@ FEW_PIECES = 20_000
 class Nearby:
     """The pieces of a way by where they are, so that looking at many places of a large board costs little for each."""
 
-    def __init__(self, way: Way) -> None:
+    def __init__(self, way: TipPath) -> None:
         self._way = way
         self._low = np.minimum(way.start_mm[:, :2], way.end_mm[:, :2])
         self._high = np.maximum(way.start_mm[:, :2], way.end_mm[:, :2])
@@ -122,7 +122,7 @@ class Nearby:
         if len(way) > FEW_PIECES:
             self._tree = shapely.STRtree(shapely.box(*self._low.T, *self._high.T))
 
-    def touching(self, low_mm: FloatArray, high_mm: FloatArray) -> Way:
+    def touching(self, low_mm: FloatArray, high_mm: FloatArray) -> TipPath:
         """Those whose bounds meet the rectangle between two corners, in their order."""
         if self._tree is None:
             return self._way.where(np.all((self._low <= high_mm) & (self._high >= low_mm), axis=1))
@@ -142,12 +142,12 @@ def radius_above_tip(tool: Tool, up_mm: FloatArray) -> FloatArray:
     return np.where(up_mm >= 0, radius, -1.0)
 
 
-def way_of(motions: Motions, zero: WorkZero, program: int, chord_mm: float) -> tuple[Way, Way]:
+def tip_path_of(motions: Motions, zero: WorkZero, program: int, chord_mm: float) -> tuple[TipPath, TipPath]:
     """(cutting, rapid) pieces of a program. Arcs of every plane are chorded to `chord_mm`."""
     shift = np.array([zero.x_mm, zero.y_mm, zero.z_mm])
     pieces = chorded(motions, np.arange(len(motions)), chord_mm)
     owner = pieces.owner
-    every = Way(
+    every = TipPath(
         start_mm=pieces.start_mm + shift,
         end_mm=pieces.end_mm + shift,
         motion=owner,
@@ -158,9 +158,9 @@ def way_of(motions: Motions, zero: WorkZero, program: int, chord_mm: float) -> t
     return every.where(~rapid), every.where(rapid)
 
 
-def joined(parts: Sequence[Way]) -> Way:
-    """Way one after the other."""
-    return Way(
+def joined(parts: Sequence[TipPath]) -> TipPath:
+    """Tip paths one after the other."""
+    return TipPath(
         start_mm=np.concatenate([part.start_mm for part in parts]),
         end_mm=np.concatenate([part.end_mm for part in parts]),
         motion=np.concatenate([part.motion for part in parts]),

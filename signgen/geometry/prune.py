@@ -10,13 +10,13 @@ from signgen.geometry.paths import FloatArray
 from signgen.geometry.voronoi import IntArray
 
 
-def peeled(radius: FloatArray, ends: IntArray, length: FloatArray, limit: float) -> NDArray[np.bool_]:
+def pruned(radius: FloatArray, ends: IntArray, length: FloatArray, limit: float) -> NDArray[np.bool_]:
     """Which of the edges `ends` (e, 2) between nodes of clearance `radius` (n,) stay.
 
     A leaf edge goes when no disc of what it carried away reaches further than `limit` beyond the disc of the
     node where it hung. A disc at the end of a walk of length s reaches at most s + r from the walk's start;
     the greatest such sum, `far`, is carried from the leaves inwards, so the bound holds for the whole of what
-    has been peeled, not for one edge alone. Of a tree that goes entirely, its last node stays without an
+    has been pruned, not for one edge alone. Of a tree that goes entirely, its last node stays without an
     edge.
     """
     far = radius.copy()

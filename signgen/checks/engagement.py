@@ -6,7 +6,7 @@ import numpy as np
 from msgspec import Struct
 from numpy.typing import NDArray
 
-from signgen.checks.way import Way
+from signgen.checks.tip_path import TipPath
 from signgen.geometry.distance import FloatArray, IntArray
 from signgen.replay.heights import HeightMap
 from signgen.shop.tools import Tool
@@ -35,8 +35,8 @@ APART_MM = 100.0
 """What a rapid or a lift counts for: after it nothing is the same bite."""
 
 
-class Bites(Struct, frozen=True, kw_only=True):
-    """At n places along a program's feed moves: piece (n,) of its `Way`, xy_mm (n, 2), z_mm (n,) of the tip, and
+class Engagement(Struct, frozen=True, kw_only=True):
+    """At n places along a program's feed moves: piece (n,) of its `TipPath`, xy_mm (n, 2), z_mm (n,) of the tip, and
     depth_mm (n,), how far the tip is below what the tips of earlier passes (of this program, and the programs before)
     left at that very place."""
 
@@ -46,13 +46,13 @@ class Bites(Struct, frozen=True, kw_only=True):
     depth_mm: FloatArray
 
 
-def bites_of(cuts: Way, tool: Tool, before: HeightMap) -> Bites:
-    """The bites of a program that starts on a board; 0 where the tip is above everything."""
+def engagement_of(cuts: TipPath, tool: Tool, before: HeightMap) -> Engagement:
+    """The engagement of a program that starts on a board; 0 where the tip is above everything."""
     cuts, owner = cuts.within(_bounds(before))
     place, piece, travelled, upright = _places(cuts)
     if not len(piece):
         empty = np.zeros(0)
-        return Bites(piece=piece, xy_mm=np.zeros((0, 2)), z_mm=empty, depth_mm=empty)
+        return Engagement(piece=piece, xy_mm=np.zeros((0, 2)), z_mm=empty, depth_mm=empty)
     left = np.minimum(_level_before(before, place), _cut_earlier(place, travelled, TIP_SQUARE_MM))
     if tool.kind == "end-mill":
         size = max(TIP_SQUARE_MM, DISC_SQUARE_RATIO * tool.radius_mm)
@@ -64,7 +64,7 @@ def bites_of(cuts: Way, tool: Tool, before: HeightMap) -> Bites:
     if len(across):
         window = np.minimum(np.arange(len(across))[:, None] + np.arange(STRETCH), len(across) - 1)
         depth[across] = depth[across[window]].min(axis=1)
-    return Bites(piece=owner[piece], xy_mm=place[:, :2], z_mm=place[:, 2], depth_mm=depth)
+    return Engagement(piece=owner[piece], xy_mm=place[:, :2], z_mm=place[:, 2], depth_mm=depth)
 
 
 def _cut_earlier(place: FloatArray, travelled: FloatArray, size_mm: float) -> FloatArray:
@@ -99,7 +99,7 @@ def _small(squares: IntArray) -> NDArray[np.integer]:
     return number[squares].astype(np.uint16 if number[-1] < 1 << 16 else np.int32)
 
 
-def _straight_down_from(cuts: Way) -> FloatArray:
+def _straight_down_from(cuts: TipPath) -> FloatArray:
     """(k,) for pieces that go straight down, the height where the plunge that they belong to began; infinite for
     others."""
     step = cuts.end_mm - cuts.start_mm
@@ -109,7 +109,7 @@ def _straight_down_from(cuts: Way) -> FloatArray:
     return np.where(down, cuts.start_mm[first, 2], np.inf)
 
 
-def _places(cuts: Way) -> tuple[FloatArray, IntArray, FloatArray, NDArray[np.bool_]]:
+def _places(cuts: TipPath) -> tuple[FloatArray, IntArray, FloatArray, NDArray[np.bool_]]:
     """Places along the pieces in the order of execution, STEP_MM apart, and the end of each piece that goes straight
     up or down: (n, 3), their pieces, the way across the board up to each, and whether the piece is upright. In that
     way a rapid or a lift straight up counts APART_MM, and going down nothing."""

@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 from msgspec.structs import replace
 
-from signgen.checks.bites import bites_of
-from signgen.checks.way import way_of
+from signgen.checks.engagement import engagement_of
+from signgen.checks.tip_path import tip_path_of
 from signgen.replay.heights import board
 from signgen.replay.reader import read_program
 from signgen.shop.stock import WorkZero
@@ -21,8 +21,8 @@ DRILL = replace(END_MILL, kind="drill", angle_deg=118, diameter_mm=5)
 def deepest(text: str, tool: Tool) -> float:
     replay = read_program(f"G17 G21 G40 G49 G54 G80 G90 G94\n{text}M2\n")
     assert not replay.faults, replay.faults
-    cuts, _ = way_of(replay.motions, ZERO, 0, 0.002)
-    return float(bites_of(cuts, tool, board(STOCK, 0.2)).depth_mm.max(initial=0.0))
+    cuts, _ = tip_path_of(replay.motions, ZERO, 0, 0.002)
+    return float(engagement_of(cuts, tool, board(STOCK, 0.2)).depth_mm.max(initial=0.0))
 
 
 @pytest.mark.parametrize("tool", [END_MILL, V_BIT])
