@@ -22,6 +22,9 @@ class Problem(Struct, frozen=True, kw_only=True):
 
     `where` is the word that the user typed (an option without its dashes, a key of the sign file, a file and
     its line); `what` says what is wrong with it; `remedy` says what to do. Both are whole sentences.
+
+    >>> str(Problem(where="size", what="5 mm is too little.", remedy="Use at least 10 mm."))
+    'size: 5 mm is too little. Use at least 10 mm.'
     """
 
     where: str
@@ -73,7 +76,13 @@ def _told_apart(one: Sentence, other: Sentence) -> Value | None:
 
 
 class SignGenError(Exception):
-    """Something that the user can mend. Carries one problem or more; each prints as one line."""
+    """Something that the user can mend. Carries one problem or more; each prints as one line. `exit_code` is what the
+    command ends with.
+
+    >>> error = AskError.at("size", "5 mm is too little.", "Use at least 10 mm.")
+    >>> [problem.where for problem in error.problems], error.exit_code
+    (['size'], 2)
+    """
 
     exit_code: ClassVar[int] = 2
     language: str = LANGUAGES[0]
@@ -95,26 +104,54 @@ class SignGenError(Exception):
 
 
 class AskError(SignGenError):
-    """What was asked is wrong: a word, a number, a file that cannot be read or a folder that cannot be written."""
+    """What was asked is wrong: a word, a number, a file that cannot be read or a folder that cannot be written.
+
+    >>> import signgen
+    >>> try:
+    ...     signgen.make("17", size="5x60")
+    ... except signgen.AskError as error:
+    ...     [problem.where for problem in error.problems]
+    ['size', 'thickness']
+    """
 
     exit_code = 2
 
 
 class ShopError(SignGenError):
-    """The shop's data (tools, materials, machines, fonts) is wrong."""
+    """The shop's data (tools, materials, machines, fonts) is wrong.
+
+    >>> import pathlib, signgen, tempfile
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     _ = pathlib.Path(folder, "shop.toml").write_text("[tool.mine]\\nkind = 'spoon'\\n")
+    ...     signgen.make("17", size="90x60", thickness=6, shop=f"{folder}/shop.toml")
+    Traceback (most recent call last):
+        ...
+    signgen.errors.ShopError: ...
+    """
 
     exit_code = 3
 
 
 class CannotMakeError(SignGenError):
-    """What was asked is understood and cannot be made: a tool does not fit, there is no room, ..."""
+    """What was asked is understood and cannot be made: a tool does not fit, there is no room, ...
+
+    >>> import signgen
+    >>> signgen.make("17", size="90x60", thickness=6, cap_height=59)
+    Traceback (most recent call last):
+        ...
+    signgen.errors.CannotMakeError: ...
+    """
 
     exit_code = 4
 
 
 class CheckFailedError(SignGenError):
     """A check of the finished programs failed; no program was written. `case` and `report` are the evidence and what
-    the checks say of it, where they are at hand."""
+    the checks say of it, where they are at hand.
+
+    >>> CheckFailedError.at("C102", "A rapid goes through the board.").exit_code
+    5
+    """
 
     exit_code = 5
     case: Any = None

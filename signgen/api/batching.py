@@ -19,7 +19,19 @@ from signgen.batching.summary import failure_lines, summary_text
 
 
 class Batch:
-    """A batch that was worked off, with everything in its folder."""
+    """A batch that was worked off, with everything in its folder: a folder for each row or sheet, batch.json,
+    results.csv, and errors.csv with the rows that could not be made. `str` of it is the summary.
+
+    >>> import pathlib, signgen, tempfile
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     _ = pathlib.Path(folder, "rooms.csv").write_text("room,size\\nKitchen,90x40\\nStore,9x4\\n")
+    ...     done = signgen.batch(f"{folder}/rooms.csv", text="{room}", thickness=6, out=f"{folder}/out", workers=1)
+    ...     minutes = done.report["rows_made"][0]["minutes"]
+    >>> done.made, done.failed, minutes > 0
+    (1, 1, True)
+    >>> print(done.failures[0])
+    row 3: size: ...
+    """
 
     def __init__(self, carried: Carried) -> None:
         self._carried = carried
@@ -46,7 +58,7 @@ class Batch:
 
     @cached_property
     def report(self) -> dict[str, Any]:
-        """What batch.json holds, by the schema of `signgen explain schema`."""
+        """What batch.json holds, by the schema of `signgen explain schema batch`."""
         report: dict[str, Any] = json.loads((self.folder / BATCH).read_text(encoding="utf-8"))
         return report
 
@@ -86,7 +98,16 @@ def batch(
     `fresh` makes all rows anew. A script that calls this runs its own lines again in each worker: guard them with
     `if __name__ == "__main__"`.
 
+    Lengths are millimetres as numbers, or texts with a unit; rows count as spreadsheets do, the names' row being 1.
+
     Raises: AskError and CannotMakeError for what is wrong whatever the rows hold; a bad row never raises.
+
+    >>> import pathlib, signgen, tempfile
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     _ = pathlib.Path(folder, "rooms.csv").write_text("room\\nKitchen\\n")
+    ...     like = {"size": (90, 40), "thickness": 6, "out": f"{folder}/out", "workers": 1}
+    ...     signgen.batch(f"{folder}/rooms.csv", text="{room}", **like)
+    <signgen.Batch '...out', 1 made, 0 failed>
     """
     given: dict[str, object] = {"out": out, "text": [text] if isinstance(text, str) else text}
     given |= {name.replace("_", "-"): value for name, value in options.items()}

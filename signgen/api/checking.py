@@ -40,7 +40,17 @@ class Asked(TypedDict, total=False):
 
 
 class Verdict:
-    """What the checks say of the programs of one board."""
+    """What the checks say of the programs of one board. Places are millimetres, on the sign where one was drawn, else
+    on the board, (0, 0) its lower left corner.
+
+    >>> import signgen, tempfile
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     verdict = signgen.check(signgen.make("7", size="60x40", thickness=6).save(f"{folder}/7"))
+    >>> verdict.passed, verdict.findings, verdict.checks[0].code
+    (True, (), 'C103')
+    >>> verdict.picture()[1:4]
+    b'PNG'
+    """
 
     def __init__(self, judged: Judged) -> None:
         self._judged = judged
@@ -62,7 +72,7 @@ class Verdict:
 
     @property
     def report(self) -> dict[str, Any]:
-        """What `signgen check --json` prints of one board."""
+        """What `signgen check --json` prints of one board, by the schema of `signgen explain schema check`."""
         return verdict_data(self._judged)
 
     def picture(self) -> bytes:
@@ -80,9 +90,21 @@ class Verdict:
 
 def check(*paths: Path, tools: Sequence[str] = (), **asked: Unpack[Asked]) -> Verdict:
     """Judge programs as they stand on disk: one folder that `make` wrote, or RS-274 files from anywhere in the order to
-    run them on one board; then `stock` ("300x200x12") and `tools`, a cutter in words for each, must be said.
+    run them on one board; then `stock` ("300x200x12", millimetres) and `tools`, a cutter in words for each, must be
+    said. Programs that fail are no error: see `Verdict.passed`.
 
     Raises: AskError with every problem at once; ShopError.
+
+    Source of the reading: NIST IR 6556, The NIST RS274NGC Interpreter - Version 3.
+
+    >>> import pathlib, signgen, tempfile
+    >>> with tempfile.TemporaryDirectory() as folder:
+    ...     file = pathlib.Path(folder, "groove.nc")
+    ...     words = "G21 G90 G17 G94 G54;S9000 M3;G0 Z20;G0 X20 Y20;G1 Z10 F300;G1 X60;G0 Z20;M5;M2;"
+    ...     _ = file.write_text(words.replace(";", "\\n"))
+    ...     verdict = signgen.check(file, stock="100x80x12", tools=["end-mill 6"])
+    >>> [(program["lines"], program["deepest"]["depth_mm"]) for program in verdict.report["survey"]["programs"]]
+    [(9, 2.0)]
     """
     names = [os.fspath(path) for path in paths]
     given = {name.replace("_", "-"): _word(value) for name, value in asked.items() if value is not None}

@@ -10,10 +10,11 @@ from functools import cached_property
 from os import PathLike
 from pathlib import Path
 from types import MappingProxyType
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Unpack
 
 from msgspec import Struct
 
+from signgen.api.options import Options
 from signgen.checks.check import Finding
 from signgen.features.edge import Edge
 from signgen.files import write_folder
@@ -21,6 +22,7 @@ from signgen.numbers import figure
 from signgen.pipeline import REPORT
 from signgen.pipeline import Job as Made
 from signgen.replay.motion import Motions
+from signgen.spec.merge import merged
 
 if TYPE_CHECKING:
     from shapely.geometry import MultiPolygon, Polygon
@@ -30,8 +32,17 @@ PLAYER_PX = 640
 
 
 class Program(Struct, frozen=True, kw_only=True):
-    """One program of a job: its file's name and text, the cutter that it wants, the estimate of its time, and its
-    motions as they were read back from the text, in program coordinates."""
+    """One program of a job: its file's name, its text (RS-274, ASCII), the cutter that it wants in words, the estimate
+    of its time in minutes, and its n motions as they were read back from the text: arrays in millimetres, program
+    coordinates (`end_mm` (n, 3), `kind` (n,) ...), read-only.
+
+    Source of the reading: NIST IR 6556, The NIST RS274NGC Interpreter - Version 3.
+
+    >>> import signgen
+    >>> program = signgen.make("7", size="60x40", thickness=6).programs[0]
+    >>> program.file, program.tool, program.motions.end_mm.shape[1]
+    ('1-v-bit-90.nc', '90 degree V-bit, 12 mm', 3)
+    """
 
     file: str
     text: str
@@ -44,7 +55,7 @@ class Program(Struct, frozen=True, kw_only=True):
 
 
 class Job:
-    """A sign that was made and proved. Nothing is on disk before `save`.
+    """A sign that was made and proved. Nothing is on disk before `save`. Lengths are millimetres, times minutes.
 
     >>> import signgen
     >>> job = signgen.make("7", size="60x40", thickness=6)
@@ -52,10 +63,13 @@ class Job:
     (2400, ['0-outline.nc', '1-v-bit-90.nc'])
     >>> job.report["sign"]["lines"], job.preview[1:4]
     (['7'], b'PNG')
+    >>> job.changed(border="oval").drawing["edge"].area < job.drawing["edge"].area
+    True
     """
 
-    def __init__(self, made: Made) -> None:
+    def __init__(self, made: Made, asked: Mapping[str, object]) -> None:
         self._made = made
+        self._asked = dict(asked)
 
     @property
     def text(self) -> tuple[str, ...]:
@@ -86,7 +100,8 @@ class Job:
 
     @cached_property
     def report(self) -> dict[str, Any]:
-        """What report.json holds, by the schema of `signgen explain schema`."""
+        """What report.json holds, by the schema of `signgen explain schema report`; its names carry their units. Typed:
+        `msgspec.json.decode(job.files["report.json"], type=signgen.schemas.report.Report)`."""
         report: dict[str, Any] = json.loads(self.files[REPORT])
         return report
 
@@ -109,6 +124,17 @@ class Job:
     def files(self) -> Mapping[str, bytes]:
         """Every file of the job by its name, the same bytes as `signgen make` writes."""
         return MappingProxyType(dict(self._made.files))
+
+    def changed(self, *text: str, **options: Unpack[Options]) -> Job:
+        """The same sign with other words or options, made and proved anew; this job stays as it is. Options are those
+        of `signgen.make`, and go before what was asked for; what was left open is chosen
+        anew.
+
+        Raises: as `signgen.make`.
+        """
+        from signgen.api.making import made_of, read_options
+
+        return made_of(merged(self._asked, read_options(text, options)))
 
     def save(self, folder: str | PathLike[str]) -> Path:
         """Write the files into a folder, as a whole or not at all; its path. Files of an earlier make there are

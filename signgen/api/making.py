@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import partial
 from pathlib import Path
 from typing import Unpack
@@ -32,13 +32,20 @@ def make(*text: str, sign_file: str | os.PathLike[str] | None = None, **options:
     Raises: AskError with every problem at once, by the option's name; ShopError; CannotMakeError;
         CheckFailedError, whose `picture()` shows where.
     """
-    asked: dict[str, object] = {name.replace("_", "-"): plain(value) for name, value in options.items()}
-    asked = {name: value for name, value in asked.items() if value is not None}
-    if text:
-        asked["text"] = list(text)
-    spec = read_sign(gather(asked, Path(sign_file) if sign_file is not None else None))
+    asked = read_options(text, options)
+    return made_of(gather(asked, Path(sign_file) if sign_file is not None else None))
+
+
+def read_options(text: Sequence[str], options: Mapping[str, object]) -> dict[str, object]:
+    """What was asked for, by the keys of a sign file."""
+    asked = {name.replace("_", "-"): plain(value) for name, value in options.items() if value is not None}
+    return asked | ({"text": list(text)} if text else {})
+
+
+def made_of(asked: Mapping[str, object]) -> Job:
+    """The job of what was asked for, whole. Raises: as `make`."""
     try:
-        return Job(make_job(spec))
+        return Job(make_job(read_sign(asked)), asked)
     except CheckFailedError as error:
         raise shown(error) from None
 

@@ -22,6 +22,7 @@ class Options(TypedDict, total=False):
     thickness: Length | None
     material: str | None
     board: Size | None
+    edge: str | None
     border: Path | None
     corner_radius: Length | None
     corner_cut: Length | None

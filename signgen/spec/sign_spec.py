@@ -19,6 +19,7 @@ from signgen.spec.keyholes import KeyholeSpec
 from signgen.spec.picture_spec import PictureSpec
 from signgen.spec.roles import Role
 from signgen.spec.trim import FrameSpec, OrnamentSpec, RimSpec
+from signgen.spec.valid import must_be_valid
 from signgen.tolerances import Tolerances
 
 Align = Literal["left", "centre", "right"]
@@ -126,7 +127,9 @@ class SignSpec(Struct, frozen=True, kw_only=True):
     the drilling template's paper (`paper.PAPERS_MM`), "none" for no template. `keyholes`: how they are cut, where
     `holes` are keyholes. `chamfer_mm`: how wide the bevel round the face is, 0 for none.
     `edge` "none": the board is a blank that is already to size.
-    `more`: options that have no field of their own, by name (`asked`)."""
+    `more`: options that have no field of their own, by name (`asked`).
+
+    Raises: AskError when a value is none that its option would read, also when `msgspec.structs.replace` changes it."""
 
     width_mm: float
     height_mm: float
@@ -175,6 +178,9 @@ class SignSpec(Struct, frozen=True, kw_only=True):
     edge: Literal["cut", "none"] = "cut"
     pictures: tuple[PictureSpec, ...] = ()
     more: tuple[tuple[str, Value], ...] = ()
+
+    def __post_init__(self) -> None:
+        must_be_valid(self)
 
     def asked(self, name: str) -> Value | None:
         """What was asked for by an option that has no field of its own (its default when nothing was); None when
