@@ -9,7 +9,7 @@ from functools import cached_property
 from pathlib import Path
 from typing import Any, Unpack
 
-from signgen.api.making import plain
+from signgen.api.asked import plain
 from signgen.api.options import Length, Options, Size
 from signgen.batching.asked_sheet import read_sheet
 from signgen.batching.order import Carried, Order, begin_of, carry_out

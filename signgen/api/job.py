@@ -14,12 +14,14 @@ from typing import TYPE_CHECKING, Any, Unpack
 
 from msgspec import Struct
 
+from signgen.api.asked import read_options, shown
 from signgen.api.options import Options
 from signgen.checks.check import Finding
+from signgen.errors import CheckFailedError
 from signgen.features.edge import Edge
 from signgen.files import write_folder
 from signgen.numbers import figure
-from signgen.pipeline import REPORT
+from signgen.pipeline import REPORT, make_job, read_sign
 from signgen.pipeline import Job as Made
 from signgen.replay.motion import Motions
 from signgen.spec.merge import merged
@@ -132,8 +134,6 @@ class Job:
 
         Raises: as `signgen.make`.
         """
-        from signgen.api.making import made_of, read_options
-
         return made_of(merged(self._asked, read_options(text, options)))
 
     def save(self, folder: str | PathLike[str]) -> Path:
@@ -167,3 +167,11 @@ class Job:
             f'<iframe title="{title}" sandbox="allow-scripts" style="width:100%;height:{PLAYER_PX}px;border:0" '
             f'src="data:text/html;base64,{page}"></iframe>'
         )
+
+
+def made_of(asked: Mapping[str, object]) -> Job:
+    """The job of what was asked for, whole. Raises: as `signgen.make`."""
+    try:
+        return Job(make_job(read_sign(asked)), asked)
+    except CheckFailedError as error:
+        raise shown(error) from None

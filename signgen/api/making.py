@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping, Sequence
-from functools import partial
 from pathlib import Path
 from typing import Unpack
 
-from signgen.api.job import Job
+from signgen.api.asked import read_options
+from signgen.api.job import Job, made_of
 from signgen.api.options import Options
-from signgen.errors import CheckFailedError
-from signgen.pipeline import gather, make_job, read_sign
+from signgen.pipeline import gather
 
 
 def make(*text: str, sign_file: str | os.PathLike[str] | None = None, **options: Unpack[Options]) -> Job:
@@ -34,35 +32,3 @@ def make(*text: str, sign_file: str | os.PathLike[str] | None = None, **options:
     """
     asked = read_options(text, options)
     return made_of(gather(asked, Path(sign_file) if sign_file is not None else None))
-
-
-def read_options(text: Sequence[str], options: Mapping[str, object]) -> dict[str, object]:
-    """What was asked for, by the keys of a sign file."""
-    asked = {name.replace("_", "-"): plain(value) for name, value in options.items() if value is not None}
-    return asked | ({"text": list(text)} if text else {})
-
-
-def made_of(asked: Mapping[str, object]) -> Job:
-    """The job of what was asked for, whole. Raises: as `make`."""
-    try:
-        return Job(make_job(read_sign(asked)), asked)
-    except CheckFailedError as error:
-        raise shown(error) from None
-
-
-def plain(value: object) -> object:
-    """A value as a sign file would hold it: paths as texts, tuples as lists."""
-    if isinstance(value, os.PathLike):
-        return os.fspath(value)
-    if isinstance(value, Mapping):
-        return {name: plain(each) for name, each in value.items()}
-    return [plain(each) for each in value] if isinstance(value, list | tuple) else value
-
-
-def shown(error: CheckFailedError) -> CheckFailedError:
-    """The error with its picture, which is drawn when somebody looks."""
-    from signgen.pictures.board_picture import board_png, marks_of
-
-    if error.case is not None:
-        error.draw = partial(board_png, error.case, marks_of(error.case, error.report))
-    return error

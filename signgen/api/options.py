@@ -90,6 +90,14 @@ class Options(TypedDict, total=False):
     rim_inset: Length | None
     edge_chamfer: Length | None
     tolerance: Length | None
+    art: Path | Sequence[Mapping[str, object]] | None
+    art_place: str | None
+    art_width: Length | None
+    art_height: Length | None
+    art_rotation: Number | None
+    art_finish: str | None
+    art_depth: Length | None
+    art_colours: str | None
     v_bit: Number | None
     v_bit_diameter: Length | None
     v_bit_tip: Length | None

@@ -6,19 +6,15 @@ import pkgutil
 import subprocess
 import sys
 from pathlib import Path
-from typing import get_type_hints
 
 import pytest
 from click.testing import CliRunner
 from msgspec.structs import replace
 
 import signgen
-from signgen.api.options import Options
 from signgen.checks.check import Case, CheckResult, Finding
 from signgen.checks.cutter_reach import CutterReach
 from signgen.cli import group
-from signgen.spec.keys import KEYS
-from signgen.spec.keys.lettering import LINE
 
 ROOT = Path(__file__).parents[2]
 SIGN = {"size": "90x60", "thickness": 6, "holes": "corners", "hole_diameter": 5, "border": "rounded"}
@@ -55,11 +51,6 @@ def test_lengths_are_numbers_or_texts_with_a_unit(job: signgen.Job) -> None:
         "17", size=(90.0, "6cm"), thickness="6 mm", holes="corners", hole_diameter="5mm", border="rounded", font=None
     )
     assert other.files == job.files
-
-
-def test_options_are_the_keys_of_a_sign_file() -> None:
-    known = {key.name.replace("-", "_") for key in KEYS if key.kind != "lines"} | {LINE.name}
-    assert set(get_type_hints(Options)) == known
 
 
 def test_all_problems_come_at_once_by_the_options_names() -> None:

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import json
+from typing import get_type_hints
 
 import pytest
 from jsonschema import Draft202012Validator
 
+from signgen.api.options import Options
 from signgen.schemas.formats import ABOUT, NAMES, schema_of, schema_path, schema_text
+from signgen.spec.keys import KEYS
+from signgen.spec.keys.lettering import LINE
 from tests.golden.keys import keys_now, lost, record_of
 
 ANEW = "python -m tests.golden.accept writes them anew"
@@ -39,3 +43,8 @@ def test_every_schema_says_what_it_is_of() -> None:
     assert {path.name for path in schema_path("report").parent.glob("*.json")} == {
         schema_path(name).name for name in NAMES
     }
+
+
+def test_options_from_python_are_the_keys_of_a_sign_file() -> None:
+    known = {key.name.replace("-", "_") for key in KEYS if key.kind != "lines"} | {LINE.name}
+    assert set(get_type_hints(Options)) == known, "name it in signgen/api/options.py"
