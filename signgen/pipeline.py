@@ -25,6 +25,7 @@ from signgen.playback.preview_html import preview_html
 from signgen.proving.prove import proved
 from signgen.proving.settled import settled
 from signgen.proving.sides import sides_of
+from signgen.proving.slow import with_quicker
 from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
 from signgen.spec.merge import merged
@@ -84,7 +85,7 @@ def prove(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -> J
     tell("plan")
     sides = sides_of(spec)
     tell("prove")
-    return proved(sides)
+    return with_quicker(proved(sides))
 
 
 def drawn(facts: JobFacts, page: Callable[[JobFacts, Relief], str], templates: Files, asked: Files) -> Job:

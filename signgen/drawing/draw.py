@@ -34,14 +34,21 @@ from signgen.features.recess import Panel
 from signgen.geometry.offsets import polygons
 from signgen.spec.sign_spec import SignSpec
 
+_last: list[tuple[SignSpec, Drawing]] = []
+"""The spec that was drawn last, with its drawing: what is open is settled on the drawing before the job is planned on
+it."""
+
 
 def draw(spec: SignSpec) -> Drawing:
     """The sign as asked. Raises: CannotMakeError with everything that has no room or that the bit's tip is too wide
     for, AskError for text that the face lacks."""
+    if _last and _last[0][0] is spec:
+        return _last[0][1]
     drawing = _with_room(spec)
     lost = lost_grooves(drawing.of(Groove))
     if lost:
         raise CannotMakeError(lost_problems(spec, lost, _would_do))
+    _last[:] = [(spec, drawing)]
     return drawing
 
 

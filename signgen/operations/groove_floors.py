@@ -23,8 +23,9 @@ from signgen.spec.sign_spec import SignSpec
 GROOVE_RANK = 50
 """After recesses, which one cutter clears too."""
 
-WORTH_SAYING_MIN = 2.0
-"""A cutter that the job does not use is worth a remark when it would save at least this."""
+WORTH_FITTING_MIN = 2.0
+"""A cutter that the job does not use is fitted when it saves at least this, its change counted; when the user named
+another, it is worth a remark."""
 
 
 class Compared(Struct, frozen=True, kw_only=True):
@@ -49,8 +50,9 @@ class Clearing(Struct, frozen=True, kw_only=True):
 
 
 def clearing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Clearing:
-    """The end mill that clears the floors of grooves soonest, of those that the job uses anyway; none when there is no
-    floor, or when the V-bit alone is quicker."""
+    """The end mill that clears the floors of grooves soonest, fitting it included: of those that the job uses anyway,
+    or another of the shop where that saves minutes; none when there is no floor, or when the V-bit alone is about as
+    quick."""
     floors = groove_floors(drawing, spec)
     if not floors:
         return Clearing()
@@ -61,6 +63,8 @@ def clearing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Clearing:
     minutes = chosen.best.total_minutes if chosen is not None and is_worth_it else alone
     remarks: tuple[Message, ...] = ()
     overall = _choice(floors, spec.shop.tools, used, spec)
+    if spec.end_mill is None and overall and overall.best.total_minutes <= minutes - WORTH_FITTING_MIN:
+        chosen, is_worth_it, minutes = overall, True, overall.best.total_minutes
     tool = chosen.best.tool if chosen is not None and is_worth_it else None
     compared = Compared(
         tool=tool,
@@ -71,9 +75,9 @@ def clearing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Clearing:
             if option.tool != tool
         ),
     )
-    if spec.end_mill is None:
+    if spec.end_mill is not None:
         remarks = _remarks(overall, minutes)
-    elif not is_worth_it and chosen is not None and not chosen.best.reached_mm2:
+    if spec.end_mill is not None and not is_worth_it and chosen is not None and not chosen.best.reached_mm2:
         remarks = (
             Message("cut.end_mill_reaches_none_letters", diameter=Mm(spec.end_mill.diameter_mm), minutes=Num(alone, 0)),
         )
@@ -133,7 +137,7 @@ def _rest_mm2_per_min(spec: SignSpec) -> float:
 
 def _remarks(overall: ClearingChoice | None, minutes: float) -> tuple[Message, ...]:
     """What the shop's best cutter would save."""
-    if overall is None or overall.best.total_minutes > minutes - WORTH_SAYING_MIN:
+    if overall is None or overall.best.total_minutes > minutes - WORTH_FITTING_MIN:
         return ()
     tool = overall.best.tool
     return (

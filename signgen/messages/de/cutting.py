@@ -31,6 +31,14 @@ WORDS = {
     "Buchstaben: der V-Fräser räumt sie Linie für Linie in rund {minutes} min.",
     "cut.inner_corners_stay_round_end": "Innenecken bleiben rund: {left} davon erreicht der Schaftfräser von "
     "{diameter} nicht.",
+    "slow.takes": "Es dauert rund {minutes} min.",
+    "slow.takes_with": "Es dauert rund {minutes} min; {way} wären es rund {less} min.",
+    "slow.no_end_mill": "ohne genannten end-mill",
+    "slow.depth": "mit depth {depth}",
+    "slow.ridge": "mit ridge {ridge}",
+    "slow.panel_depth": "mit panel-depth {depth}",
+    "slow.no_finish_pass": "ohne finish-pass",
+    "slow.machine": "auf der Maschine {name}",
     "cut.v_bit_makes_narrow_places": "Was für den Schaftfräser von {diameter} zu eng ist, zwischen Buchstaben und in "
     "ihnen, schneidet der V-Fräser, weniger tief als das Übrige.",
     "cut.use_smaller_depth_thinner_board": "Eine kleinere Tiefe, ein dünneres Brett oder größere Buchstaben "

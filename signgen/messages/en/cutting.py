@@ -28,6 +28,14 @@ WORDS = {
     "V-bit clears them, line by line, in about {minutes} min.",
     "cut.inner_corners_stay_round_end": "Inner corners stay round: the {diameter} end mill does not reach {left} "
     "of them.",
+    "slow.takes": "It takes about {minutes} min.",
+    "slow.takes_with": "It takes about {minutes} min; {way} it would take about {less} min.",
+    "slow.no_end_mill": "without a named end-mill",
+    "slow.depth": "with depth {depth}",
+    "slow.ridge": "with ridge {ridge}",
+    "slow.panel_depth": "with panel-depth {depth}",
+    "slow.no_finish_pass": "without finish-pass",
+    "slow.machine": "on the machine {name}",
     "cut.v_bit_makes_narrow_places": "Places that are too narrow for the {diameter} end mill, between letters and in "
     "them, are cut by the V-bit, less deep than the rest.",
     "cut.use_smaller_depth_thinner_board": "Use a smaller depth, a thinner board, or larger letters, or add a "
