@@ -78,9 +78,10 @@ def clearing_of(drawing: Drawing, cutters: Cutters, spec: SignSpec) -> Clearing:
     if spec.end_mill is not None:
         remarks = _remarks(overall, minutes)
     if spec.end_mill is not None and not is_worth_it and chosen is not None and not chosen.best.reached_mm2:
-        remarks = (
-            Message("cut.end_mill_reaches_none_letters", diameter=Mm(spec.end_mill.diameter_mm), minutes=Num(alone, 0)),
+        none = Message(
+            "cut.end_mill_reaches_none_letters", diameter=Mm(spec.end_mill.diameter_mm), minutes=Num(alone, 0)
         )
+        remarks = (none, *remarks)
     if chosen is None or not is_worth_it:
         return Clearing(remarks=remarks, compared=compared)
     operations = tuple(

@@ -96,18 +96,20 @@ def depth_of(recess: Recess, drawing: Drawing, spec: SignSpec) -> float:
 
 
 def clearers(drawing: Drawing, spec: SignSpec, tools: Sequence[Tool]) -> list[Tool]:
-    """Those end mills that have room in every recess and reach its floor."""
+    """Those end mills that have room in every recess and reach its floor; where none has, those that make it with the
+    V-bit's help."""
     if not drawing.of(Recess):
         return []
     deepest = max(depth_of(recess, drawing, spec) for recess in drawing.of(Recess))
-    return [
+    mills = [
         tool
         for tool in tools
         if tool.kind == "end-mill"
         and tool.cutting_length_mm >= deepest
         and tool.diameter_mm <= widest_mm(drawing, spec) + 1e-9
-        and all(makes(recess, tool.radius_mm) for recess in drawing.of(Recess))
     ]
+    whole = [tool for tool in mills if all(has_room(recess.area, tool.radius_mm) for recess in drawing.of(Recess))]
+    return whole or [tool for tool in mills if all(makes(recess, tool.radius_mm) for recess in drawing.of(Recess))]
 
 
 def widest_mm(drawing: Drawing, spec: SignSpec) -> float:
