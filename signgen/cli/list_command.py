@@ -132,6 +132,13 @@ def _examples(_: Path | None) -> Rows:
         yield example.name, about(example)
 
 
+def _pictograms(_: Path | None) -> Rows:
+    from signgen.artwork.pictograms import pictograms
+
+    for each in pictograms():
+        yield each.name, f"{each.name.replace('-', ' ')}; {each.licence}", each.origin, each.sha256
+
+
 def _first_sentence(text: str) -> str:
     paragraph = " ".join(text.split("\n\n")[0].split())
     return paragraph.split(". ")[0].rstrip(".") + "."
@@ -147,13 +154,18 @@ KINDS: dict[str, Callable[[Path | None], Rows]] = {
     "dialects": _dialects,
     "checks": _checks,
     "examples": _examples,
+    "pictograms": _pictograms,
 }
 
 
 @click.command("list")
 @click.argument("kind", type=click.Choice(tuple(KINDS)))
 @click.option("--shop", "shop_file", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")
-@click.option("--specimen", metavar="DIR", help="With fonts: draw a card of each face, SVG and PNG, into a folder.")
+@click.option(
+    "--specimen",
+    metavar="DIR",
+    help="With fonts: draw a card of each face into a folder; with pictograms: a sheet of all.",
+)
 @click.option("--copy", "copies", metavar="DIR", help="With examples: write them into a folder.")
 @click.option("--sources", is_flag=True, help="Of the shop: figures too, other words, and where they come from.")
 @json_option
@@ -162,6 +174,9 @@ def command(
 ) -> None:
     """List what there is to choose from, a line each: the word to type and what it is."""
     if specimen is not None:
+        if kind == "pictograms":
+            _draw_pictograms(Path(specimen))
+            return
         if kind != "fonts":
             raise AskError.at("specimen", f"Only fonts have one, not {kind}.", "Write list fonts --specimen DIR.")
         _draw_specimens(Path(specimen))
@@ -204,6 +219,14 @@ def _draw_specimens(folder: Path) -> None:
     for name, content in specimens((*catalogue(), *stroke_catalogue())):
         write_files(folder, {name: content}, "specimen")
         click.echo(folder / name)
+
+
+def _draw_pictograms(folder: Path) -> None:
+    from signgen.files import write_files
+    from signgen.pictures.pictogram_sheet import pictogram_sheet
+
+    write_files(folder, {"pictograms.png": pictogram_sheet()}, "specimen")
+    click.echo(folder / "pictograms.png")
 
 
 def _copy_examples(folder: Path) -> None:

@@ -15,6 +15,7 @@ from shapely.geometry.base import BaseGeometry
 
 from signgen.artwork.colours import DARK_BELOW, Rgb, colour_of, lightness
 from signgen.artwork.matrix import Matrix, times
+from signgen.artwork.pictograms import NO, picture_of
 from signgen.artwork.picture import Picture
 from signgen.artwork.read import read_picture
 from signgen.drawing.drawing import OrderedPicture
@@ -35,6 +36,9 @@ LEAST_WOOD_MM = 0.5
 
 FINE_RATIO = 2e-5
 """Chord for a picture's own area, over its extent."""
+
+CRUMB_RATIO = 0.015
+"""What is thinner than this of a pictogram's height beside the bar over it says nothing: left away."""
 
 Key = tuple[Finish, float]
 
@@ -107,6 +111,8 @@ def shown_of(spec: SignSpec) -> tuple[Shown, ...]:
 
 
 def _read(asked: PictureSpec) -> Picture:
+    if asked.kind == "pictogram":
+        return picture_of(asked.what)
     path = Path(asked.what)
     try:
         stamp = path.stat()
@@ -161,6 +167,7 @@ def parts_of(spec: SignSpec, shown: Shown, height_mm: float, middle_mm: tuple[fl
                 continue
             ways = lines[key]
             area = _along(spec, ways, depth)
+        area = _without_crumbs(area, asked, height_mm)
         found.append(
             Part(
                 name=f"{shown.name} part {number}" if many else shown.name,
@@ -172,6 +179,14 @@ def parts_of(spec: SignSpec, shown: Shown, height_mm: float, middle_mm: tuple[fl
             )
         )
     return tuple(found)
+
+
+def _without_crumbs(area: Area, asked: PictureSpec, height: float) -> Area:
+    """What a bar over a pictogram leaves of it, without bits that are too thin for any cutter."""
+    if not (asked.kind == "pictogram" and asked.what.startswith(NO)):
+        return area
+    thin = CRUMB_RATIO * height
+    return area_of(tuple(part for part in polygons(area) if not shapely.buffer(part, -thin / 2, quad_segs=2).is_empty))
 
 
 def _along(spec: SignSpec, lines: MultiLineString, depth_mm: float) -> Area:
@@ -192,7 +207,11 @@ def ordered(spec: SignSpec, shown: Shown, height_mm: float) -> OrderedPicture:
     scale = height_mm / shown.size[1]
     fine = max(shown.size) * FINE_RATIO
     areas = shown.picture.seen(key_of, (1, 0, 0, 1, 0, 0), fine)
-    kept = [area.area for key, area in areas.items() if isinstance(key, tuple) and key[0] != "stroke"]
+    kept = [
+        _without_crumbs(area, shown.asked, shown.size[1]).area
+        for key, area in areas.items()
+        if isinstance(key, tuple) and key[0] != "stroke"
+    ]
     return OrderedPicture(
         name=shown.name,
         source=shown.asked.kind,

@@ -72,6 +72,11 @@ def _picture(
             _must_go_together(own, use.finish or made, finish, has_panel=has_panel, where="colours")
         if isinstance(colours, tuple) and depth is not None:
             colours = tuple(_with_depth(own, use, made, depth, thickness_mm, v_bit) for use in colours)
+    if kind == "pictogram" and what is not None:
+        from signgen.artwork.pictograms import known_name  # geometry, which --help does without
+
+        name = what
+        what = own.attempt(lambda: known_name(name, "name"))
     if what is None or place is None or depth is None or colours is None:
         return None
     return PictureSpec(

@@ -62,7 +62,17 @@ ART_KEYS: tuple[Option, ...] = (
     ),
 )  # fmt: skip
 
-OF_KIND: dict[str, tuple[Option, ...]] = {"art": ART_KEYS}
+PICTOGRAM_KEYS: tuple[Option, ...] = (
+    Option(
+        name="name", kind="word", metavar="NAME", group="Pictures",
+        help="What it shows (signgen list pictograms); with no- before it in a ring and with a bar over it.",
+        required=True,
+    ),
+    *_WHERE,
+    *_HOW,
+)  # fmt: skip
+
+OF_KIND: dict[str, tuple[Option, ...]] = {"art": ART_KEYS, "pictogram": PICTOGRAM_KEYS}
 """The keys of a table by the option that asks for such pictures; the first is what the option's bare value says."""
 
 PICTURE_KINDS = frozenset(OF_KIND)
@@ -86,7 +96,14 @@ def _rows(name: str, metavar: str, help_text: str, words: tuple[str, ...], examp
     return (main, *more)
 
 
-PICTURES: tuple[Option, ...] = _rows(
-    "art", "FILE", "A drawing to cut beside the text: an SVG file.",
-    ("logo", "svg", "drawing", "picture", "image", "vector", "emblem", "own drawing"), "logo.svg",
+PICTURES: tuple[Option, ...] = (
+    *_rows(
+        "art", "FILE", "A drawing to cut beside the text: an SVG file.",
+        ("logo", "svg", "drawing", "picture", "image", "vector", "emblem", "own drawing"), "logo.svg",
+    ),
+    *_rows(
+        "pictogram", "NAME", "A pictogram beside the text (signgen list pictograms); no-NAME is crossed out. It is no "
+        "substitute for a regulated safety sign.",
+        ("symbol", "icon", "dog", "paw", "no dogs", "arrow", "wheelchair", "no smoking"), "no-dog",
+    ),
 )  # fmt: skip

@@ -1,0 +1,1 @@
+"""Open pictograms; `catalogue.toml` says where each came from and under which licence."""
