@@ -24,6 +24,7 @@ COMMANDS: dict[str, str] = {
     "feeds": "Show how fast a cutter runs in a material, and why, step by step.",
     "list": "List what there is to choose from: fonts, borders, tools, checks ...",
     "explain": "Say what a check's code or a word of the trade means, and what to do.",
+    "lesson": "Make a lesson of a sign: a booklet for the pupil, the answers for the teacher.",
     "doctor": "Say what is installed here, and whether anything is amiss.",
 }
 """Name of a command and its line in the help; the module signgen.cli.<name>_command holds it as `command`."""

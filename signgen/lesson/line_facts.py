@@ -45,6 +45,10 @@ class LineFacts(Struct, frozen=True, kw_only=True):
     passes: int = 0
     since: int = 0
 
+    @property
+    def count_of_words(self) -> int:
+        return len(self.step.words)
+
 
 def way_lengths_mm(motions: Motions) -> FloatArray:
     """(n,) the length of each motion, arcs and helices along the curve. Source: plane geometry."""
