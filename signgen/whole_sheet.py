@@ -141,12 +141,15 @@ def laid_out(asked: SheetAsked, shop_of: ShopOf = load_shop) -> tuple[Side, ...]
     cutters = cutters_of(first, pattern.having(Recess, drawing.of(Recess)), asked.hole_sizes, asked.clear_with)
     by_size = dict(cutters.holes)
     cutters = replace(cutters, holes=tuple((hole.name, by_size[f"{size_of(hole)}"]) for hole in drawing.of(Hole)))
+    head = min(asked.pieces, key=lambda piece: piece.row)  # the sheet speaks the language of its first row
+    language = drawn[json.dumps(dict(head.asked), sort_keys=True)][0].language
     spec = replace(
         first,
+        language=language,
         width_mm=drawing.width_mm,
         height_mm=drawing.height_mm,
         board_mm=asked.size_mm,
-        text=replace(first.text, lines=(Wording(first.language)(asked.called),), own_lines=()),
+        text=replace(first.text, lines=(Wording(language)(asked.called),), own_lines=()),
     )
     stock = Stock(
         width_mm=asked.size_mm[0],

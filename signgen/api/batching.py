@@ -7,7 +7,7 @@ import os
 from collections.abc import Sequence
 from functools import cached_property
 from pathlib import Path
-from typing import Any, Unpack
+from typing import Any, Literal, Unpack
 
 from signgen.api.asked import plain
 from signgen.api.options import Length, Options, Size
@@ -85,6 +85,7 @@ def batch(
     worksheet: str | None = None,
     ignore_columns: bool = False,
     quote: bool = False,
+    labels: Literal["a4", "letter"] | None = None,
     resume: bool = False,
     fresh: bool = False,
     rows: str | None = None,
@@ -130,6 +131,7 @@ def batch(
         worksheet=worksheet,
         ignore_columns=ignore_columns,
         quote=quote,
+        labels=labels,
         begin=begin_of(resume=resume, fresh=fresh),
         rows=read_rows(rows),
         workers=workers,

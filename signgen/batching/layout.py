@@ -18,11 +18,13 @@ from signgen.drawing.draw import draw
 from signgen.errors import AskError, CannotMakeError
 from signgen.features.edge import Bevel
 from signgen.geometry.rectangles import Size, fits, nest
+from signgen.messages import Message
 from signgen.messages.figures import plain
 from signgen.operations.bevel import bevel_beyond_mm
 from signgen.pipeline import read_sign
 from signgen.shop.materials import Machine, Material
 from signgen.shop.stock import around_mm
+from signgen.shop.tools import Tool
 from signgen.spec.sign_spec import SignSpec
 from signgen.whole_sheet import HoleSize, PieceAsked, SheetAsked, cutters_of
 
@@ -35,13 +37,16 @@ STRIP_MM = 3.0
 APART_MM = 1.0
 """Between a cut and the next sign where no tab needs a strip: what a board may lie askew."""
 
+MOST_SAID = 40
+"""Characters of a value that is named; what is longer is told by its key alone."""
+
 MOST_SIGNS = 20_000
 """More on sheets at once than this would have to be kept in memory."""
 
 FREE = frozenset(
     {
         "width_mm", "height_mm", "text", "border", "holes", "hole_form", "depth_mm", "tabs", "frame", "rule_width_mm",
-        "ornament", "board_mm", "shop",
+        "ornament", "board_mm", "shop", "language",
     }
 )  # fmt: skip
 """What may differ between signs of one sheet; everything else of a spec must be the same."""
@@ -103,6 +108,20 @@ def alike(spec: SignSpec) -> str:
     return hashlib.sha256(repr(sorted(told)).encode()).hexdigest()[:16]
 
 
+def shared_by_sheet(spec: SignSpec) -> dict[str, str]:
+    """What must be the same, in words: of each option its value, so that two groups can be told apart."""
+    names = (name for name in spec.__struct_fields__ if name not in FREE)
+    return {name.removesuffix("_mm").replace("_", "-"): _in_words(getattr(spec, name)) for name in names}
+
+
+def _in_words(value: object) -> str:
+    if isinstance(value, float):
+        return plain(value)
+    if isinstance(value, Tool | Material | Machine):
+        return value.name
+    return str(value)[:MOST_SAID] if isinstance(value, str | int) else hashlib.sha256(repr(value).encode()).hexdigest()
+
+
 def must_fit(spec: SignSpec, how: SheetHow, cutter_mm: float) -> None:
     """Raises: CannotMakeError when a sign is larger than the room on a sheet, or wants it turned over."""
     if spec.keyholes is not None:
@@ -135,14 +154,16 @@ def sheet_figures(
         "clear_with": list(clear_with),
         "tabs": tabs,
         "area_mm2": area_mm2,
+        "shared": shared_by_sheet(spec),
     }
 
 
 class Group(Struct, frozen=True, kw_only=True):
     """Rows that share sheets; `gap_mm` between their signs and `holds`: how many of the most frequent size go on an
-    empty sheet."""
+    empty sheet. `apart`: why they do not share sheets with the first group, None of that one."""
 
     sheets: tuple[SheetAsked, ...]
+    apart: Message | None
     gap_mm: float
     holds: int
     holds_size_mm: Size
@@ -156,8 +177,23 @@ def lay_out(made: Sequence[Outcome], asked: Mapping[int, Mapping[str, object]], 
     if sum(outcome.copies for outcome in made) > MOST_SIGNS:
         what = f"{sum(outcome.copies for outcome in made):,} signs are too many to lay out at once."
         raise AskError.at("sheet", what, f"Split the list: {MOST_SIGNS:,} signs at most.")
-    laid = [_group(outcomes, clear_with, asked, how) for outcomes, clear_with in _grouped(made)]
-    return tuple(_numbered(laid))
+    grouped = list(_grouped(made))
+    laid = [_group(outcomes, clear_with, asked, how) for outcomes, clear_with in grouped]
+    apart = [None, *(_apart(grouped[0][0][0], outcomes[0], names) for outcomes, names in grouped[1:])]
+    return tuple(_numbered(laid, apart))
+
+
+def _apart(first: Outcome, other: Outcome, clear_with: tuple[str, ...]) -> Message:
+    """Why a row does not share sheets with the first row of the first group."""
+    one, two = (outcome.figures["sheet"]["shared"] for outcome in (first, other))
+    keys = [key for key in two if one.get(key) != two[key]]
+    if not keys:
+        mills = clear_with or ("-",)
+        return Message("batch.apart_by_mill", row=other.row, mills=mills)
+    told = tuple(
+        Message("batch.its_value", key=key, value=two[key]) if len(two[key]) <= MOST_SAID else key for key in keys
+    )
+    return Message("batch.apart", row=other.row, what=told)
 
 
 def _grouped(made: Sequence[Outcome]) -> Iterator[tuple[list[Outcome], tuple[str, ...]]]:
@@ -238,10 +274,10 @@ def _named(
         yield PieceAsked(name=str(number), row=outcome.row, asked=asked[outcome.row], x_mm=x, y_mm=y, turned=turned)
 
 
-def _numbered(piles: Sequence[_Pile]) -> Iterator[Group]:
+def _numbered(piles: Sequence[_Pile], apart: Sequence[Message | None]) -> Iterator[Group]:
     count = sum(len(pile.pieces) for pile in piles)
     number = 0
-    for pile in piles:
+    for pile, why in zip(piles, apart, strict=True):
         sheets = []
         for pieces in pile.pieces:
             number += 1
@@ -255,7 +291,9 @@ def _numbered(piles: Sequence[_Pile]) -> Iterator[Group]:
                     clear_with=pile.clear_with,
                 )
             )
-        yield Group(sheets=tuple(sheets), gap_mm=pile.gap_mm, holds=pile.holds, holds_size_mm=pile.holds_size_mm)
+        yield Group(
+            sheets=tuple(sheets), apart=why, gap_mm=pile.gap_mm, holds=pile.holds, holds_size_mm=pile.holds_size_mm
+        )
 
 
 def _capacity(size: Size, room: Size, gap_mm: float, turn: bool) -> int:

@@ -34,6 +34,7 @@ class Order(Struct, frozen=True, kw_only=True):
     worksheet: str | None = None
     ignore_columns: bool = False
     quote: bool = False
+    labels: str | None = None
     begin: Begin = "new"
     rows: RowsAsked | None = None
     workers: int | None = None
@@ -90,5 +91,7 @@ def carry_out(order: Order) -> Carried:
     table, recipe, folder, means = ready.table, ready.recipe, ready.folder, ready.means
     if order.rows and order.sheet and has_batch(folder):
         folder = folder / order.rows.name  # its sheets may be cut already: these rows get sheets of their own
-    how = How(means=means, begin=order.begin, rows=order.rows, sheet=order.sheet, quote=order.quote)
+    how = How(
+        means=means, begin=order.begin, rows=order.rows, sheet=order.sheet, quote=order.quote, labels=order.labels
+    )
     return Carried(table=table, folder=folder, finished=run_batch(table, recipe, folder, how))

@@ -186,6 +186,13 @@ def _texts(value: object) -> Iterator[str]:
             yield each
 
 
+def placeholders(base: Mapping[str, object]) -> tuple[str, ...]:
+    """The columns that a base's texts want, in their order."""
+    found = (match[1] for value in base.values() for text in _texts(value) for match in _PLACE.finditer(text))
+    names = (name.strip() for name in found if name and not _COUNTED.fullmatch(name.casefold()))
+    return tuple(dict.fromkeys(names))
+
+
 def _places(base: Mapping[str, object], columns: Mapping[str, int]) -> tuple[set[str], list[Problem]]:
     """Columns used as placeholders in the base, and what is wrong with placeholders."""
     places: set[str] = set()

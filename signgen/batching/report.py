@@ -13,6 +13,7 @@ from signgen.batching.index_page import index_html
 from signgen.batching.layout import Group
 from signgen.batching.ledger import Ledger, has_batch, reports_in
 from signgen.batching.outcome import Outcome
+from signgen.batching.packing_page import labels_html, packing_html
 from signgen.batching.quote import Cost, Reckoner, invoice_csv, line, quote_csv
 from signgen.batching.results import results_csv
 from signgen.batching.table import ERROR_COLUMNS, Table
@@ -24,10 +25,10 @@ from signgen.messages import Message, Num
 from signgen.messages.wording import Value, Wording
 
 BATCH, ERRORS, QUOTE, INVOICE, RESULTS = "batch.json", "errors.csv", "quote.csv", "invoice.csv", "results.csv"
-INDEX = "index.html"
+INDEX, PACKING, LABELS = "index.html", "packing.html", "labels.html"
 FORMAT, VERSION = "signgen-batch", 1
 
-REPORTS = (BATCH, ERRORS, QUOTE, INVOICE, RESULTS, INDEX)
+REPORTS = (BATCH, ERRORS, QUOTE, INVOICE, RESULTS, INDEX, PACKING, LABELS)
 
 _MARKS = {BATCH: b'{\n "format": "signgen-batch"', ERRORS: "\ufeffrow".encode(), QUOTE: "\ufeffrow".encode()}
 """How files begin that a batch wrote whose ledger told nothing of them."""
@@ -79,10 +80,11 @@ def write_reports(
     groups: Sequence[Group],
     sheets: Sequence[Outcome],
     reckoner: Reckoner | None,
+    labels: str | None,
     language: str,
 ) -> None:
     """`errors.csv` only when a row failed, `quote.csv` and `invoice.csv` only where something is reckoned,
-    `results.csv` and `batch.json`."""
+    `labels.html` only for a paper, and all others."""
     outcomes, heading = ledger.outcomes, ledger.heading
     assert heading is not None
     more: dict[str, Any] = {}
@@ -105,6 +107,9 @@ def write_reports(
     currency = reckoner.quote.currency if reckoner else ""
     on_sheets = sheets if groups else None
     parts[INDEX] = index_html(out, heading.list_name, outcomes(), on_sheets, costs, currency, about, language)
+    parts[PACKING] = packing_html(heading.list_name, outcomes(), on_sheets, language)
+    if labels:
+        parts[LABELS] = labels_html(heading.list_name, outcomes(), on_sheets, labels, language)
     parts[BATCH] = _batch(heading, ledger.count, outcomes, totals, more)
     ledger.write_down(dict.fromkeys(parts, ""))
     if ERRORS not in parts:

@@ -47,13 +47,14 @@ Begin = Literal["new", "resume", "fresh"]
 
 class How(Struct, frozen=True, kw_only=True):
     """How a batch is worked off. But for `sheet`, nothing of it changes what comes out. `sheet` None: each sign has a
-    board and a folder of its own; `rows` None: all."""
+    board and a folder of its own; `rows` None: all; `labels`: the paper for them (`packing_page.LABEL_SHEETS`)."""
 
     means: Means
     begin: Begin = "new"
     rows: RowsAsked | None = None
     sheet: SheetHow | None = None
     quote: bool = False
+    labels: str | None = None
 
 
 class Finished(Struct, frozen=True, kw_only=True):
@@ -123,7 +124,7 @@ def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
         sheets = tuple(ledger.sheets())
         totals = totals_of(ledger.outcomes(), sheets if how.sheet else None)
         language = str(recipe.base.get("language") or "en")
-        write_reports(out, ledger, totals, groups, sheets, reckoner, language)
+        write_reports(out, ledger, totals, groups, sheets, reckoner, how.labels, language)
         bad = (outcome for outcome in ledger.outcomes() if not outcome.made)
         return Finished(
             totals=totals,

@@ -9,7 +9,7 @@ from pathlib import Path
 from signgen.batching.proof import Proved
 from signgen.batching.report import ERRORS, INDEX
 from signgen.batching.run import Finished
-from signgen.messages import Message
+from signgen.messages import Message, Num
 from signgen.numbers import figure, span
 
 LABEL = 10
@@ -78,6 +78,10 @@ def _sheets(finished: Finished) -> Iterator[Row]:
         yield "sheets", f"{outcome.folder}: {signs}, {span(told['minutes'])}, {waste}"
     if len(finished.sheets) > MOST_SHEETS:
         yield "sheets", f"and {len(finished.sheets) - MOST_SHEETS} more"
+    for group in finished.groups:
+        if group.apart is not None:
+            sheets = tuple(Num(sheet.number) for sheet in group.sheets[:MOST_TOLD])
+            yield "apart", _plain(str(Message("batch.sheets_apart", sheets=sheets, why=group.apart)))
     for group in finished.groups:
         width, height = group.holds_size_mm
         size = f"{figure(width)} x {figure(height)} mm"

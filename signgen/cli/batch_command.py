@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import sys
+from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -24,7 +25,7 @@ MOST_TOLD = 20
 
 
 @click.command("batch", cls=KeyCommand)
-@click.argument("csv_file", metavar="CSV", shell_complete=complete_file)
+@click.argument("csv_file", metavar="CSV", required=False, shell_complete=complete_file)
 @click.option("--from", "sign_file", metavar="FILE", help="A sign file (TOML) for what is alike in all rows.")
 @click.option(
     "--text",
@@ -32,6 +33,8 @@ MOST_TOLD = 20
     metavar="LINE",
     help="A line of lettering, as in '{name}', or +KEY=VALUE for it; once for each.",
 )
+@click.option("--columns", is_flag=True, help="List the columns that mean something by their names.")
+@click.option("--example", is_flag=True, help="Print a list to begin from, for the sign file and texts given.")
 @click.option("--copies", type=click.IntRange(1, 10_000), default=1, help="How many of each sign. Default: 1.")
 @click.option("--encoding", metavar="NAME", help="Encoding of the list. Default: UTF-8, or what its mark says.")
 @click.option("--worksheet", metavar="NAME", help="Sheet of an .xlsx or .ods file. Default: its first.")
@@ -43,6 +46,7 @@ MOST_TOLD = 20
 @click.option("--keep-grain", is_flag=True, help="Lay signs upright where the material has a grain.")
 @click.option("--out", metavar=OUT.metavar, help="Folder to write into. Default: ./ and the list's name.")
 @click.option("--quote", is_flag=True, help="Reckon what it costs, by the [prices] of the shop file.")
+@click.option("--labels", type=click.Choice(["a4", "letter"]), help="A label for each sign, for label sheets.")
 @click.option("--proof", is_flag=True, help="Draw all signs on a contact sheet, proof.html, and make no programs.")
 @click.option("--rows", metavar="NUMBERS", help="Only these rows, as in 19,44-46; made again if they were made before.")
 @click.option("--resume", is_flag=True, help="Go on with the batch that is there: only what is new or changed is made.")
@@ -53,9 +57,11 @@ MOST_TOLD = 20
 @click.option("--memory-limit", metavar="MB", type=click.IntRange(100, 10**9), help="For one row. Default: 2000.")
 @click.option("--json", "as_json", is_flag=True, help="Print the report instead of the summary.")
 def command(
-    csv_file: str,
+    csv_file: str | None,
     sign_file: str | None,
     text: tuple[str, ...],
+    columns: bool,
+    example: bool,
     copies: int,
     encoding: str | None,
     worksheet: str | None,
@@ -67,6 +73,7 @@ def command(
     keep_grain: bool,
     out: str | None,
     quote: bool,
+    labels: str | None,
     proof: bool,
     rows: str | None,
     resume: bool,
@@ -104,6 +111,10 @@ def command(
     asked |= asked_lines(text)
     if out:
         asked["out"] = out
+    if columns or example:
+        return _told_of_lists(asked, sign_file, columns=columns)
+    if csv_file is None:
+        raise AskError.at("CSV", Message("batch.no_list"), Message("batch.name_a_list"))
     on_sheets = read_sheet(sheet, gap, clamp_border, turn=not no_turn, keep_grain=keep_grain)
     order = Order(
         csv_file=Path(csv_file),
@@ -115,6 +126,7 @@ def command(
         worksheet=worksheet,
         ignore_columns=ignore_columns,
         quote=quote,
+        labels=labels,
         begin=begin_of(resume=resume, fresh=fresh),
         rows=read_rows(rows),
         workers=workers,
@@ -143,6 +155,21 @@ def command(
         click.echo(summary_text(finished, folder))
         click.echo(words_in("en")("summary.care"))
     return 1 if finished.totals.failed else 0
+
+
+def _told_of_lists(asked: Mapping[str, object], sign_file: str | None, *, columns: bool) -> int:
+    """Print the columns that there are, or a list to begin from; the exit code."""
+    from signgen.batching.recipe import placeholders
+    from signgen.guide.batch_page import columns_page, example_list
+    from signgen.pipeline import gather
+
+    if columns:
+        for line in columns_page():
+            click.echo(line)
+        return 0
+    base = gather(asked, Path(sign_file) if sign_file else None)
+    click.echo(example_list(placeholders(base), base), nl=False)
+    return 0
 
 
 def _shown(order: Order) -> int:

@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from signgen.checks import EVERY_CHECK
 from signgen.errors import AskError
+from signgen.guide import batch_page
 from signgen.guide.glossary import Term, terms
 from signgen.guide.recipes import RECIPES, Recipe
 from signgen.guide.rs274 import CODES, Code, code_text
@@ -61,6 +62,19 @@ def pages(options: tuple[Option, ...] = keys.KEYS, language: str = "en") -> list
             exact=("sign-file", "sign file", "toml", "sign.toml"),
             words=("sign file", "file format", "toml", "keys of the sign file"),
             text=lambda: "\n".join(reference()),
+        ),
+        Page(
+            name="batch",
+            exact=("batch", "list", "csv", "columns", "batch list"),
+            words=(
+                "columns of a list",
+                "batch",
+                "header of the list",
+                "which columns",
+                "placeholders",
+                "{row} {serial}",
+            ),
+            text=lambda: "\n".join(batch_page.reference()),
         ),
         Page(
             name="schema",

@@ -20,6 +20,8 @@ LEFT, RIGHT, ABOVE, BELOW = 13.0, 3.0, 5.0, 14.5
 NUMBER_SHARE = 0.5
 """Height of a piece's number over the shorter side of its rectangle."""
 LARGEST_NUMBER_MM, SMALLEST_NUMBER_MM = 6.0, 1.6
+LARGEST_WORDS_MM, SMALLEST_WORDS_MM = 2.4, 1.6
+"""Words in a piece: five points can be read at the bench, and seven are as large as the plan's other texts."""
 
 
 def nested_plate(facts: JobFacts, fastening: Fastening, left_over: Leftover, width: float, most_height: float) -> Plate:
@@ -73,16 +75,22 @@ def _cut(plate: Plate, facts: JobFacts, fastening: Fastening, fit: Fit) -> None:
 
 
 def _number(plate: Plate, piece: PieceFacts, fit: Fit) -> None:
-    """In the middle of the piece, as large as it takes, lying as its letters lie."""
+    """In the middle of the piece, as large as it takes, lying as its letters lie; below it the piece's words where
+    there is room for them to be read."""
     wide, high = piece.width_mm * fit.scale, piece.height_mm * fit.scale
     along, across = (high, wide) if piece.turned else (wide, high)
-    size = min(LARGEST_NUMBER_MM, NUMBER_SHARE * across, 0.9 * along / text_width(piece.name, 1.0))
+    most = min(LARGEST_NUMBER_MM, NUMBER_SHARE * across, 0.9 * along / text_width(piece.name, 1.0))
+    size = max(most, SMALLEST_NUMBER_MM)
     x, y = fit(piece.x_mm + piece.width_mm / 2, piece.y_mm + piece.height_mm / 2)
-    down = 0.36 * max(size, SMALLEST_NUMBER_MM)
-    if piece.turned:
-        plate.text(piece.name, x + down, y, turned=True, size=max(size, SMALLEST_NUMBER_MM), bold=True, halo=True)
-    else:
-        plate.text(piece.name, x, y + down, size=max(size, SMALLEST_NUMBER_MM), bold=True, halo=True)
+    down = 0.36 * size
+    said = " / ".join(piece.lines)
+    words = min(LARGEST_WORDS_MM, 0.92 * along / text_width(said or "-", 1.0))
+    if said and words >= SMALLEST_WORDS_MM and size + 1.3 * words <= 0.9 * across:
+        down -= 0.65 * words
+        place = (x + down + 1.2 * words, y) if piece.turned else (x, y + down + 1.2 * words)
+        plate.text(said, *place, turned=piece.turned, size=words, halo=True)
+    place = (x + down, y) if piece.turned else (x, y + down)
+    plate.text(piece.name, *place, turned=piece.turned, size=size, bold=True, halo=True)
 
 
 def _offcut(plate: Plate, facts: JobFacts, left_over: Leftover, fit: Fit) -> None:

@@ -42,6 +42,11 @@ def laid(rows: list[tuple[Outcome, dict[str, object]]], how: SheetHow) -> tuple[
     return lay_out([outcome for outcome, _ in rows], {outcome.row: asked for outcome, asked in rows}, how)
 
 
+def tool_of(spec: SignSpec) -> str:
+    assert spec.end_mill is not None
+    return spec.end_mill.name
+
+
 def boxes(group: Group, sizes: dict[int, tuple[float, float]]) -> list[list[Any]]:
     return [
         [
@@ -94,6 +99,22 @@ def test_signs_that_are_not_cut_alike_go_on_different_sheets() -> None:
     assert [[piece.row for sheet in group.sheets for piece in sheet.pieces] for group in groups] == [[2, 4], [3], [5]]
     assert [sheet.number for group in groups for sheet in group.sheets] == [1, 2, 3]
     assert {sheet.count for group in groups for sheet in group.sheets} == {3}
+    assert [group.apart and str(group.apart) for group in groups] == [
+        None, "row 3 asks for thickness 6", "row 5 asks for material mdf",
+    ]  # fmt: skip
+
+
+def test_why_sheets_are_apart_is_said_by_the_options_that_differ() -> None:
+    mill = tool_of(spec_of(end_mill="4"))
+    rows = [row(2, "60x40"), row(3, "60x40", end_mill=4, v_bit=60)]
+    _, other = laid(rows, SheetHow(size_mm=(380, 330)))
+    assert str(other.apart) == f"row 3 asks for v-bit v-bit-60 and end-mill {mill}"
+
+
+def test_languages_do_not_part_sheets() -> None:
+    rows = [row(2, "60x40", language="de"), row(3, "60x40"), row(4, "60x90")]
+    (group,) = laid(rows, SheetHow(size_mm=(380, 330)))
+    assert laid_out(group.sheets[0], load_shop)[0].spec.language == "de"  # the first row's
 
 
 def test_signs_that_differ_in_looks_alone_share_a_sheet() -> None:
@@ -126,6 +147,7 @@ def test_rows_that_no_cutter_could_clear_together_go_on_different_sheets() -> No
         outcome.figures["sheet"]["clear_with"] = names
     groups = laid(rows, SheetHow(size_mm=(380, 330)))
     assert [[piece.row for piece in group.sheets[0].pieces] for group in groups] == [[2, 4], [3]]
+    assert str(groups[1].apart) == "row 3 has recesses that no end mill of the others clears (b)"
 
 
 def test_more_signs_than_fit_take_more_sheets() -> None:

@@ -51,7 +51,7 @@ def test_a_bad_row_does_not_stop_the_good_ones(whole: Path) -> None:
     folders = sorted(path.name for path in whole.iterdir() if path.is_dir())
     assert folders == ["0002-a", "0003-b", "0005-d", "0007-f"]
     assert sorted(path.name for path in whole.iterdir() if path.is_file()) == [
-        "batch.json", "errors.csv", "index.html", LEDGER, "results.csv",
+        "batch.json", "errors.csv", "index.html", LEDGER, "packing.html", "results.csv",
     ]  # fmt: skip
 
 
@@ -102,7 +102,7 @@ def test_errors_can_be_mended_and_run_again(listed: Path, whole: Path, tmp_path:
     result = batch(mended, *SIGN, "--out", tmp_path / "out")
     assert result.exception is None
     there = sorted(path.name for path in (tmp_path / "out").iterdir())
-    assert there == ["0004-c", "0006-e", "batch.json", "index.html", LEDGER, "results.csv"]
+    assert there == ["0004-c", "0006-e", "batch.json", "index.html", LEDGER, "packing.html", "results.csv"]
 
 
 def test_cells_that_would_run_as_formulas_are_guarded_in_the_errors(tmp_path: Path) -> None:
@@ -275,7 +275,17 @@ def test_a_new_batch_takes_the_place_of_the_earlier_one(tmp_path: Path) -> None:
     (out / "notes.txt").write_text("mine")
     batch(write_list(tmp_path / "n.csv", ["A,5", "X,"], "name,thickness"), *SIGN, "--out", out, "--fresh")
     there = sorted(path.name for path in out.iterdir())
-    assert there == ["0002-a", "0003-b", "0003-x", "batch.json", "index.html", LEDGER, "notes.txt", "results.csv"]
+    assert there == [
+        "0002-a",
+        "0003-b",
+        "0003-x",
+        "batch.json",
+        "index.html",
+        LEDGER,
+        "notes.txt",
+        "packing.html",
+        "results.csv",
+    ]
     assert [path.name for path in (out / "0003-b").iterdir()] == ["photo.jpg"]
     assert "thickness = 5" in (out / "0002-a" / "sign.toml").read_text()
 

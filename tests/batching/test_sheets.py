@@ -42,7 +42,16 @@ def told(out: Path) -> dict[str, object]:
 
 def test_every_sheet_has_a_folder_and_rows_have_none(whole: Path) -> None:
     names = sorted(path.name for path in whole.iterdir())
-    assert names == ["batch.json", "errors.csv", "index.html", LEDGER, "results.csv", "sheet-01", "sheet-02"]
+    assert names == [
+        "batch.json",
+        "errors.csv",
+        "index.html",
+        LEDGER,
+        "packing.html",
+        "results.csv",
+        "sheet-01",
+        "sheet-02",
+    ]
     for sheet in ("sheet-01", "sheet-02"):
         files = {path.name for path in (whole / sheet).iterdir()}
         assert files >= {"1-v-bit-90.nc", "2-end-mill-6.nc", "preview.html", "preview.png", "setup.html", "sheet.json"}
