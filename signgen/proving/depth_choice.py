@@ -75,7 +75,7 @@ def minutes_at(depth_mm: float, drawing: Drawing, spec: SignSpec, cutters: Cutte
     if floors.is_empty:
         return minutes
     passes = math.ceil(depth_mm / cutting.stepdown_mm - 1e-9)
-    by_bit = (2 * spec.ridge_mm * bit.slope + bit.tip_mm) * cutting.feed_mm_per_min / passes
+    by_bit = (2 * spec.cusp_height_mm * bit.slope + bit.tip_mm) * cutting.feed_mm_per_min / passes
     ways = [floors.area / by_bit]
     for tool in (*cutters.through, *(() if spec.end_mill else spec.shop.tools)):
         if tool.kind != "end-mill" or (tool.only_named and tool not in cutters.through):

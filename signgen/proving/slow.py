@@ -58,8 +58,8 @@ def _ways(facts: JobFacts) -> Iterator[tuple[Message, SignSpec]]:
         for depth in sorted(depths(drawing, spec), key=lambda depth: minutes_at(depth, drawing, spec, cutters)):
             if depth != spec.depth_mm:
                 yield Message("slow.depth", depth=Mm(depth)), replace(spec, depth_mm=depth)
-        ridge = round(ROUGHER * spec.ridge_mm, 3)
-        yield Message("slow.ridge", ridge=Mm(ridge)), replace(spec, ridge_mm=ridge)
+        ridge = round(ROUGHER * spec.cusp_height_mm, 3)
+        yield Message("slow.ridge", ridge=Mm(ridge)), replace(spec, cusp_height_mm=ridge)
     if spec.panel is not None:
         depth = round(SHALLOW_RATIO * spec.panel.depth_mm, 2)
         yield Message("slow.panel_depth", depth=Mm(depth)), replace(spec, panel=replace(spec.panel, depth_mm=depth))
