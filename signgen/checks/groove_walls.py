@@ -203,7 +203,7 @@ def _not_reached(case: Case, outlines: list[FloatArray], allowed: float) -> tupl
             Finding(
                 message=Message(
                     "groove_walls.v_bit_outline",
-                    of=case.drawing.of(Groove)[groove_of[k]].name,
+                    of=case.drawing.of(Groove)[groove_of[k]].called,
                     short=short,
                     place=at(x, y),
                 ),

@@ -83,12 +83,12 @@ def _rim(case: Case, hole: Hole, sink: Countersink) -> tuple[list[Finding], floa
             beyond, culprit = float(out[k]), (program.file, int(own.line[k % len(own)]))
     k = int(gap.argmax())
     if not np.isfinite(gap[k]):
-        message = Message("heads_seated.has_no_countersink", hole=hole.name, place=at(hole.x_mm, hole.y_mm))
+        message = Message("heads_seated.has_no_countersink", hole=hole.called, place=at(hole.x_mm, hole.y_mm))
     elif beyond > CHECK_MM:
-        message = Message("heads_seated.v_bit_reaches_beyond_rim", hole=hole.name, beyond=Mm(beyond, 3))
+        message = Message("heads_seated.v_bit_reaches_beyond_rim", hole=hole.called, beyond=Mm(beyond, 3))
         return [_finding(hole, message, *culprit)], beyond
     elif gap[k] > CHECK_MM:
-        message = Message("heads_seated.countersink_too_small", hole=hole.name, gap=Mm(gap[k], 3), place=at(*rim[k]))
+        message = Message("heads_seated.countersink_too_small", hole=hole.called, gap=Mm(gap[k], 3), place=at(*rim[k]))
     else:
         return [], max(beyond, float(gap[k]))
     return [_finding(hole, message, *nearest_line(case, hole.x_mm, hole.y_mm))], max(beyond, min(float(gap[k]), radius))
@@ -114,7 +114,7 @@ def _cone(case: Case, hole: Hole, sink: Countersink) -> tuple[list[Finding], flo
     x, y = float(places[k, 0]), float(places[k, 1])
     message = Message(
         "heads_seated.too_deep" if error[k] > 0 else "heads_seated.too_shallow",
-        hole=hole.name,
+        hole=hole.called,
         worst=Mm(worst, 3),
         place=at(x, y),
     )

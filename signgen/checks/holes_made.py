@@ -92,7 +92,7 @@ def _measured(case: Case, hole: Hole, nearby: list[Nearby]) -> tuple[list[Findin
     if not np.isfinite(reach).all() or (reach + np.roll(reach, DIRECTIONS // 2) <= 0).any():
         place = (hole.x_mm, hole.y_mm)
         file, line = nearest_line(case, *place)
-        message = Message("holes_made.not_cut_through_board_s", hole=hole.name, place=at(*place))
+        message = Message("holes_made.not_cut_through_board_s", hole=hole.called, place=at(*place))
         return [Finding(message=message, file=file, line=line, place_mm=place, remedy=REMEDY)], np.zeros(2), 0.0
     diameter = float((reach + np.roll(reach, DIRECTIONS // 2)).mean())
     centre = 2 / DIRECTIONS * (reach @ direction)
@@ -146,7 +146,7 @@ def _wrong(
     return Finding(
         message=Message(
             "holes_made.measures_with_centre_off_drawn",
-            hole=hole.name,
+            hole=hole.called,
             what=what,
             diameter=Mm(diameter, 3),
             off=Mm(np.hypot(*centre), 3),
@@ -174,7 +174,7 @@ def _standing(case: Case, hole: Hole) -> list[Finding]:
         Finding(
             message=Message(
                 "holes_made.wood_stands_inside_in_all",
-                hole=hole.name,
+                hole=hole.called,
                 heights=Mm(heights[k], 2),
                 place=at(x, y),
                 left=Mm2(left.sum() * case.ideal.grid.cell_mm**2, 1),

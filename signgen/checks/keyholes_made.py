@@ -146,7 +146,7 @@ def _difference(
         )
         findings.append(
             Finding(
-                message=Message("keyholes_made.said", keyhole=keyhole.name, what=what, more=more),
+                message=Message("keyholes_made.said", keyhole=keyhole.called, what=what, more=more),
                 file=file,
                 line=line,
                 place_mm=(x, y),

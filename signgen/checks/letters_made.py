@@ -61,7 +61,7 @@ Least error seen: 0.05 mm in depth, a patch of one cell (0.1 to 0.25 mm); C116 s
                     Finding(
                         message=Message(
                             "letters_made.wood_stands_above_drawn_surface",
-                            feature=drawn.feature.name,
+                            feature=drawn.feature.called,
                             short=Mm(short[k], 3),
                             place=at(x, y),
                             area=Mm2(area, 2),

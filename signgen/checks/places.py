@@ -40,7 +40,7 @@ def feature_at(drawing: Drawing, x_mm: float, y_mm: float) -> Sentence:
     edge"."""
     point = Point(x_mm, y_mm)
     distances: list[tuple[float, Sentence]] = [
-        (float(shapely.distance(feature.footprint, point)), feature.name)
+        (float(shapely.distance(feature.footprint, point)), feature.called)
         for feature in drawing.upward
         if feature.takes and not isinstance(feature, Edge)
     ]

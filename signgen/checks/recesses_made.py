@@ -68,7 +68,7 @@ Least error seen: 0.05 mm in depth, a patch of one cell; 0.015 mm at the walls."
                 x, y = (float(v) for v in shapely.get_coordinates(shapely.point_on_surface(recess.area))[0])
                 findings.append(
                     Finding(
-                        message=Message("recesses_made.not_cut", recess=recess.name), place_mm=(x, y), remedy=REMEDY
+                        message=Message("recesses_made.not_cut", recess=recess.called), place_mm=(x, y), remedy=REMEDY
                     )
                 )
                 continue
@@ -82,7 +82,7 @@ Least error seen: 0.05 mm in depth, a patch of one cell; 0.015 mm at the walls."
                             "recesses_made.cutter_reaches_only",
                             cutter=Mm(2 * radius),
                             share=Num(100 * reach.area / recess.area.area, 0),
-                            recess=recess.name,
+                            recess=recess.called,
                         ),
                         remedy=Message("recesses_made.use_thinner_end_mill"),
                     )
@@ -166,7 +166,7 @@ def _floor(case: Case, recess: Recess, reach: BaseGeometry) -> list[Finding]:
                 Finding(
                     message=Message(
                         "recesses_made.wood_stands_above_floor" if is_reach else "recesses_made.too_much_removed",
-                        recess=recess.name,
+                        recess=recess.called,
                         wrong=Mm(wrong[bad][k], 3),
                         place=at(x, y),
                     ),
@@ -191,7 +191,7 @@ def _corners(case: Case, recess: Recess, reach: BaseGeometry) -> list[Finding]:
         # What the end mill leaves of an O is the fringe of its curves.
         has_corners = bool((away > CHECK_MM).any())
         return [
-            Finding(message=Message("recesses_made.no_v_bit_sharpens_corners", recess=recess.name), remedy=REMEDY)
+            Finding(message=Message("recesses_made.no_v_bit_sharpens_corners", recess=recess.called), remedy=REMEDY)
         ] * has_corners
     if not len(cells):
         return []
@@ -208,7 +208,7 @@ def _corners(case: Case, recess: Recess, reach: BaseGeometry) -> list[Finding]:
             Finding(
                 message=Message(
                     "recesses_made.wood_stands_in_corner_that",
-                    recess=recess.name,
+                    recess=recess.called,
                     short=Mm(short[k], 3),
                     place=at(x, y),
                 ),
@@ -255,7 +255,7 @@ def _beyond(case: Case, recess: Recess, own: list[tuple[Tool, TipPath, int]]) ->
                         "recesses_made.cuts_into_wall",
                         tool=tool.name,
                         over=Mm(over[k], 3),
-                        recess=recess.name,
+                        recess=recess.called,
                         place=at(x, y),
                     ),
                     file=case.programs[number].file,
@@ -295,7 +295,7 @@ def _untouched(case: Case, recess: Recess, own: list[tuple[Tool, TipPath, int]],
         findings.append(
             Finding(
                 message=Message(
-                    "recesses_made.cutter_ends_short_wall", recess=recess.name, gap=Mm(gap[k], 3), place=at(x, y)
+                    "recesses_made.cutter_ends_short_wall", recess=recess.called, gap=Mm(gap[k], 3), place=at(x, y)
                 ),
                 file=file,
                 line=line,

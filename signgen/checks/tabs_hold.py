@@ -57,7 +57,7 @@ Least error seen: 0.05 mm in height and width."""
                     Finding(
                         message=Message(
                             "tabs_hold.wide_height_high_lowest_place",
-                            tab=tab.name,
+                            tab=tab.called,
                             place=at(tab.x_mm, tab.y_mm),
                             width=Mm(width, 2),
                             height=Mm(tab.height_mm),

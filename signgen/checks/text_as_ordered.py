@@ -21,7 +21,7 @@ from signgen.features.raised import Raised
 from signgen.geometry.components import connected
 from signgen.geometry.distance import IntArray
 from signgen.geometry.raster import cells_inside
-from signgen.messages import Message, Mm2, Num
+from signgen.messages import Message, Mm2, Num, Sentence
 from signgen.tolerances import CHECK_MM
 
 CUT_MM = 0.05
@@ -70,6 +70,7 @@ class Letter(Struct, frozen=True, kw_only=True):
     would cut."""
 
     name: str
+    called: Sentence
     text: str
     area: Polygon | MultiPolygon
     cells: IntArray
@@ -199,7 +200,8 @@ def _letters(case: Case) -> Iterator[Letter]:
         elif not feature.takes and isinstance(feature, Raised):
             cells = cells_inside(feature.footprint.buffer(-CHECK_MM), grid)
             yield Letter(
-                name=feature.name, text=feature.text, area=feature.footprint, cells=cells, is_raised=True,
+                name=feature.name, called=feature.called, text=feature.text,
+                area=feature.footprint, cells=cells, is_raised=True,
                 share=_share(heights[cells] >= np.float32(top - CUT_MM)), whole_ratio=WHOLE_RATIO,
             )  # fmt: skip
 
@@ -214,7 +216,7 @@ def _cut_letter(case: Case, letter: Feature) -> Letter:
     cut = (heights <= floor.astype(np.float32)) if is_round else heights < floor.astype(np.float32)
     wanted = np.isnan(drawn.least_mm) | (drawn.least_mm > 2 * CUT_MM)
     return Letter(
-        name=letter.name, text=letter.text, area=letter.footprint, cells=drawn.cell[wanted],
+        name=letter.name, called=letter.called, text=letter.text, area=letter.footprint, cells=drawn.cell[wanted],
         share=_share(cut[wanted]), whole_ratio=ROUND_RATIO if is_round else WHOLE_RATIO,
         of_outline=1.0 if is_round else _share(cut[drawn.most_mm > 2 * CUT_MM]),
     )  # fmt: skip
@@ -267,15 +269,15 @@ def _not_whole(case: Case, letter: Letter, gone: Mask, shapes: list[Shape]) -> F
             _cropped(case, (row + rows.start) * grid.nx + column + columns.start), shapes, but=letter.text
         )
     made = "stands" if letter.is_raised else "is_cut"
-    message = Message(f"text_as_ordered.missing.{made}", letter=letter.name, share=Num(100 * share, 0))
+    message = Message(f"text_as_ordered.missing.{made}", letter=letter.called, share=Num(100 * share, 0))
     if seen:
-        message = Message("text_as_ordered.where_drawn_what_cut_looks", letter=letter.name, seen=seen)
+        message = Message("text_as_ordered.where_drawn_what_cut_looks", letter=letter.called, seen=seen)
     elif share >= letter.whole_ratio:
         message = Message(
-            "text_as_ordered.cut_outline_bit_s_tip", letter=letter.name, share=Num(100 * letter.of_outline, 0)
+            "text_as_ordered.cut_outline_bit_s_tip", letter=letter.called, share=Num(100 * letter.of_outline, 0)
         )
     elif share >= THERE_RATIO:
-        message = Message(f"text_as_ordered.in_part.{made}", letter=letter.name, share=Num(100 * share, 1))
+        message = Message(f"text_as_ordered.in_part.{made}", letter=letter.called, share=Num(100 * share, 1))
     file, line = nearest_line(case, *middle)
     return Finding(message=message, file=file, line=line, place_mm=middle, remedy=REMEDY)
 

@@ -31,7 +31,7 @@ Least difference seen: 0.01 mm, in patches of one cell."""
     def run(self, case: Case) -> CheckResult:
         ideal, thickness = case.ideal, case.stock.thickness_mm
         places = [
-            (drawn.feature.name, drawn.cell[ideal.own(number)])
+            (drawn.feature.called, drawn.cell[ideal.own(number)])
             for number, drawn in enumerate(ideal.drawn)
             if not (drawn.most_mm >= thickness).any()
         ]

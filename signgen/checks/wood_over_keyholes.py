@@ -58,7 +58,7 @@ Least error seen: 0.1 mm, to the cells of the virtual board."""
             around = [face.z_mm[j + dj, i + di] for dj in (-1, 0, 1) for di in (-1, 0, 1)]
             left = np.min(around, axis=0).astype(np.float64) - keyhole.depth_mm
             if not inside.all() or not len(left):
-                message = Message("wood_over_keyholes.reaches_out_board", keyhole=keyhole.name)
+                message = Message("wood_over_keyholes.reaches_out_board", keyhole=keyhole.called)
                 findings.append(Finding(message=message, remedy=REMEDY))
                 continue
             k = int(left.argmin())
@@ -69,7 +69,7 @@ Least error seen: 0.1 mm, to the cells of the virtual board."""
                 message = Message(
                     "wood_over_keyholes.only_wood_stay_between_face",
                     stays=Mm(stays, 2),
-                    keyhole=keyhole.name,
+                    keyhole=keyhole.called,
                     place=at(x, y),
                 )
                 findings.append(Finding(message=message, place_mm=(x, y), remedy=REMEDY))

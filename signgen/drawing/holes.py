@@ -13,7 +13,8 @@ from signgen.features.groove import Groove
 from signgen.features.hole import Countersink, Hole
 from signgen.holes.keyholes import Keyholes
 from signgen.holes.screws import Head
-from signgen.messages import Message, Mm, Num
+from signgen.messages import Message, Mm, Num, Sentence
+from signgen.messages.wording import has_words
 from signgen.spec.finish import LEAST_LEFT_MM
 from signgen.spec.sign_spec import SignSpec
 
@@ -43,6 +44,7 @@ def holes_of(spec: SignSpec) -> tuple[Hole, ...]:
     pattern = tuple(
         Hole(
             name=f"{'slot' if span else 'hole'} {name}",
+            title=Message("name.slot" if span else "name.hole", which=which(name)),
             x_mm=x,
             y_mm=y,
             diameter_mm=diameter,
@@ -53,6 +55,12 @@ def holes_of(spec: SignSpec) -> tuple[Hole, ...]:
         for name, x, y in spec.holes.centres(spec.width_mm, spec.height_mm)
     )
     return (*eyes, *pattern)
+
+
+def which(place: str) -> Sentence:
+    """A hole's place in words: 'top left'; its number stays."""
+    key = place.replace(" ", "_")
+    return Message(f"name.place.{key}") if has_words(f"name.place.{key}") else place
 
 
 def seat(head: Head, hole_mm: float, bit_deg: float) -> Countersink:

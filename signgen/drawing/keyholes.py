@@ -10,6 +10,7 @@ from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from signgen.drawing.drawing import Drawing
+from signgen.drawing.holes import which
 from signgen.errors import Problem
 from signgen.features.groove import Groove
 from signgen.features.keyhole import Keyhole
@@ -36,6 +37,7 @@ def keyholes_of(spec: SignSpec) -> tuple[Keyhole, ...]:
     return tuple(
         Keyhole(
             name=f"keyhole {name}",
+            title=Message("name.keyhole", which=which(name)),
             x_mm=x,
             y_mm=y,
             travel_mm=travel,

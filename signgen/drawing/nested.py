@@ -11,6 +11,7 @@ from signgen.drawing.drawing import Drawing, Plate
 from signgen.features.edge import Bevel
 from signgen.features.feature import Feature
 from signgen.geometry.motion import Motion, quarter_turn
+from signgen.messages import Message
 
 
 class Placement(Struct, frozen=True, kw_only=True):
@@ -70,6 +71,15 @@ def _placed(drawing: Drawing, place: Placement) -> list[Feature]:
     turn = quarter_turn(drawing.height_mm) if place.turned else Motion()
     motion = replace(turn, x_mm=turn.x_mm + place.x_mm, y_mm=turn.y_mm + place.y_mm)
     return [
-        replace(feature.moved(motion), name=f"{place.name}: {feature.name}", piece=place.name)
+        replace(
+            feature.moved(motion),
+            name=f"{place.name}: {feature.name}",
+            title=_of_piece(place.name, feature),
+            piece=place.name,
+        )
         for feature in drawing.features
     ]
+
+
+def _of_piece(piece: str, feature: Feature) -> Message:
+    return Message("name.of_piece", piece=piece, feature=feature.called)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterator
 
+from msgspec.structs import replace
 from shapely.geometry import Polygon, box
 
 from signgen.drawing.grooves import groove
@@ -39,7 +40,10 @@ def frame(spec: SignSpec, edge: Polygon) -> tuple[Groove, ...]:
                 else Message("drawing.use_fewer_frame_lines_smaller"),
             )
         name = "frame" if asked.lines == 1 else f"frame line {number}"
-        found += [groove(spec, name, "frame", area) for area in polygons(outer[0].difference(inner[0]))]
+        title = Message("name.frame_line", number=number) if asked.lines > 1 else None
+        found += [
+            replace(groove(spec, name, "frame", area), title=title) for area in polygons(outer[0].difference(inner[0]))
+        ]
     return tuple(found)
 
 
@@ -67,4 +71,5 @@ def rules(spec: SignSpec, lettering: Lettering) -> Iterator[Groove]:
                 ),
                 Message("drawing.use_larger_line_spacing_thinner"),
             )
-        yield groove(spec, f"rule {number}", "rule-width", box(x0, y - width / 2, x1, y + width / 2))
+        rule = groove(spec, f"rule {number}", "rule-width", box(x0, y - width / 2, x1, y + width / 2))
+        yield replace(rule, title=Message("name.rule", number=number))

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 import shapely
 from msgspec import Struct
+from msgspec.structs import replace
 from shapely.geometry import MultiPolygon, Polygon
 
 from signgen.drawing.bridges import with_bridges
@@ -100,16 +101,17 @@ def made(
     for letter in lettering.letters:
         line = spec.text.rows[lettering.rows[letter.line].measured.line.source]
         name = f"{letter.name} '{letter.text}'"
+        title = Message("name.shows", name=letter.title, text=letter.text)
         match spec.finish_of(line):
             case "groove" | "stroke":
-                grooves.append(engraved(spec, name, letter, spec.depth_of(line)))
+                grooves.append(replace(engraved(spec, name, letter, spec.depth_of(line)), title=title))
             case "raised":
-                raised.append(Raised(name=name, source="text", text=letter.text, area=letter.area))
+                raised.append(Raised(name=name, title=title, source="text", text=letter.text, area=letter.area))
             case "recess":
                 depth = (ground[1] if ground else 0.0) + spec.depth_of(line)
-                sunk.append(_sunk(letter, name, depth, spec.sharp_corners))
+                sunk.append(replace(_sunk(letter, name, depth, spec.sharp_corners), title=title))
             case "through":
-                whole = _sunk(letter, name, spec.thickness_mm, sharp=False)
+                whole = replace(_sunk(letter, name, spec.thickness_mm, sharp=False), title=title)
                 bridges = spec.bridges
                 sunk.append(with_bridges(whole, bridges.count, bridges.width_mm) if bridges else whole)
     sunk += _sunk_pictures(spec, pictures, ground[1] if ground else 0.0)

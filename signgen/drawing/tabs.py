@@ -73,6 +73,7 @@ def place_tabs(
         tabs.append(
             Tab(
                 name=f"tab {number}",
+                title=Message("name.tab", number=number),
                 x_mm=float(x),
                 y_mm=float(y),
                 along_x=float(along_x),

@@ -13,7 +13,8 @@ from shapely.geometry import MultiPolygon, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from signgen.geometry.motion import Motion
-from signgen.messages import Message, Mm, Num
+from signgen.messages import Message, Mm, Num, Sentence
+from signgen.messages.wording import has_words
 from signgen.shop.tools import Tool
 from signgen.tolerances import CHECK_MM
 
@@ -44,7 +45,8 @@ class Feature(Struct, frozen=True, kw_only=True):
     that kind needs to know it.
 
     `name` is unique in a drawing; `source` the option that asked for it ("text", "frame", "holes"); `text` the letter
-    that it is, '' for all else; `piece` the sign that it belongs to on a sheet of several.
+    that it is, '' for all else; `piece` the sign that it belongs to on a sheet of several; `title` the name in words,
+    None where its words are known by the name itself or there are none.
 
     Depths are positive and count down from the board's top on the side that the feature is cut from; infinite means
     right through the board.
@@ -54,6 +56,7 @@ class Feature(Struct, frozen=True, kw_only=True):
     source: str
     text: str = ""
     piece: str = ""
+    title: Message | None = None
 
     kind: ClassVar[str]
     """What the report and the tables of words call it."""
@@ -78,6 +81,14 @@ class Feature(Struct, frozen=True, kw_only=True):
     def asked_of(cls, sign: Asked) -> Iterator[Self]:
         """Those that options of its own ask for; none of a kind that text, borders or patterns bring."""
         yield from ()
+
+    @property
+    def called(self) -> Sentence:
+        """Its name in words."""
+        if self.title is not None:
+            return self.title
+        key = self.name.replace(" ", "_")
+        return Message(f"called.{key}") if has_words(f"called.{key}") else self.name
 
     @property
     def is_letter(self) -> bool:

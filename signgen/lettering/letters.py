@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 import numpy as np
 import shapely
@@ -15,6 +15,7 @@ from signgen.geometry.paths import FloatArray
 from signgen.lettering.arcs import turned
 from signgen.lettering.areas import GRID_PER_MM, grid_areas, on_grid, placed
 from signgen.lettering.block import Placed
+from signgen.messages import Message
 
 
 class Letter(Struct, frozen=True, kw_only=True):
@@ -24,7 +25,7 @@ class Letter(Struct, frozen=True, kw_only=True):
     stands for, `line` (from 0) and `index` (from 0, counting letters that show, in reading order) where the first of
     them is. `area` is valid, shells counter-clockwise, in whole steps of GRID_MM. `other_lines`: those that it reaches
     into, when it touches their letters. `pen_lines`: what the middle of a pen follows to make the area, None for
-    letters that have outlines of their own.
+    letters that have outlines of their own. `title`: the name in words.
     """
 
     name: str
@@ -34,6 +35,7 @@ class Letter(Struct, frozen=True, kw_only=True):
     area: Area
     other_lines: tuple[int, ...] = ()
     pen_lines: MultiLineString | None = None
+    title: Message
 
 
 def line_letters(row: Placed, number: int, shift: tuple[int, int], chord_mm: float) -> list[Letter]:
@@ -50,6 +52,7 @@ def line_letters(row: Placed, number: int, shift: tuple[int, int], chord_mm: flo
     return [
         Letter(
             name=f"line {number + 1} letter {index + 1}",
+            title=Message("name.letter", line=number + 1, letter=index + 1),
             text=measured.shaped.text[start:end],
             line=number,
             index=index,
@@ -76,6 +79,7 @@ def pen_letters(row: Placed, number: int, shift: tuple[int, int], chord_mm: floa
         letters.append(
             Letter(
                 name=f"line {number + 1} letter {index + 1}",
+                title=Message("name.letter", line=number + 1, letter=index + 1),
                 text=measured.shaped.text[start:end],
                 line=number,
                 index=index,
@@ -166,6 +170,7 @@ def _joined(letters: Sequence[Letter]) -> Letter:
     return replace(
         letters[0],
         name=" and ".join(f"line {line + 1} {_counted(numbers)}" for line, numbers in of_lines.items()),
+        title=_joined_title(of_lines),
         text="".join(letter.text for letter in letters),
         area=_merged([letter.area for letter in letters]),
         other_lines=tuple(line for line in of_lines if line != letters[0].line),
@@ -176,6 +181,18 @@ def _joined(letters: Sequence[Letter]) -> Letter:
 def _all_lines(letters: Sequence[Letter]) -> MultiLineString | None:
     lines = [part for letter in letters if letter.pen_lines is not None for part in letter.pen_lines.geoms]
     return MultiLineString(lines) if lines else None
+
+
+def _joined_title(of_lines: Mapping[int, Sequence[int]]) -> Message:
+    parts = []
+    for line, numbers in of_lines.items():
+        if len(numbers) == 1:
+            parts.append(Message("name.letter", line=line + 1, letter=numbers[0]))
+        elif numbers[-1] - numbers[0] + 1 == len(numbers):
+            parts.append(Message("name.letters_from_to", line=line + 1, first=numbers[0], last=numbers[-1]))
+        else:
+            parts.append(Message("name.letters", line=line + 1, letters=tuple(map(str, numbers))))
+    return Message("list.these", these=tuple(parts)) if len(parts) > 1 else parts[0]
 
 
 def _counted(numbers: Sequence[int]) -> str:

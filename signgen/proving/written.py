@@ -127,6 +127,7 @@ def _programs(side: Side, ways: Touches) -> Iterator[Program]:
     furthest = spec.machine.travel_mm[1] - (plan.edge.diameter_mm if plan.edge else 0.0)
     park = (0.0, min(setup.stock.bounds_mm[3], max(furthest, drawing.height_mm)))
     dialect = dialect_named(spec.dialect)
+    called = {feature.name: feature.called for feature in drawing.features}
     for number, (run, touches) in enumerate(zip(plan.runs, ways, strict=True), 1):
         set_at = instructions.set_at(touches, dialect.inches)
         told = heading(
@@ -143,7 +144,7 @@ def _programs(side: Side, ways: Touches) -> Iterator[Program]:
             set_at=set_at,
             language=spec.language,
         )
-        yield assemble(
+        made = assemble(
             heading=told.lines,
             own_heading=told.own,
             language=spec.language,
@@ -165,6 +166,7 @@ def _programs(side: Side, ways: Touches) -> Iterator[Program]:
             arc_chord_mm=spec.tolerances.arc_chord_mm,
             set_at=set_at,
         )
+        yield replace(made, notes=tuple((move, called.get(str(name), name)) for move, name in made.notes))
 
 
 def _bare(side: Side, tool: Tool) -> BaseGeometry | None:

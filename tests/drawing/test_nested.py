@@ -34,11 +34,13 @@ def test_one_sign_at_the_origin_is_itself(sign: Drawing) -> None:
     sheet = nested([(sign, at(33, 44))])
     assert (sheet.width_mm, sheet.height_mm, sheet.thickness_mm) == (120, 70, 12)
     assert sheet.edge.equals_exact(MultiPolygon([sign.edge]), 1e-9)
-    assert [replace(hole, name=hole.name[3:], piece="") for hole in sheet.of(Hole)] == list(sign.of(Hole))
-    assert [replace(tab, name=tab.name[3:], piece="") for tab in sheet.of(Tab)] == list(sign.of(Tab))
-    for moved, groove in zip(sheet.of(Groove), sign.of(Groove), strict=True):
-        assert moved.area.equals_exact(groove.area, 1e-9)
-        assert moved.name == f"1: {groove.name}"
+    for kind in (Hole, Tab):
+        moved = [replace(each, name=each.name[3:], piece="", title=None) for each in sheet.of(kind)]
+        assert moved == [replace(each, title=None) for each in sign.of(kind)]
+        assert [str(each.called) for each in sheet.of(kind)] == [each.name for each in sheet.of(kind)]
+    for placed, groove in zip(sheet.of(Groove), sign.of(Groove), strict=True):
+        assert placed.area.equals_exact(groove.area, 1e-9)
+        assert placed.name == f"1: {groove.name}"
 
 
 def test_a_turned_sign_is_turned_as_shapely_turns_it(sign: Drawing) -> None:

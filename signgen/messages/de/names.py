@@ -1,0 +1,37 @@
+"""German: what the parts of a sign are called in sentences, in comments and in findings."""
+
+from __future__ import annotations
+
+WORDS = {
+    "name.letter": "Zeile {line} Buchstabe {letter}",
+    "name.letters_from_to": "Zeile {line} Buchstaben {first}-{last}",
+    "name.letters": "Zeile {line} Buchstaben {letters:plain}",
+    "name.shows": "{name} '{text}'",
+    "name.tab": "Steg {number}",
+    "name.hole": "Loch {which}",
+    "name.slot": "Langloch {which}",
+    "name.keyhole": "Schlüsselloch {which}",
+    "name.of_piece": "{piece}: {feature}",
+    "called.edge": "Kante",
+    "called.bevel": "Fase",
+    "called.panel": "Feld",
+    "called.ground": "Grund",
+    "called.rim": "Steg im Feld",
+    "called.eye": "Öse",
+    "name.place.left": "links",
+    "name.place.right": "rechts",
+    "name.place.top": "oben",
+    "name.place.bottom": "unten",
+    "name.place.centre": "Mitte",
+    "name.place.top_left": "oben links",
+    "name.place.top_right": "oben rechts",
+    "name.place.bottom_left": "unten links",
+    "name.place.bottom_right": "unten rechts",
+    "name.frame_line": "Rahmenlinie {number}",
+    "name.rule": "Zierlinie {number}",
+    "called.frame": "Rahmen",
+    "called.ornament_top_left": "Zierstück oben links",
+    "called.ornament_top_right": "Zierstück oben rechts",
+    "called.ornament_bottom_left": "Zierstück unten links",
+    "called.ornament_bottom_right": "Zierstück unten rechts",
+}

@@ -1,0 +1,37 @@
+"""English: what the parts of a sign are called in sentences, in comments and in findings."""
+
+from __future__ import annotations
+
+WORDS = {
+    "name.letter": "line {line} letter {letter}",
+    "name.letters_from_to": "line {line} letters {first}-{last}",
+    "name.letters": "line {line} letters {letters:plain}",
+    "name.shows": "{name} '{text}'",
+    "name.tab": "tab {number}",
+    "name.hole": "hole {which}",
+    "name.slot": "slot {which}",
+    "name.keyhole": "keyhole {which}",
+    "name.of_piece": "{piece}: {feature}",
+    "called.edge": "edge",
+    "called.bevel": "bevel",
+    "called.panel": "panel",
+    "called.ground": "ground",
+    "called.rim": "rim",
+    "called.eye": "eye",
+    "name.place.left": "left",
+    "name.place.right": "right",
+    "name.place.top": "top",
+    "name.place.bottom": "bottom",
+    "name.place.centre": "centre",
+    "name.place.top_left": "top left",
+    "name.place.top_right": "top right",
+    "name.place.bottom_left": "bottom left",
+    "name.place.bottom_right": "bottom right",
+    "name.frame_line": "frame line {number}",
+    "name.rule": "rule {number}",
+    "called.frame": "frame",
+    "called.ornament_top_left": "ornament top left",
+    "called.ornament_top_right": "ornament top right",
+    "called.ornament_bottom_left": "ornament bottom left",
+    "called.ornament_bottom_right": "ornament bottom right",
+}
