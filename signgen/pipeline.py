@@ -30,7 +30,7 @@ from signgen.shop.load import load_shop
 from signgen.shop.shop import Shop
 from signgen.spec.merge import merged
 from signgen.spec.read import read_spec
-from signgen.spec.sign_file import dump_sign_file, load_sign_file
+from signgen.spec.sign_file import dump_sign_file, load_sign_file, stamped
 from signgen.spec.sign_spec import SignSpec
 from signgen.template.template import template_files
 
@@ -77,7 +77,7 @@ def make_job(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -
     """
     facts = prove(spec, tell)
     tell("draw")
-    return drawn(facts, setup_html, template_files(spec, facts.drawing), {SIGN: dump_sign_file(spec).encode()})
+    return drawn(facts, setup_html, template_files(spec, facts.drawing), {SIGN: stamped(dump_sign_file(spec)).encode()})
 
 
 def prove(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -> JobFacts:

@@ -9,6 +9,7 @@ from signgen.option import Option
 from signgen.schemas.known_words import known_words
 from signgen.spec import keys
 from signgen.spec.keys.lettering import LINE, LINE_KEYS
+from signgen.spec.sign_file import FORMAT, VERSION
 from signgen.units import GREATEST_COUNT, POSITIVE, Limits
 
 _NAMED = frozenset({"length", "angle", "number", "count"})
@@ -23,10 +24,16 @@ def sign_file_schema() -> dict[str, Any]:
     line = _table(LINE_KEYS)
     line["required"] = ["text"]
     line["description"] = "A line of lettering that is set in its own way."
+    table = _table((*keys.KEYS, keys.OUT, LINE))
+    own = {
+        "format": {"description": "What the file is; it may be left out.", "enum": [FORMAT]},
+        "version": {"description": "Of the format; it may be left out.", "enum": [*range(1, VERSION + 1)]},
+    }
+    table["properties"] = own | table["properties"]
     return {
         "description": "A sign for signgen make --from. Bare numbers are millimetres, texts may have a unit. Every key "
         "may be left to the command line.",
-        **_table((*keys.KEYS, keys.OUT, LINE)),
+        **table,
         "$defs": {"Line": line},
     }
 

@@ -30,6 +30,12 @@ MOST_KEYS = 400
 """Each that there is, three times."""
 
 
+FORMAT, VERSION = "signgen-sign", 1
+"""What a written sign file says of itself. One that says nothing is taken for this version."""
+
+HEAD = "# A sign for signgen: `signgen make --from` this file makes it again. Lengths are millimetres."
+
+
 def load_sign_file(path: Path) -> dict[str, object]:
     """The keys of a sign file with their values as they stand there, paths made absolute. Whether they are known
     and make sense is for `read_spec` to say.
@@ -40,6 +46,7 @@ def load_sign_file(path: Path) -> dict[str, object]:
     if len(found) > MOST_KEYS:
         what = Message("files.many_keys", count=len(found), most=MOST_KEYS)
         raise AskError.at(shown(path), what, Message("files.is_it_the_right_one"))
+    _must_be_ours(found.pop("format", FORMAT), found.pop("version", VERSION), shown(path))
     folder = expanded(path, shown(path)).parent
     tables = found.get(LINE.name)
     _see_paths_from(folder, found, keys.KEY_BY_NAME)
@@ -47,6 +54,22 @@ def load_sign_file(path: Path) -> dict[str, object]:
         if isinstance(table, dict):
             _see_paths_from(folder, table, LINE_KEY_BY_NAME)
     return found
+
+
+def _must_be_ours(written: object, version: object, where: str) -> None:
+    """Raises: AskError for another program's file, and for one of a version to come."""
+    if written != FORMAT:
+        raise AskError.at(
+            where, Message("files.other_format", format=str(written)), Message("files.is_it_the_right_one")
+        )
+    if isinstance(version, bool) or not isinstance(version, int) or not 1 <= version <= VERSION:
+        what = Message("files.other_version", version=str(version), known=str(VERSION))
+        raise AskError.at(where, what, Message("files.newer_signgen"))
+
+
+def stamped(text: str) -> str:
+    """A resolved sign file as it goes to the disk: it says its format and version."""
+    return text.replace(f"{HEAD}\n", f'{HEAD}\nformat = "{FORMAT}"\nversion = {VERSION}\n', 1)
 
 
 def _see_paths_from(folder: Path, table: dict[str, object], options: Mapping[str, Option]) -> None:
@@ -65,7 +88,7 @@ def _see_paths_from(folder: Path, table: dict[str, object], options: Mapping[str
 def dump_sign_file(spec: SignSpec) -> str:
     """The resolved sign file: reading it gives an equal spec. Keys stand in the order of `signgen make --help`."""
     values = asked_of(spec)
-    out = ["# A sign for signgen: `signgen make --from` this file makes it again. Lengths are millimetres."]
+    out = [HEAD]
     group = ""
     for key in keys.KEYS:
         if key.name not in values and not key.left_open:

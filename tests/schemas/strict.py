@@ -16,6 +16,7 @@ from signgen.batching import run
 from signgen.batching.report import BATCH
 from signgen.job import verdict
 from signgen.schemas.formats import schema_of
+from signgen.spec.sign_file import stamped
 
 
 def closed(schema: Any) -> Any:
@@ -67,7 +68,7 @@ def watch() -> None:
 
     def watched_sign_file(spec: Any) -> str:
         text = dump_sign_file(spec)
-        must_fit("sign-file", tomllib.loads(text))
+        must_fit("sign-file", tomllib.loads(stamped(text)))
         return text
 
     pipeline.dump_sign_file = watched_sign_file  # type: ignore[attr-defined]

@@ -85,7 +85,7 @@ def test_slips_in_a_sign_file_are_found(keys: dict[str, Any], named: str) -> Non
 
 def test_every_key_is_explained_and_words_that_ship_are_offered() -> None:
     table = sign_file_schema()["properties"]
-    assert set(table) == {key.name for key in KEYS} | {"out", "line"}
+    assert set(table) == {key.name for key in KEYS} | {"out", "line", "format", "version"}
     assert all(len(each["description"]) > 10 for each in table.values())
     offered = {name: table[name]["anyOf"][0]["enum"] for name in ("font", "border", "material", "holes", "machine")}
     assert "pacifico" in offered["font"]

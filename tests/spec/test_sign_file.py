@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 
+import signgen
 from signgen.errors import AskError, SignGenError
 from signgen.shop.load import load_shop
 from signgen.spec.read import read_spec
@@ -163,3 +164,26 @@ def test_a_mark_of_byte_order_does_no_harm(tmp_path):
     file = tmp_path / "a.toml"
     file.write_bytes(b"\xef\xbb\xbftext = 'x'\n")
     assert load_sign_file(file) == {"text": "x"}
+
+
+def test_what_is_written_says_its_format_and_is_read_again(tmp_path: Path) -> None:
+    job = signgen.make("17", size="90x60", thickness=6)
+    text = job.files["sign.toml"].decode()
+    assert 'format = "signgen-sign"\nversion = 1\n' in text
+    (tmp_path / "sign.toml").write_text(text, encoding="utf-8")
+    assert signgen.make(sign_file=tmp_path / "sign.toml").files == job.files
+
+
+OTHER = [
+    ('format = "other"', "Its format is other, not signgen-sign. Is it the right one?"),
+    ("version = 2", "It is of version 2, and this signgen reads up to version 1."),
+    ("version = true", "It is of version True, and this signgen reads up to version 1."),
+    ('version = "1"', "It is of version 1, and"),
+]
+
+
+@pytest.mark.parametrize(("line", "said"), OTHER)
+def test_another_format_and_a_version_to_come_are_refused(tmp_path: Path, line: str, said: str) -> None:
+    (tmp_path / "sign.toml").write_text(f"{line}\nthickness = 6\n", encoding="utf-8")
+    with pytest.raises(AskError, match=said.split(".")[0]):
+        load_sign_file(tmp_path / "sign.toml")
