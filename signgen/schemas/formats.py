@@ -11,6 +11,7 @@ import msgspec
 from signgen.schemas.answers import ErrorReport, Explained, Feeds, Listed
 from signgen.schemas.batch import BatchReport
 from signgen.schemas.check import VerdictReport
+from signgen.schemas.lines import ProgramLines
 from signgen.schemas.report import Report
 from signgen.schemas.sign_file import sign_file_schema
 
@@ -25,6 +26,7 @@ FORMATS: dict[str, type[msgspec.Struct]] = {
     "list": Listed,
     "feeds": Feeds,
     "explain": Explained,
+    "lines": ProgramLines,
     "error": ErrorReport,
 }
 """What programs read; the sign file is what they may write."""
@@ -38,6 +40,7 @@ ABOUT = {
     "list": "what list --json prints",
     "feeds": "what feeds --json prints",
     "explain": "what explain --json prints",
+    "lines": "what explain PROGRAM.nc --json prints",
     "error": "what goes to standard error when --json was asked for",
     SIGN_FILE: "sign.toml, and any file for make --from",
 }

@@ -56,6 +56,14 @@ def test_explanations_tell_their_pages_and_others() -> None:
     assert all(name in text for name in data["see_also"])
 
 
+def test_lines_of_a_program_are_told(tmp_path: Path) -> None:
+    file = tmp_path / "slot.nc"
+    file.write_text("G21 G90 G17 G94\nS9000 M3\nG0 X1 Y2 Z5\nG1 Z-1 F300\nG3 X3 I1\n(end)\nG0 Z9\nM2\n")
+    data = told("explain", str(file), "--json")
+    must_fit("lines", data)
+    assert [line["line"] for line in data["lines"]] == list(range(1, 9))
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_every_schema_is_printed_and_named_on_its_page(name: str) -> None:
     assert CliRunner().invoke(group, ["explain", "schema", name]).stdout == schema_text(name)

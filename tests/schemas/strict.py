@@ -57,8 +57,8 @@ def watch() -> None:
         must_fit("report", json.loads(text))
         return text
 
-    def watched_verdict(judged: Any) -> dict[str, object]:
-        data = verdict_data(judged)
+    def watched_verdict(judged: Any, *more: Any) -> dict[str, object]:
+        data = verdict_data(judged, *more)
         must_fit("check", json.loads(json.dumps(data)))
         return data
 
