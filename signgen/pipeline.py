@@ -40,7 +40,7 @@ Files = Mapping[str, bytes]
 """By their names."""
 
 
-class Job(Struct, frozen=True, kw_only=True):
+class MadeJob(Struct, frozen=True, kw_only=True):
     """A finished, verified job and every file that belongs into its folder, by name."""
 
     facts: JobFacts
@@ -70,7 +70,7 @@ def read_sign(asked: Mapping[str, object], shop_of: Callable[[Path | None], Shop
     return settled(asked, read(asked), read)
 
 
-def make_job(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -> Job:
+def make_job(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -> MadeJob:
     """From what was asked for to every file of the job, verified. `tell` hears what begins: "plan", "prove", "draw".
 
     Raises: AskError, CannotMakeError; CheckFailedError when a program does not do what was drawn.
@@ -88,7 +88,7 @@ def prove(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -> J
     return with_quicker(proved(sides))
 
 
-def drawn(facts: JobFacts, page: Callable[[JobFacts, Relief], str], templates: Files, asked: Files) -> Job:
+def drawn(facts: JobFacts, page: Callable[[JobFacts, Relief], str], templates: Files, asked: Files) -> MadeJob:
     """A sign's or a whole sheet's job with every file. `page` writes its setup sheet; `asked`: the file that it is made
     from again. Raises: AskError when there is nothing to write a PDF with."""
     files: dict[str, bytes] = {}
@@ -107,7 +107,7 @@ def drawn(facts: JobFacts, page: Callable[[JobFacts, Relief], str], templates: F
         **({"steps.png": steps_png(facts, lit)} if facts.spec.steps else {}),
         **asked,
     }
-    return Job(facts=facts, files={**files, REPORT: report_text(facts, files).encode()})
+    return MadeJob(facts=facts, files={**files, REPORT: report_text(facts, files).encode()})
 
 
 def _programs(facts: JobFacts) -> dict[str, bytes]:

@@ -11,7 +11,7 @@ from shapely.geometry import LineString, MultiPolygon, Polygon, box
 
 from signgen.checks.check import CheckReport, CheckResult, Finding
 from signgen.drawing.drawing import Drawing, Plate
-from signgen.fastening.telling import Run, set_up_of
+from signgen.fastening.telling import ToldRun, set_up_of
 from signgen.fastening.touching import touches_of
 from signgen.features.edge import Edge
 from signgen.features.groove import Groove
@@ -315,7 +315,9 @@ def build_facts(
             stock=stock,
             zero=zero,
             runs=[
-                Run(file=program.file, tool=program.tool, cutting=program.cutting, replay=program.replay, bite_mm=3.0)
+                ToldRun(
+                    file=program.file, tool=program.tool, cutting=program.cutting, replay=program.replay, bite_mm=3.0
+                )
                 for program in programs
             ],
             touches=touches_of(drawing, stock, zero, (V_BIT, END_MILL), END_MILL.diameter_mm, MACHINE),

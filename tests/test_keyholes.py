@@ -22,7 +22,7 @@ from signgen.features.groove import Groove
 from signgen.features.keyhole import Keyhole
 from signgen.job.summary import summary_text
 from signgen.operations.plan import back_plan
-from signgen.pipeline import Job, make_job
+from signgen.pipeline import MadeJob, make_job
 from signgen.replay.reader import read_program
 from tests.asking import spec_of
 from tests.pages.test_print import CHROMIUM, printed
@@ -32,16 +32,16 @@ KEYHOLES = {"holes": "keyholes", "hole_diameter": None, "inset": None}
 
 
 @pytest.fixture(scope="module")
-def job() -> Job:
+def job() -> MadeJob:
     return make_job(spec_of(**KEYHOLES, template="a4"))
 
 
 @pytest.fixture(scope="module")
-def german() -> Job:
+def german() -> MadeJob:
     return make_job(spec_of(**KEYHOLES, language="de", origin="stock", z_zero="top"))
 
 
-def test_the_folder_has_the_backs_programs_sheet_and_picture(job: Job) -> None:
+def test_the_folder_has_the_backs_programs_sheet_and_picture(job: MadeJob) -> None:
     wanted = {
         "back-0-outline.nc",
         "back-1-end-mill-4.nc",
@@ -62,7 +62,7 @@ def test_the_folder_has_the_backs_programs_sheet_and_picture(job: Job) -> None:
 @pytest.mark.parametrize("name", ["job", "german"])
 def test_the_back_is_cut_at_the_mirrored_places(name: str, request: pytest.FixtureRequest) -> None:
     """From the same corner as the face's programs, X to the left: what lies at X there lies at -X here."""
-    made: Job = request.getfixturevalue(name)
+    made: MadeJob = request.getfixturevalue(name)
     motions = read_program(made.files["back-2-keyhole-9.5.nc"].decode()).motions
     low = motions.end_mm[:, 2] < motions.end_mm[:, 2].min() + 0.01
     places = {(round(-float(x), 3), round(float(y), 3)) for x, y in motions.end_mm[low, :2]}
@@ -74,13 +74,13 @@ def test_the_back_is_cut_at_the_mirrored_places(name: str, request: pytest.Fixtu
     assert places == wanted
 
 
-def test_the_heading_says_how_the_board_lies(job: Job) -> None:
+def test_the_heading_says_how_the_board_lies(job: MadeJob) -> None:
     head = job.files["back-1-end-mill-4.nc"].decode().split("G17")[0]
     assert "board face down, turned over like a page" in head
     assert "bottom-right corner of the finished sign as it lies now, 20 mm left of" in head
 
 
-def test_screws_go_into_the_same_holes(job: Job) -> None:
+def test_screws_go_into_the_same_holes(job: MadeJob) -> None:
     back = job.facts.back
     assert back is not None
     np.testing.assert_allclose(np.array(back.screws_mm) * [-1, 1], np.array(job.facts.screws_mm))
@@ -138,7 +138,7 @@ def test_letters_that_are_fitted_keep_clear_of_keyholes_that_are_too_deep_for_th
     assert not any(groove.area.intersects(area) for groove in deep.of(Groove) for area in holes)
 
 
-def test_the_sheets_say_what_comes_first(job: Job) -> None:
+def test_the_sheets_say_what_comes_first(job: MadeJob) -> None:
     face, back = (re.sub(" +", " ", page_words(job.files[name].decode())) for name in ("setup.html", "setup-back.html"))
     assert "The back first: this sign hangs on keyholes. Do all of setup-back.html before anything here" in face
     assert "corner of the sign that lies front right now" in back
@@ -147,7 +147,7 @@ def test_the_sheets_say_what_comes_first(job: Job) -> None:
     assert "Open out/setup-back.html" in summary_text(job.facts, "out")
 
 
-def test_the_german_sheet_of_the_back_has_no_english(german: Job) -> None:
+def test_the_german_sheet_of_the_back_has_no_english(german: MadeJob) -> None:
     page = re.sub(r'<span lang="en">.*?</span>', " ", german.files["setup-back.html"].decode(), flags=re.DOTALL)
     assert ENGLISH.findall(page_words(page).replace("17 / Larkspur Lane", "")) == []
     assert "Zuerst die Rückseite:" in german.files["setup.html"].decode()
@@ -156,18 +156,18 @@ def test_the_german_sheet_of_the_back_has_no_english(german: Job) -> None:
 @pytest.mark.skipif(CHROMIUM is None, reason="chromium is not installed")
 @pytest.mark.parametrize("name", ["job", "german"])
 def test_the_backs_sheet_prints_on_two_sides(name: str, request: pytest.FixtureRequest, tmp_path: Path) -> None:
-    made: Job = request.getfixturevalue(name)
+    made: MadeJob = request.getfixturevalue(name)
     assert printed(tmp_path, made.files["setup-back.html"].decode()) <= 2
 
 
-def test_the_template_marks_where_screws_hang(job: Job) -> None:
+def test_the_template_marks_where_screws_hang(job: MadeJob) -> None:
     svg = job.files["template.svg"].decode()
     assert "2 screws to hang it on" in svg
     assert ">25 / 115<" in svg
     assert ">195 / 115<" in svg
 
 
-def test_a_folder_is_judged_on_both_sides(job: Job, tmp_path: Path) -> None:
+def test_a_folder_is_judged_on_both_sides(job: MadeJob, tmp_path: Path) -> None:
     for name, content in job.files.items():
         (tmp_path / name).write_bytes(content)
     good = CliRunner().invoke(group, ["check", str(tmp_path)])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import os
 import re
 import subprocess
@@ -96,3 +97,14 @@ def test_help_imports_nothing_heavy() -> None:
         "assert not heavy, heavy"
     )
     subprocess.run([sys.executable, "-c", code], check=True, capture_output=True, cwd=ROOT)
+
+
+def test_no_two_public_classes_share_a_name() -> None:
+    """Those of `schemas/` apart, which say what others write and are named after it."""
+    homes: dict[str, list[str]] = {}
+    for path in sorted((ROOT / "signgen").rglob("*.py")):
+        if "schemas" not in path.parts:
+            for node in ast.parse(path.read_text("utf-8")).body:
+                if isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
+                    homes.setdefault(node.name, []).append(str(path.relative_to(ROOT / "signgen")))
+    assert {name: places for name, places in homes.items() if len(places) > 1} == {}

@@ -27,13 +27,13 @@ from signgen.drawing.drawing import Drawing
 from signgen.drawing.nested import Placement, nested
 from signgen.drawing.spacing import LEAST_WALL_MM
 from signgen.errors import CannotMakeError
-from signgen.features.feature import Area, Asked, Feature, FloatArray, slope_of
+from signgen.features.feature import Area, Feature, FloatArray, SignAsked, slope_of
 from signgen.geometry.motion import Motion
 from signgen.messages import Message, Mm
 from signgen.messages.language import language
 from signgen.operations import planners
 from signgen.operations.plan import Plan, make_plan
-from signgen.operations.planner import Known, Role, Step
+from signgen.operations.planner import Known, PlannedStep, Role
 from signgen.operations.planners import PLANNERS
 from signgen.option import Option
 from signgen.proving.judge_sides import case_of, judged_sides
@@ -62,7 +62,7 @@ class Dimples(Feature, frozen=True, kw_only=True):
     kind = "dimples"
 
     @classmethod
-    def asked_of(cls, sign: Asked) -> Iterator[Self]:
+    def asked_of(cls, sign: SignAsked) -> Iterator[Self]:
         depth = sign.asked(OPTION.name)
         if depth:
             places = tuple((sign.width_mm * share, 12.0) for share in (0.2, 0.4, 0.6, 0.8))
@@ -123,13 +123,13 @@ class DrillDimples(Struct, frozen=True, kw_only=True):
         return Toolpath(operation="dimples", tool=self.tool, cuts=tuple(cuts))
 
 
-def dimples(features: Sequence[Feature], job: Known) -> Iterator[Step]:
+def dimples(features: Sequence[Feature], job: Known) -> Iterator[PlannedStep]:
     rows = tuple(each for each in features if isinstance(each, Dimples))
     if rows:
         drills = (tool for tool in job.spec.shop.tools if tool.kind == "drill")
         tool = next(tool for tool in drills if tool.diameter_mm == rows[0].diameter_mm)
         operation = DrillDimples(rows=rows, tool=tool, cutting=job.cutting(tool), thickness_mm=job.thickness_mm)
-        yield Step(role=Role("dimples"), operation=operation, finishes=tuple(row.name for row in rows))
+        yield PlannedStep(role=Role("dimples"), operation=operation, finishes=tuple(row.name for row in rows))
 
 
 class DimplesMade:

@@ -12,7 +12,7 @@ from typing import Any, Literal, Unpack
 from signgen.api.asked import plain
 from signgen.api.options import Length, Options, Size
 from signgen.batching.asked_sheet import read_sheet
-from signgen.batching.order import Carried, Order, begin_of, carry_out
+from signgen.batching.order import CarriedFile, Order, begin_of, carry_out
 from signgen.batching.report import BATCH
 from signgen.batching.rows_asked import read_rows
 from signgen.batching.summary import failure_lines, summary_text
@@ -33,7 +33,7 @@ class Batch:
     row 3: size: ...
     """
 
-    def __init__(self, carried: Carried) -> None:
+    def __init__(self, carried: CarriedFile) -> None:
         self._carried = carried
 
     @property

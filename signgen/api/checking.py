@@ -23,7 +23,7 @@ Length = str | float
 Path = str | os.PathLike[str]
 
 
-class Asked(TypedDict, total=False):
+class CheckAsked(TypedDict, total=False):
     """The options of `signgen check`, hyphens as underscores."""
 
     stock: str
@@ -88,7 +88,7 @@ class Verdict:
         return self.picture()
 
 
-def check(*paths: Path, tools: Sequence[str] = (), **asked: Unpack[Asked]) -> Verdict:
+def check(*paths: Path, tools: Sequence[str] = (), **asked: Unpack[CheckAsked]) -> Verdict:
     """Judge programs as they stand on disk: one folder that `make` wrote, or RS-274 files from anywhere in the order to
     run them on one board; then `stock` ("300x200x12", millimetres) and `tools`, a cutter in words for each, must be
     said. Programs that fail are no error: see `Verdict.passed`.

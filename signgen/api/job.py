@@ -22,7 +22,7 @@ from signgen.features.edge import Edge
 from signgen.files import write_folder
 from signgen.numbers import figure
 from signgen.pipeline import REPORT, make_job, read_sign
-from signgen.pipeline import Job as Made
+from signgen.pipeline import MadeJob as Made
 from signgen.replay.motion import Motions
 from signgen.spec.merge import merged
 

@@ -17,8 +17,8 @@ from typing import Any, Generic, TypeVar
 
 from msgspec import Struct
 
-from signgen.batching.outcome import Outcome
-from signgen.batching.pool import TRIES, Done, Limits
+from signgen.batching.outcome import RowOutcome
+from signgen.batching.pool import TRIES, Done, PoolLimits
 from signgen.batching.work import Made, place
 from signgen.errors import AskError
 from signgen.version import __version__
@@ -43,7 +43,7 @@ class _Sent(Generic[T], Struct):
 class Cluster(Generic[T]):
     """The same as `Pool` by the workers of a cluster, for work that gives files back."""
 
-    def __init__(self, address: str, make: Callable[[T], Made], out: Path, limits: Limits) -> None:
+    def __init__(self, address: str, make: Callable[[T], Made], out: Path, limits: PoolLimits) -> None:
         """Raises: AskError when dask.distributed is missing, nobody answers at the address, no worker is there or one
         has another version of signgen."""
         self._make, self._out, self._limits = make, out, limits
@@ -85,7 +85,7 @@ class Cluster(Generic[T]):
             raise AskError.at("scheduler", what, "Install the same version on every worker.")
         return threads
 
-    def run(self, items: Iterable[T]) -> Iterator[Done[T, Outcome]]:
+    def run(self, items: Iterable[T]) -> Iterator[Done[T, RowOutcome]]:
         """Outcomes as they come. An item is lost when the cluster loses its workers over it, when it fails in a way
         that nobody foresaw twice, or when it is not back in time."""
         waiting = iter(items)
@@ -117,7 +117,7 @@ class Cluster(Generic[T]):
         now = time.monotonic()
         return [future for future, item in sent.items() if future.done() or item.deadline <= now]
 
-    def _done(self, future: Any, sent: _Sent[T]) -> Done[T, Outcome] | None:
+    def _done(self, future: Any, sent: _Sent[T]) -> Done[T, RowOutcome] | None:
         """None when it is to be waited for again: a worker that dies takes what it has finished along, and another
         begins anew with it."""
         left = sent.deadline - time.monotonic()

@@ -10,8 +10,8 @@ from typing import Protocol, TypeVar
 
 from msgspec import Struct
 
-from signgen.batching.outcome import Outcome
-from signgen.batching.pool import Done, Limits, Pool
+from signgen.batching.outcome import RowOutcome
+from signgen.batching.pool import Done, Pool, PoolLimits
 from signgen.batching.work import Made, make_and_place
 
 T = TypeVar("T")
@@ -21,7 +21,7 @@ class Means(Struct, frozen=True, kw_only=True):
     """How many processes at once, or the address of a cluster's `scheduler`; and what one row may take."""
 
     workers: int
-    limits: Limits
+    limits: PoolLimits
     scheduler: str | None = None
 
 
@@ -34,7 +34,7 @@ class Crew(Protocol[T]):
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
     ) -> None: ...
 
-    def run(self, items: Iterable[T]) -> Iterator[Done[T, Outcome]]:
+    def run(self, items: Iterable[T]) -> Iterator[Done[T, RowOutcome]]:
         """Outcomes as they come, in no order; items are drawn a few at a time."""
         ...
 

@@ -22,7 +22,7 @@ DIGITS = 32
 """Hexadecimal digits kept of a SHA-256: 128 bits, so that no two rows of any list share them by chance."""
 
 
-class Heading(Struct, frozen=True, kw_only=True):
+class ReadHeading(Struct, frozen=True, kw_only=True):
     """The list that a batch is of, as its reports show it, and what is alike in all rows, in plain values."""
 
     list_name: str
@@ -31,18 +31,18 @@ class Heading(Struct, frozen=True, kw_only=True):
     delimiter: str
     alike: Mapping[str, Any]
 
-    def differs_from(self, other: Heading) -> tuple[str, ...]:
+    def differs_from(self, other: ReadHeading) -> tuple[str, ...]:
         """Words for what is not alike in all rows of both."""
         names = sorted(self.alike.keys() | other.alike.keys())
         return tuple(name for name in names if self.alike.get(name) != other.alike.get(name))
 
 
-def heading_of(table: Table, recipe: Recipe, sheet: SheetHow | None) -> Heading:
+def heading_of(table: Table, recipe: Recipe, sheet: SheetHow | None) -> ReadHeading:
     """The heading of a batch that is about to be made."""
     alike: dict[str, object] = {key: value for key, value in recipe.base.items() if key != "out"}
     alike |= {"copies": recipe.copies, "sheet": repr(sheet) if sheet else ""}
     plain = json.loads(json.dumps(alike, sort_keys=True, default=str))
-    return Heading(
+    return ReadHeading(
         list_name=table.path.name,
         columns=table.columns,
         encoding=table.encoding,
@@ -51,9 +51,9 @@ def heading_of(table: Table, recipe: Recipe, sheet: SheetHow | None) -> Heading:
     )
 
 
-def heading_from(told: Mapping[str, Any]) -> Heading:
+def heading_from(told: Mapping[str, Any]) -> ReadHeading:
     """Raises: msgspec.ValidationError when it is none."""
-    return msgspec.convert(told, Heading)
+    return msgspec.convert(told, ReadHeading)
 
 
 def digest_of(task: Task, sheet: SheetHow | None) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 
-from signgen.batching.outcome import Outcome
+from signgen.batching.outcome import RowOutcome
 from signgen.batching.quote import Cost
 from signgen.batching.results import places_of
 from signgen.markup.markup import Html, el, joined, raw
@@ -57,8 +57,8 @@ PAPERS = ("setup-back.html", "setup-back.pdf", "setup.html", "setup.pdf", "previ
 def index_html(
     out: Path,
     name: str,
-    outcomes: Iterable[Outcome],
-    sheets: Sequence[Outcome] | None,
+    outcomes: Iterable[RowOutcome],
+    sheets: Sequence[RowOutcome] | None,
     costs: Mapping[int, Cost],
     currency: str,
     about: str,
@@ -99,7 +99,7 @@ def index_html(
     yield after.encode()
 
 
-def _row(out: Path, outcome: Outcome, folders: Iterable[str], amount: str, reckoned: bool, words: Words) -> Html:
+def _row(out: Path, outcome: RowOutcome, folders: Iterable[str], amount: str, reckoned: bool, words: Words) -> Html:
     said = " / ".join(outcome.figures["lines"] if outcome.made else filter(None, map(str.strip, outcome.cells)))
     first = [el("td", str(outcome.row)), el("td", said, cls="words"), el("td", str(outcome.copies), cls="number")]
     if not outcome.made:
@@ -129,7 +129,7 @@ def _links(out: Path, folder: str, words: Words) -> Html:
     return joined(el("br"), el("a", folder, href=f"{folder}/"), *parts)
 
 
-def _sheets(out: Path, sheets: Sequence[Outcome], words: Words) -> Html:
+def _sheets(out: Path, sheets: Sequence[RowOutcome], words: Words) -> Html:
     """Whole sheets with their pictures."""
     made = [sheet for sheet in sheets if sheet.made]
     return el(

@@ -12,7 +12,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from signgen.batching.outcome import Outcome
+from signgen.batching.outcome import RowOutcome
 from signgen.batching.shop import shop_of
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, CannotMakeError
@@ -169,7 +169,7 @@ class Group(Struct, frozen=True, kw_only=True):
     holds_size_mm: Size
 
 
-def lay_out(made: Sequence[Outcome], asked: Mapping[int, Mapping[str, object]], how: SheetHow) -> tuple[Group, ...]:
+def lay_out(made: Sequence[RowOutcome], asked: Mapping[int, Mapping[str, object]], how: SheetHow) -> tuple[Group, ...]:
     """Sheets for rows that were proved, group by group in the order of their first rows; `asked` by row.
 
     Raises: AskError, CannotMakeError for what is wrong with the sheets whatever the rows hold.
@@ -183,7 +183,7 @@ def lay_out(made: Sequence[Outcome], asked: Mapping[int, Mapping[str, object]], 
     return tuple(_numbered(laid, apart))
 
 
-def _apart(first: Outcome, other: Outcome, clear_with: tuple[str, ...]) -> Message:
+def _apart(first: RowOutcome, other: RowOutcome, clear_with: tuple[str, ...]) -> Message:
     """Why a row does not share sheets with the first row of the first group."""
     one, two = (outcome.figures["sheet"]["shared"] for outcome in (first, other))
     keys = [key for key in two if one.get(key) != two[key]]
@@ -196,9 +196,9 @@ def _apart(first: Outcome, other: Outcome, clear_with: tuple[str, ...]) -> Messa
     return Message("batch.apart", row=other.row, what=told)
 
 
-def _grouped(made: Sequence[Outcome]) -> Iterator[tuple[list[Outcome], tuple[str, ...]]]:
+def _grouped(made: Sequence[RowOutcome]) -> Iterator[tuple[list[RowOutcome], tuple[str, ...]]]:
     """Rows that one setting-up cuts, with the end mills that could clear the recesses of all of them."""
-    groups: dict[str, list[tuple[list[Outcome], list[str]]]] = {}
+    groups: dict[str, list[tuple[list[RowOutcome], list[str]]]] = {}
     for outcome in made:
         figures = outcome.figures["sheet"]
         own = figures["clear_with"]
@@ -228,7 +228,10 @@ class _Pile(Struct, frozen=True):
 
 
 def _group(
-    outcomes: Sequence[Outcome], clear_with: tuple[str, ...], asked: Mapping[int, Mapping[str, object]], how: SheetHow
+    outcomes: Sequence[RowOutcome],
+    clear_with: tuple[str, ...],
+    asked: Mapping[int, Mapping[str, object]],
+    how: SheetHow,
 ) -> _Pile:
     spec = read_sign(asked[outcomes[0].row], shop_of)
     told = [outcome.figures["sheet"] for outcome in outcomes]
@@ -251,7 +254,7 @@ def _group(
         )
     places = nest(sizes, room, gap, [turn] * len(sizes))
     rim = how.border_mm + cutter
-    piles: list[list[tuple[float, float, bool, Outcome]]] = [[] for _ in range(max(p.sheet for p in places) + 1)]
+    piles: list[list[tuple[float, float, bool, RowOutcome]]] = [[] for _ in range(max(p.sheet for p in places) + 1)]
     for (outcome, _), place in zip(signs, places, strict=True):
         piles[place.sheet].append((place.x_mm + rim, place.y_mm + rim, place.turned, outcome))
     usual = max(dict.fromkeys(sizes), key=sizes.count)
@@ -267,7 +270,7 @@ def _group(
 
 
 def _named(
-    pile: list[tuple[float, float, bool, Outcome]], asked: Mapping[int, Mapping[str, object]]
+    pile: list[tuple[float, float, bool, RowOutcome]], asked: Mapping[int, Mapping[str, object]]
 ) -> Iterator[PieceAsked]:
     """Pieces of a sheet numbered as one reads: from its back left corner, row by row."""
     for number, (x, y, turned, outcome) in enumerate(sorted(pile, key=lambda each: (-each[1], each[0])), 1):

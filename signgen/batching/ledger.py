@@ -15,8 +15,8 @@ from typing import Any
 
 import msgspec
 
-from signgen.batching.identity import Heading, heading_from
-from signgen.batching.outcome import Outcome, outcome_from_json
+from signgen.batching.identity import ReadHeading, heading_from
+from signgen.batching.outcome import RowOutcome, outcome_from_json
 from signgen.errors import AskError
 from signgen.files import remove_folder, sweep
 from signgen.journal import Journal
@@ -66,7 +66,7 @@ class Ledger:
         Raises: AskError when the folder cannot be written, holds a ledger that is not ours, or one of another version.
         """
         self.out = out
-        self.heading: Heading | None = None
+        self.heading: ReadHeading | None = None
         _must_be_ours(out / LEDGER)
         self._journal = Journal(out / LEDGER)
         try:
@@ -80,7 +80,7 @@ class Ledger:
             self.close()
             raise
 
-    def head(self, heading: Heading) -> None:
+    def head(self, heading: ReadHeading) -> None:
         """From here on the batch is of this list. Raises: AskError when the disk refuses it."""
         if heading != self.heading:
             self._add({"format": FORMAT, "version": VERSION, **msgspec.to_builtins(heading)})
@@ -93,7 +93,7 @@ class Ledger:
     def knows(self, row: int) -> bool:
         return row < len(self._offsets) and self._offsets[row] != _UNKNOWN
 
-    def add(self, outcome: Outcome) -> None:
+    def add(self, outcome: RowOutcome) -> None:
         """Raises: AskError when the disk refuses it."""
         self._note(outcome.row, outcome.sheet, self._journal.add(outcome.to_json()))
 
@@ -102,11 +102,11 @@ class Ledger:
         self._add({"row": row, "gone": True})
         self._offsets[row] = _UNKNOWN
 
-    def outcome(self, row: int) -> Outcome | None:
+    def outcome(self, row: int) -> RowOutcome | None:
         """What became of a row, None when that is not known."""
         return outcome_from_json(self._journal.line_at(self._offsets[row])) if self.knows(row) else None
 
-    def outcomes(self) -> Iterator[Outcome]:
+    def outcomes(self) -> Iterator[RowOutcome]:
         """The last of each row, in the order of rows."""
         for offset in self._offsets:
             if offset != _UNKNOWN:
@@ -117,11 +117,11 @@ class Ledger:
         """How many rows are known."""
         return len(self._offsets) - self._offsets.count(_UNKNOWN)
 
-    def sheet(self, number: int) -> Outcome | None:
+    def sheet(self, number: int) -> RowOutcome | None:
         """What became of a sheet, None when that is not known."""
         return outcome_from_json(self._journal.line_at(self._sheets[number])) if number in self._sheets else None
 
-    def sheets(self) -> Iterator[Outcome]:
+    def sheets(self) -> Iterator[RowOutcome]:
         """The last of each sheet, in their order."""
         for number in sorted(self._sheets):
             yield outcome_from_json(self._journal.line_at(self._sheets[number]))

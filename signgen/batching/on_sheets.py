@@ -11,8 +11,8 @@ from msgspec.structs import replace
 from signgen.batching.crew import Means, crew
 from signgen.batching.layout import Group, SheetHow, digest_of, folder_of, lay_out
 from signgen.batching.ledger import Ledger
-from signgen.batching.outcome import Outcome, lost
-from signgen.batching.pool import Limits
+from signgen.batching.outcome import RowOutcome, lost
+from signgen.batching.pool import PoolLimits
 from signgen.batching.progress import Progress
 from signgen.batching.recipe import Recipe
 from signgen.batching.records import Record
@@ -57,7 +57,7 @@ def make_sheets(
     how: SheetHow,
     means: Means,
     ledger: Ledger,
-    note: Callable[[Outcome], None],
+    note: Callable[[RowOutcome], None],
 ) -> tuple[Group, ...]:
     """A folder for each sheet. Rows of a sheet that cannot be made as a whole have failed."""
     made = [outcome for outcome in ledger.outcomes() if outcome.made]
@@ -74,7 +74,7 @@ def make_sheets(
             else:
                 yield sheet
 
-    limits = Limits(time_s=TIMES_LONGER * means.limits.time_s, memory_mb=TIMES_MORE * means.limits.memory_mb)
+    limits = PoolLimits(time_s=TIMES_LONGER * means.limits.time_s, memory_mb=TIMES_MORE * means.limits.memory_mb)
     try:
         with crew(make_sheet_row, out, replace(means, limits=limits), len(sheets)) as workers:
             for done in workers.run(waiting()):
@@ -90,17 +90,17 @@ def make_sheets(
     return groups
 
 
-def _asked(recipe: Recipe, outcome: Outcome) -> Mapping[str, object]:
+def _asked(recipe: Recipe, outcome: RowOutcome) -> Mapping[str, object]:
     """What a row asks for, by the cells that the ledger keeps."""
     return recipe.task(Record(row=outcome.row, line=0, cells=outcome.cells)).asked
 
 
-def _failed_with(sheet: Outcome, row: Outcome) -> Outcome:
+def _failed_with(sheet: RowOutcome, row: RowOutcome) -> RowOutcome:
     """The outcome of a row whose sheet failed as a whole."""
     problems = tuple(
         replace(problem, what=f"On {sheet.folder}, which failed as a whole: {problem.what}")
         for problem in sheet.problems
     )
-    return Outcome(
+    return RowOutcome(
         row=row.row, copies=row.copies, problems=problems, exit_code=sheet.exit_code, digest=row.digest, cells=row.cells
     )

@@ -10,7 +10,7 @@ from msgspec import Struct
 from signgen.batching.crew import Means
 from signgen.batching.layout import SheetHow
 from signgen.batching.ledger import has_batch
-from signgen.batching.pool import Limits
+from signgen.batching.pool import PoolLimits
 from signgen.batching.proof import Proved, make_proof
 from signgen.batching.recipe import Recipe, make_recipe
 from signgen.batching.rows_asked import RowsAsked
@@ -43,7 +43,7 @@ class Order(Struct, frozen=True, kw_only=True):
     memory_limit_mb: int | None = None
 
 
-class Carried(Struct, frozen=True, kw_only=True):
+class CarriedFile(Struct, frozen=True, kw_only=True):
     """A batch that was worked off: its list, its folder and what became of the rows."""
 
     table: Table
@@ -73,7 +73,7 @@ def _ready(order: Order) -> _Ready:
     table = open_table(order.csv_file, order.encoding, order.worksheet)
     recipe = make_recipe(table, base, copies=order.copies, ignore_columns=order.ignore_columns)
     folder = Path(str(base.get("out") or safe_name(order.csv_file.stem)))
-    limits = Limits(time_s=order.time_limit_s or USUAL_TIME_S, memory_mb=order.memory_limit_mb or USUAL_MEMORY_MB)
+    limits = PoolLimits(time_s=order.time_limit_s or USUAL_TIME_S, memory_mb=order.memory_limit_mb or USUAL_MEMORY_MB)
     means = Means(workers=order.workers or usual_workers(), limits=limits, scheduler=order.scheduler)
     return _Ready(table=table, recipe=recipe, folder=folder, means=means)
 
@@ -85,7 +85,7 @@ def show(order: Order) -> Proved:
     return make_proof(ready.table, ready.recipe, ready.folder, order.rows, means.workers, means.limits)
 
 
-def carry_out(order: Order) -> Carried:
+def carry_out(order: Order) -> CarriedFile:
     """Work a batch off. Raises: as `run_batch`, and AskError for what is wrong whatever the rows hold."""
     ready = _ready(order)
     table, recipe, folder, means = ready.table, ready.recipe, ready.folder, ready.means
@@ -94,4 +94,4 @@ def carry_out(order: Order) -> Carried:
     how = How(
         means=means, begin=order.begin, rows=order.rows, sheet=order.sheet, quote=order.quote, labels=order.labels
     )
-    return Carried(table=table, folder=folder, finished=run_batch(table, recipe, folder, how))
+    return CarriedFile(table=table, folder=folder, finished=run_batch(table, recipe, folder, how))

@@ -14,7 +14,7 @@ LOST = 70
 """Exit code of a row whose worker hung, crashed or ran out of memory: nothing that `signgen make` ends with."""
 
 
-class Outcome(Struct, frozen=True, kw_only=True):
+class RowOutcome(Struct, frozen=True, kw_only=True):
     """A row's sign made or not, or a sheet's: then `sheet` is its number, and `row` 0.
 
     `figures` are what the batch's report tells of what was made, plain values; `problems` what kept it from being
@@ -65,10 +65,10 @@ class Outcome(Struct, frozen=True, kw_only=True):
         return json.dumps(told, ensure_ascii=False, separators=(",", ":"), allow_nan=False).encode()
 
 
-def outcome_from_json(line: bytes) -> Outcome:
+def outcome_from_json(line: bytes) -> RowOutcome:
     """The outcome that `to_json` wrote. Raises: ValueError, KeyError or TypeError when it did not."""
     told = json.loads(line)
-    return Outcome(
+    return RowOutcome(
         row=int(told.get("row", 0)),
         sheet=int(told.get("sheet", 0)),
         folder=str(told["folder"]),
@@ -85,16 +85,16 @@ def outcome_from_json(line: bytes) -> Outcome:
 
 def failed(
     row: int, error: SignGenError, folder: str = "", copies: int = 1, *, stops: bool = False, sheet: int = 0
-) -> Outcome:
+) -> RowOutcome:
     """The outcome of a row, or a sheet, that something is wrong with."""
-    return Outcome(
+    return RowOutcome(
         row=row, folder=folder, copies=copies, problems=error.problems, exit_code=error.exit_code, stops=stops,
         sheet=sheet,
     )  # fmt: skip
 
 
-def lost(row: int, folder: str, copies: int, reason: str, sheet: int = 0) -> Outcome:
+def lost(row: int, folder: str, copies: int, reason: str, sheet: int = 0) -> RowOutcome:
     """The outcome of a row, or a sheet, that no worker came back from; `reason` is a sentence without its end."""
     where = "sheet" if sheet else "row"
     problem = Problem(where=where, what=f"{reason}.", remedy=f"Look at what is special about this {where}.")
-    return Outcome(row=row, folder=folder, copies=copies, problems=(problem,), exit_code=LOST, sheet=sheet)
+    return RowOutcome(row=row, folder=folder, copies=copies, problems=(problem,), exit_code=LOST, sheet=sheet)

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec import Struct
 
-from signgen.batching.outcome import Outcome
+from signgen.batching.outcome import RowOutcome
 from signgen.batching.results import places_of
 from signgen.markup.markup import Html, el
 from signgen.markup.page import page
@@ -65,7 +65,7 @@ td { overflow-wrap: anywhere; }
 
 
 def packing_html(
-    name: str, outcomes: Iterable[Outcome], sheets: Sequence[Outcome] | None, language: str
+    name: str, outcomes: Iterable[RowOutcome], sheets: Sequence[RowOutcome] | None, language: str
 ) -> Iterator[bytes]:
     """The packing list row by row, in the list's order."""
     words = Words(language)
@@ -91,8 +91,8 @@ def packing_html(
 
 
 def _placed(
-    outcomes: Iterable[Outcome], sheets: Sequence[Outcome] | None, words: Words
-) -> Iterator[tuple[Outcome, list[str]]]:
+    outcomes: Iterable[RowOutcome], sheets: Sequence[RowOutcome] | None, words: Words
+) -> Iterator[tuple[RowOutcome, list[str]]]:
     """Each row with where each of its signs lies."""
     places = places_of(sheets or ())
     for outcome in outcomes:
@@ -106,7 +106,7 @@ def _placed(
             yield outcome, told
 
 
-def _row(outcome: Outcome, places: list[str], words: Words) -> Html:
+def _row(outcome: RowOutcome, places: list[str], words: Words) -> Html:
     row, copies = el("td", str(outcome.row)), el("td", f"{outcome.copies} ×")
     if not outcome.made:
         said = " / ".join(filter(None, map(str.strip, outcome.cells)))
@@ -127,7 +127,7 @@ def _row(outcome: Outcome, places: list[str], words: Words) -> Html:
 
 
 def labels_html(
-    name: str, outcomes: Iterable[Outcome], sheets: Sequence[Outcome] | None, paper: str, language: str
+    name: str, outcomes: Iterable[RowOutcome], sheets: Sequence[RowOutcome] | None, paper: str, language: str
 ) -> Iterator[bytes]:
     """A label for each sign, copies too: its row, its words and where it lies; page by page."""
     words, sheet = Words(language), LABEL_SHEETS[paper]
@@ -147,7 +147,7 @@ def labels_html(
     yield after.encode()
 
 
-def _label(outcome: Outcome, place: str, sheet: LabelSheet, number: int, words: Words) -> Html:
+def _label(outcome: RowOutcome, place: str, sheet: LabelSheet, number: int, words: Words) -> Html:
     down, across = divmod(number, sheet.across)
     x = sheet.first_mm[0] + across * sheet.pitch_mm[0]
     y = sheet.first_mm[1] + down * sheet.pitch_mm[1]

@@ -54,7 +54,7 @@ _ENVIRONMENT = {
 }
 
 
-class Limits(Struct, frozen=True, kw_only=True):
+class PoolLimits(Struct, frozen=True, kw_only=True):
     """What an item may take: seconds, and megabytes more than an idle worker (where the system can limit that)."""
 
     time_s: float
@@ -73,7 +73,7 @@ class Pool(Generic[T, R]):
     """Workers that call `work` on items. `work` is a function of a module, or a partial of one, since it is sent to
     new processes."""
 
-    def __init__(self, work: Callable[[T], R], workers: int, limits: Limits) -> None:
+    def __init__(self, work: Callable[[T], R], workers: int, limits: PoolLimits) -> None:
         self._work = work
         self._count = workers
         self._limits = limits
@@ -166,7 +166,7 @@ _READY, _RESULT, _LOST = "ready", "result", "lost"
 class _Worker(Generic[T, R]):
     """A process and its end of a pipe. It may be given its first item before it is ready."""
 
-    def __init__(self, work: Callable[[T], R], limits: Limits) -> None:
+    def __init__(self, work: Callable[[T], R], limits: PoolLimits) -> None:
         context = multiprocessing.get_context("spawn")
         self.pipe, theirs = context.Pipe()
         self.process: SpawnProcess = context.Process(target=_serve, args=(theirs, work, limits.memory_mb), daemon=True)

@@ -12,7 +12,7 @@ from pathlib import Path
 from msgspec import Struct
 
 from signgen.batching.outcome import failed
-from signgen.batching.pool import Limits, Pool
+from signgen.batching.pool import Pool, PoolLimits
 from signgen.batching.progress import Progress
 from signgen.batching.proof_page import proof_pages
 from signgen.batching.recipe import Recipe, Task
@@ -48,7 +48,9 @@ class Proved(Struct, frozen=True, kw_only=True):
     no_pdf: str
 
 
-def make_proof(table: Table, recipe: Recipe, out: Path, rows: RowsAsked | None, workers: int, limits: Limits) -> Proved:
+def make_proof(
+    table: Table, recipe: Recipe, out: Path, rows: RowsAsked | None, workers: int, limits: PoolLimits
+) -> Proved:
     """Write the contact sheet of a list, or of some of its rows, as a page and as a PDF.
 
     Raises: AskError when the folder cannot be written or holds such a file that is not ours.
@@ -78,7 +80,7 @@ def _must_be_ours(out: Path) -> None:
 
 
 def _tiles(
-    table: Table, recipe: Recipe, rows: RowsAsked | None, workers: int, limits: Limits, language: str
+    table: Table, recipe: Recipe, rows: RowsAsked | None, workers: int, limits: PoolLimits, language: str
 ) -> Iterator[Tile]:
     bad: list[Tile] = []
     count = table.count if rows is None else sum(record.row in rows for record in table.rows())

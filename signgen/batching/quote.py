@@ -16,7 +16,7 @@ from typing import Any
 from msgspec import Struct, field
 
 from signgen.batching.guard import guarded
-from signgen.batching.outcome import Outcome
+from signgen.batching.outcome import RowOutcome
 from signgen.numbers import figure
 from signgen.shop.prices import Price, Prices
 
@@ -76,8 +76,8 @@ class Reckoner:
         self.quote = Quote(prices.currency)
 
     def rows(
-        self, rows: Iterable[Outcome], sheets: Iterable[Sequence[Outcome]] | None
-    ) -> Iterator[tuple[Outcome, Cost]]:
+        self, rows: Iterable[RowOutcome], sheets: Iterable[Sequence[RowOutcome]] | None
+    ) -> Iterator[tuple[RowOutcome, Cost]]:
         """Each row that was made with the cost of one of its copies, rounded; the quote grows on the way. `sheets`,
         group by group, None when each sign has its own board. `rows` is gone through once then, and else kept."""
         if sheets is None:
@@ -90,14 +90,14 @@ class Reckoner:
         for row, outcome in made.items():
             yield self._counted(outcome, on_sheets.get(row, Cost()))
 
-    def _counted(self, outcome: Outcome, cost: Cost) -> tuple[Outcome, Cost]:
+    def _counted(self, outcome: RowOutcome, cost: Cost) -> tuple[RowOutcome, Cost]:
         board, machine, wear = cost.rounded
         each = Cost(board=board, machine=machine, wear=wear)
         times = outcome.copies
         self.quote.total += each.times(times, times, times)
         return outcome, each
 
-    def _on_sheets(self, made: Mapping[int, Outcome], sheets: Sequence[Outcome]) -> Iterator[tuple[int, Cost]]:
+    def _on_sheets(self, made: Mapping[int, RowOutcome], sheets: Sequence[RowOutcome]) -> Iterator[tuple[int, Cost]]:
         """Rows of one group, each with the cost of one of its signs."""
         whole = Cost()
         rows: list[int] = []
@@ -142,7 +142,7 @@ def _shares(values: list[float]) -> list[float]:
     return [value / whole if whole else 1 / len(values) for value in values]
 
 
-def quote_csv(costs: Iterable[tuple[Outcome, Cost]], quote: Quote) -> Iterator[bytes]:
+def quote_csv(costs: Iterable[tuple[RowOutcome, Cost]], quote: Quote) -> Iterator[bytes]:
     """The quote as a table, line by line: amounts of all copies of a row, of one of them, and in all. The mark at its
     start makes spreadsheets read UTF-8."""
     yield "\ufeff".encode()
@@ -163,7 +163,7 @@ class _Same(Struct):
     count: int = 0
 
 
-def invoice_csv(costs: Iterable[tuple[Outcome, Cost]], quote: Quote, policy: str) -> Iterator[bytes]:
+def invoice_csv(costs: Iterable[tuple[RowOutcome, Cost]], quote: Quote, policy: str) -> Iterator[bytes]:
     """Lines for an invoice: equal signs together, how many, what one costs and what they come to, and at the end how
     boards are charged. The same sums as the quote's."""
     yield "\ufeff".encode()

@@ -8,11 +8,11 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
-from signgen.batching.identity import Heading
+from signgen.batching.identity import ReadHeading
 from signgen.batching.index_page import index_html
 from signgen.batching.layout import Group
 from signgen.batching.ledger import Ledger, has_batch, reports_in
-from signgen.batching.outcome import Outcome
+from signgen.batching.outcome import RowOutcome
 from signgen.batching.packing_page import labels_html, packing_html
 from signgen.batching.quote import Cost, Reckoner, invoice_csv, line, quote_csv
 from signgen.batching.results import results_csv
@@ -33,7 +33,7 @@ REPORTS = (BATCH, ERRORS, QUOTE, INVOICE, RESULTS, INDEX, PACKING, LABELS)
 _MARKS = {BATCH: b'{\n "format": "signgen-batch"', ERRORS: "\ufeffrow".encode(), QUOTE: "\ufeffrow".encode()}
 """How files begin that a batch wrote whose ledger told nothing of them."""
 
-Outcomes = Callable[[], Iterator[Outcome]]
+Outcomes = Callable[[], Iterator[RowOutcome]]
 """Goes through the outcomes in the order of rows, as often as it is asked to."""
 
 
@@ -78,7 +78,7 @@ def write_reports(
     ledger: Ledger,
     totals: Totals,
     groups: Sequence[Group],
-    sheets: Sequence[Outcome],
+    sheets: Sequence[RowOutcome],
     reckoner: Reckoner | None,
     labels: str | None,
     language: str,
@@ -137,7 +137,7 @@ def _written(path: Path, parts: Iterable[bytes]) -> str:
     return found.hexdigest()
 
 
-def _sheets(groups: Sequence[Group], sheets: Sequence[Outcome]) -> list[dict[str, Any]]:
+def _sheets(groups: Sequence[Group], sheets: Sequence[RowOutcome]) -> list[dict[str, Any]]:
     """Every sheet, with what is told of its group: the gap between signs, and how many of the most frequent size go on
     an empty sheet."""
     group_of = {sheet.number: group for group in groups for sheet in group.sheets}
@@ -150,7 +150,9 @@ def _sheets(groups: Sequence[Group], sheets: Sequence[Outcome]) -> list[dict[str
     return told
 
 
-def _batch(heading: Heading, rows: int, outcomes: Outcomes, totals: Totals, more: dict[str, Any]) -> Iterator[bytes]:
+def _batch(
+    heading: ReadHeading, rows: int, outcomes: Outcomes, totals: Totals, more: dict[str, Any]
+) -> Iterator[bytes]:
     """The report piece by piece, so that it may have any number of rows."""
     head = {"format": FORMAT, "version": VERSION, "list": heading.list_name, "rows": rows}
     head |= {"totals": totals.to_json(), **more}
@@ -170,12 +172,12 @@ def _listed(key: str, values: Iterator[dict[str, Any]]) -> Iterator[bytes]:
     yield b"\n ]"
 
 
-def _sign(outcome: Outcome) -> dict[str, Any]:
+def _sign(outcome: RowOutcome) -> dict[str, Any]:
     figures = {key: value for key, value in outcome.figures.items() if key != "sheet"}
     return {"row": outcome.row, "folder": outcome.folder, "copies": outcome.copies, **figures}
 
 
-def _failure(outcome: Outcome) -> dict[str, Any]:
+def _failure(outcome: RowOutcome) -> dict[str, Any]:
     return {
         "row": outcome.row,
         "field": outcome.field_named,
@@ -184,7 +186,7 @@ def _failure(outcome: Outcome) -> dict[str, Any]:
     }
 
 
-def _errors(heading: Heading, outcomes: Outcomes) -> Iterator[bytes]:
+def _errors(heading: ReadHeading, outcomes: Outcomes) -> Iterator[bytes]:
     """The rows that failed with what is wrong before them. The mark at its start makes spreadsheets read UTF-8."""
     yield "\ufeff".encode()
     yield line([*ERROR_COLUMNS, *heading.columns], heading.delimiter)

@@ -9,8 +9,8 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from signgen.batching.guard import guarded
-from signgen.batching.identity import Heading
-from signgen.batching.outcome import Outcome
+from signgen.batching.identity import ReadHeading
+from signgen.batching.outcome import RowOutcome
 from signgen.batching.quote import Cost
 from signgen.messages import Message
 from signgen.messages.wording import Wording
@@ -21,7 +21,7 @@ Place = tuple[str, str, Mapping[str, Any]]
 """The sheet's folder, its number and the piece on it."""
 
 
-def places_of(sheets: Iterable[Outcome]) -> dict[int, list[Place]]:
+def places_of(sheets: Iterable[RowOutcome]) -> dict[int, list[Place]]:
     """Where the signs of each row lie."""
     places: dict[int, list[Place]] = {}
     for sheet in sheets:
@@ -32,9 +32,9 @@ def places_of(sheets: Iterable[Outcome]) -> dict[int, list[Place]]:
 
 
 def results_csv(
-    heading: Heading,
-    outcomes: Iterable[Outcome],
-    sheets: Sequence[Outcome] | None,
+    heading: ReadHeading,
+    outcomes: Iterable[RowOutcome],
+    sheets: Sequence[RowOutcome] | None,
     costs: Mapping[int, Cost],
     language: str,
 ) -> Iterator[bytes]:

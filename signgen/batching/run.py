@@ -17,7 +17,7 @@ from signgen.batching.identity import digest_of, heading_of
 from signgen.batching.layout import Group, SheetHow
 from signgen.batching.ledger import LEDGER, Ledger, has_batch
 from signgen.batching.on_sheets import make_sheets, must_suit_sheets
-from signgen.batching.outcome import Outcome, failed, lost
+from signgen.batching.outcome import RowOutcome, failed, lost
 from signgen.batching.progress import Progress
 from signgen.batching.quote import Quote, Reckoner
 from signgen.batching.recipe import Recipe, Task
@@ -63,9 +63,9 @@ class Finished(Struct, frozen=True, kw_only=True):
 
     totals: Totals
     rows: int
-    failures: tuple[Outcome, ...]
+    failures: tuple[RowOutcome, ...]
     groups: tuple[Group, ...]
-    sheets: tuple[Outcome, ...]
+    sheets: tuple[RowOutcome, ...]
     quote: Quote | None
     settled: Settled
 
@@ -104,7 +104,7 @@ def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
         must_suit_sheets(table, recipe, how.sheet)
     ledger = Ledger(out, fresh=how.begin == "fresh" or not there)
 
-    def note(outcome: Outcome) -> None:
+    def note(outcome: RowOutcome) -> None:
         if outcome.stops:
             raise AskError([replace(problem, remedy=f"{problem.remedy} {GO_ON}") for problem in outcome.problems])
         ledger.add(outcome)
@@ -189,7 +189,7 @@ def _work_off(
     out: Path,
     how: How,
     ledger: Ledger,
-    note: Callable[[Outcome], None],
+    note: Callable[[RowOutcome], None],
     settled: Settled,
 ) -> None:
     """An outcome for every row."""
@@ -197,7 +197,7 @@ def _work_off(
     progress = Progress(count, "rows")
     asked: dict[int, tuple[str, tuple[str, ...]]] = {}
 
-    def told(outcome: Outcome) -> None:
+    def told(outcome: RowOutcome) -> None:
         digest, cells = asked.pop(outcome.row)
         note(replace(outcome, digest=digest, cells=cells))
         progress.add(failed=not outcome.made)

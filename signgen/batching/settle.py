@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from signgen.batching.identity import digest_of
 from signgen.batching.layout import SheetHow
 from signgen.batching.ledger import Ledger
-from signgen.batching.outcome import Outcome
+from signgen.batching.outcome import RowOutcome
 from signgen.batching.recipe import Recipe, Task
 from signgen.batching.records import Record
 from signgen.disk.ours import REPORT
@@ -36,7 +36,7 @@ class Settled(Struct, frozen=True, kw_only=True):
 
     kept: frozenset[int]
     moved: int
-    gone: tuple[Outcome, ...]
+    gone: tuple[RowOutcome, ...]
     twins: tuple[Twin, ...]
 
 
@@ -92,7 +92,7 @@ def settle(
     return Settled(kept=frozenset(kept | set(moves)), moved=len(moves), gone=gone, twins=tuple(twins))
 
 
-def _serves(known: Outcome, wish: _Wish, out: Path) -> bool:
+def _serves(known: RowOutcome, wish: _Wish, out: Path) -> bool:
     """Whether what was made for a row is what is wished for, and still there."""
     there = not known.folder or (out / known.folder / REPORT).is_file()
     return known.made and known.digest == wish.digest and there
@@ -126,7 +126,7 @@ def _moves(wishes: dict[int, _Wish], kept: set[int], ledger: Ledger, out: Path) 
     return tuple(done)
 
 
-def _taken_over(known: Outcome, wish: _Wish, ledger: Ledger, out: Path) -> bool:
+def _taken_over(known: RowOutcome, wish: _Wish, ledger: Ledger, out: Path) -> bool:
     """Let a row have what was made for it, under the name that it would have now; whether that could be done."""
     task = wish.task
     folder = task.folder if known.folder else ""

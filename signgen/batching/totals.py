@@ -7,7 +7,7 @@ from typing import Any
 
 from msgspec import Struct, field
 
-from signgen.batching.outcome import Outcome
+from signgen.batching.outcome import RowOutcome
 from signgen.numbers import rounded
 
 
@@ -36,7 +36,7 @@ class Totals(Struct):
     boards: dict[tuple[str, float], Board] = field(default_factory=dict)
     cutters: dict[str, Wear] = field(default_factory=dict)
 
-    def add_row(self, outcome: Outcome, *, alone: bool) -> None:
+    def add_row(self, outcome: RowOutcome, *, alone: bool) -> None:
         """One more row; `alone`: its sign has a board and programs of its own, and is not on a sheet."""
         if not outcome.made:
             self.failed += 1
@@ -46,7 +46,7 @@ class Totals(Struct):
         if alone:
             self._add_board(outcome.figures, outcome.figures["board_mm"], outcome.copies)
 
-    def add_sheet(self, outcome: Outcome) -> None:
+    def add_sheet(self, outcome: RowOutcome) -> None:
         """One more sheet that was made."""
         self.sheets += 1
         self._add_board(outcome.figures, (outcome.figures["width_mm"], outcome.figures["height_mm"]), 1)
@@ -86,7 +86,7 @@ class Totals(Struct):
         }
 
 
-def totals_of(rows: Iterable[Outcome], sheets: Iterable[Outcome] | None) -> Totals:
+def totals_of(rows: Iterable[RowOutcome], sheets: Iterable[RowOutcome] | None) -> Totals:
     """The sums over outcomes, which are gone through once; `sheets` None when every sign has its own board."""
     totals = Totals()
     for outcome in rows:

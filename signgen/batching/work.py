@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from signgen.batching.layout import SheetHow, digest_of, folder_of, must_fit, sheet_figures
-from signgen.batching.outcome import Outcome, failed
+from signgen.batching.outcome import RowOutcome, failed
 from signgen.batching.recipe import Task
 from signgen.batching.shop import shop_of
 from signgen.errors import SignGenError
@@ -19,7 +19,7 @@ from signgen.files import write_folder
 from signgen.job.facts import JobFacts
 from signgen.numbers import rounded
 from signgen.operations.choose import may_clear
-from signgen.pipeline import Job, make_job, prove, read_sign
+from signgen.pipeline import MadeJob, make_job, prove, read_sign
 from signgen.spec.as_typed import named_as_typed
 from signgen.whole_sheet import SHEET, SheetAsked, make_sheet, size_of
 
@@ -29,7 +29,7 @@ DISK_ERRORS = frozenset({errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.EIO, err
 """What the disk says when no row's folder can be written."""
 
 
-Made = tuple[Outcome, Mapping[str, bytes]]
+Made = tuple[RowOutcome, Mapping[str, bytes]]
 """What became of a row or a sheet, and every file of its folder, none when there is to be no folder."""
 
 
@@ -37,13 +37,13 @@ def make_row(task: Task) -> Made:
     """A row's outcome and every file of its folder, none when it cannot be made."""
     try:
         with named_as_typed(task.asked):
-            job: Job = make_job(read_sign(task.asked, shop_of))
+            job: MadeJob = make_job(read_sign(task.asked, shop_of))
     except SignGenError as error:
         return failed(task.row, error, task.folder, task.copies), {}
-    return Outcome(row=task.row, folder=task.folder, copies=task.copies, figures=figures(job.facts)), job.files
+    return RowOutcome(row=task.row, folder=task.folder, copies=task.copies, figures=figures(job.facts)), job.files
 
 
-def place(outcome: Outcome, files: Mapping[str, bytes], out: Path) -> Outcome:
+def place(outcome: RowOutcome, files: Mapping[str, bytes], out: Path) -> RowOutcome:
     """Write an outcome's folder below `out`; the outcome, which is another one when that fails."""
     if not files:
         return outcome
@@ -56,7 +56,7 @@ def place(outcome: Outcome, files: Mapping[str, bytes], out: Path) -> Outcome:
     return outcome
 
 
-def make_and_place(item: T, make: Callable[[T], Made], out: Path) -> Outcome:
+def make_and_place(item: T, make: Callable[[T], Made], out: Path) -> RowOutcome:
     """Make a row or a sheet and write its folder below `out`: what a worker of this machine does."""
     return place(*make(item), out)
 
@@ -77,7 +77,7 @@ def prove_row(task: Task, how: SheetHow) -> Made:
         len(drawing.of(Tab)),
         rounded(drawing.edge.area, 2),
     )
-    return Outcome(row=task.row, copies=task.copies, figures={**figures(facts), "sheet": told}), {}
+    return RowOutcome(row=task.row, copies=task.copies, figures={**figures(facts), "sheet": told}), {}
 
 
 def make_sheet_row(sheet: SheetAsked) -> Made:
@@ -87,10 +87,10 @@ def make_sheet_row(sheet: SheetAsked) -> Made:
         job = make_sheet(sheet, shop_of)
     except SignGenError as error:
         return failed(0, error, folder, sheet=sheet.number), {}
-    return Outcome(row=0, sheet=sheet.number, folder=folder, figures=sheet_told(sheet, job)), job.files
+    return RowOutcome(row=0, sheet=sheet.number, folder=folder, figures=sheet_told(sheet, job)), job.files
 
 
-def sheet_told(sheet: SheetAsked, job: Job) -> dict[str, Any]:
+def sheet_told(sheet: SheetAsked, job: MadeJob) -> dict[str, Any]:
     """What the batch's report tells of one sheet."""
     facts = job.facts
     left_over = leftover(facts.drawing, facts.stock, facts.programs[-1].tool.diameter_mm)

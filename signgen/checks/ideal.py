@@ -26,7 +26,7 @@ CORNER_RATIO, LEAD_ROOM_MM = 1.25, 0.6
 goes (1 + sqrt 2) / 2 = 1.21 of them out); and beyond one diameter, where it is led on to the edge and off it."""
 
 
-class Drawn(Struct, frozen=True):
+class DrawnFeature(Struct, frozen=True):
     """A feature on the board's cells: cell (k,) ascending flat indices of those within its footprint, clear of an
     upright wall; least_mm, most_mm (k,) between which the surface must lie there, nan where only the exact check of its
     kind can tell, infinite where it goes through."""
@@ -43,10 +43,10 @@ class Ideal(Struct, frozen=True, kw_only=True):
 
     grid: Grid
     zone: NDArray[np.int16]
-    drawn: tuple[Drawn, ...]
+    drawn: tuple[DrawnFeature, ...]
     kerf_mm: float
 
-    def of(self, feature: Feature) -> Drawn:
+    def of(self, feature: Feature) -> DrawnFeature:
         """Raises: KeyError for a feature that takes no wood of this side."""
         for each in self.drawn:
             if each.feature is feature:
@@ -87,10 +87,10 @@ def ideal_board(drawing: Drawing, grid: Grid, kerf_mm: float) -> Ideal:
     return Ideal(grid=grid, zone=zone, drawn=tuple(drawn), kerf_mm=kerf_mm)
 
 
-def _drawn(features: Sequence[Feature], grid: Grid) -> list[Drawn]:
+def _drawn(features: Sequence[Feature], grid: Grid) -> list[DrawnFeature]:
     """The features on the cells, those of a kind told of together."""
     cells = [cells_inside(_clear_of_wall(feature), grid) for feature in features]
-    found: dict[int, Drawn] = {}
+    found: dict[int, DrawnFeature] = {}
     for kind in dict.fromkeys(type(feature) for feature in features):
         own = [k for k, feature in enumerate(features) if type(feature) is kind]
         ends = np.cumsum([0, *(len(cells[k]) for k in own)])
@@ -98,7 +98,7 @@ def _drawn(features: Sequence[Feature], grid: Grid) -> list[Drawn]:
         owner = np.repeat(np.arange(len(own)), np.diff(ends))
         least, most = kind.depths_of([features[k] for k in own], places, owner)
         for k, start, stop in zip(own, ends[:-1], ends[1:], strict=True):
-            found[k] = Drawn(features[k], cells[k], least[start:stop], most[start:stop])
+            found[k] = DrawnFeature(features[k], cells[k], least[start:stop], most[start:stop])
     return [found[k] for k in range(len(features))]
 
 
@@ -109,7 +109,7 @@ def _clear_of_wall(feature: Feature) -> Polygon | MultiPolygon:
     return clear
 
 
-def _deepest(drawn: Drawn) -> float:
+def _deepest(drawn: DrawnFeature) -> float:
     return float(np.nanmax(drawn.most_mm, initial=0.0))
 
 

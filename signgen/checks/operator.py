@@ -50,7 +50,7 @@ class Tried(Struct, frozen=True, kw_only=True):
     zero: WorkZero
 
 
-class Fault(Struct, frozen=True, kw_only=True):
+class Misuse(Struct, frozen=True, kw_only=True):
     """Something that goes wrong when the sheet is followed. `step`: which of its steps, -1 before them."""
 
     step: int
@@ -62,7 +62,7 @@ class Followed(Struct, frozen=True, kw_only=True):
 
     ran: tuple[Ran, ...]
     tried: tuple[Tried, ...]
-    faults: tuple[Fault, ...]
+    faults: tuple[Misuse, ...]
     last: HeightMap
 
 
@@ -94,7 +94,7 @@ class _Operator:
         )
         self.ran: list[Ran] = []
         self.tried: list[Tried] = []
-        self.faults: list[Fault] = []
+        self.faults: list[Misuse] = []
 
     def work(self) -> Followed:
         for number, step in enumerate(self.told.steps):
@@ -115,7 +115,7 @@ class _Operator:
         )  # fmt: skip
 
     def _fault(self, step: int, what: Message) -> None:
-        self.faults.append(Fault(step=step, what=what))
+        self.faults.append(Misuse(step=step, what=what))
 
     def _fit(self, number: int, step: Step) -> None:
         """Takes the cutter that is told from the shelf, as far out of the collet as told."""

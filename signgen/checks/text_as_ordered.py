@@ -57,14 +57,14 @@ Mask = NDArray[np.bool_]
 REMEDY = Message("text_as_ordered.make_programs_again_look_whether")
 
 
-class Shape(Struct, frozen=True, kw_only=True):
+class OrderedShape(Struct, frozen=True, kw_only=True):
     """Cells of something, cropped to its bounds: mask (h, w), and its text where it is a letter."""
 
     text: str
     mask: Mask
 
 
-class Letter(Struct, frozen=True, kw_only=True):
+class OrderedLetter(Struct, frozen=True, kw_only=True):
     """A letter of the drawing: the cells by which it is judged, the share of them that is as it should be (cut, or of a
     raised letter standing), and the share that makes it whole. `of_outline`: the share that is cut of what a sharp bit
     would cut."""
@@ -180,7 +180,7 @@ def _is_pictured(case: Case, name: str) -> bool:
     return any(_is_of(name, picture) for picture in case.drawing.pictures)
 
 
-def _said_of(pictured: list[Letter]) -> Message:
+def _said_of(pictured: list[OrderedLetter]) -> Message:
     least = min(min(each.share, each.of_outline) for each in pictured)
     return Message("art.pictures_made", least=Num(100 * least, 1))
 
@@ -191,7 +191,7 @@ def _characters(texts: Iterator[str]) -> Counter[str]:
     return Counter(c for c in whole if not c.isspace() and unicodedata.category(c) not in UNSEEN and c != BRAILLE_BLANK)
 
 
-def _letters(case: Case) -> Iterator[Letter]:
+def _letters(case: Case) -> Iterator[OrderedLetter]:
     """Every letter, and whatever else stands in a sunk floor."""
     heights, top, grid = case.boards[-1].z_mm.ravel(), case.stock.thickness_mm, case.ideal.grid
     for feature in case.drawing.upward:
@@ -199,14 +199,14 @@ def _letters(case: Case) -> Iterator[Letter]:
             yield _cut_letter(case, feature)
         elif not feature.takes and isinstance(feature, Raised):
             cells = cells_inside(feature.footprint.buffer(-CHECK_MM), grid)
-            yield Letter(
+            yield OrderedLetter(
                 name=feature.name, called=feature.called, text=feature.text,
                 area=feature.footprint, cells=cells, is_raised=True,
                 share=_share(heights[cells] >= np.float32(top - CUT_MM)), whole_ratio=WHOLE_RATIO,
             )  # fmt: skip
 
 
-def _cut_letter(case: Case, letter: Feature) -> Letter:
+def _cut_letter(case: Case, letter: Feature) -> OrderedLetter:
     """By the cells that the bit can cut to more than CUT_MM, and by those that a sharp one could; where a round cutter
     leaves corners, by the cells that lie on the floor."""
     drawn, top = case.ideal.of(letter), case.stock.thickness_mm
@@ -215,7 +215,7 @@ def _cut_letter(case: Case, letter: Feature) -> Letter:
     floor = np.where(np.isnan(drawn.least_mm), top - np.minimum(drawn.most_mm, top) + CUT_MM, top - CUT_MM)
     cut = (heights <= floor.astype(np.float32)) if is_round else heights < floor.astype(np.float32)
     wanted = np.isnan(drawn.least_mm) | (drawn.least_mm > 2 * CUT_MM)
-    return Letter(
+    return OrderedLetter(
         name=letter.name, called=letter.called, text=letter.text, area=letter.footprint, cells=drawn.cell[wanted],
         share=_share(cut[wanted]), whole_ratio=ROUND_RATIO if is_round else WHOLE_RATIO,
         of_outline=1.0 if is_round else _share(cut[drawn.most_mm > 2 * CUT_MM]),
@@ -235,14 +235,14 @@ def _share(right: Mask) -> float:
     return float(right.mean()) if len(right) else 1.0
 
 
-def _shapes(case: Case, letters: list[Letter]) -> list[Shape]:
+def _shapes(case: Case, letters: list[OrderedLetter]) -> list[OrderedShape]:
     """One of each text that is cut, as drawn."""
-    shapes: dict[str, Shape] = {}
+    shapes: dict[str, OrderedShape] = {}
     for letter in letters:
         if letter.text and letter.text not in shapes and not letter.is_raised:
             cells = cells_inside(letter.area, case.ideal.grid)
             if len(cells):
-                shapes[letter.text] = Shape(text=letter.text, mask=_cropped(case, cells))
+                shapes[letter.text] = OrderedShape(text=letter.text, mask=_cropped(case, cells))
     return list(shapes.values())
 
 
@@ -254,7 +254,7 @@ def _cropped(case: Case, cells: IntArray) -> Mask:
     return mask[::step, ::step]
 
 
-def _not_whole(case: Case, letter: Letter, gone: Mask, shapes: list[Shape]) -> Finding:
+def _not_whole(case: Case, letter: OrderedLetter, gone: Mask, shapes: list[OrderedShape]) -> Finding:
     grid, share = case.ideal.grid, letter.share
     x0, y0, x1, y1 = letter.area.bounds
     middle = ((x0 + x1) / 2, (y0 + y1) / 2)
@@ -282,7 +282,7 @@ def _not_whole(case: Case, letter: Letter, gone: Mask, shapes: list[Shape]) -> F
     return Finding(message=message, file=file, line=line, place_mm=middle, remedy=REMEDY)
 
 
-def _extras(case: Case, gone: Mask, shapes: list[Shape]) -> Iterator[Finding]:
+def _extras(case: Case, gone: Mask, shapes: list[OrderedShape]) -> Iterator[Finding]:
     """What is cut into the face where nothing is drawn, each piece by itself, the largest first."""
     zone = case.ideal.zone.reshape(gone.shape)
     if not (gone & (zone == BODY)).any():
@@ -326,7 +326,7 @@ def _counted(start: IntArray, stop: IntArray, flat: Mask) -> IntArray:
     return counted
 
 
-def _recognised(mask: Mask, shapes: list[Shape], but: str = "") -> str:
+def _recognised(mask: Mask, shapes: list[OrderedShape], but: str = "") -> str:
     """The text of the letter that a shape is most like, by common over joint area with their lower left corners and
     their middles laid over each other; '' when it is like none."""
     best, found = ALIKE_RATIO, ""

@@ -14,7 +14,7 @@ from signgen.errors import AskError, CannotMakeError, Problem
 from signgen.lettering.centreline import lined
 from signgen.lettering.face import Face
 from signgen.lettering.faces import open_face
-from signgen.lettering.layout import Arc, Line, Placed, measure_lines, stacked
+from signgen.lettering.layout import Arc, PlacedLine, SetLine, measure_lines, stacked
 from signgen.lettering.measure import measure_line
 from signgen.lettering.wrap import words, wrapped
 from signgen.messages import Message, Mm
@@ -43,7 +43,7 @@ class AskedLines(Struct, frozen=True, kw_only=True):
     """The lines of a text with their faces open. `heights_mm`: of each, None where it is fitted."""
 
     text: TextSpec
-    lines: tuple[Line, ...]
+    lines: tuple[SetLine, ...]
     heights_mm: tuple[float | None, ...]
 
     @staticmethod
@@ -51,7 +51,7 @@ class AskedLines(Struct, frozen=True, kw_only=True):
         """`pens_mm`: how wide each line's strokes are cut, 0 for letters with outlines. Raises: AskError with the
         problems of all lines."""
         pens = pens_mm or [0.0] * len(text.rows)
-        lines: list[Line] = []
+        lines: list[SetLine] = []
         heights: list[float | None] = []
         problems: dict[Problem, None] = {}
         for number, (row, pen) in enumerate(zip(text.rows, pens, strict=True)):
@@ -69,7 +69,7 @@ class AskedLines(Struct, frozen=True, kw_only=True):
                 problems.update(dict.fromkeys(found))
                 continue
             lines.append(
-                Line(
+                SetLine(
                     text=row.text,
                     face=face,
                     align=row.align,
@@ -111,9 +111,9 @@ class AskedLines(Struct, frozen=True, kw_only=True):
         )
         return least, MOST_CAP_RATIO * (y1 - y0) / max(ratios)
 
-    def rows(self, size: float, room: BaseGeometry) -> tuple[Placed, ...] | None:
+    def rows(self, size: float, room: BaseGeometry) -> tuple[PlacedLine, ...] | None:
         """The lines at that size; None when a word is too wide or a line has no room on its circle."""
-        lines: list[Line] = []
+        lines: list[SetLine] = []
         heights: list[float] = []
         for line, asked, row in zip(self.lines, self.heights_mm, self.text.rows, strict=True):
             if asked is not None:
@@ -133,7 +133,7 @@ class AskedLines(Struct, frozen=True, kw_only=True):
             heights += [height] * len(parts)
         return stacked(measure_lines(lines), heights)
 
-    def given_rows(self, room: BaseGeometry) -> tuple[Placed, ...]:
+    def given_rows(self, room: BaseGeometry) -> tuple[PlacedLine, ...]:
         """The lines when the height of all is given. Raises: CannotMakeError."""
         rows = self.rows(0.0, room)
         if rows is not None:
@@ -154,7 +154,7 @@ class AskedLines(Struct, frozen=True, kw_only=True):
                 problems.append(Problem(where="arc", what=what, remedy=remedy))
         raise CannotMakeError(problems)
 
-    def _broken(self, line: Line, height: float, room: BaseGeometry) -> tuple[str, ...] | None:
+    def _broken(self, line: SetLine, height: float, room: BaseGeometry) -> tuple[str, ...] | None:
         """The line in parts that are not wider than was asked, nor than the room."""
         if self.text.wrap_mm is None or line.arc is not None or room.is_empty:
             return (line.text,)
@@ -187,14 +187,14 @@ def _height_asked(row: LineSpec, face: Face, pen_mm: float) -> float | None:
     return (row.digit_height_mm - pen_mm) / face.digit_height_ratio + pen_mm
 
 
-def _width(line: Line, height: float) -> float:
+def _width(line: SetLine, height: float) -> float:
     if line.letter_spacing_mm == 0 and not line.pen_mm:
         return height * _unit_width(line)
     return measure_line(line).width_mm(height)
 
 
 @lru_cache(maxsize=4096)
-def _unit_width(line: Line) -> float:
+def _unit_width(line: SetLine) -> float:
     """Width over cap height of a line without letter spacing: breaking a text asks for it at many sizes."""
     return measure_line(line).width_mm(1.0)
 

@@ -27,7 +27,7 @@ from signgen.composition.proportions import (
 )
 from signgen.composition.setting import Setting, breaks, setting_of
 from signgen.composition.standing import places_of
-from signgen.lettering.layout import Placed, stacked
+from signgen.lettering.layout import PlacedLine, stacked
 from signgen.spec.roles import Role
 
 SQUEEZES = (1.0, 0.85, 0.72)
@@ -52,7 +52,7 @@ class Composed(Struct, frozen=True, kw_only=True):
     """`rows` as `block.stacked` has them, with the middle of the block at `middle_mm`. `moved`: the block does not
     stand at its natural height."""
 
-    rows: tuple[Placed, ...]
+    rows: tuple[PlacedLine, ...]
     middle_mm: tuple[float, float]
     moved: bool
 

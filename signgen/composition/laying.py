@@ -12,9 +12,9 @@ from signgen.composition.proportions import (
     SAME_GAP_RATIO,
     SMALL_GAP_RATIO,
 )
-from signgen.composition.setting import Row, Setting
+from signgen.composition.setting import SetRow, Setting
 from signgen.geometry.paths import FloatArray
-from signgen.lettering.layout import Placed, stacked
+from signgen.lettering.layout import PlacedLine, stacked
 from signgen.lettering.measure import Box, LineMeasure
 
 
@@ -27,7 +27,7 @@ class Block(Struct, frozen=True):
     inks: tuple[Box | None, ...]
     quads: tuple[FloatArray, ...]
     lower_mm: float
-    placed: tuple[Placed, ...] = ()
+    placed: tuple[PlacedLine, ...] = ()
 
 
 def block_of(setting: Setting, each: Sequence[float]) -> Block | None:
@@ -68,9 +68,9 @@ def _lower_mm(inks: Sequence[Box | None], feet: Sequence[float]) -> float:
     return -(1 - DESCENDER_WEIGHT) * max(0.0, min(feet) - min(shown)) / 2
 
 
-def _gaps(rows: Sequence[Row], heights: Sequence[float]) -> Iterator[float]:
+def _gaps(rows: Sequence[SetRow], heights: Sequence[float]) -> Iterator[float]:
     """From the feet of the line above to the heads of the capitals of each line; 0 for the first."""
-    above: tuple[Row, float] | None = None
+    above: tuple[SetRow, float] | None = None
     for row, height in zip(rows, heights, strict=True):
         if above is None:
             yield 0.0
@@ -85,7 +85,7 @@ def _gaps(rows: Sequence[Row], heights: Sequence[float]) -> Iterator[float]:
         above = (row, height)
 
 
-def spaced_lines(rows: Sequence[Row], heights: Sequence[float]) -> list[LineMeasure]:
+def spaced_lines(rows: Sequence[SetRow], heights: Sequence[float]) -> list[LineMeasure]:
     """The lines with the spacing above each that makes their gaps."""
     lines: list[LineMeasure] = []
     above = 0.0

@@ -16,7 +16,7 @@ from signgen.composition.proportions import (
     WIDTH_RATIO,
     share_of,
 )
-from signgen.lettering.line import Line
+from signgen.lettering.line import SetLine
 from signgen.lettering.measure import Box, LineMeasure, measure_line
 from signgen.lettering.wrap import words
 from signgen.spec.roles import ROLES, Role
@@ -25,11 +25,11 @@ MOST_PARTS = 3
 """A line is broken into so many at most."""
 
 
-class Row(Struct, frozen=True, kw_only=True):
+class SetRow(Struct, frozen=True, kw_only=True):
     """A line, or a part of one that was broken. `group`: lines of one size share it, that which leads is group 0.
     `fixed_mm`: the height that was stated."""
 
-    line: Line
+    line: SetLine
     measured: LineMeasure
     group: int
     fixed_mm: float | None
@@ -56,7 +56,7 @@ class Row(Struct, frozen=True, kw_only=True):
 class Setting(Struct, frozen=True, kw_only=True):
     """Lines in their parts, before they have heights. `ratios[g]`: (least, usual, most) of group g over the lead."""
 
-    rows: tuple[Row, ...]
+    rows: tuple[SetRow, ...]
     ratios: tuple[tuple[float, float, float], ...]
     width_ratio: float
     least_mm: float
@@ -66,7 +66,7 @@ def setting_of(asked: AskedLines, roles: Sequence[Role], parts: Sequence[Sequenc
     lead = next(role for role in ROLES if role in roles)
     groups: dict[str, int] = {}
     ratios: list[tuple[float, float, float]] = [(1.0, 1.0, 1.0)]
-    rows: list[Row] = []
+    rows: list[SetRow] = []
     for i, line in enumerate(asked.lines):
         own = asked.text.rows[i].height_ratio
         on_sign = line.arc is not None and line.arc.about_sign
@@ -91,7 +91,7 @@ def setting_of(asked: AskedLines, roles: Sequence[Role], parts: Sequence[Sequenc
             measured = measure_line(replace(text, letter_spacing_mm=spaced) if spaced else text)
             even = not text.pen_mm and (bool(spaced) or not text.letter_spacing_mm)
             rows.append(
-                Row(
+                SetRow(
                     line=text,
                     measured=measured,
                     unit=measured.box_mm(1.0) if even else None,
@@ -125,7 +125,7 @@ def breaks(asked: AskedLines) -> Iterator[tuple[tuple[str, ...], ...]]:
             yield tuple(broken if i == j else (other.text,) for j, other in enumerate(asked.lines))
 
 
-def _balanced(line: Line, parts: Sequence[str], count: int) -> tuple[str, ...]:
+def _balanced(line: SetLine, parts: Sequence[str], count: int) -> tuple[str, ...]:
     """The words in so many lines whose widths differ least."""
 
     def spread(cuts: tuple[int, ...]) -> float:

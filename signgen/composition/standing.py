@@ -9,13 +9,13 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from signgen.composition.fit import Points, lying_within, quads_within
-from signgen.lettering.layout import Placed
+from signgen.lettering.layout import PlacedLine
 
 GAP_RATIO = 0.25
 """Room to keep between a line round the sign's middle and any other, over the lesser cap height (common practice)."""
 
 
-def places_of(rows: Sequence[Placed], room: BaseGeometry, middles: Points, sign_at: tuple[float, float]) -> Points:
+def places_of(rows: Sequence[PlacedLine], room: BaseGeometry, middles: Points, sign_at: tuple[float, float]) -> Points:
     """Those of the places for the block's middle where all lines lie in the room and clear of those about the sign."""
     about = [row for row in rows if row.about_sign and row.quads_mm is not None]
     block = [row for row in rows if not row.about_sign]
@@ -40,14 +40,14 @@ def places_of(rows: Sequence[Placed], room: BaseGeometry, middles: Points, sign_
     return kept
 
 
-def _near(one: Placed, other: Placed) -> bool:
+def _near(one: PlacedLine, other: PlacedLine) -> bool:
     """Whether the ink boxes of two lines come nearer to each other than they should."""
     shapes = [_outlines(row) for row in (one, other)]
     gap = GAP_RATIO * min(one.cap_height_mm, other.cap_height_mm)
     return bool(shapely.dwithin(shapes[0][:, None], shapes[1][None, :], gap).any())
 
 
-def _outlines(row: Placed) -> np.ndarray[tuple[int], np.dtype[np.object_]]:
+def _outlines(row: PlacedLine) -> np.ndarray[tuple[int], np.dtype[np.object_]]:
     if row.quads_mm is not None:
         return np.asarray(shapely.polygons(row.quads_mm))
     return np.array([] if row.box_mm is None else [shapely.box(*row.box_mm)], dtype=object)

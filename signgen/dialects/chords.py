@@ -7,21 +7,21 @@ from msgspec.structs import replace
 from numpy.typing import NDArray
 
 from signgen.geometry.paths import CCW, CW, LINE, FloatArray
-from signgen.program.blocks import Moves, Program
+from signgen.program.blocks import Moves, ToolProgram
 
 
-def without_arcs(program: Program) -> Program:
+def without_arcs(program: ToolProgram) -> ToolProgram:
     """Every arc as chords."""
     return _chorded(program, np.isin(program.moves.kinds, (CW, CCW)))
 
 
-def without_helices(program: Program) -> Program:
+def without_helices(program: ToolProgram) -> ToolProgram:
     """Arcs that rise or fall as chords; level ones stay."""
     z = program.moves.ends_mm[:, 2]
     return _chorded(program, np.isin(program.moves.kinds, (CW, CCW)) & (np.diff(z, prepend=z[0]) != 0))
 
 
-def _chorded(program: Program, chosen: NDArray[np.bool_]) -> Program:
+def _chorded(program: ToolProgram, chosen: NDArray[np.bool_]) -> ToolProgram:
     moves = program.moves
     begin = np.vstack([moves.ends_mm[:1], moves.ends_mm[:-1]])
     spoke, out = begin[:, :2] - moves.centres_mm, moves.ends_mm[:, :2] - moves.centres_mm

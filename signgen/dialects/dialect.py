@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Protocol
 
-from signgen.program.blocks import Program
+from signgen.program.blocks import ToolProgram
 from signgen.shop.manner import Change, Manner
 
 
@@ -40,6 +40,6 @@ class Dialect(Protocol):
     @property
     def one_file(self) -> bool: ...
 
-    def write(self, programs: Sequence[Program], manner: Manner) -> tuple[str, ...]:
+    def write(self, programs: Sequence[ToolProgram], manner: Manner) -> tuple[str, ...]:
         """The text of each file, in the order to run them: ASCII, ends with a newline, the same every time."""
         ...

@@ -13,7 +13,7 @@ from msgspec import Struct
 from signgen.dialects.words import INCHES, MILLIMETRES, Unit, comment, decimal
 from signgen.geometry.paths import CCW, CW, LINE
 from signgen.messages import Message, Typed
-from signgen.program.blocks import RAPID, Drilled, Program
+from signgen.program.blocks import RAPID, Drilled, ToolProgram
 from signgen.program.heading import worded
 from signgen.shop.manner import Change, Manner
 
@@ -27,7 +27,7 @@ LINE_STEP = 10
 """Line numbers have five digits at most, and may repeat. Source: NIST IR 6556, section 3.3.1."""
 
 
-def as_they_are(program: Program) -> Program:
+def as_they_are(program: ToolProgram) -> ToolProgram:
     return program
 
 
@@ -42,7 +42,7 @@ class Writing(Struct, frozen=True, kw_only=True):
     name: str
     about: str
     unit: Unit = MILLIMETRES
-    simplify: Callable[[Program], Program] = as_they_are
+    simplify: Callable[[ToolProgram], ToolProgram] = as_they_are
     cycles: bool = False
     change: Change = "none"
 
@@ -63,11 +63,11 @@ class Writing(Struct, frozen=True, kw_only=True):
     def one_file(self) -> bool:
         return self.change != "none"
 
-    def write(self, programs: Sequence[Program], manner: Manner) -> tuple[str, ...]:
+    def write(self, programs: Sequence[ToolProgram], manner: Manner) -> tuple[str, ...]:
         files = [programs] if self.one_file else [[program] for program in programs]
         return tuple(_framed(self._lines(each, manner), manner) for each in files)
 
-    def _lines(self, programs: Sequence[Program], manner: Manner) -> Iterator[str]:
+    def _lines(self, programs: Sequence[ToolProgram], manner: Manner) -> Iterator[str]:
         yield from (comment(line) for line in programs[0].heading)
         for place, program in enumerate(programs[1:], 2):
             for line in program.own_heading:
@@ -77,7 +77,7 @@ class Writing(Struct, frozen=True, kw_only=True):
             yield from self._one(self.simplify(program), place, manner)
         yield {"m2": "M2", "m30": "M30"}[manner.program_end]
 
-    def _one(self, program: Program, place: int, manner: Manner) -> Iterator[str]:
+    def _one(self, program: ToolProgram, place: int, manner: Manner) -> Iterator[str]:
         """One cutter's work, from the change to the cutter to its spindle's stop."""
         if self.change != "none":
             yield f"T{place} M6"
@@ -100,7 +100,7 @@ class Writing(Struct, frozen=True, kw_only=True):
         if manner.extraction != "none":
             yield "M9"
 
-    def _motions(self, program: Program) -> Iterator[str]:
+    def _motions(self, program: ToolProgram) -> Iterator[str]:
         moves = program.moves
         ends = np.rint(moves.ends_mm / self.grid_mm).astype(np.int64)
         begin = np.vstack([ends[:1], ends[:-1]])
@@ -161,7 +161,7 @@ class Writing(Struct, frozen=True, kw_only=True):
         return decimal(round(mm / self.grid_mm), self.unit.decimals)
 
 
-def start_up(program: Program, manner: Manner) -> tuple[tuple[float, float], ...]:
+def start_up(program: ToolProgram, manner: Manner) -> tuple[tuple[float, float], ...]:
     """(speed in rpm, seconds to wait at it) before the first cut. The job's first program warms the spindle up, from a
     third of its speed or the slowest that the machine has."""
     rpm = program.cutting.spindle_rpm
@@ -175,7 +175,7 @@ def start_up(program: Program, manner: Manner) -> tuple[tuple[float, float], ...
     return (*slow, (rpm, max(each, program.spindle_start_s)))
 
 
-def _spindle_on(program: Program, manner: Manner) -> Iterator[str]:
+def _spindle_on(program: ToolProgram, manner: Manner) -> Iterator[str]:
     """Speed, start, extraction, and the time to reach speed."""
     steps = start_up(program, manner)
     if manner.warm_up_s > 0 and program.number == 1:

@@ -48,7 +48,7 @@ SetText = Callable[[Polygon, BaseGeometry, Sequence[Polygon]], TextSet]
 """(edge about whose middle the text stands, what is left of the face, pictures in its way) -> the text."""
 
 
-class Placed(Struct, frozen=True, kw_only=True):
+class PlacedPicture(Struct, frozen=True, kw_only=True):
     """`heights` of the pictures by their names."""
 
     text: TextSet
@@ -58,10 +58,10 @@ class Placed(Struct, frozen=True, kw_only=True):
 
 def arranged(
     spec: SignSpec, shown: Sequence[Shown], edge: Polygon, room: BaseGeometry, free: BaseGeometry, set_text: SetText
-) -> Placed:
+) -> PlacedPicture:
     """Raises: CannotMakeError when text and pictures have no room together, AskError as the drawings do."""
     if not shown:
-        return Placed(text=set_text(edge, edge, ()), parts=(), heights=())
+        return PlacedPicture(text=set_text(edge, edge, ()), parts=(), heights=())
     stated = all(each.stated_height_mm() is not None for each in shown)
     wrong: CannotMakeError | None = None
     for shrink in SHRINKS[:1] if stated else SHRINKS:
@@ -103,7 +103,7 @@ def _placed(
     edge: Polygon,
     room: BaseGeometry,
     set_text: SetText,
-) -> Placed:
+) -> PlacedPicture:
     found: dict[int, tuple[Part, ...]] = {}
     taken = {"left": 0.0, "right": 0.0, "above": 0.0, "below": 0.0}
     for number, (each, height) in enumerate(zip(shown, heights, strict=True)):
@@ -137,7 +137,7 @@ def _placed(
         if not all(shapely.covers(room, part.area) for part in found[number]):
             raise _no_room(each)
     parts = tuple(part for number in range(len(shown)) for part in found[number])
-    return Placed(text=text, parts=parts, heights=tuple(heights))
+    return PlacedPicture(text=text, parts=parts, heights=tuple(heights))
 
 
 def _in_corner(spec: SignSpec, shown: Shown, height: float, edge: Polygon) -> tuple[Part, ...]:

@@ -10,13 +10,13 @@ from msgspec import Struct
 
 from signgen.lettering.areas import stroke_ratio
 from signgen.lettering.face import Face
-from signgen.lettering.layout import Box, Letter, Lettering, Placed
+from signgen.lettering.layout import Box, Letter, Lettering, PlacedLine
 from signgen.lettering.outlines import glyph_bounds_em
 from signgen.lettering.shaping import shape
 from signgen.spec.roles import Role
 
 
-class Circle(Struct, frozen=True, kw_only=True):
+class BaseCircle(Struct, frozen=True, kw_only=True):
     """What carries the feet of a line that is not straight."""
 
     x_mm: float
@@ -44,7 +44,7 @@ class DrawnLine(Struct, frozen=True, kw_only=True):
     digit_height_mm: float | None
     x_height_mm: float | None
     baseline_mm: float
-    circle: Circle | None
+    circle: BaseCircle | None
     stroke_mm: float | None
     width_ratio: float | None
     gaps_mm: tuple[float, ...]
@@ -79,7 +79,7 @@ class DrawnLine(Struct, frozen=True, kw_only=True):
 def drawn_lines(lettering: Lettering, roles: Sequence[Role]) -> tuple[DrawnLine, ...]:
     """Every line in figures; `roles` of the asked ones."""
     lines: list[DrawnLine] = []
-    above: Placed | None = None
+    above: PlacedLine | None = None
     for number, row in enumerate(lettering.rows):
         line, scale = row.measured.line, row.measured.scale(row.cap_height_mm)
         face, arc = line.face, line.arc
@@ -95,7 +95,9 @@ def drawn_lines(lettering: Lettering, roles: Sequence[Role]) -> tuple[DrawnLine,
                 digit_height_mm=_times(face.digit_height_em, scale, line.pen_mm),
                 x_height_mm=_times(face.x_height_em, scale, line.pen_mm),
                 baseline_mm=row.baseline_mm,
-                circle=Circle(x_mm=row.x_mm, y_mm=row.y_mm, radius_mm=arc.radius_mm, side=arc.side) if arc else None,
+                circle=BaseCircle(x_mm=row.x_mm, y_mm=row.y_mm, radius_mm=arc.radius_mm, side=arc.side)
+                if arc
+                else None,
                 stroke_mm=line.pen_mm or _times(stroke_ratio(face), row.cap_height_mm),
                 width_ratio=_width_ratio(face, scale, line.pen_mm, row.cap_height_mm),
                 gaps_mm=tuple(_gaps(row, letters)),
@@ -131,7 +133,7 @@ def _is_in(letter: Letter, line: int) -> bool:
     return line == letter.line or line in letter.other_lines
 
 
-def _gaps(row: Placed, letters: Sequence[Letter]) -> Iterator[float]:
+def _gaps(row: PlacedLine, letters: Sequence[Letter]) -> Iterator[float]:
     """Nearest distance of each two letters that follow each other without a space; nothing when the line touches
     another one."""
     if any(letter.other_lines for letter in letters):

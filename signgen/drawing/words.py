@@ -24,7 +24,7 @@ from signgen.composition.placing import other_middles, text_middles
 from signgen.composition.roles import roles_of
 from signgen.composition.standing import places_of
 from signgen.errors import CannotMakeError, Problem
-from signgen.lettering.layout import Lettering, Placed, set_rows, stacked
+from signgen.lettering.layout import Lettering, PlacedLine, set_rows, stacked
 from signgen.lettering.numerals import borrowed_warnings, numeral_warning
 from signgen.messages import Message, Mm
 from signgen.spec.roles import Role
@@ -98,7 +98,7 @@ def line_roles(text: TextSpec) -> tuple[Role, ...]:
     return roles_of(text.lines, [row.role for row in text.rows])
 
 
-def _aligned(rows: tuple[Placed, ...], room: BaseGeometry, middle: tuple[float, float]) -> tuple[Placed, ...]:
+def _aligned(rows: tuple[PlacedLine, ...], room: BaseGeometry, middle: tuple[float, float]) -> tuple[PlacedLine, ...]:
     """The lines with those to the left and the right moved out to where the room ends, all by the same distance."""
     moves: list[float] = []
     half = 0.0

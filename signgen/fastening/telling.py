@@ -38,7 +38,7 @@ ONE_GO_RATIO = 0.75
 """Where bites are looked at, no less than this of what is cut at one go is seen."""
 
 
-class Run(Struct, frozen=True, kw_only=True):
+class ToldRun(Struct, frozen=True, kw_only=True):
     """One cutter's program. `bite_mm`: the most that it takes at once."""
 
     file: str
@@ -54,7 +54,7 @@ def set_up_of(
     drawing: Drawing,
     stock: Stock,
     zero: WorkZero,
-    runs: Sequence[Run],
+    runs: Sequence[ToldRun],
     touches: Sequence[Sequence[Touch]],
     screws_mm: Sequence[Point],
     shown: tuple[Tool, Replay] | None,
@@ -122,7 +122,9 @@ def _holding(
     )
 
 
-def _step(spec: SignSpec, stock: Stock, zero: WorkZero, runs: Sequence[Run], n: int, touches: Sequence[Touch]) -> Step:
+def _step(
+    spec: SignSpec, stock: Stock, zero: WorkZero, runs: Sequence[ToldRun], n: int, touches: Sequence[Touch]
+) -> Step:
     run, change = runs[n], dialect_named(spec.dialect).change
     goes_on = n > 0 and runs[n - 1].file == run.file
     begins: Begins = "start" if not goes_on else "changer" if change == "lengths" else "pause"

@@ -24,7 +24,7 @@ Area = Polygon | MultiPolygon
 Side = Literal["face", "back", "both"]
 
 
-class Asked(Protocol):
+class SignAsked(Protocol):
     """What is asked for of a sign, as far as a kind needs it that options of its own ask for."""
 
     @property
@@ -78,7 +78,7 @@ class Feature(Struct, frozen=True, kw_only=True):
     where the surface begins at the face."""
 
     @classmethod
-    def asked_of(cls, sign: Asked) -> Iterator[Self]:
+    def asked_of(cls, sign: SignAsked) -> Iterator[Self]:
         """Those that options of its own ask for; none of a kind that text, borders or patterns bring."""
         yield from ()
 

@@ -11,7 +11,7 @@ from signgen.geometry.paths import FloatArray
 Pair = tuple[int, int]
 
 
-class Part(Struct, frozen=True):
+class AxisPart(Struct, frozen=True):
     """Branches (k, 3) of x, y, clearance, between nodes (n, 3): branch i runs from node ends[i][0] to node
     ends[i][1]. `lone` are nodes without a branch: dots."""
 
@@ -31,7 +31,7 @@ class _Growing(Struct):
         return len(self.nodes) - 1
 
 
-def clipped(axis: MedialAxis, low_mm: float, high_mm: float) -> Part:
+def clipped(axis: MedialAxis, low_mm: float, high_mm: float) -> AxisPart:
     """The axis where low < r < high: branches are cut exactly where r equals a limit, and get a node there.
 
     Pieces that merely touch a limit from outside vanish. Where r is constant at a limit over a whole stretch,
@@ -49,7 +49,9 @@ def clipped(axis: MedialAxis, low_mm: float, high_mm: float) -> Part:
     lone = tuple(
         node for node, place in enumerate(axis.nodes_mm) if node not in touched and low_mm < place[2] <= high_mm
     )
-    return Part(nodes=np.array(out.nodes).reshape(-1, 3), branches=tuple(out.branches), ends=tuple(out.ends), lone=lone)
+    return AxisPart(
+        nodes=np.array(out.nodes).reshape(-1, 3), branches=tuple(out.branches), ends=tuple(out.ends), lone=lone
+    )
 
 
 def _clip(branch: FloatArray, ends: Pair, low: float, high: float, out: _Growing) -> None:

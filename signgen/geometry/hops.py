@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from signgen.geometry.paths import FloatArray
-from signgen.geometry.walk import Piece, Run
+from signgen.geometry.walk import Run, WalkPiece
 from signgen.tolerances import GRID_MM
 
 
@@ -25,7 +25,7 @@ def with_hops(runs: tuple[Run, ...], rings: Sequence[NDArray[np.floating]], leve
 
 
 def _hopping(run: Run, starts: FloatArray, ends: FloatArray, level: float) -> Run:
-    out: list[Piece] = []
+    out: list[WalkPiece] = []
     at = 0
     while at < len(run):
         four = run[at : at + 4]
@@ -33,7 +33,7 @@ def _hopping(run: Run, starts: FloatArray, ends: FloatArray, level: float) -> Ru
             there, back = four[0].points, four[2].points[::-1]
             if _share_a_side(there, back, starts, ends, level):
                 hop = np.array([there[-1], back[0]])
-                out += [four[0], Piece(hop, False), Piece(back, False)]
+                out += [four[0], WalkPiece(hop, False), WalkPiece(back, False)]
                 at += 4
                 continue
         out.append(run[at])
@@ -41,7 +41,7 @@ def _hopping(run: Run, starts: FloatArray, ends: FloatArray, level: float) -> Ru
     return tuple(out)
 
 
-def _returns(there: Piece, back: Piece) -> bool:
+def _returns(there: WalkPiece, back: WalkPiece) -> bool:
     return not there.again and back.again and np.array_equal(there.points, back.points[::-1])
 
 

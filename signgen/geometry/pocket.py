@@ -36,7 +36,7 @@ LOOSEST_MM = 0.02
 """How far rings that make no wall may stray: more would show as unevenness in the cutter's load, not on the sign."""
 
 
-class Chain(Struct, frozen=True, kw_only=True):
+class PocketChain(Struct, frozen=True, kw_only=True):
     """Part of a run: (k, 2) points, k >= 2. `is_wall`: a closed lap along a finished wall. `is_loose`: a lap away from
     walls, which the path may stray from by the pocket's `loose_mm`; walls, and ways between laps, may pass close to
     wood that stays.
@@ -55,7 +55,7 @@ class PocketRun(Struct, frozen=True, kw_only=True):
     radius up to `room_mm` stays in the area too, as does the straight way from it to that lap.
     """
 
-    chains: tuple[Chain, ...]
+    chains: tuple[PocketChain, ...]
     middle_mm: tuple[float, float]
     room_mm: float
     in_the_clear: bool
@@ -164,6 +164,6 @@ def _runs(tree: RingTree, walk_mm: float) -> tuple[PocketRun, ...]:
     )
 
 
-def _chain(points: FloatArray, level: int | None) -> Chain:
+def _chain(points: FloatArray, level: int | None) -> PocketChain:
     points.setflags(write=False)
-    return Chain(points_mm=points, is_wall=level == 0, is_loose=bool(level))
+    return PocketChain(points_mm=points, is_wall=level == 0, is_loose=bool(level))

@@ -17,7 +17,7 @@ from shapely.geometry.base import BaseGeometry
 
 from signgen.geometry.offsets import inward, polygons
 from signgen.geometry.paths import FloatArray
-from signgen.geometry.rings import Place, Ring, by_distance
+from signgen.geometry.rings import Ring, RingPlace, by_distance
 
 _SAMPLES = 16
 """Points of a ring that are tried for a link across before the exact nearest is looked for."""
@@ -40,9 +40,9 @@ class Link(Struct, frozen=True):
     """A straight way from one ring to another."""
 
     ring: int
-    place: Place
+    place: RingPlace
     other: int
-    other_place: Place
+    other_place: RingPlace
 
 
 class RingTree(Struct):
@@ -97,7 +97,7 @@ class RingTree(Struct):
             ring = self._group[ring]
         return ring
 
-    def join(self, ring: int, place: Place, other: int, other_place: Place) -> None:
+    def join(self, ring: int, place: RingPlace, other: int, other_place: RingPlace) -> None:
         self.links[ring].append(Link(ring, place, other, other_place))
         self.links[other].append(Link(other, other_place, ring, place))
         self._group[self.root_of(ring)] = self.root_of(other)

@@ -16,14 +16,14 @@ from msgspec import Struct, field
 
 from signgen.geometry.paths import FloatArray
 from signgen.geometry.pocket_tree import Link, RingTree
-from signgen.geometry.rings import Place, by_distance
+from signgen.geometry.rings import RingPlace, by_distance
 
 _SAME_MM = 1e-9
 _STRAIGHT_TRIES = 8
 """Nearest ready rings that are tried for a straight way before the tree is followed."""
 
 
-class Run(Struct):
+class WalkedRun(Struct):
     """A run while it grows: where the cutter goes down, whether in cleared floor, and its chains so far.
 
     A chain is (k, 2) points, and the level of the ring that it goes round, or None for a way between rings; each starts
@@ -42,7 +42,7 @@ class Run(Struct):
             self.chains.append((points[keep], level))
 
 
-def walk(tree: RingTree, walk_mm: float) -> list[Run]:
+def walk(tree: RingTree, walk_mm: float) -> list[WalkedRun]:
     """Runs that lap every ring once, each going on for as long as the next way is not longer than `walk_mm`."""
     return _Walk(tree, walk_mm).all_runs()
 
@@ -52,7 +52,7 @@ class _Walk:
 
     def __init__(self, tree: RingTree, walk_mm: float) -> None:
         self.tree, self.walk_mm = tree, walk_mm
-        self.runs: list[Run] = []
+        self.runs: list[WalkedRun] = []
         self.cut = [False] * len(tree.rings)
         self.node_of = {ring: node for node in tree.nodes for ring in node.rings}
         self.walls = [i for i, ring in enumerate(tree.rings) if ring.level == 0]
@@ -70,7 +70,7 @@ class _Walk:
         linked = {link.other for link in self.tree.links[ring] if rings[link.other].level > rings[ring].level}
         return linked or {other for child in self.node_of[ring].children for other in self.tree.nodes[child].rings}
 
-    def all_runs(self) -> list[Run]:
+    def all_runs(self) -> list[WalkedRun]:
         self._enter(max(self.ready, key=lambda ring: self.tree.rings[ring].level))
         while self.ready:
             ring, straight = self._nearest_ready()
@@ -90,7 +90,7 @@ class _Walk:
         middle = (float(circle[0, 0]), float(circle[0, 1]))
         place, _ = self.tree.rings[ring].nearest(middle)
         start = middle if self.tree.is_free(middle, place.xy) else place.xy
-        self.runs.append(Run(start, False))
+        self.runs.append(WalkedRun(start, False))
         self._lap(ring, place)
 
     def _lift_to(self, ring: int) -> None:
@@ -99,18 +99,18 @@ class _Walk:
         if link is None:
             self._enter(ring)
         else:
-            self.runs.append(Run(link.other_place.xy, True))
+            self.runs.append(WalkedRun(link.other_place.xy, True))
             self._go_on(np.array([link.other_place.xy, link.place.xy]), ring, link.place)
 
-    def _go_on(self, way: FloatArray, ring: int, there: Place) -> None:
+    def _go_on(self, way: FloatArray, ring: int, there: RingPlace) -> None:
         self.runs[-1].add(way, None)
         self._lap(ring, there)
 
-    def _lap(self, ring: int, place: Place) -> None:
+    def _lap(self, ring: int, place: RingPlace) -> None:
         self.runs[-1].add(self.tree.rings[ring].lap(place), self.tree.rings[ring].level)
         self._arrive(ring, place)
 
-    def _arrive(self, ring: int, place: Place) -> None:
+    def _arrive(self, ring: int, place: RingPlace) -> None:
         """Note that a ring has been lapped from this place."""
         self.at, self.here = ring, place
         self.cut[ring] = True
@@ -125,7 +125,7 @@ class _Walk:
         if self.inner_left == 0:
             self.ready = list(self.walls)
 
-    def _nearest_ready(self) -> tuple[int, Place | None]:
+    def _nearest_ready(self) -> tuple[int, RingPlace | None]:
         """The nearest ready ring in a straight line, and where on it; or the nearest one, and None."""
         first = -1
         for tries, (away, ring, place) in enumerate(by_distance(self.tree.rings, self.ready, self.here.xy)):
@@ -136,7 +136,7 @@ class _Walk:
                 return ring, place
         return first, None
 
-    def _way(self, to: int) -> tuple[FloatArray, Place]:
+    def _way(self, to: int) -> tuple[FloatArray, RingPlace]:
         """How to get to another ring along the tree, cutting corners, and where it arrives; broken off when it
         gets longer than `walk_mm`, empty when no links lead there."""
         links = self._links_to(to)
@@ -158,7 +158,7 @@ class _Walk:
             gone += math.dist(way[stations[-2]], way[stations[-1]])
         return way[stations], place
 
-    def _along(self, ring: int, start: Place, end: Place) -> FloatArray:
+    def _along(self, ring: int, start: RingPlace, end: RingPlace) -> FloatArray:
         """From place to place along a ring. Away from walls corners may be cut: there is room on both sides."""
         points = self.tree.rings[ring].between(start, end)
         if self.tree.rings[ring].level == 0 or len(points) < 3:

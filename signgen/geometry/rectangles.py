@@ -27,7 +27,7 @@ EFFORT, MOST_TRIES = 60_000, 400
 """Small changes tried: so many that a list of fifty and one of five hundred take about the same time."""
 
 
-class Placed(Struct, frozen=True, kw_only=True):
+class PlacedBox(Struct, frozen=True, kw_only=True):
     """Where a rectangle lies: `sheet` from 0; (x, y) its bottom-left corner on the sheet's usable area; `turned` by a
     quarter, so that its height lies along X."""
 
@@ -37,7 +37,7 @@ class Placed(Struct, frozen=True, kw_only=True):
     turned: bool
 
 
-def nest(sizes_mm: Sequence[Size], sheet_mm: Size, gap_mm: float, may_turn: Sequence[bool]) -> tuple[Placed, ...]:
+def nest(sizes_mm: Sequence[Size], sheet_mm: Size, gap_mm: float, may_turn: Sequence[bool]) -> tuple[PlacedBox, ...]:
     """A place for each rectangle, in the order given. `sheet_mm` is the usable area: rectangles may touch its rim, and
     lie `gap_mm` or more from each other. The same input gives the same places.
 
@@ -86,7 +86,7 @@ class _Laid(Struct, frozen=True):
 
     order: list[int]
     prefer: bool | None
-    places: tuple[Placed, ...]
+    places: tuple[PlacedBox, ...]
     rank: tuple[float, float, float]
 
 
@@ -121,7 +121,7 @@ class _Job:
     def laid(self, order: list[int], prefer: bool | None) -> _Laid:
         """Each rectangle in turn where it fits best; a new sheet when it fits nowhere."""
         sheets: list[list[Free]] = []
-        places: dict[int, Placed] = {}
+        places: dict[int, PlacedBox] = {}
         for i in order:
             shapes = self._shapes(i, prefer)
             found = _best_place(sheets, shapes)
@@ -134,7 +134,7 @@ class _Job:
             left = _without(sheets[sheet], (x, y, x + width, y + height))
             thin = self.thinnest
             sheets[sheet] = [free for free in left if free[2] - free[0] >= thin and free[3] - free[1] >= thin]
-            places[i] = Placed(sheet=sheet, x_mm=x, y_mm=y, turned=turned)
+            places[i] = PlacedBox(sheet=sheet, x_mm=x, y_mm=y, turned=turned)
         return _Laid(order, prefer, tuple(places[i] for i in range(len(self.sizes))), self._rank(places, len(sheets)))
 
     def _shapes(self, i: int, prefer: bool | None) -> list[Shape]:
@@ -149,7 +149,7 @@ class _Job:
         inside = wanted[0] <= self.room[0] + EPSILON_MM and wanted[1] <= self.room[1] + EPSILON_MM
         return [wanted] if inside else [plain, turned]
 
-    def _rank(self, places: dict[int, Placed], sheets: int) -> tuple[float, float, float]:
+    def _rank(self, places: dict[int, PlacedBox], sheets: int) -> tuple[float, float, float]:
         area = right = top = 0.0
         for i, place in places.items():
             if place.sheet == sheets - 1:

@@ -16,7 +16,7 @@ _AT_POINT = 1e-12
 """A stretch shorter than this part of an edge is no stretch."""
 
 
-class Place(Struct, frozen=True):
+class RingPlace(Struct, frozen=True):
     """A point on a ring: on edge `edge`, at `share` in [0, 1) of it."""
 
     edge: int
@@ -66,7 +66,7 @@ class Ring(Struct, frozen=True, kw_only=True):
     def length_mm(self) -> float:
         return float(self._gone[-1])
 
-    def nearest(self, xy: tuple[float, float]) -> tuple[Place, float]:
+    def nearest(self, xy: tuple[float, float]) -> tuple[RingPlace, float]:
         """The place nearest to a point, and how far it is."""
         toward = np.asarray(xy) - self.points_mm[:-1]
         share = np.clip(np.einsum("ij,ij->i", toward, self._step) / self._square, 0.0, 1.0)
@@ -77,7 +77,7 @@ class Ring(Struct, frozen=True, kw_only=True):
         if share[edge] == 1.0:
             return self.at_point(edge + 1), away
         x, y = self.points_mm[edge] + share[edge] * self._step[edge]
-        return Place(edge, float(share[edge]), float(x), float(y)), away
+        return RingPlace(edge, float(share[edge]), float(x), float(y)), away
 
     def away_at_least(self, xy: tuple[float, float]) -> float:
         """A lower bound of the distance to a point: that of the ring's bounding box."""
@@ -85,12 +85,12 @@ class Ring(Struct, frozen=True, kw_only=True):
         left, bottom, right, top = self.box
         return math.hypot(max(left - x, x - right, 0.0), max(bottom - y, y - top, 0.0))
 
-    def at_point(self, index: int) -> Place:
+    def at_point(self, index: int) -> RingPlace:
         """The place at one of its points."""
         x, y = self.points_mm[index]
-        return Place(index % (len(self.points_mm) - 1), 0.0, float(x), float(y))
+        return RingPlace(index % (len(self.points_mm) - 1), 0.0, float(x), float(y))
 
-    def lap(self, place: Place) -> FloatArray:
+    def lap(self, place: RingPlace) -> FloatArray:
         """(k, 2) once round from a place back to it, both included."""
         between = np.roll(self.points_mm[:-1], -(place.edge + 1), axis=0)
         if place.share <= _AT_POINT:
@@ -100,17 +100,17 @@ class Ring(Struct, frozen=True, kw_only=True):
         here = np.array([place.xy])
         return np.concatenate([here, between, here])
 
-    def between(self, start: Place, end: Place) -> FloatArray:
+    def between(self, start: RingPlace, end: RingPlace) -> FloatArray:
         """(k, 2) from one place to another the shorter way round, forward or backward, both included."""
         ahead = (self._distance(end) - self._distance(start)) % self.length_mm
         if ahead <= self.length_mm / 2:
             return self._forward(start, end)
         return self._forward(end, start)[::-1]
 
-    def _distance(self, place: Place) -> float:
+    def _distance(self, place: RingPlace) -> float:
         return float(self._gone[place.edge] + place.share * (self._gone[place.edge + 1] - self._gone[place.edge]))
 
-    def _forward(self, start: Place, end: Place) -> FloatArray:
+    def _forward(self, start: RingPlace, end: RingPlace) -> FloatArray:
         n = len(self.points_mm) - 1
         if start.edge == end.edge and start.share <= end.share:
             return np.array([start.xy, end.xy])
@@ -120,12 +120,12 @@ class Ring(Struct, frozen=True, kw_only=True):
 
 def by_distance(
     rings: Sequence[Ring], among: Sequence[int], xy: tuple[float, float]
-) -> Iterator[tuple[float, int, Place]]:
+) -> Iterator[tuple[float, int, RingPlace]]:
     """Some of the rings, nearest to a point first: distance, number, and the place nearest to the point.
 
     Each is measured only when its bounding box could be nearest, so that taking the first few is cheap.
     """
-    waiting: list[tuple[float, int, Place | None]] = [(rings[i].away_at_least(xy), i, None) for i in among]
+    waiting: list[tuple[float, int, RingPlace | None]] = [(rings[i].away_at_least(xy), i, None) for i in among]
     heapq.heapify(waiting)
     while waiting:
         away, ring, place = heapq.heappop(waiting)

@@ -9,22 +9,22 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 from msgspec import Struct
 
-from signgen.geometry.clip import Part
+from signgen.geometry.clip import AxisPart
 from signgen.geometry.paths import FloatArray
 from signgen.geometry.trace import trace
 
 
-class Piece(Struct, frozen=True):
+class WalkPiece(Struct, frozen=True):
     """A stretch (k, 3) of a run; `again` when it runs where a piece before it has run already."""
 
     points: FloatArray
     again: bool
 
 
-Run = tuple[Piece, ...]
+Run = tuple[WalkPiece, ...]
 
 
-class Ring(Struct, frozen=True):
+class WalkRing(Struct, frozen=True):
     """A closed chain (k, 3), its first point repeated at the end, to be walked in its own direction. `stops`
     are (row, node): the rows of it where nodes of the branches lie, ascending."""
 
@@ -38,7 +38,7 @@ def length_of(points: FloatArray) -> float:
     return float(np.hypot(step[:, 0], step[:, 1]).sum())
 
 
-def runs_along(part: Part, rings: Sequence[Ring], lift_mm: float) -> tuple[Run, ...]:
+def runs_along(part: AxisPart, rings: Sequence[WalkRing], lift_mm: float) -> tuple[Run, ...]:
     """Runs that cover every branch and every ring, few of them; `lift_mm` is the walking that a lift is
     worth.
 
@@ -49,14 +49,14 @@ def runs_along(part: Part, rings: Sequence[Ring], lift_mm: float) -> tuple[Run, 
     groups = _groups(part)
     free = [row for nodes, rows in groups if not nodes & ringed for row in rows]
     runs = _traced(part, free, lift_mm)
-    runs += [(Piece(part.nodes[node][None, :], False),) for node in part.lone]
+    runs += [(WalkPiece(part.nodes[node][None, :], False),) for node in part.lone]
     if rings:
         tied = [row for nodes, rows in groups if nodes & ringed for row in rows]
         runs += _RingWalk(part, rings, tied, lift_mm).runs()
     return tuple(runs)
 
 
-def _traced(part: Part, rows: list[int], lift_mm: float) -> list[Run]:
+def _traced(part: AxisPart, rows: list[int], lift_mm: float) -> list[Run]:
     steps = trace(
         [part.ends[row] for row in rows],
         [length_of(part.branches[row]) for row in rows],
@@ -65,14 +65,14 @@ def _traced(part: Part, rows: list[int], lift_mm: float) -> list[Run]:
     )
     return [
         tuple(
-            Piece(part.branches[rows[row]] if ahead else part.branches[rows[row]][::-1], not first)
+            WalkPiece(part.branches[rows[row]] if ahead else part.branches[rows[row]][::-1], not first)
             for row, ahead, first in run
         )
         for run in steps
     ]
 
 
-def _groups(part: Part) -> list[tuple[set[int], list[int]]]:
+def _groups(part: AxisPart) -> list[tuple[set[int], list[int]]]:
     """Connected sets of branches: (nodes, branch rows)."""
     group_of: dict[int, int] = {}
     groups: dict[int, tuple[set[int], list[int]]] = {}
@@ -90,17 +90,17 @@ def _groups(part: Part) -> list[tuple[set[int], list[int]]]:
     return list(groups.values())
 
 
-Walk = Iterator["Piece | Walk"]
+Walk = Iterator["WalkPiece | Walk"]
 """Pieces and, in their place, further walks: instead of recursion, which a long chain of letters could exhaust."""
 
 
-def _unfolded(walk: Walk) -> Iterator[Piece]:
+def _unfolded(walk: Walk) -> Iterator[WalkPiece]:
     stack = [walk]
     while stack:
         item = next(stack[-1], None)
         if item is None:
             stack.pop()
-        elif isinstance(item, Piece):
+        elif isinstance(item, WalkPiece):
             yield item
         else:
             stack.append(item)
@@ -110,7 +110,7 @@ class _RingWalk:
     """One walk over branches and rings. Rings count as places: reaching one at any stop means walking it
     round at once."""
 
-    def __init__(self, part: Part, rings: Sequence[Ring], rows: list[int], lift_mm: float) -> None:
+    def __init__(self, part: AxisPart, rings: Sequence[WalkRing], rows: list[int], lift_mm: float) -> None:
         self.part, self.rings, self.lift_mm = part, rings, lift_mm
         self.around: dict[int, list[int]] = defaultdict(list)
         for row in rows:
@@ -152,12 +152,12 @@ class _RingWalk:
             a, b = self.part.ends[row]
             way = self.part.branches[row] if a == node else self.part.branches[row][::-1]
             far = b if a == node else a
-            yield Piece(way, False)
+            yield WalkPiece(way, False)
             if far == node:
                 continue
             if far not in self.seen_nodes:
                 yield self._from_node(far)
-            yield Piece(way[::-1], True)
+            yield WalkPiece(way[::-1], True)
 
     def _from_ring(self, number: int, start: int | None) -> Walk:
         """Once round the ring from a stop (or its first point), with the excursions at each stop."""
@@ -166,7 +166,7 @@ class _RingWalk:
         at = next((i for i, (_, node) in enumerate(ring.stops) if node == start), 0)
         stops = [*ring.stops[at:], *ring.stops[:at]]
         if not stops:
-            yield Piece(ring.points, False)
+            yield WalkPiece(ring.points, False)
             return
         closing = len(ring.points) - 1
         gone = [(row - stops[0][0]) % closing for row, _ in stops]
@@ -174,13 +174,13 @@ class _RingWalk:
             if node not in self.seen_nodes:
                 yield self._excursions(node)
             if end > begin:
-                yield Piece(ring.points[np.arange(row, row + end - begin + 1) % closing], False)
+                yield WalkPiece(ring.points[np.arange(row, row + end - begin + 1) % closing], False)
 
-    def _divided(self, pieces: Iterator[Piece]) -> list[Run]:
+    def _divided(self, pieces: Iterator[WalkPiece]) -> list[Run]:
         """The walk without its last way back, and lifted wherever walking back costs more than a lift."""
         runs: list[Run] = []
-        run: list[Piece] = []
-        back: list[Piece] = []
+        run: list[WalkPiece] = []
+        back: list[WalkPiece] = []
         for piece in pieces:
             if piece.again:
                 back.append(piece)

@@ -12,7 +12,7 @@ from signgen.checks import EVERY_CHECK
 from signgen.errors import AskError
 from signgen.guide import batch_page
 from signgen.guide.glossary import Term, terms
-from signgen.guide.recipes import RECIPES, Recipe
+from signgen.guide.recipes import RECIPES, GuideRecipe
 from signgen.guide.rs274 import CODES, Code, code_text
 from signgen.guide.schemas_page import schemas_page
 from signgen.guide.sign_file import reference, value_form
@@ -179,13 +179,13 @@ def _of_code(code: Code, language: str) -> Page:
     return Page(name=code.words[0], exact=code.words, words=(), text=partial(code_text, code, language))
 
 
-def _of_recipe(recipe: Recipe) -> Page:
+def _of_recipe(recipe: GuideRecipe) -> Page:
     return Page(
         name=recipe.name, exact=(recipe.name, *recipe.words), words=recipe.words, text=lambda: _recipe_text(recipe)
     )  # fmt: skip
 
 
-def _recipe_text(recipe: Recipe) -> str:
+def _recipe_text(recipe: GuideRecipe) -> str:
     lines = textwrap.wrap(
         f"signgen make {recipe.command}", WIDTH - 8, break_long_words=False, break_on_hyphens=False
     )  # fmt: skip

@@ -13,11 +13,11 @@ from signgen.holes.at_points import AtPoints
 from signgen.holes.centre import Centre
 from signgen.holes.column import Column
 from signgen.holes.corners import Corners
-from signgen.holes.grid import Grid
+from signgen.holes.grid import HoleGrid
 from signgen.holes.keyholes import Keyholes
 from signgen.holes.none import NoHoles
-from signgen.holes.ring import Ring
-from signgen.holes.row import Row
+from signgen.holes.ring import HoleRing
+from signgen.holes.row import HoleRow
 from signgen.holes.side_pair import SidePair
 from signgen.holes.top_pair import TopPair
 from signgen.messages import Message
@@ -54,7 +54,7 @@ class HolePattern(Protocol):
 
 
 PATTERNS: tuple[type[HolePattern], ...] = (
-    NoHoles, Corners, TopPair, SidePair, Centre, Row, Column, Grid, Ring, AtPoints, Keyholes,
+    NoHoles, Corners, TopPair, SidePair, Centre, HoleRow, Column, HoleGrid, HoleRing, AtPoints, Keyholes,
 )  # fmt: skip
 
 

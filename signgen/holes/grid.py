@@ -17,7 +17,7 @@ _MOST = 200
 _COUNTS = re.compile(r"\s*(\d{1,4})\s*[xX×]\s*(\d{1,4})\s*", re.ASCII)
 
 
-class Grid(Struct, frozen=True, kw_only=True):
+class HoleGrid(Struct, frozen=True, kw_only=True):
     """`columns` x `rows` holes at even distances, the outer ones `inset_mm` from their edges; a single column or row
     in the middle."""
 
@@ -32,7 +32,7 @@ class Grid(Struct, frozen=True, kw_only=True):
     argument: ClassVar[str] = "COLUMNSxROWS"
 
     @classmethod
-    def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> Grid:
+    def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> HoleGrid:
         found = _COUNTS.fullmatch(argument)
         if not found or not int(found[1]) or not int(found[2]):
             what = Message("hole.no_number_columns_rows", argument=argument)

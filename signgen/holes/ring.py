@@ -30,7 +30,7 @@ _DEFAULT_COUNT = 4
 _DEFAULT_START_DEG = 90.0
 
 
-class Ring(Struct, frozen=True, kw_only=True):
+class HoleRing(Struct, frozen=True, kw_only=True):
     """`count` holes at even angles, anticlockwise, the first at `start_deg` from the direction of X."""
 
     diameter_mm: float
@@ -44,7 +44,7 @@ class Ring(Struct, frozen=True, kw_only=True):
     argument: ClassVar[str] = ""
 
     @classmethod
-    def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> Ring:
+    def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> HoleRing:
         diameter, count = diameter_of(values), count_of(values, _DEFAULT_COUNT)
         ring, start = values.get(RING_DIAMETER.name), values.get(RING_START.name)
         if isinstance(ring, float):

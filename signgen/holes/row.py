@@ -19,7 +19,7 @@ ROW_HEIGHT = Option(
 _DEFAULT_COUNT = 3
 
 
-class Row(Struct, frozen=True, kw_only=True):
+class HoleRow(Struct, frozen=True, kw_only=True):
     """`count` holes at even distances, the outer ones `inset_mm` from the sides; a single one in the middle."""
 
     diameter_mm: float
@@ -33,7 +33,7 @@ class Row(Struct, frozen=True, kw_only=True):
     argument: ClassVar[str] = ""
 
     @classmethod
-    def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> Row:
+    def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> HoleRow:
         diameter, count = diameter_of(values), count_of(values, _DEFAULT_COUNT)
         inset, asked_height = inset_of(values, diameter), values.get(ROW_HEIGHT.name)
         pitch_of(count, inset, diameter, width_mm, "wide")

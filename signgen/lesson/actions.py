@@ -9,7 +9,7 @@ from msgspec import Struct
 from signgen.messages import Num
 from signgen.messages.values import Typed
 from signgen.messages.wording import Value
-from signgen.replay.steps import Step, Trace
+from signgen.replay.steps import ReplayStep, Trace
 
 SAME_MM = 0.01
 """Radii that agree so far: a centre found by hand is rounded to hundredths."""
@@ -37,7 +37,7 @@ def missteps(trace: Trace) -> list[Misstep]:
     return found
 
 
-def _misstep(trace: Trace, before: Step | None, step: Step) -> Misstep | None:
+def _misstep(trace: Trace, before: ReplayStep | None, step: ReplayStep) -> Misstep | None:
     words = step.words.keys()
     motion = next((name for name in ("G0", "G1", *_ARC) if name in words), before.modal[0] if before else "G80")
     if motion in _ARC and words & {"X", "Y", "Z", "I", "J", "R"}:
@@ -53,7 +53,7 @@ def _misstep(trace: Trace, before: Step | None, step: Step) -> Misstep | None:
     return None
 
 
-def _arc(trace: Trace, step: Step, motion: str) -> Misstep:
+def _arc(trace: Trace, step: ReplayStep, motion: str) -> Misstep:
     """Where the centre was likely given as a place, or is missing, or does not fit."""
     start = _before(trace, step)
     unit, values = step.unit_mm, step.values
@@ -79,7 +79,7 @@ def _arc(trace: Trace, step: Step, motion: str) -> Misstep:
     )  # fmt: skip
 
 
-def _before(trace: Trace, step: Step) -> tuple[float, float]:
+def _before(trace: Trace, step: ReplayStep) -> tuple[float, float]:
     """Where the tool stands when the line begins."""
     if step.first == 0 or not len(trace.motions):
         return 0.0, 0.0

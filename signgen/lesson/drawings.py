@@ -11,7 +11,7 @@ from shapely.geometry.base import BaseGeometry
 
 from signgen.lesson import svg
 from signgen.lesson.line_facts import LineFacts
-from signgen.lesson.numbers import Figure, Hole, Tab
+from signgen.lesson.numbers import CountedFigure, CountedHole, CountedTab
 from signgen.lesson.source import Source
 from signgen.markup.markup import Html, raw
 from signgen.messages import Message, Mm, Num
@@ -77,7 +77,7 @@ class Sheet:
         return raw(svg.drawing((wide, high), title, about, *self.parts, cls="drawing"))
 
 
-def sign_on_grid(source: Source, holes: Sequence[Hole], title: str, wording: Wording) -> Html:
+def sign_on_grid(source: Source, holes: Sequence[CountedHole], title: str, wording: Wording) -> Html:
     """The sign from above on squares of 20 mm, in program coordinates."""
     width, height = source.spec.width_mm, source.spec.height_mm
     dx, dy = source.shift_mm
@@ -173,7 +173,7 @@ def groove(tool: Tool, depth_mm: float, title: str, wording: Wording) -> Html:
     return sheet.drawn(title, wording(about))
 
 
-def passes_side(source: Source, levels: Sequence[Figure], title: str, wording: Wording) -> Html:
+def passes_side(source: Source, levels: Sequence[CountedFigure], title: str, wording: Wording) -> Html:
     """The board from the side with a line at the height of every pass."""
     thick = source.top_mm - source.bottom_mm
     low = min(source.bottom_mm, levels[-1].value) - 0.08 * thick
@@ -215,7 +215,7 @@ def arc_picture(row: LineFacts, title: str, wording: Wording) -> Html:
     return sheet.drawn(title, wording(Message("lesson.picture_arc")))
 
 
-def tabs_from_above(source: Source, tabs: Sequence[Tab], title: str, wording: Wording) -> Html:
+def tabs_from_above(source: Source, tabs: Sequence[CountedTab], title: str, wording: Wording) -> Html:
     """The outline with a mark where the cutter rises."""
     width, height = source.spec.width_mm, source.spec.height_mm
     dx, dy = source.shift_mm

@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from signgen.replay.measure import arc_frame
 from signgen.replay.motion import ARC_CCW, ARC_CW, RAPID, FloatArray, Motions
-from signgen.replay.steps import Step, Trace
+from signgen.replay.steps import ReplayStep, Trace
 
 STILL_MM = 1e-9
 """A shorter way is none."""
@@ -17,7 +17,7 @@ LEVEL_MM = 0.0005
 """Heights that differ by less are one level: half the last of three decimals."""
 
 
-class Arc(Struct, frozen=True, kw_only=True):
+class ArcFacts(Struct, frozen=True, kw_only=True):
     """`turned_deg` is positive, 360 for a full circle."""
 
     centre_mm: tuple[float, float]
@@ -31,12 +31,12 @@ class LineFacts(Struct, frozen=True, kw_only=True):
     the cutting stands, `pass_number` of `passes` the level in that stretch, counted from the top, 0 where it is
     not level or no cut. `since`: the line of the motion word in force, 0 where the line has its own."""
 
-    step: Step
+    step: ReplayStep
     start_mm: tuple[float, float, float] | None = None
     end_mm: tuple[float, float, float] | None = None
     start_known: bool = True
     kind: int = RAPID
-    arc: Arc | None = None
+    arc: ArcFacts | None = None
     length_mm: float = 0.0
     seconds: float | None = None
     feed_mm_per_min: float = 0.0
@@ -64,7 +64,7 @@ def facts_of(trace: Trace) -> tuple[LineFacts, ...]:
     lengths = way_lengths_mm(motions)
     frame = arc_frame(motions)
     arcs = {
-        int(k): Arc(
+        int(k): ArcFacts(
             centre_mm=(float(frame.centre_mm[i, 0]), float(frame.centre_mm[i, 1])),
             radius_mm=float(frame.radius_mm[i]),
             turned_deg=abs(math.degrees(float(frame.sweep_rad[i]))),

@@ -22,33 +22,33 @@ ROUND_DEG = 359.0
 EASY_ARC_DEG = (20.0, 330.0)
 
 
-class Figure(Struct, frozen=True, kw_only=True):
+class CountedFigure(Struct, frozen=True, kw_only=True):
     """A value and the line of the program that gives it."""
 
     value: float
     line: int
 
 
-def deepest(program: ProgramRead) -> Figure:
+def deepest(program: ProgramRead) -> CountedFigure:
     """The lowest Z of a feed move."""
     rows = [row for row in program.lines if _cuts(row)]
     row = min(rows, key=lambda row: (_end(row)[2], row.step.number))
-    return Figure(value=_end(row)[2], line=row.step.number)
+    return CountedFigure(value=_end(row)[2], line=row.step.number)
 
 
-def letters_by_depth(source: Source, program: ProgramRead) -> tuple[tuple[str, Figure], ...]:
+def letters_by_depth(source: Source, program: ProgramRead) -> tuple[tuple[str, CountedFigure], ...]:
     """(comment, lowest Z) of each stretch under a comment that cuts, deepest first."""
-    found: dict[str, Figure] = {}
+    found: dict[str, CountedFigure] = {}
     for row in program.lines:
         if not row.under or not _cuts(row):
             continue
         z = _end(row)[2]
         if z < source.top_mm - LEVEL_MM and (row.under not in found or z < found[row.under].value):
-            found[row.under] = Figure(value=z, line=row.step.number)
+            found[row.under] = CountedFigure(value=z, line=row.step.number)
     return tuple(sorted(found.items(), key=lambda each: each[1].value))
 
 
-class Hole(Struct, frozen=True, kw_only=True):
+class CountedHole(Struct, frozen=True, kw_only=True):
     """A hole that arcs round one centre make, from the first of its lines."""
 
     x_mm: float
@@ -56,9 +56,9 @@ class Hole(Struct, frozen=True, kw_only=True):
     line: int
 
 
-def holes(source: Source, program: ProgramRead) -> tuple[Hole, ...]:
+def holes(source: Source, program: ProgramRead) -> tuple[CountedHole, ...]:
     """Middles of arcs that follow each other, turn at least once round, and go through the board."""
-    found: list[Hole] = []
+    found: list[CountedHole] = []
     centre, degrees, low, first = (math.inf, math.inf), 0.0, math.inf, 0
     for row in program.lines:
         if not _cuts(row):
@@ -71,20 +71,20 @@ def holes(source: Source, program: ProgramRead) -> tuple[Hole, ...]:
         degrees, low = degrees + row.arc.turned_deg, min(low, _end(row)[2])
         known = any(math.dist(centre, (hole.x_mm, hole.y_mm)) < SAME_PLACE_MM for hole in found)
         if degrees >= ROUND_DEG and low <= source.bottom_mm + LEVEL_MM and not known:
-            found.append(Hole(x_mm=centre[0], y_mm=centre[1], line=first))
+            found.append(CountedHole(x_mm=centre[0], y_mm=centre[1], line=first))
     return tuple(found)
 
 
-def levels(program: ProgramRead) -> tuple[tuple[Figure, ...], str]:
+def levels(program: ProgramRead) -> tuple[tuple[CountedFigure, ...], str]:
     """The heights of the level cuts of the stretch that has most of them, highest first, and its comment."""
-    best: tuple[tuple[Figure, ...], str] = ((), "")
+    best: tuple[tuple[CountedFigure, ...], str] = ((), "")
     for under in dict.fromkeys(row.under for row in program.lines):
-        found: list[Figure] = []
+        found: list[CountedFigure] = []
         for row in program.lines:
             if row.under == under and row.pass_number and row.length_mm >= LEAST_LEVEL_MM:
                 z = _end(row)[2]
                 if all(abs(z - other.value) >= LEVEL_MM for other in found):
-                    found.append(Figure(value=z, line=row.step.number))
+                    found.append(CountedFigure(value=z, line=row.step.number))
         if len(found) > len(best[0]):
             best = (tuple(sorted(found, key=lambda each: -each.value)), under)
     return best
@@ -103,7 +103,7 @@ def easy_arc(program: ProgramRead, clockwise: bool) -> LineFacts | None:
     )
 
 
-class Tab(Struct, frozen=True, kw_only=True):
+class CountedTab(Struct, frozen=True, kw_only=True):
     """A place where the cutter rises over a bridge."""
 
     x_mm: float
@@ -112,11 +112,11 @@ class Tab(Struct, frozen=True, kw_only=True):
     line: int
 
 
-def tabs(source: Source, program: ProgramRead) -> tuple[Tab, ...]:
+def tabs(source: Source, program: ProgramRead) -> tuple[CountedTab, ...]:
     """Level stretches between two of the lowest: straight up, across, and down again, in the part of the board below
     its middle."""
     low = deepest(program).value
-    found: list[Tab] = []
+    found: list[CountedTab] = []
     for before, row in zip(program.lines, program.lines[1:], strict=False):
         rises = _cuts(before) and _across(before) < LEVEL_MM and _end(before)[2] - _start(before)[2] > LEVEL_MM
         if not (rises and abs(_start(before)[2] - low) < LEVEL_MM and _cuts(row) and row.pass_number):
@@ -126,29 +126,29 @@ def tabs(source: Source, program: ProgramRead) -> tuple[Tab, ...]:
         (x0, y0, _), (x1, y1, z) = _start(row), _end(row)
         middle = ((x0 + x1) / 2, (y0 + y1) / 2)
         if all(math.dist(middle, (tab.x_mm, tab.y_mm)) > TAB_APART_MM for tab in found):
-            found.append(Tab(x_mm=middle[0], y_mm=middle[1], z_mm=z, line=before.step.number))
+            found.append(CountedTab(x_mm=middle[0], y_mm=middle[1], z_mm=z, line=before.step.number))
     return tuple(found)
 
 
-def leftmost(program: ProgramRead) -> Figure:
+def leftmost(program: ProgramRead) -> CountedFigure:
     """The least X at an end of a feed move."""
     row = min((row for row in program.lines if _cuts(row)), key=lambda row: (_end(row)[0], row.step.number))
-    return Figure(value=_end(row)[0], line=row.step.number)
+    return CountedFigure(value=_end(row)[0], line=row.step.number)
 
 
-def speed(program: ProgramRead) -> Figure:
+def speed(program: ProgramRead) -> CountedFigure:
     """The greatest S that the program gives."""
     step = max((step for step in program.trace.steps if "S" in step.values), key=lambda step: step.values["S"])
-    return Figure(value=step.values["S"], line=step.number)
+    return CountedFigure(value=step.values["S"], line=step.number)
 
 
-def feed(program: ProgramRead) -> Figure:
+def feed(program: ProgramRead) -> CountedFigure:
     """The greatest F of a level cut, mm/min."""
     rows = [row for row in program.lines if row.pass_number and _cuts(row)] or [
         row for row in program.lines if _cuts(row)
     ]
     row = max(rows, key=lambda row: (row.feed_mm_per_min, -row.step.number))
-    return Figure(value=row.feed_mm_per_min, line=row.step.number)
+    return CountedFigure(value=row.feed_mm_per_min, line=row.step.number)
 
 
 def first_place(program: ProgramRead) -> LineFacts:

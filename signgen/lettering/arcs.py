@@ -20,7 +20,7 @@ from shapely.affinity import translate
 from signgen.geometry.offsets import Area
 from signgen.geometry.paths import FloatArray
 from signgen.lettering.areas import glyph_areas
-from signgen.lettering.line import Arc, Line
+from signgen.lettering.line import Arc, SetLine
 from signgen.lettering.measure import LineMeasure, measure_line
 from signgen.lettering.outlines import glyph_bounds_em
 from signgen.lettering.shaping import shape
@@ -42,7 +42,7 @@ HEADLINE_RATIO = 0.9
 """Middle of the headline over the height of such a letter."""
 
 
-class Carried(Struct, frozen=True, kw_only=True):
+class CarriedLetter(Struct, frozen=True, kw_only=True):
     """A line on its circle, whose middle is (0, 0). Of each of its n glyphs that show:
 
     `points_mm` (n, 2) where the middle of its letter's room touches the circle; `turns_rad` (n,) how far it is turned
@@ -60,7 +60,7 @@ class Carried(Struct, frozen=True, kw_only=True):
     drop_mm: float
 
 
-def carried(measured: LineMeasure, arc: Arc, cap_height_mm: float) -> Carried | None:
+def carried(measured: LineMeasure, arc: Arc, cap_height_mm: float) -> CarriedLetter | None:
     """The line as it stands on its circle; None when there is no room for it: it is longer than the circle, with a gap
     of a capital's height between its end and its beginning, or its heads meet in the circle's middle."""
     radius, scale, spacing = arc.radius_mm, measured.scale(cap_height_mm), measured.line.letter_spacing_mm
@@ -103,7 +103,7 @@ def carried(measured: LineMeasure, arc: Arc, cap_height_mm: float) -> Carried | 
         [across[:, [0, 1, 1, 0]], np.broadcast_to([0.0, 0.0, cap_height_mm, cap_height_mm], (len(x), 4))], 2
     )
     heights = (points[:, None, :] + turned(body, turns[:, None]))[:, :, 1] - up * radius
-    return Carried(
+    return CarriedLetter(
         points_mm=points,
         turns_rad=turns,
         middles_mm=middles,
@@ -124,7 +124,7 @@ def _words_before(measured: LineMeasure) -> FloatArray:
 
 
 @lru_cache(maxsize=256)
-def _join_height_em(line: Line) -> float | None:
+def _join_height_em(line: SetLine) -> float | None:
     """How far above the baseline the letters of a line join; None for letters that stand apart."""
     if line.face.lines_of is not None:
         return None

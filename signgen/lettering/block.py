@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from signgen.geometry.paths import FloatArray
-from signgen.lettering.arcs import Carried, carried
+from signgen.lettering.arcs import CarriedLetter, carried
 from signgen.lettering.measure import Box, LineMeasure
 
 
-class Placed(Struct, frozen=True, kw_only=True):
+class PlacedLine(Struct, frozen=True, kw_only=True):
     """A line in its block. (x, y): where its text starts on its baseline, or the middle of its circle. `baseline_mm`:
     height of its baseline, on a circle that of the text's middle.
 
@@ -25,7 +25,7 @@ class Placed(Struct, frozen=True, kw_only=True):
     y_mm: float
     baseline_mm: float
     box_mm: Box | None
-    on_circle: Carried | None
+    on_circle: CarriedLetter | None
     quads_mm: FloatArray | None
 
     @property
@@ -33,9 +33,9 @@ class Placed(Struct, frozen=True, kw_only=True):
         arc = self.measured.line.arc
         return arc is not None and arc.about_sign
 
-    def moved(self, dx_mm: float, dy_mm: float) -> Placed:
+    def moved(self, dx_mm: float, dy_mm: float) -> PlacedLine:
         box, quads = self.box_mm, self.quads_mm
-        return Placed(
+        return PlacedLine(
             measured=self.measured,
             cap_height_mm=self.cap_height_mm,
             x_mm=self.x_mm + dx_mm,
@@ -57,14 +57,14 @@ class Placed(Struct, frozen=True, kw_only=True):
 
 def stacked(
     lines: Sequence[LineMeasure], heights_mm: Sequence[float], half_mm: float | None = None
-) -> tuple[Placed, ...] | None:
+) -> tuple[PlacedLine, ...] | None:
     """The lines at these cap heights, one below the other; None when one on a circle has no room there.
 
     The middle of the ink of all lines that are not about the sign is at the height y = 0. Straight lines are aligned by
     their ink: centred on x = 0, or with an end at `half_mm` left or right of it, by default so that the widest of them
     is centred. Circles stand above and below x = 0, or (about the sign) around (0, 0).
     """
-    rows: list[Placed] = []
+    rows: list[PlacedLine] = []
     low = 0.0  # feet of the line above
     above_mm = 0.0  # its cap height
     first = True
@@ -100,7 +100,7 @@ def stacked(
     return tuple(row if row.about_sign else row.moved(0.0, dy) for row in rows)
 
 
-def _straight(measured: LineMeasure, height: float, half: float, baseline: float) -> Placed:
+def _straight(measured: LineMeasure, height: float, half: float, baseline: float) -> PlacedLine:
     box = measured.box_mm(height)
     x = 0.0
     if box is not None:
@@ -112,7 +112,7 @@ def _straight(measured: LineMeasure, height: float, half: float, baseline: float
             case "centre":
                 x = -(box[0] + box[2]) / 2
         box = (box[0] + x, box[1] + baseline, box[2] + x, box[3] + baseline)
-    return Placed(
+    return PlacedLine(
         measured=measured,
         cap_height_mm=height,
         x_mm=x,
@@ -124,8 +124,10 @@ def _straight(measured: LineMeasure, height: float, half: float, baseline: float
     )
 
 
-def _on_circle(measured: LineMeasure, height: float, on_circle: Carried | None, y: float, baseline: float) -> Placed:
-    return Placed(
+def _on_circle(
+    measured: LineMeasure, height: float, on_circle: CarriedLetter | None, y: float, baseline: float
+) -> PlacedLine:
+    return PlacedLine(
         measured=measured,
         cap_height_mm=height,
         x_mm=0.0,

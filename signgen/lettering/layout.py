@@ -14,16 +14,16 @@ from shapely.affinity import translate
 from signgen.errors import AskError
 from signgen.geometry.offsets import Area
 from signgen.lettering.areas import GRID_PER_MM
-from signgen.lettering.block import Placed, stacked
+from signgen.lettering.block import PlacedLine, stacked
 from signgen.lettering.face import Face
 from signgen.lettering.letters import Letter, line_letters, touching_joined
-from signgen.lettering.line import Align, Arc, Line
+from signgen.lettering.line import Align, Arc, SetLine
 from signgen.lettering.measure import Box, LineMeasure, measure_lines
 from signgen.messages import Message, Num
 from signgen.tolerances import DEFAULT_TOLERANCE_MM, Tolerances
 
 __all__ = [
-    "Align", "Arc", "Box", "Letter", "Lettering", "Line", "LineMeasure", "Placed",
+    "Align", "Arc", "Box", "Letter", "Lettering", "LineMeasure", "PlacedLine", "SetLine",
     "alike", "measure_lines", "set_lines", "set_rows", "stacked",
 ]  # fmt: skip
 
@@ -35,7 +35,7 @@ class Lettering(Struct, frozen=True, kw_only=True):
     """
 
     letters: tuple[Letter, ...]
-    rows: tuple[Placed, ...]
+    rows: tuple[PlacedLine, ...]
     ink_bounds_mm: Box
 
     @property
@@ -106,10 +106,10 @@ def alike(
     line_spacing: float = 1.6,
     letter_spacing_mm: float = 0,
     pen_mm: float = 0.0,
-) -> tuple[Line, ...]:
+) -> tuple[SetLine, ...]:
     """Straight lines that differ in nothing but their words."""
     return tuple(
-        Line(
+        SetLine(
             text=text,
             face=face,
             align=align,
@@ -123,7 +123,7 @@ def alike(
 
 
 def set_rows(
-    rows: Sequence[Placed],
+    rows: Sequence[PlacedLine],
     *,
     chord_mm: float,
     block_at_mm: tuple[float, float] = (0.0, 0.0),
@@ -132,7 +132,7 @@ def set_rows(
     """The letters of lines that have their places, with (0, 0) of the block, and of lines about the sign, at these
     points (to the nearest step of GRID_MM). `chord_mm`: how far outlines may stray from the font's curves."""
     letters: list[Letter] = []
-    moved: list[Placed] = []
+    moved: list[PlacedLine] = []
     off = _off_centre(rows, chord_mm)
     for number, row in enumerate(rows):
         x, y = sign_at_mm if row.about_sign else (block_at_mm[0], block_at_mm[1] - off)
@@ -148,7 +148,7 @@ def set_rows(
     )
 
 
-def _off_centre(rows: Sequence[Placed], chord_mm: float) -> float:
+def _off_centre(rows: Sequence[PlacedLine], chord_mm: float) -> float:
     """How far above y = 0 the middle of the block's ink lies: the places of turned letters go by the corners of their
     boxes, which few letters fill."""
     block = [row for row in rows if not row.about_sign]

@@ -14,7 +14,7 @@ from signgen.geometry.offsets import Area, area_of, polygons, quad_segs
 from signgen.geometry.paths import FloatArray
 from signgen.lettering.arcs import turned
 from signgen.lettering.areas import GRID_PER_MM, grid_areas, on_grid, placed
-from signgen.lettering.block import Placed
+from signgen.lettering.block import PlacedLine
 from signgen.messages import Message
 
 
@@ -38,7 +38,7 @@ class Letter(Struct, frozen=True, kw_only=True):
     title: Message
 
 
-def line_letters(row: Placed, number: int, shift: tuple[int, int], chord_mm: float) -> list[Letter]:
+def line_letters(row: PlacedLine, number: int, shift: tuple[int, int], chord_mm: float) -> list[Letter]:
     """The letters of one line in reading order, glyphs of a cluster together."""
     measured = row.measured
     if measured.line.face.lines_of is not None:
@@ -62,7 +62,7 @@ def line_letters(row: Placed, number: int, shift: tuple[int, int], chord_mm: flo
     ]
 
 
-def pen_letters(row: Placed, number: int, shift: tuple[int, int], chord_mm: float) -> list[Letter]:
+def pen_letters(row: PlacedLine, number: int, shift: tuple[int, int], chord_mm: float) -> list[Letter]:
     """The letters of a line whose face is drawn in lines: the lines, and what a pen of the line's width covers."""
     measured, pen = row.measured, row.measured.line.pen_mm
     clusters: dict[tuple[int, int], list[FloatArray]] = {}
@@ -90,7 +90,7 @@ def pen_letters(row: Placed, number: int, shift: tuple[int, int], chord_mm: floa
     return letters
 
 
-def _where(row: Placed, i: int, line: FloatArray) -> FloatArray:
+def _where(row: PlacedLine, i: int, line: FloatArray) -> FloatArray:
     """The places of a line of the i-th glyph, in millimetres."""
     glyph, measured, circle = row.measured.inked[i], row.measured, row.on_circle
     scale, pen = measured.scale(row.cap_height_mm), measured.line.pen_mm
@@ -104,7 +104,7 @@ def _where(row: Placed, i: int, line: FloatArray) -> FloatArray:
     return places
 
 
-def _shapes(row: Placed, chord_mm: float) -> list[Area]:
+def _shapes(row: PlacedLine, chord_mm: float) -> list[Area]:
     """The inked glyphs of a line in grid steps about their own origins."""
     glyphs = row.measured.inked
     shapes: dict[int, Area] = {}
@@ -116,7 +116,7 @@ def _shapes(row: Placed, chord_mm: float) -> list[Area]:
     return [shapes[i] for i in range(len(glyphs))]
 
 
-def _along_line(row: Placed, shapes: Sequence[Area], shift: tuple[int, int]) -> list[Area]:
+def _along_line(row: PlacedLine, shapes: Sequence[Area], shift: tuple[int, int]) -> list[Area]:
     scale, spacing = row.measured.scale(row.cap_height_mm), row.measured.line.letter_spacing_mm
     areas = []
     for glyph, shape in zip(row.measured.inked, shapes, strict=True):
@@ -126,7 +126,7 @@ def _along_line(row: Placed, shapes: Sequence[Area], shift: tuple[int, int]) -> 
     return areas
 
 
-def _round_circle(row: Placed, shapes: Sequence[Area], shift: tuple[int, int]) -> list[Area]:
+def _round_circle(row: PlacedLine, shapes: Sequence[Area], shift: tuple[int, int]) -> list[Area]:
     circle = row.on_circle
     assert circle is not None
     scale = row.measured.scale(row.cap_height_mm)

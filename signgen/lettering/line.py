@@ -29,7 +29,7 @@ class Arc(Struct, frozen=True, kw_only=True):
     by_words: bool = False
 
 
-class Line(Struct, frozen=True, kw_only=True):
+class SetLine(Struct, frozen=True, kw_only=True):
     """A line to be set, at a height that is given beside it.
 
     `line_spacing`: from the baseline before to this one, over the cap height; between lines of unlike heights, the room

@@ -15,7 +15,7 @@ from msgspec import Struct
 from signgen.errors import AskError, Problem
 from signgen.geometry.paths import FloatArray
 from signgen.lettering.face import Face
-from signgen.lettering.line import Align, Line
+from signgen.lettering.line import Align, SetLine
 from signgen.lettering.outlines import glyph_bounds_em
 from signgen.lettering.shaping import ShapedGlyph, ShapedLine, check_characters, described, has_ink_expected, shape
 from signgen.messages import Message
@@ -33,7 +33,7 @@ class LineMeasure(Struct, frozen=True, kw_only=True):
     that it belongs to.
     """
 
-    line: Line
+    line: SetLine
     shaped: ShapedLine
     inked: tuple[ShapedGlyph, ...]
     x_em: FloatArray
@@ -89,7 +89,7 @@ class LineMeasure(Struct, frozen=True, kw_only=True):
         return max(0.0, float(scale)) * self.line.face.cap_height_em + pen if scale > 0 else 0.0
 
 
-def measure_lines(lines: Sequence[Line]) -> tuple[LineMeasure, ...]:
+def measure_lines(lines: Sequence[SetLine]) -> tuple[LineMeasure, ...]:
     """The ink of the lines at any size.
 
     Raises: AskError if the text shows nothing, or has characters that the face lacks (those of all lines) or cannot
@@ -114,7 +114,7 @@ def measure_lines(lines: Sequence[Line]) -> tuple[LineMeasure, ...]:
 
 
 @lru_cache(maxsize=4096)
-def measure_line(line: Line) -> LineMeasure:
+def measure_line(line: SetLine) -> LineMeasure:
     """As `measure_lines`, for one line, which may show nothing."""
     ring = line.arc is not None and line.arc.side == "ring"
     # Between the end of a ring's words and their beginning lies a space, as between the words.

@@ -65,7 +65,7 @@ Sentence = Message | str
 """A message, or text that is nobody's to translate: what the user typed, a word of the operating system."""
 
 
-class Piece(NamedTuple):
+class WordedPiece(NamedTuple):
     """Text, and the code of the language that it is in."""
 
     text: str
@@ -92,7 +92,7 @@ class Wording:
         """As plain text."""
         return "".join(piece.text for piece in self.pieces(sentence))
 
-    def pieces(self, sentence: Sentence) -> Iterator[Piece]:
+    def pieces(self, sentence: Sentence) -> Iterator[WordedPiece]:
         """Piece by piece: a sentence that has no words in this language comes in English as a whole."""
         yield from self._pieces(sentence, self.language)
 
@@ -111,42 +111,42 @@ class Wording:
         english = language(LANGUAGES[0])
         return english.code, english.table[key]
 
-    def _pieces(self, sentence: Sentence, tongue: Language) -> Iterator[Piece]:
+    def _pieces(self, sentence: Sentence, tongue: Language) -> Iterator[WordedPiece]:
         if isinstance(sentence, str):
-            yield Piece(sentence, tongue.code)
+            yield WordedPiece(sentence, tongue.code)
             return
         code, template = self.template(sentence.key, tongue)
         tongue = tongue if code == tongue.code else language(code)
         for text, name, how in parsed(template):
             if text:
-                yield Piece(text, tongue.code)
+                yield WordedPiece(text, tongue.code)
             if name:
                 yield from self._value(sentence.values[name], how, tongue)
 
-    def _value(self, value: Value, how: str, tongue: Language) -> Iterator[Piece]:
+    def _value(self, value: Value, how: str, tongue: Language) -> Iterator[WordedPiece]:
         if isinstance(value, Message):
             yield from self._pieces(value, tongue)
         elif isinstance(value, tuple):
             yield from self._list(value, how, tongue)
         elif isinstance(value, Num | Sides | Typed):
-            yield Piece(measure(value, self.units, tongue.point, self.gap, bare=how == "bare"), tongue.code)
+            yield WordedPiece(measure(value, self.units, tongue.point, self.gap, bare=how == "bare"), tongue.code)
         elif isinstance(value, float):
             yield from self._value(Num(value), how, tongue)
         elif isinstance(value, int):
-            yield Piece(_counted(value, how, tongue), tongue.code)
+            yield WordedPiece(_counted(value, how, tongue), tongue.code)
         else:
-            yield Piece(str(value), tongue.code)
+            yield WordedPiece(str(value), tongue.code)
 
-    def _list(self, values: tuple[Value, ...], how: str, tongue: Language) -> Iterator[Piece]:
+    def _list(self, values: tuple[Value, ...], how: str, tongue: Language) -> Iterator[WordedPiece]:
         """'a, b and c'."""
         if "|" in how:
-            yield Piece(_counted(len(values), how, tongue), tongue.code)
+            yield WordedPiece(_counted(len(values), how, tongue), tongue.code)
             return
         between = "; " if how == "apart" else ", "
         last = between if how in ("plain", "apart") else f" {_joiner(tongue, how)} "
         for n, value in enumerate(values):
             if n:
-                yield Piece(between if n < len(values) - 1 else last, tongue.code)
+                yield WordedPiece(between if n < len(values) - 1 else last, tongue.code)
             yield from self._value(value, "", tongue)
 
 

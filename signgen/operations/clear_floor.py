@@ -12,7 +12,7 @@ from shapely.geometry import Polygon
 from signgen.geometry.arcs import fit_all
 from signgen.geometry.offsets import Area, area_of, inward, outward
 from signgen.geometry.paths import FloatArray, Path, joined, polyline
-from signgen.geometry.pocket import Chain, PocketRun, rings_within
+from signgen.geometry.pocket import PocketChain, PocketRun, rings_within
 from signgen.messages import Message, Mm
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
@@ -145,7 +145,7 @@ class ClearFloor(Struct, frozen=True, kw_only=True):
                 for run, paths in fitted
             )
 
-    def _fitted(self, chains: list[Chain], loose_mm: float) -> list[Path]:
+    def _fitted(self, chains: list[PocketChain], loose_mm: float) -> list[Path]:
         """Chains as flat lines and arcs, as closely as each must be kept to."""
         flat = [np.column_stack([chain.points_mm, np.zeros(len(chain.points_mm))]) for chain in chains]
         close = [points for points, chain in zip(flat, chains, strict=True) if not chain.is_loose]

@@ -20,7 +20,7 @@ from signgen.geometry.paths import FloatArray, Path
 from signgen.messages import Message, Mm, Num
 from signgen.operations.engrave_detours import with_detours
 from signgen.operations.engrave_floor import STRAY_RATIO, floor_runs
-from signgen.operations.engrave_runs import Recipe, ShapeRun, shape_runs
+from signgen.operations.engrave_runs import RunRecipe, ShapeRun, shape_runs
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
@@ -36,7 +36,7 @@ ALLOWANCE_MM = 0.2
 """
 
 
-class Shape(Struct, frozen=True, kw_only=True):
+class EngravedShape(Struct, frozen=True, kw_only=True):
     """Areas of grooves that touch, as one polygon, under the names of all of them."""
 
     names: tuple[str, ...]
@@ -106,7 +106,7 @@ class Engrave(Struct, frozen=True, kw_only=True):
             cuts += [self._cut(run, found[i].feature, last) for run in walls]
         return Toolpath(operation="engrave", tool=self.tool, cuts=tuple(sorted(cuts, key=lambda cut: cut.stage)))
 
-    def _levels_mm(self, shape: Shape, axis: MedialAxis) -> tuple[float, ...]:
+    def _levels_mm(self, shape: EngravedShape, axis: MedialAxis) -> tuple[float, ...]:
         """Depths of the roughing passes, equal steps of which none, nor the last cut's, is more than the bit
         may take."""
         deepest = min(shape.max_depth_mm, self.tool.depth_for_radius_mm(axis.widest_mm))
@@ -121,8 +121,8 @@ class Engrave(Struct, frozen=True, kw_only=True):
     def _allowance_mm(self) -> float:
         return min(ALLOWANCE_MM, self.cutting.stepdown_mm / 4)
 
-    def _roughing(self, shape: Shape, depth_mm: float) -> Recipe:
-        return Recipe(
+    def _roughing(self, shape: EngravedShape, depth_mm: float) -> RunRecipe:
+        return RunRecipe(
             least_mm=self.tool.radius_at_depth_mm(depth_mm + self._allowance_mm),
             limit_mm=self._limit_mm(shape),
             cap_mm=self.tool.radius_at_depth_mm(depth_mm),
@@ -131,8 +131,8 @@ class Engrave(Struct, frozen=True, kw_only=True):
             lift_mm=self.lift_mm,
         )
 
-    def _finishing(self, shape: Shape) -> Recipe:
-        return Recipe(
+    def _finishing(self, shape: EngravedShape) -> RunRecipe:
+        return RunRecipe(
             least_mm=self.tool.tip_mm / 2,
             limit_mm=self._limit_mm(shape),
             cap_mm=self._limit_mm(shape),
@@ -142,7 +142,7 @@ class Engrave(Struct, frozen=True, kw_only=True):
         )
 
     def _floors(
-        self, found: Sequence[Shape], levels: Sequence[tuple[float, ...]], roughing: int
+        self, found: Sequence[EngravedShape], levels: Sequence[tuple[float, ...]], roughing: int
     ) -> dict[tuple[int, int], list[ShapeRun]]:
         """The V-bit's share of the flat floors, by shape and stage: at every roughing depth and at the full one."""
         step = self._step_mm
@@ -178,11 +178,11 @@ class Engrave(Struct, frozen=True, kw_only=True):
                     floors.setdefault((i, stage), []).append(ShapeRun(path=level, either_way=True))
         return floors
 
-    def _centres(self, shape: Shape) -> Area:
+    def _centres(self, shape: EngravedShape) -> Area:
         """Where the bit may stand at the shape's full depth."""
         return area_of(inward(shape.polygon, self._limit_mm(shape), self.tolerances.branch_mm))
 
-    def _room(self, shape: Shape) -> Area:
+    def _room(self, shape: EngravedShape) -> Area:
         """Where it may go on its way to a floor: not across what the end mill will clear, where all the wood still
         stands."""
         room = shapely.buffer(self._centres(shape), self.tolerances.fit_mm)
@@ -193,7 +193,7 @@ class Engrave(Struct, frozen=True, kw_only=True):
         """Between lines of a floor that leave ridges of the height that was asked for."""
         return 2 * self.cusp_height_mm * self.tool.slope + self.tool.tip_mm
 
-    def _limit_mm(self, shape: Shape) -> float:
+    def _limit_mm(self, shape: EngravedShape) -> float:
         """Half width of the bit at the surface when it is as deep as it may be."""
         return self.tool.radius_at_depth_mm(shape.max_depth_mm)
 
@@ -268,14 +268,14 @@ class Engrave(Struct, frozen=True, kw_only=True):
             raise CannotMakeError(problems)
 
 
-def shapes(grooves: Sequence[Groove]) -> tuple[Shape, ...]:
+def shapes(grooves: Sequence[Groove]) -> tuple[EngravedShape, ...]:
     """The polygons of all grooves, those of equal depth that touch made one, from left to right (then bottom
     to top).
 
     What overlaps or shares an edge has one groove between its outer edges, not two that cut into each other's
     walls.
     """
-    found: list[Shape] = []
+    found: list[EngravedShape] = []
     for depth in sorted({groove.max_depth_mm for groove in grooves}):
         parts = [
             (part, groove.name) for groove in grooves if groove.max_depth_mm == depth for part in polygons(groove.area)
@@ -283,7 +283,7 @@ def shapes(grooves: Sequence[Groove]) -> tuple[Shape, ...]:
         for group in _touching([part for part, _ in parts]):
             names = tuple(dict.fromkeys(parts[i][1] for i in group))
             whole = parts[group[0]][0] if len(group) == 1 else shapely.union_all([parts[i][0] for i in group])
-            found += [Shape(names=names, polygon=part, max_depth_mm=depth) for part in polygons(whole)]
+            found += [EngravedShape(names=names, polygon=part, max_depth_mm=depth) for part in polygons(whole)]
     return tuple(sorted(found, key=lambda shape: shape.polygon.bounds))
 
 

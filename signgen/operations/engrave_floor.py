@@ -13,7 +13,7 @@ from signgen.geometry.clip import clipped
 from signgen.geometry.medial import medial_axis
 from signgen.geometry.offsets import Area, area_of, inward, outward, polygons
 from signgen.geometry.paths import FloatArray
-from signgen.geometry.walk import Piece, Run
+from signgen.geometry.walk import Run, WalkPiece
 from signgen.tolerances import Tolerances
 
 STRAY_RATIO = 1 / 16
@@ -133,4 +133,4 @@ def _run(lines: Sequence[FloatArray], limit_mm: float) -> Run:
     """A piece for each line, which begins where the one before it ended."""
     starts = [lines[0][:0], *(line[-1:] for line in lines)]
     whole = [np.concatenate([start, line]) for start, line in zip(starts, lines, strict=False)]
-    return tuple(Piece(np.column_stack([points, np.full(len(points), limit_mm)]), False) for points in whole)
+    return tuple(WalkPiece(np.column_stack([points, np.full(len(points), limit_mm)]), False) for points in whole)

@@ -10,11 +10,11 @@ import numpy as np
 from msgspec import Struct
 from shapely.geometry import Polygon
 
-from signgen.geometry.clip import Part, clipped
+from signgen.geometry.clip import AxisPart, clipped
 from signgen.geometry.hops import with_hops
 from signgen.geometry.medial import grid_rings, medial_axis
 from signgen.geometry.paths import Path
-from signgen.geometry.walk import Ring, Run, runs_along
+from signgen.geometry.walk import Run, WalkRing, runs_along
 from signgen.operations.engrave_fit import Leeway, fitted
 from signgen.operations.engrave_walls import linked, tied, wall_chains
 from signgen.tolerances import GRID_MM, Tolerances
@@ -22,7 +22,7 @@ from signgen.tolerances import GRID_MM, Tolerances
 _KEPT = 1024
 
 
-class Recipe(Struct, frozen=True, kw_only=True):
+class RunRecipe(Struct, frozen=True, kw_only=True):
     """What to walk in an area, in half widths of the bit at the surface, mm.
 
     Where the axis is wider than `least_mm`, up to `limit_mm`, the half width at the greatest depth; beyond
@@ -53,13 +53,13 @@ class ShapeRun(Struct, frozen=True, kw_only=True):
     either_way: bool
 
 
-Key = tuple[tuple[bytes, ...], Recipe, Tolerances]
+Key = tuple[tuple[bytes, ...], RunRecipe, Tolerances]
 
 _known: OrderedDict[Key, tuple[ShapeRun, ...]] = OrderedDict()
 """Runs of shapes met before, least recently used first. A letter costs its work once, wherever it stands."""
 
 
-def shape_runs(shapes: Sequence[tuple[Polygon, Recipe]], tolerances: Tolerances) -> list[tuple[ShapeRun, ...]]:
+def shape_runs(shapes: Sequence[tuple[Polygon, RunRecipe]], tolerances: Tolerances) -> list[tuple[ShapeRun, ...]]:
     """Fitted runs over each polygon.
 
     w is at most `cap_mm`, and nowhere is `least_mm` reached before the stroke's end. Equal shapes give equal runs
@@ -100,7 +100,7 @@ def _walked(key: Key) -> tuple[tuple[Run, ...], bool]:
     # serves.
     hardly = recipe.limit_mm + tolerances.branch_mm / 2
     part = clipped(axis, recipe.least_mm, hardly)
-    walls: tuple[Ring, ...] = ()
+    walls: tuple[WalkRing, ...] = ()
     if axis.widest_mm > hardly:
         chains = wall_chains(polygon, recipe.limit_mm, tolerances)
         part, walls = tied(part, chains, hardly, 4 * tolerances.branch_mm)
@@ -111,11 +111,11 @@ def _walked(key: Key) -> tuple[tuple[Run, ...], bool]:
     return (runs if recipe.cap_mm < recipe.limit_mm else with_hops(runs, arrays, recipe.least_mm)), not walls
 
 
-def _at_most(part: Part, walls: tuple[Ring, ...], cap_mm: float) -> tuple[Part, tuple[Ring, ...]]:
+def _at_most(part: AxisPart, walls: tuple[WalkRing, ...], cap_mm: float) -> tuple[AxisPart, tuple[WalkRing, ...]]:
     """Nothing wider than the cap."""
     cap = np.array([np.inf, np.inf, cap_mm])
     branches = tuple(np.minimum(branch, cap) for branch in part.branches)
     return (
-        Part(nodes=np.minimum(part.nodes, cap), branches=branches, ends=part.ends, lone=part.lone),
-        tuple(Ring(points=np.minimum(wall.points, cap), stops=wall.stops) for wall in walls),
+        AxisPart(nodes=np.minimum(part.nodes, cap), branches=branches, ends=part.ends, lone=part.lone),
+        tuple(WalkRing(points=np.minimum(wall.points, cap), stops=wall.stops) for wall in walls),
     )

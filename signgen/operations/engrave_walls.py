@@ -9,10 +9,10 @@ import numpy as np
 import shapely
 from shapely.geometry import LineString, Point, Polygon
 
-from signgen.geometry.clip import Part
+from signgen.geometry.clip import AxisPart
 from signgen.geometry.offsets import inward
 from signgen.geometry.paths import FloatArray
-from signgen.geometry.walk import Ring
+from signgen.geometry.walk import WalkRing
 from signgen.tolerances import GRID_MM, Tolerances
 
 
@@ -39,7 +39,9 @@ def _at_distance(points: FloatArray, polygon: Polygon, limit_mm: float) -> Float
     return np.column_stack([moved, np.full(len(moved), limit_mm)])
 
 
-def tied(part: Part, chains: Sequence[FloatArray], limit_mm: float, near_mm: float) -> tuple[Part, tuple[Ring, ...]]:
+def tied(
+    part: AxisPart, chains: Sequence[FloatArray], limit_mm: float, near_mm: float
+) -> tuple[AxisPart, tuple[WalkRing, ...]]:
     """The branches' ends at the limit laid onto the wall chains, and the chains with a point there.
 
     Ends that lie further than `near_mm` from every chain stay where they are: the wall there is narrower than
@@ -72,7 +74,7 @@ def tied(part: Part, chains: Sequence[FloatArray], limit_mm: float, near_mm: flo
         own[0], own[-1] = nodes[a], nodes[b]
         branches.append(own)
     rings = tuple(map(_with_stops, chains, gone, stops, extra, [nodes] * len(chains)))
-    return Part(nodes=nodes, branches=tuple(branches), ends=part.ends, lone=part.lone), rings
+    return AxisPart(nodes=nodes, branches=tuple(branches), ends=part.ends, lone=part.lone), rings
 
 
 def _with_stops(
@@ -81,7 +83,7 @@ def _with_stops(
     stops: list[tuple[int, int]],
     extra: list[tuple[float, int]],
     nodes: FloatArray,
-) -> Ring:
+) -> WalkRing:
     """The chain with stops at rows of its own and, inserted, at distances along it."""
     extra = sorted(extra)
     places = np.array([along for along, _ in extra])
@@ -89,10 +91,10 @@ def _with_stops(
     rows = [(row + int(np.sum(before <= row)), node) for row, node in stops]
     rows += [(int(at) + i, node) for i, (at, (_, node)) in enumerate(zip(before, extra, strict=True))]
     points = np.insert(chain, before, nodes[[node for _, node in extra]].reshape(-1, 3), axis=0)
-    return Ring(points=points, stops=tuple(sorted(rows)))
+    return WalkRing(points=points, stops=tuple(sorted(rows)))
 
 
-def linked(part: Part, rings: Sequence[Ring], limit_mm: float) -> tuple[Part, tuple[Ring, ...]]:
+def linked(part: AxisPart, rings: Sequence[WalkRing], limit_mm: float) -> tuple[AxisPart, tuple[WalkRing, ...]]:
     """Rings of one floor joined by straight ways across it, the shortest that reach them all.
 
     A ring inside another that is nearest to it has no third one between them, so these ways stay on the
@@ -122,8 +124,8 @@ def linked(part: Part, rings: Sequence[Ring], limit_mm: float) -> tuple[Part, tu
             ends.append((found[0], found[1]))
             joined.append(b)
             waiting = [i for i in waiting if i != b]
-    whole = Part(nodes=np.array(nodes).reshape(-1, 3), branches=tuple(branches), ends=tuple(ends), lone=part.lone)
-    return whole, tuple(Ring(points=chain, stops=tuple(own)) for chain, own in zip(chains, stops, strict=True))
+    whole = AxisPart(nodes=np.array(nodes).reshape(-1, 3), branches=tuple(branches), ends=tuple(ends), lone=part.lone)
+    return whole, tuple(WalkRing(points=chain, stops=tuple(own)) for chain, own in zip(chains, stops, strict=True))
 
 
 def _stop_at(

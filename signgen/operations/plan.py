@@ -17,7 +17,7 @@ from signgen.operations import planners as table
 from signgen.operations.bevel import bevel_beyond_mm
 from signgen.operations.choose import Cutters, choose_cutters
 from signgen.operations.groove_floors import Clearing, Compared, clearing_of
-from signgen.operations.planner import EDGE, Known, Operation, Planner, Step
+from signgen.operations.planner import EDGE, Known, Operation, PlannedStep, Planner
 from signgen.operations.recesses import has_room, room_problems, standing_mm2
 from signgen.operations.roughing import Roughing, roughing_of
 from signgen.operations.sense import Sense, sense_of
@@ -39,7 +39,7 @@ class Run(Struct, frozen=True, kw_only=True):
 
     tool: Tool
     cutting: CuttingData
-    steps: tuple[Step, ...]
+    steps: tuple[PlannedStep, ...]
 
     @property
     def operations(self) -> tuple[Operation, ...]:
@@ -140,7 +140,7 @@ def _runs(job: Known, planners: Sequence[Planner] | None) -> tuple[Run, ...]:
     if finished != wanted:
         wrong = sorted((wanted - finished) + (finished - wanted))
         raise ValueError(f"each feature is finished by one step, but not {', '.join(wrong)}")
-    groups: dict[tuple[Tool, bool], list[Step]] = {}
+    groups: dict[tuple[Tool, bool], list[PlannedStep]] = {}
     for step in steps:
         groups.setdefault((step.operation.tool, step.role.apart), []).append(step)
     return tuple(
@@ -149,7 +149,7 @@ def _runs(job: Known, planners: Sequence[Planner] | None) -> tuple[Run, ...]:
     )
 
 
-def _turn(tool: Tool, steps: Sequence[Step]) -> tuple[bool, int, float, str]:
+def _turn(tool: Tool, steps: Sequence[PlannedStep]) -> tuple[bool, int, float, str]:
     """When a cutter is fitted: by the least rank of what it does, thin ones first; that of the edge is the last."""
     roles = [step.role for step in steps]
     return EDGE in roles, min(role.rank for role in roles), tool.diameter_mm, tool.name

@@ -53,7 +53,7 @@ V_BIT, ROUGHING, CLEARING, HOLE, UNDERCUT, EDGE = (
 )
 
 
-class Step(Struct, frozen=True, kw_only=True, dict=True):
+class PlannedStep(Struct, frozen=True, kw_only=True, dict=True):
     """An operation with the role of its cutter, and the names of the features that are as drawn once it is done: each
     feature that takes wood is finished by one step."""
 
@@ -91,7 +91,7 @@ class Known(Struct, frozen=True, kw_only=True):
         return thin_feed_mm_per_min(tool, self.cutting(tool), self.spec.machine, finish) if finish else 0.0
 
 
-Planner = Callable[[Sequence[Feature], Known], Iterator[Step]]
+Planner = Callable[[Sequence[Feature], Known], Iterator[PlannedStep]]
 """The features of the side that lies up, and what is known of the job -> what is done for those that it makes."""
 
 

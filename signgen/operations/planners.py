@@ -20,7 +20,18 @@ from signgen.operations.engrave import Engrave
 from signgen.operations.follow_lines import FollowLines
 from signgen.operations.holes import BoreHoles
 from signgen.operations.keyholes import OpenKeyholes, UndercutKeyholes
-from signgen.operations.planner import CLEARING, EDGE, HOLE, ROUGHING, UNDERCUT, V_BIT, Known, Planner, Step, names_of
+from signgen.operations.planner import (
+    CLEARING,
+    EDGE,
+    HOLE,
+    ROUGHING,
+    UNDERCUT,
+    V_BIT,
+    Known,
+    PlannedStep,
+    Planner,
+    names_of,
+)
 from signgen.operations.recesses import recess_operations
 from signgen.operations.sharpen import SharpenCorners
 from signgen.operations.slots import MillSlots
@@ -34,7 +45,7 @@ def of(kind: type[Kind], features: Sequence[Feature]) -> tuple[Kind, ...]:
     return tuple(feature for feature in features if isinstance(feature, kind))
 
 
-def engraving(features: Sequence[Feature], job: Known) -> Iterator[Step]:
+def engraving(features: Sequence[Feature], job: Known) -> Iterator[PlannedStep]:
     grooves = tuple(each for each in of(Groove, features) if not isinstance(each, Stroke))
     if grooves:
         tool = job.cutters.v_bit
@@ -47,10 +58,10 @@ def engraving(features: Sequence[Feature], job: Known) -> Iterator[Step]:
             cusp_height_mm=job.spec.cusp_height_mm,
             cleared=job.clearing.cleared,
         )
-        yield Step(role=V_BIT, operation=operation, finishes=names_of(grooves))
+        yield PlannedStep(role=V_BIT, operation=operation, finishes=names_of(grooves))
 
 
-def strokes(features: Sequence[Feature], job: Known) -> Iterator[Step]:
+def strokes(features: Sequence[Feature], job: Known) -> Iterator[PlannedStep]:
     found = of(Stroke, features)
     if found:
         tool = job.cutters.v_bit
@@ -58,10 +69,10 @@ def strokes(features: Sequence[Feature], job: Known) -> Iterator[Step]:
             strokes=found, tool=tool, cutting=job.cutting(tool), thickness_mm=job.thickness_mm,
             tolerances=job.spec.tolerances,
         )  # fmt: skip
-        yield Step(role=V_BIT, operation=operation, finishes=names_of(found))
+        yield PlannedStep(role=V_BIT, operation=operation, finishes=names_of(found))
 
 
-def sharp_corners(features: Sequence[Feature], job: Known) -> Iterator[Step]:
+def sharp_corners(features: Sequence[Feature], job: Known) -> Iterator[PlannedStep]:
     """Of recesses, before the end mill clears their floors."""
     sharp = tuple(recess for recess in of(Recess, features) if recess.sharp)
     tool, mill = job.cutters.v_bit, job.cutters.clear
@@ -74,21 +85,21 @@ def sharp_corners(features: Sequence[Feature], job: Known) -> Iterator[Step]:
             thickness_mm=job.thickness_mm,
             tolerances=job.spec.tolerances.upright,
         )
-        step = Step(role=V_BIT, operation=operation)
+        step = PlannedStep(role=V_BIT, operation=operation)
         # An O has no corners.
         if step.toolpath.cuts:
             yield step
 
 
-def countersinks(features: Sequence[Feature], job: Known) -> Iterator[Step]:
+def countersinks(features: Sequence[Feature], job: Known) -> Iterator[PlannedStep]:
     sunk = tuple(hole for hole in of(Hole, features) if hole.sink)
     if sunk:
         tool = job.cutters.v_bit
         operation = SinkHeads(holes=sunk, tool=tool, cutting=job.cutting(tool), thickness_mm=job.thickness_mm)
-        yield Step(role=V_BIT, operation=operation)
+        yield PlannedStep(role=V_BIT, operation=operation)
 
 
-def bevels(features: Sequence[Feature], job: Known) -> Iterator[Step]:
+def bevels(features: Sequence[Feature], job: Known) -> Iterator[PlannedStep]:
     found = of(Bevel, features)
     if found:
         tool = job.cutters.v_bit
@@ -96,42 +107,44 @@ def bevels(features: Sequence[Feature], job: Known) -> Iterator[Step]:
             bevels=found, tool=tool, cutting=job.cutting(tool), thickness_mm=job.thickness_mm,
             tolerances=job.spec.tolerances.upright, climb=job.spec.climb,
         )  # fmt: skip
-        yield Step(role=V_BIT, operation=operation, finishes=names_of(found))
+        yield PlannedStep(role=V_BIT, operation=operation, finishes=names_of(found))
 
 
-def groove_floors(features: Sequence[Feature], job: Known) -> Iterator[Step]:
+def groove_floors(features: Sequence[Feature], job: Known) -> Iterator[PlannedStep]:
     """What is quicker done by an end mill that the job uses anyway; the V-bit has finished the grooves' walls."""
     for operation in job.clearing.operations:
-        yield Step(role=CLEARING, operation=operation)
+        yield PlannedStep(role=CLEARING, operation=operation)
 
 
-def roughing(features: Sequence[Feature], job: Known) -> Iterator[Step]:
+def roughing(features: Sequence[Feature], job: Known) -> Iterator[PlannedStep]:
     """What a thicker cutter clears of recesses, before the thin one goes along their walls and into narrow places."""
     if job.roughing:
-        yield from (Step(role=ROUGHING, operation=operation) for operation in job.roughing.rough)
+        yield from (PlannedStep(role=ROUGHING, operation=operation) for operation in job.roughing.rough)
 
 
-def recesses(features: Sequence[Feature], job: Known) -> Iterator[Step]:
+def recesses(features: Sequence[Feature], job: Known) -> Iterator[PlannedStep]:
     tool = job.cutters.clear
     if job.roughing:
         for last in job.roughing.finish:
-            yield Step(role=CLEARING, operation=last, finishes=tuple(floor.name for floor in last.floors))
+            yield PlannedStep(role=CLEARING, operation=last, finishes=tuple(floor.name for floor in last.floors))
     elif tool:
         for operation in recess_operations(job.drawing, job.spec, tool, job.cutting(tool)):
-            yield Step(role=CLEARING, operation=operation, finishes=tuple(floor.name for floor in operation.floors))
+            yield PlannedStep(
+                role=CLEARING, operation=operation, finishes=tuple(floor.name for floor in operation.floors)
+            )
 
 
-def slots(features: Sequence[Feature], job: Known) -> Iterator[Step]:
+def slots(features: Sequence[Feature], job: Known) -> Iterator[PlannedStep]:
     found = tuple(hole for hole in of(Hole, features) if hole.span_mm)
     for tool, own in _by_maker(found, job).items():
         operation = MillSlots(
             slots=own, tool=tool, cutting=job.cutting(tool), thickness_mm=job.thickness_mm,
             breakthrough_mm=job.spec.breakthrough_mm,
         )  # fmt: skip
-        yield Step(role=HOLE, operation=operation, finishes=names_of(own))
+        yield PlannedStep(role=HOLE, operation=operation, finishes=names_of(own))
 
 
-def holes(features: Sequence[Feature], job: Known) -> Iterator[Step]:
+def holes(features: Sequence[Feature], job: Known) -> Iterator[PlannedStep]:
     found = tuple(hole for hole in of(Hole, features) if not hole.span_mm)
     for tool, own in _by_maker(found, job).items():
         operation = BoreHoles(
@@ -144,7 +157,7 @@ def holes(features: Sequence[Feature], job: Known) -> Iterator[Step]:
             finish_feed_mm_per_min=job.finish_feed(tool),
             climb=job.spec.climb,
         )
-        yield Step(role=HOLE, operation=operation, finishes=names_of(own))
+        yield PlannedStep(role=HOLE, operation=operation, finishes=names_of(own))
 
 
 def _by_maker(own: Sequence[Hole], job: Known) -> dict[Tool, tuple[Hole, ...]]:
@@ -153,7 +166,7 @@ def _by_maker(own: Sequence[Hole], job: Known) -> dict[Tool, tuple[Hole, ...]]:
     return {tool: tuple(hole for hole in own if makers[hole.name] == tool) for tool in tools}
 
 
-def keyholes(features: Sequence[Feature], job: Known) -> Iterator[Step]:
+def keyholes(features: Sequence[Feature], job: Known) -> Iterator[PlannedStep]:
     """From behind: opened by an end mill, so that the keyhole cutter need not plunge."""
     found, how = of(Keyhole, features), job.spec.keyholes
     if found and how is not None:
@@ -163,11 +176,11 @@ def keyholes(features: Sequence[Feature], job: Known) -> Iterator[Step]:
         undercut = UndercutKeyholes(
             keyholes=found, tool=how.cutter, cutting=job.cutting(how.cutter), thickness_mm=job.thickness_mm
         )
-        yield Step(role=HOLE, operation=opened)
-        yield Step(role=UNDERCUT, operation=undercut, finishes=names_of(found))
+        yield PlannedStep(role=HOLE, operation=opened)
+        yield PlannedStep(role=UNDERCUT, operation=undercut, finishes=names_of(found))
 
 
-def edges(features: Sequence[Feature], job: Known) -> Iterator[Step]:
+def edges(features: Sequence[Feature], job: Known) -> Iterator[PlannedStep]:
     """The outside cut of the sign, or of every piece on a sheet of signs; from the face, when all else is done."""
     found, tool, spec = [edge for edge in of(Edge, features) if edge.takes], job.cutters.edge, job.spec
     if job.drawing.side != "face" or not found or tool is None:
@@ -190,7 +203,7 @@ def edges(features: Sequence[Feature], job: Known) -> Iterator[Step]:
     )
     pieces = job.drawing.pieces
     operation = CutApart(cuts=cuts, pieces=pieces) if pieces else cuts[0]
-    yield Step(role=EDGE, operation=operation, finishes=names_of(found))
+    yield PlannedStep(role=EDGE, operation=operation, finishes=names_of(found))
 
 
 PLANNERS: tuple[Planner, ...] = (

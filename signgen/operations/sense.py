@@ -15,7 +15,7 @@ from signgen.geometry.medial import MedialAxis, medial_axes
 from signgen.geometry.paths import FloatArray
 from signgen.geometry.strokes import strokes_of, widest_place
 from signgen.messages import Message, Mm, Num
-from signgen.operations.engrave import Shape, shapes
+from signgen.operations.engrave import EngravedShape, shapes
 from signgen.spec.sign_spec import SignSpec
 
 MOST_NAMED = 12
@@ -51,7 +51,7 @@ class Sense(Struct, frozen=True, kw_only=True):
 class _Found(Struct, frozen=True):
     """A shape, the grooves that it is made of, the points (k, 3) of its strokes and its widest place (3,)."""
 
-    shape: Shape
+    shape: EngravedShape
     owners: tuple[Groove, ...]
     strokes: FloatArray
     widest: FloatArray
@@ -84,7 +84,7 @@ def sense_of(drawing: Drawing, spec: SignSpec) -> Sense | None:
     )
 
 
-def _found(shape: Shape, axis: MedialAxis, grooves: Sequence[Groove], spec: SignSpec) -> _Found:
+def _found(shape: EngravedShape, axis: MedialAxis, grooves: Sequence[Groove], spec: SignSpec) -> _Found:
     owners = tuple(groove for groove in grooves if groove.name in shape.names)
     return _Found(shape, owners, strokes_of(axis, 2 * spec.tolerances.total_mm), widest_place(axis))
 

@@ -8,7 +8,7 @@ from signgen.job.finishes import finish_words
 from signgen.job.title import title
 from signgen.markup.markup import Html, el, joined, raw
 from signgen.pages.part_checks import verdict
-from signgen.pictures.plate import Plate
+from signgen.pictures.plate import Figure
 from signgen.pictures.preview import data_uri
 from signgen.shop.collets import collet_of_tool
 from signgen.words.words import Words, words_of
@@ -72,7 +72,7 @@ def bring(facts: JobFacts) -> Html:
     return el("p", el("b", words("head.bring")), " ", words.listed(things), ".", id="bring")
 
 
-def pictures(facts: JobFacts, jpeg: bytes, plan: Plate) -> Html:
+def pictures(facts: JobFacts, jpeg: bytes, plan: Figure) -> Html:
     """The finished sign as it will look, and its measures."""
     words = words_of(facts)
     picture = el("img", src=data_uri(jpeg, "jpeg"), alt=words("head.alt", sign=title(facts)))

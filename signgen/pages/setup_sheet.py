@@ -21,7 +21,7 @@ from signgen.pages.part_programs import programs
 from signgen.pages.part_zero import zero
 from signgen.pictures.board_svg import board_plate
 from signgen.pictures.drawing_svg import sign_plate
-from signgen.pictures.plate import Plate
+from signgen.pictures.plate import Figure
 from signgen.pictures.preview import preview_jpeg
 from signgen.pictures.relief import Relief
 from signgen.words.words import words_of
@@ -60,7 +60,7 @@ def setup_html(facts: JobFacts, lit: Relief | None = None) -> str:
     return work_sheet(heading, page_1, page_2, language=words.language, density=density.css)
 
 
-def _set(facts: JobFacts, fastening: Fastening) -> tuple[Density, Plate, Plate]:
+def _set(facts: JobFacts, fastening: Fastening) -> tuple[Density, Figure, Figure]:
     """The loosest setting that prints on two sides, or else the closest, with both plans drawn for it."""
     for density in DENSITIES:
         plan = sign_plate(facts, PLAN_MM, density.plan_mm)

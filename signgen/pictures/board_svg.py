@@ -11,7 +11,7 @@ from signgen.features.hole import Hole
 from signgen.features.tab import Tab
 from signgen.job.facts import JobFacts
 from signgen.pictures.drawing_svg import Fit, draw_hole, draw_keyholes, draw_letters
-from signgen.pictures.plate import ACCENT, FAINT, INK, SOFT, WOOD, Plate
+from signgen.pictures.plate import ACCENT, FAINT, INK, SOFT, WOOD, Figure
 from signgen.shop.stock import SCREW_HEAD_MM
 from signgen.words.words import Words, words_of
 
@@ -26,7 +26,7 @@ CLAMP_STYLE = {"stroke": INK, "stroke_width": 0.25, "stroke_dasharray": "1.6 0.9
 GRAIN_LINES = (0.09, 0.2, 0.27, 0.41, 0.55, 0.63, 0.78, 0.92)
 
 
-def board_plate(facts: JobFacts, fastening: Fastening, width: float, most_height: float) -> Plate:
+def board_plate(facts: JobFacts, fastening: Fastening, width: float, most_height: float) -> Figure:
     """The board's plan with X to the right and Y away from who stands in front; dimensions from its left and
     front edges."""
     stock, words = facts.stock, words_of(facts)
@@ -45,7 +45,7 @@ def board_plate(facts: JobFacts, fastening: Fastening, width: float, most_height
         left=words.figure(stock.sign_x_mm),
         front=words.figure(stock.sign_y_mm),
     )
-    plate = Plate("board", width, base + BELOW + legend, words("lie.title"), about)
+    plate = Figure("board", width, base + BELOW + legend, words("lie.title"), about)
     plate.rectangle((left, ABOVE), (wide, high), fill=WOOD, stroke=INK, stroke_width=0.35)
     if facts.spec.material.grain:
         for share in GRAIN_LINES:
@@ -63,7 +63,7 @@ def board_plate(facts: JobFacts, fastening: Fastening, width: float, most_height
     return plate
 
 
-def _cut(plate: Plate, facts: JobFacts, fastening: Fastening, fit: Fit) -> None:
+def _cut(plate: Figure, facts: JobFacts, fastening: Fastening, fit: Fit) -> None:
     """What cutters sweep around the sign, the clamps' line, the sign itself and its tabs."""
     drawing = facts.drawing
     board = box(*facts.stock.bounds_mm)
@@ -87,7 +87,7 @@ def _cut(plate: Plate, facts: JobFacts, fastening: Fastening, fit: Fit) -> None:
         plate.polygon([fit(x, y) for x, y in corners], fill=INK)
 
 
-def _clamp_line(plate: Plate, fastening: Fastening, fit: Fit, board: Polygon) -> None:
+def _clamp_line(plate: Figure, fastening: Fastening, fit: Fit, board: Polygon) -> None:
     line = line_merge(fit.area(fastening.clamp_line.boundary.intersection(board)))
     for part in getattr(line, "geoms", [line]):
         # the line may touch the board's edge in a mere point
@@ -95,18 +95,18 @@ def _clamp_line(plate: Plate, fastening: Fastening, fit: Fit, board: Polygon) ->
             plate.way(part.coords, **CLAMP_STYLE)
 
 
-def _screws(plate: Plate, facts: JobFacts, fit: Fit) -> None:
+def _screws(plate: Figure, facts: JobFacts, fit: Fit) -> None:
     for number, (x, y) in enumerate(facts.screws_mm, 1):
         place = fit(x + facts.zero.x_mm, y + facts.zero.y_mm)
         draw_screw(plate, place, str(number), max(SCREW_R, SCREW_HEAD_MM / 2 * fit.scale))
 
 
-def draw_screw(plate: Plate, place: tuple[float, float], text: str, r: float) -> None:
+def draw_screw(plate: Figure, place: tuple[float, float], text: str, r: float) -> None:
     plate.circle(place, r, fill="#fff", stroke=ACCENT, stroke_width=0.3)
     plate.text(text, place[0], place[1] + 0.75, size=2.1, ink=ACCENT, bold=True)
 
 
-def draw_datum(plate: Plate, x: float, y: float, axis: float) -> None:
+def draw_datum(plate: Figure, x: float, y: float, axis: float) -> None:
     """The cross of X0 Y0 with the directions of both axes."""
     plate.arrow((x, y), (x + axis, y), 0.4, ACCENT, 2.2)
     plate.arrow((x, y), (x, y - axis), 0.4, ACCENT, 2.2)
@@ -115,7 +115,7 @@ def draw_datum(plate: Plate, x: float, y: float, axis: float) -> None:
     _target(plate, x, y)
 
 
-def draw_touches(plate: Plate, facts: JobFacts, fit: Fit) -> None:
+def draw_touches(plate: Figure, facts: JobFacts, fit: Fit) -> None:
     """Where the face is touched to set Z."""
     for x, y in face_places(facts):
         draw_touch(plate, fit(x + facts.zero.x_mm, y + facts.zero.y_mm))
@@ -127,14 +127,14 @@ def face_places(facts: JobFacts) -> list[tuple[float, float]]:
     return sorted({(touch.x_mm, touch.y_mm) for touch in touches})
 
 
-def draw_touch(plate: Plate, place: tuple[float, float]) -> None:
+def draw_touch(plate: Figure, place: tuple[float, float]) -> None:
     x, y = place
     corners = [(x, y - TOUCH_R), (x + TOUCH_R, y), (x, y + TOUCH_R), (x - TOUCH_R, y)]
     plate.polygon(corners, fill="#fff", stroke=ACCENT, stroke_width=0.3)
     plate.text("Z", x, y + 0.75, size=2.1, ink=ACCENT, bold=True)
 
 
-def _target(plate: Plate, x: float, y: float) -> None:
+def _target(plate: Figure, x: float, y: float) -> None:
     plate.circle((x, y), 1.5, fill="#fff", stroke=ACCENT, stroke_width=0.3)
     for turn in (1, -1):
         plate.polygon(
@@ -143,7 +143,7 @@ def _target(plate: Plate, x: float, y: float) -> None:
 
 
 def _dimensions(
-    plate: Plate, facts: JobFacts, left: float, base: float, wide: float, high: float, scale: float
+    plate: Figure, facts: JobFacts, left: float, base: float, wide: float, high: float, scale: float
 ) -> None:
     """The sign's corner and the whole board, from the left and the front edge."""
     stock, words = facts.stock, words_of(facts)
@@ -165,7 +165,7 @@ def _dimensions(
     plate.upright(ABOVE, base, left - 9.0, words.figure(stock.height_mm))
 
 
-def _grain(plate: Plate, left: float, wide: float, text: str) -> None:
+def _grain(plate: Figure, left: float, wide: float, text: str) -> None:
     middle = left + wide / 2
     plate.text(text, middle, ABOVE - 1.5, ink=SOFT)
     plate.arrow((middle - 5, ABOVE - 2.4), (middle - 16, ABOVE - 2.4), ink=SOFT)
@@ -186,7 +186,7 @@ def _legend(facts: JobFacts, fastening: Fastening, words: Words) -> list[tuple[s
     return rows
 
 
-def _draw_legend(plate: Plate, rows: list[tuple[str, str]], top: float, width: float) -> None:
+def _draw_legend(plate: Figure, rows: list[tuple[str, str]], top: float, width: float) -> None:
     columns = max(1, int(width // LEGEND_COLUMN))
     for i, (mark, text) in enumerate(rows):
         x, y = 2.0 + (i % columns) * LEGEND_COLUMN, top + (i // columns) * LEGEND_ROW

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from signgen.pictures.plate import FAINT, INK, SOFT, Plate
+from signgen.pictures.plate import FAINT, INK, SOFT, Figure
 from signgen.shop.tools import Tool
 from signgen.words.words import Words, words_in
 
@@ -16,13 +16,13 @@ ROOM = 16.0
 STEEL, EDGE = "#e7eaec", "#c3cad0"
 
 
-def cutter_plate(tool: Tool, number: int, longest_mm: float, words: Words | None = None) -> Plate:
+def cutter_plate(tool: Tool, number: int, longest_mm: float, words: Words | None = None) -> Figure:
     """The cutter with its stick-out and its diameter; every cutter of a job is drawn to one scale, set by
     `longest_mm`."""
     scale = min(1.0, ROOM / longest_mm, (WIDTH - 9) / tool.diameter_mm)
     words = words or words_in("en")
     about = words("cutter.about", cutter=words.tool(tool), stickout=words.figure(tool.stickout_mm))
-    plate = Plate(f"cutter-{number}", WIDTH, HEIGHT, words("cutter.title"), about)
+    plate = Figure(f"cutter-{number}", WIDTH, HEIGHT, words("cutter.title"), about)
     x, top = WIDTH / 2 + 2.0, NUT + 0.5
     tip = top + tool.stickout_mm * scale
     body = min(tool.stickout_mm, max(tool.cutting_length_mm, _point_mm(tool)))

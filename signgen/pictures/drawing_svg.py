@@ -13,7 +13,7 @@ from signgen.features.hole import Hole
 from signgen.features.keyhole import Keyhole
 from signgen.geometry.offsets import inward
 from signgen.job.facts import JobFacts
-from signgen.pictures.plate import INK, SOFT, TEXT_MM, Plate, spread, text_width
+from signgen.pictures.plate import INK, SOFT, TEXT_MM, Figure, spread, text_width
 from signgen.words.words import Words, words_of
 
 if TYPE_CHECKING:
@@ -56,7 +56,7 @@ def _on_paper(shape: BaseGeometry, x: float, y: float, scale: float) -> BaseGeom
     return simple
 
 
-def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
+def sign_plate(facts: JobFacts, width: float, most_height: float) -> Figure:
     """The sign with its outer measures and the places of its holes from the lower left corner, to scale, at most 1 :
     1.
 
@@ -85,7 +85,7 @@ def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
     fit = Fit(left, above + high, scale)
     width_said, height_said = words.figure(drawing.width_mm), words.figure(drawing.height_mm)
     about = words("plan.about", width=width_said, height=height_said, count=len(drawing.of(Hole)))
-    plate = Plate("plan", width, above + high + BELOW, words("plan.title"), about)
+    plate = Figure("plan", width, above + high + BELOW, words("plan.title"), about)
     plate.area(fit.area(drawing.edge), fill="#fff", stroke=INK, stroke_width=0.3)
     draw_letters(plate, drawing, fit)
     if across is not None:
@@ -107,7 +107,7 @@ def sign_plate(facts: JobFacts, width: float, most_height: float) -> Plate:
     return plate
 
 
-def draw_letters(plate: Plate, drawing: Drawing, fit: Fit) -> None:
+def draw_letters(plate: Figure, drawing: Drawing, fit: Fit) -> None:
     for bevel in drawing.of(Bevel):
         for face in inward(bevel.edge, bevel.width_mm, FINEST_MM):
             plate.area(fit.area(face), fill="none", stroke=SOFT, stroke_width=0.15)
@@ -116,7 +116,7 @@ def draw_letters(plate: Plate, drawing: Drawing, fit: Fit) -> None:
             plate.area(fit.area(feature.footprint), fill=LETTER_FILL, stroke=SOFT, stroke_width=0.08)
 
 
-def draw_hole(plate: Plate, hole: Hole, fit: Fit) -> None:
+def draw_hole(plate: Figure, hole: Hole, fit: Fit) -> None:
     """The hole to scale, its countersink around it, with its middle marked."""
     x, y = fit(hole.x_mm, hole.y_mm)
     r = hole.diameter_mm / 2 * fit.scale
@@ -131,7 +131,7 @@ def draw_hole(plate: Plate, hole: Hole, fit: Fit) -> None:
     plate.line((x, y - reach), (x, y + reach), 0.1, SOFT)
 
 
-def draw_keyholes(plate: Plate, drawing: Drawing, fit: Fit, *, hidden: bool) -> None:
+def draw_keyholes(plate: Figure, drawing: Drawing, fit: Fit, *, hidden: bool) -> None:
     """Keyholes to scale, with a cross where the screw hangs: from behind, or `hidden` behind the face."""
     dashed = {"stroke_dasharray": "0.9 0.5"}
     for keyhole in drawing.of(Keyhole):
@@ -163,7 +163,7 @@ def _widest(labels: list[tuple[float, str]]) -> float:
 
 
 def _columns(
-    plate: Plate, drawing: Drawing, marks: Places, fit: Fit, labels: list[tuple[float, str]], places: list[float],
+    plate: Figure, drawing: Drawing, marks: Places, fit: Fit, labels: list[tuple[float, str]], places: list[float],
     turned: bool,
 ) -> None:  # fmt: skip
     """Distances from the left edge, above the sign, each with a line from the topmost hole there."""
@@ -180,7 +180,7 @@ def _columns(
 
 
 def _rows(
-    plate: Plate, drawing: Drawing, marks: Places, fit: Fit, labels: list[tuple[float, str]], places: list[float]
+    plate: Figure, drawing: Drawing, marks: Places, fit: Fit, labels: list[tuple[float, str]], places: list[float]
 ) -> None:
     """Distances from the lower edge, right of the sign, each with a line from the rightmost hole there."""
     for (y_mm, text), place in zip(labels, places, strict=True):

@@ -12,7 +12,7 @@ from signgen.job.facts import JobFacts, PieceFacts
 from signgen.numbers import figure
 from signgen.pictures.board_svg import CLAMP_STYLE, GRAIN_LINES, SCREW_R, draw_datum, draw_screw, draw_touches
 from signgen.pictures.drawing_svg import Fit
-from signgen.pictures.plate import FAINT, INK, SOFT, WOOD, Plate, text_width
+from signgen.pictures.plate import FAINT, INK, SOFT, WOOD, Figure, text_width
 from signgen.shop.stock import SCREW_HEAD_MM
 from signgen.words.words import words_of
 
@@ -24,7 +24,9 @@ LARGEST_WORDS_MM, SMALLEST_WORDS_MM = 2.4, 1.6
 """Words in a piece: five points can be read at the bench, and seven are as large as the plan's other texts."""
 
 
-def nested_plate(facts: JobFacts, fastening: Fastening, left_over: Leftover, width: float, most_height: float) -> Plate:
+def nested_plate(
+    facts: JobFacts, fastening: Fastening, left_over: Leftover, width: float, most_height: float
+) -> Figure:
     """The sheet with X to the right and Y away from who stands in front."""
     stock = facts.stock
     scale = min((width - LEFT - RIGHT) / stock.width_mm, (most_height - ABOVE - BELOW) / stock.height_mm, 0.6)
@@ -34,7 +36,7 @@ def nested_plate(facts: JobFacts, fastening: Fastening, left_over: Leftover, wid
     words = words_of(facts)
     across, back = words.figure(stock.width_mm), words.figure(stock.height_mm)
     about = words("nested.plan_about", width=across, height=back, count=len(facts.pieces))
-    plate = Plate("sheet", width, base + BELOW, words("nested.plan"), about)
+    plate = Figure("sheet", width, base + BELOW, words("nested.plan"), about)
     plate.rectangle((left, ABOVE), (wide, high), fill=WOOD, stroke=INK, stroke_width=0.35)
     if facts.spec.material.grain:
         for share in GRAIN_LINES:
@@ -55,7 +57,7 @@ def nested_plate(facts: JobFacts, fastening: Fastening, left_over: Leftover, wid
     return plate
 
 
-def _cut(plate: Plate, facts: JobFacts, fastening: Fastening, fit: Fit) -> None:
+def _cut(plate: Figure, facts: JobFacts, fastening: Fastening, fit: Fit) -> None:
     drawing, board = facts.drawing, box(*facts.stock.bounds_mm)
     kerf = fastening.swept.intersection(board).difference(drawing.edge)
     plate.area(fit.area(kerf), fill="#fff")
@@ -74,7 +76,7 @@ def _cut(plate: Plate, facts: JobFacts, fastening: Fastening, fit: Fit) -> None:
         plate.line(a, b, max(0.4, tab.width_mm * fit.scale), INK)
 
 
-def _number(plate: Plate, piece: PieceFacts, fit: Fit) -> None:
+def _number(plate: Figure, piece: PieceFacts, fit: Fit) -> None:
     """In the middle of the piece, as large as it takes, lying as its letters lie; below it the piece's words where
     there is room for them to be read."""
     wide, high = piece.width_mm * fit.scale, piece.height_mm * fit.scale
@@ -93,7 +95,7 @@ def _number(plate: Plate, piece: PieceFacts, fit: Fit) -> None:
     plate.text(piece.name, *place, turned=piece.turned, size=size, bold=True, halo=True)
 
 
-def _offcut(plate: Plate, facts: JobFacts, left_over: Leftover, fit: Fit) -> None:
+def _offcut(plate: Figure, facts: JobFacts, left_over: Leftover, fit: Fit) -> None:
     """A line where the offcut may be sawn off, and its size, where it is worth it."""
     wide, high = (value * fit.scale for value in left_over.offcut_mm)
     words = words_of(facts)
@@ -114,7 +116,7 @@ def _offcut(plate: Plate, facts: JobFacts, left_over: Leftover, fit: Fit) -> Non
 
 
 def _dimensions(
-    plate: Plate, facts: JobFacts, left: float, base: float, wide: float, high: float, scale: float
+    plate: Figure, facts: JobFacts, left: float, base: float, wide: float, high: float, scale: float
 ) -> None:
     """The sheet, and where the first cut beside its rim begins."""
     stock = facts.stock

@@ -47,7 +47,7 @@ def text_width(text: str, size: float = TEXT_MM) -> float:
     return len(text) * WIDE * size
 
 
-class Plate:
+class Figure:
     """Marks are added in the order in which they cover each other; `labels` remembers every text for the tests.
 
     `name` is part of each id, for several drawings share one page. `complete` is False when something found no

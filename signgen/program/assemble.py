@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from signgen.geometry.paths import LINE, FloatArray
 from signgen.messages import Sentence
-from signgen.program.blocks import CUTTING, ENTRY, RAPID, TRAVEL, WRITTEN_MM, Drilled, Moves, Program
+from signgen.program.blocks import CUTTING, ENTRY, RAPID, TRAVEL, WRITTEN_MM, Drilled, Moves, ToolProgram
 from signgen.program.cleared import Cleared
 from signgen.program.travel import Travel
 from signgen.shop.materials import CuttingData
@@ -42,7 +42,7 @@ def assemble(
     arc_chord_mm: float = HAIR_CHORD_MM,
     own_heading: tuple[str, ...] = (),
     language: str = "en",
-) -> Program:
+) -> ToolProgram:
     """The program for toolpaths that share one tool, in their order.
 
     Heights and places come in sign coordinates and leave as program coordinates (shifted by `zero`), on a grid of
@@ -64,7 +64,7 @@ def assemble(
     kinds = _without_closed_arcs(kinds, exact, ends)
     plunge = np.where(roles == TRAVEL, np.inf, cutting.plunge_mm_per_min)
     feeds = _within_reach(ends, feeds, plunge, top_z_feed_mm_per_min)
-    return Program(
+    return ToolProgram(
         heading=heading,
         own_heading=own_heading,
         language=language,

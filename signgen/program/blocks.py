@@ -59,7 +59,7 @@ class Drilled(Struct, frozen=True, kw_only=True):
         return self.clear_mm - self.bottom_mm <= self.peck_mm + WRITTEN_MM / 2
 
 
-class Program(Struct, frozen=True, kw_only=True):
+class ToolProgram(Struct, frozen=True, kw_only=True):
     """One tool's program, the `number`th of its job. `heading` lines become comments at its top, of
     which `own_heading` are about its cutter alone; comments are in a `language`. `notes` maps a move's
     index to the comment before it. `grid_mm` is the step of its numbers, on which every place lies; `arc_chord_mm` how

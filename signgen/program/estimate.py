@@ -7,7 +7,7 @@ from msgspec import Struct
 
 from signgen.geometry.paths import CCW, CW, FloatArray
 from signgen.messages import Sentence
-from signgen.program.blocks import CUTTING, ENTRY, RAPID, TRAVEL, Moves, Program
+from signgen.program.blocks import CUTTING, ENTRY, RAPID, TRAVEL, Moves, ToolProgram
 from signgen.shop.materials import Machine
 
 TINY = 1e-9
@@ -53,7 +53,7 @@ class OperationTime(Struct, frozen=True, kw_only=True):
 
 
 def times_by_operation(
-    program: Program, machine: Machine, start_mm: tuple[float, float, float]
+    program: ToolProgram, machine: Machine, start_mm: tuple[float, float, float]
 ) -> tuple[OperationTime, ...]:
     """One for each operation, in the order in which they first do something; dwells belong to none."""
     seconds = seconds_of(program.moves, machine, start_mm)

@@ -7,7 +7,7 @@ from msgspec.structs import replace
 
 from signgen.geometry.paths import LINE
 from signgen.messages import Message, Typed
-from signgen.program.blocks import RAPID, TRAVEL, Moves, Program
+from signgen.program.blocks import RAPID, TRAVEL, Moves, ToolProgram
 from signgen.program.heading import worded
 from signgen.shop.materials import Machine
 
@@ -24,8 +24,8 @@ CORNERS = ("front_left", "front_right", "back_right", "back_left")
 
 
 def outline_program(
-    first: Program, corners_mm: tuple[float, float, float, float], z_mm: float, machine: Machine
-) -> Program:
+    first: ToolProgram, corners_mm: tuple[float, float, float, float], z_mm: float, machine: Machine
+) -> ToolProgram:
     """Once round the rectangle (low x, low y, high x, high y; program coordinates) at a height, counter-clockwise from
     the front left, with a pause at each corner and the spindle still; it comes from as high as `first` does, and goes
     back there. Written and fitted like `first`, which is the next to run."""
@@ -61,7 +61,7 @@ def outline_program(
     )
 
 
-def lifted_program(program: Program, by_mm: float) -> Program:
+def lifted_program(program: ToolProgram, by_mm: float) -> ToolProgram:
     """The same program, higher by as much; its heading says so first."""
     by_mm = round(by_mm / program.grid_mm) * program.grid_mm
     moves = program.moves

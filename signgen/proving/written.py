@@ -15,13 +15,13 @@ from signgen.checks.trials_clear import cut_bounds
 from signgen.dialects import dialect_named
 from signgen.fastening.rim_screws import rim_screws
 from signgen.fastening.screws import suggest_screws
-from signgen.fastening.telling import Run as Told
+from signgen.fastening.telling import ToldRun as Told
 from signgen.fastening.telling import set_up_of
 from signgen.fastening.touching import touched_discs, touches_of
 from signgen.instructions import SetUp, Touch
 from signgen.operations.plan import Run
 from signgen.program.assemble import assemble
-from signgen.program.blocks import Program
+from signgen.program.blocks import ToolProgram
 from signgen.program.heading import heading
 from signgen.program.travel import Travel
 from signgen.program.trial import lifted_program, outline_program
@@ -41,7 +41,7 @@ class Written(Struct, frozen=True, kw_only=True):
     """`made`: one program for each run; `set_ways`: how Z is set for its cutter."""
 
     side: Side
-    made: tuple[Program, ...]
+    made: tuple[ToolProgram, ...]
     set_ways: Touches
 
     def programs(self) -> Sequence[str]:
@@ -121,7 +121,7 @@ def touching(side: Side) -> Touches:
     return touches_of(side.drawing, stock, zero, tools, side.plan.around_mm, side.spec.machine, face_down=behind)
 
 
-def _programs(side: Side, ways: Touches) -> Iterator[Program]:
+def _programs(side: Side, ways: Touches) -> Iterator[ToolProgram]:
     spec, drawing, plan, setup = side.spec, side.drawing, side.plan, side.setup
     # At the board's back, out of the way, as far as the machine goes there.
     furthest = spec.machine.travel_mm[1] - (plan.edge.diameter_mm if plan.edge else 0.0)

@@ -1,7 +1,7 @@
 """Stretches of ordinary motion lines read as arrays: the same result as line by line, a good deal sooner.
 
 An ordinary line has at most a line number, one of G0 to G3, and words X Y Z I J F, each once, with plain
-numbers. Everything else, and every line that would be refused, is left to `parse_line` and `Machine`, so
+numbers. Everything else, and every line that would be refused, is left to `parse_line` and `MachineState`, so
 there is only one place where a fault is worded.
 """
 
@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 
 from signgen.replay.arcs import greatest_mismatch_mm
 from signgen.replay.expressions import GREATEST_VALUE
-from signgen.replay.machine import Machine
+from signgen.replay.machine import MachineState
 from signgen.replay.motion import FloatArray
 from signgen.replay.record import ROW
 from signgen.replay.words import LONGEST_LINE
@@ -42,7 +42,7 @@ _KIND, _COLUMN = _classes()
 _POWERS = 10.0 ** np.arange(_LONGEST_NUMBER + 1)
 
 
-class Table(Struct, frozen=True, kw_only=True):
+class MotionTable(Struct, frozen=True, kw_only=True):
     """Numbers of a chunk's lines: values (n, 8) in the order of `_COLUMNS`, NaN where a line lacks the word;
     plain (n,) whether the line is an ordinary one (values mean something only there)."""
 
@@ -50,7 +50,7 @@ class Table(Struct, frozen=True, kw_only=True):
     plain: NDArray[np.bool_]
 
 
-def scan(chunk: str) -> Table:
+def scan(chunk: str) -> MotionTable:
     """Takes apart a chunk of whole lines, each ending with a newline."""
     text = chunk.encode("ascii", "replace")
     ends = np.nonzero(np.frombuffer(text, np.uint8) == 10)[0]
@@ -81,7 +81,7 @@ def scan(chunk: str) -> Table:
     plain &= ~twice.reshape(-1, len(_COLUMNS)).any(axis=1)
     values = np.full(len(ends) * len(_COLUMNS), np.nan)
     values[cell] = number
-    return Table(values=values.reshape(-1, len(_COLUMNS)), plain=plain)
+    return MotionTable(values=values.reshape(-1, len(_COLUMNS)), plain=plain)
 
 
 def _numbers(
@@ -119,7 +119,7 @@ def _has_dot(kind: NDArray[np.uint8], words: NDArray[np.intp], length: NDArray[n
     return found
 
 
-def ready(machine: Machine) -> bool:
+def ready(machine: MachineState) -> bool:
     """Whether the modes in force let a stretch be read as arrays."""
     return (
         machine.plane == 170
@@ -130,7 +130,7 @@ def ready(machine: Machine) -> bool:
     )
 
 
-def run(machine: Machine, values: FloatArray, first_line: int) -> int:
+def run(machine: MachineState, values: FloatArray, first_line: int) -> int:
     """Executes ordinary lines from the first on, up to one that needs the careful reader; returns how many it
     did."""
     n = len(values)

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from signgen.geometry.raster import Grid
 from signgen.replay.motion import FloatArray
 from signgen.replay.pieces import Pieces, clipped, split
-from signgen.replay.swept import Block, Moves, Profile
+from signgen.replay.swept import Block, Profile, SweptMoves
 
 _MOST_CELLS_OF_BOX = 1 << 18
 _PIECE_COST_CELLS = 600
@@ -41,14 +41,14 @@ class Boxes(Struct, frozen=True, kw_only=True):
             grid.y0_mm + grid.cell_mm * first[:, 1] - start[:, 1],
         )
 
-    def moves(self, which: NDArray[np.intp]) -> Moves:
+    def moves(self, which: NDArray[np.intp]) -> SweptMoves:
         """Some of the pieces in single precision: what follows is measured from their starts, and small enough."""
         start = self.pieces.start_mm[which]
         way = self.pieces.end_mm[which] - start
         length = np.hypot(way[:, 0], way[:, 1])
         still = length < _STILL_MM
         safe = np.where(still, 1.0, length)
-        return Moves(
+        return SweptMoves(
             tx=_column(np.where(still, 1.0, way[:, 0] / safe)),
             ty=_column(np.where(still, 0.0, way[:, 1] / safe)),
             length=_column(np.where(still, 0.0, length)),

@@ -12,7 +12,7 @@ from signgen.messages import Message, Num
 from signgen.replay.arcs import PLANE_AXES
 from signgen.replay.codes import code_name
 from signgen.replay.expressions import integer
-from signgen.replay.machine import Machine, Sticky
+from signgen.replay.machine import MachineState, Sticky
 from signgen.replay.motion import FEED, RAPID
 from signgen.replay.refusal import RefusedError
 from signgen.replay.words import Line
@@ -27,7 +27,7 @@ _DEPTH_SLACK_MM = 1e-9
 _NEEDS_SPINDLE = frozenset((840, 860, 870, 880))
 
 
-def run_cycle(machine: Machine, line: Line, code: int) -> None:
+def run_cycle(machine: MachineState, line: Line, code: int) -> None:
     """Executes one line of a cycle. Raises: RefusedError before any motion."""
     first, second, third = PLANE_AXES[machine.plane]
     letter, name = "XYZ"[third], code_name(code)
@@ -84,7 +84,7 @@ def run_cycle(machine: Machine, line: Line, code: int) -> None:
         _HOLES[code](machine, third, r_mm, z_mm, clear_mm, p or 0.0, q_mm)
 
 
-def _refuse_state(machine: Machine, line: Line, code: int, said: str) -> None:
+def _refuse_state(machine: MachineState, line: Line, code: int, said: str) -> None:
     if not {"X", "Y", "Z"} & line.values.keys():
         raise RefusedError(said, Message("reader.drilling_cycle_needs_x_y"))
     if {"A", "B", "C"} & line.values.keys():
@@ -105,12 +105,12 @@ def _with(point: list[float], axis: int, value: float) -> list[float]:
     return moved
 
 
-def _go(machine: Machine, end: list[float]) -> None:
+def _go(machine: MachineState, end: list[float]) -> None:
     if end != machine.at:
         machine.straight(RAPID, end)
 
 
-def _feed_out(machine: Machine, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
+def _feed_out(machine: MachineState, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
     """G85, and G84 and G89 in so far as the cutter's way goes: down and up at the feed rate."""
     machine.straight(FEED, _with(machine.at, c, z))
     machine.dwell(p)
@@ -118,14 +118,14 @@ def _feed_out(machine: Machine, c: int, r: float, z: float, clear: float, p: flo
     _go(machine, _with(machine.at, c, clear))
 
 
-def _rapid_out(machine: Machine, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
+def _rapid_out(machine: MachineState, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
     """G81 and G82."""
     machine.straight(FEED, _with(machine.at, c, z))
     machine.dwell(p)
     machine.straight(RAPID, _with(machine.at, c, clear))
 
 
-def _still_out(machine: Machine, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
+def _still_out(machine: MachineState, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
     """G86 and G88: the spindle stands still on the way out (by hand in G88, which is taken as the same way)."""
     machine.straight(FEED, _with(machine.at, c, z))
     machine.dwell(p)
@@ -135,7 +135,7 @@ def _still_out(machine: Machine, c: int, r: float, z: float, clear: float, p: fl
     machine.turn(direction)
 
 
-def _pecks(machine: Machine, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
+def _pecks(machine: MachineState, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
     """G83: out to the clear height after every peck, back to just above the depth reached."""
     done = 1
     while (depth := r - done * q) > z + _DEPTH_SLACK_MM:
@@ -147,13 +147,13 @@ def _pecks(machine: Machine, c: int, r: float, z: float, clear: float, p: float,
     machine.straight(RAPID, _with(machine.at, c, clear))
 
 
-def _back_bore(machine: Machine, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
+def _back_bore(machine: MachineState, c: int, r: float, z: float, clear: float, p: float, q: float) -> None:
     """G87 needs a cutter that works upwards, which no router has."""
     machine.note("G87", Message("reader.back_boring_not_followed_cutter"), followed=False)
     _go(machine, _with(machine.at, c, clear))
 
 
-_HOLES: dict[int, Callable[[Machine, int, float, float, float, float, float], None]] = {
+_HOLES: dict[int, Callable[[MachineState, int, float, float, float, float, float], None]] = {
     810: _rapid_out,
     820: _rapid_out,
     830: _pecks,

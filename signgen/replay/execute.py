@@ -17,7 +17,7 @@ from signgen.replay.codes import (
     code_name,
 )
 from signgen.replay.expressions import integer
-from signgen.replay.machine import Machine
+from signgen.replay.machine import MachineState
 from signgen.replay.refusal import RefusedError
 from signgen.replay.travel import move
 from signgen.replay.words import Line
@@ -26,7 +26,7 @@ from signgen.replay.zeros import at_least_0, go_home, reckon, set_compensation, 
 INCH_MM = 25.4
 
 
-def execute(machine: Machine, line: Line) -> None:
+def execute(machine: MachineState, line: Line) -> None:
     """Runs one line in the order of Table 8. Raises: RefusedError; what comes before the refused word has
     then taken effect."""
     groups = {G_GROUPS[code]: code for code in line.g}
@@ -64,7 +64,7 @@ def execute(machine: Machine, line: Line) -> None:
     machine.ended = 2 in line.m or 30 in line.m
 
 
-def _motion_of(machine: Machine, line: Line, groups: dict[int, int]) -> int | None:
+def _motion_of(machine: MachineState, line: Line, groups: dict[int, int]) -> int | None:
     """The motion code that acts on this line (800 for an explicit G80), or None."""
     axes = line.values.keys() & {"X", "Y", "Z", "A", "B", "C"}
     taken = groups.get(NON_MODAL) in AXIS_USERS
@@ -92,7 +92,7 @@ def _motion_of(machine: Machine, line: Line, groups: dict[int, int]) -> int | No
     return machine.motion
 
 
-def _refuse_words_without_user(machine: Machine, line: Line, motion: int | None) -> None:
+def _refuse_words_without_user(machine: MachineState, line: Line, motion: int | None) -> None:
     active = {*line.g, motion}
     for letter in line.values:
         users = WORD_USERS.get(letter)
@@ -100,7 +100,7 @@ def _refuse_words_without_user(machine: Machine, line: Line, motion: int | None)
             raise RefusedError(line.spelled[letter], Message("reader.nothing_on_line_gives_meaning", letter=letter))
 
 
-def _feed_speed_and_tool(machine: Machine, line: Line, groups: dict[int, int]) -> None:
+def _feed_speed_and_tool(machine: MachineState, line: Line, groups: dict[int, int]) -> None:
     mode = groups.get(5)
     if mode is not None:
         machine.inverse_time = mode == 930
@@ -122,7 +122,7 @@ def _feed_speed_and_tool(machine: Machine, line: Line, groups: dict[int, int]) -
         machine.happened("change", line.say("T", "M6"), machine.tool)
 
 
-def _spindle(machine: Machine, line: Line) -> None:
+def _spindle(machine: MachineState, line: Line) -> None:
     for code, direction in ((3, 1), (4, -1), (5, 0)):
         if code in line.m:
             machine.turn(direction)
@@ -132,7 +132,7 @@ def _spindle(machine: Machine, line: Line) -> None:
             machine.happened("coolant", f"M{code}", code)
 
 
-def _modes(machine: Machine, line: Line, groups: dict[int, int]) -> None:
+def _modes(machine: MachineState, line: Line, groups: dict[int, int]) -> None:
     for group, code in groups.items():
         if group not in (NON_MODAL, MOTION) or code == 800:
             machine.modes.add(code_name(code))

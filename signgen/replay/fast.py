@@ -16,7 +16,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from signgen.replay.swept import FAR, STEEP_RATIO, Block, Moves, Profile
+from signgen.replay.swept import FAR, STEEP_RATIO, Block, Profile, SweptMoves
 
 PAYS_CELLS = 60_000_000
 """From so many cells on the compiled sweep saves more than it takes to load (measured: tests/bench/bench_replay.py)."""
@@ -40,7 +40,7 @@ def lower(
     first: NDArray[np.intp],
     size: NDArray[np.intp],
     from_start_mm: tuple[NDArray[np.float64], NDArray[np.float64]],
-    moves: Moves,
+    moves: SweptMoves,
     level: NDArray[np.bool_],
     cell_mm: float,
     profile: Profile,

@@ -33,7 +33,7 @@ class Sticky(Struct):
     old_mm: float
 
 
-class Machine:
+class MachineState:
     """State of the interpreter. Positions are millimetres in the frame of the zero that the operator set; NaN
     where unknown.
 

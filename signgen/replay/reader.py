@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from signgen.messages import Message, Sentence
 from signgen.replay import batch
 from signgen.replay.execute import execute
-from signgen.replay.machine import Machine
+from signgen.replay.machine import MachineState
 from signgen.replay.motion import Fault, Replay
 from signgen.replay.refusal import RefusedError
 from signgen.replay.words import parse_line
@@ -40,14 +40,14 @@ def read_program(
     `start_mm` is where the tool's tip stands before the first line (unknown when omitted); `tool_lengths_mm`
     what G43 H adds, by number. `in_batches=False` reads every line by itself: slower, with the same result.
     """
-    reader = Reader(Machine(start_mm, dict(tool_lengths_mm or {})))
+    reader = Reader(MachineState(start_mm, dict(tool_lengths_mm or {})))
     return reader.read(text.replace("\r\n", "\n").replace("\r", "\n"), in_batches)
 
 
 class Reader:
     """The file level (section 3.1): % lines, the end, and a fault for each line that is refused."""
 
-    def __init__(self, machine: Machine) -> None:
+    def __init__(self, machine: MachineState) -> None:
         self.machine = machine
         self.faults: list[Fault] = []
         self.fault_count = 0
@@ -162,7 +162,7 @@ def _chunks(text: str) -> Iterator[str]:
         yield piece if piece.endswith("\n") else piece + "\n"
 
 
-def _stretches(table: batch.Table) -> NDArray[np.intp]:
+def _stretches(table: batch.MotionTable) -> NDArray[np.intp]:
     """For each line, the next line at or after it that is no ordinary one."""
     n = len(table.plain)
     stops = np.where(table.plain, n, np.arange(n))

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 
 from signgen.replay.codes import code_name
 from signgen.replay.extras import without_extras
-from signgen.replay.machine import Machine
+from signgen.replay.machine import MachineState
 from signgen.replay.motion import Event, Fault, Motions, Replay
 from signgen.replay.reader import Reader
 from signgen.replay.refusal import RefusedError
@@ -21,7 +21,7 @@ from signgen.replay.words import Line, parse_line
 _COMMENT = re.compile(r"\(([^()]*)\)|;(.*)$")
 
 
-class Step(Struct, frozen=True, kw_only=True):
+class ReplayStep(Struct, frozen=True, kw_only=True):
     """One line and what it leaves. `number` is 1-based; `words` maps the words' names ("G2", "X", "M3") to how they
     are written, in the order of the line; `values` the numbers of all but G and M. `comments`: what it says in
     comments. `first`, `count`: its motions in the replay. `modal`: the modal words in force after it, those for motion,
@@ -50,7 +50,7 @@ class Trace(Struct, frozen=True, kw_only=True):
     """A program's replay and its lines."""
 
     replay: Replay
-    steps: tuple[Step, ...]
+    steps: tuple[ReplayStep, ...]
 
     @property
     def motions(self) -> Motions:
@@ -60,9 +60,9 @@ class Trace(Struct, frozen=True, kw_only=True):
 class _Tracing(Reader):
     """Reads as the reader does, and notes the state of the machine after each line."""
 
-    def __init__(self, machine: Machine, lines: list[str]) -> None:
+    def __init__(self, machine: MachineState, lines: list[str]) -> None:
         super().__init__(machine)
-        self.lines, self.steps, self.coolant = lines, list[Step](), set[str]()
+        self.lines, self.steps, self.coolant = lines, list[ReplayStep](), set[str]()
 
     def take_line(self, raw: str, number: int) -> None:
         machine = self.machine
@@ -87,7 +87,7 @@ def trace(text: str) -> Trace:
     plain = text.replace("\r\n", "\n").replace("\r", "\n")
     bare, notes = without_extras(plain)
     lines = plain.removesuffix("\n").split("\n")
-    reader = _Tracing(Machine(None, dict.fromkeys(range(1, 1000), 0.0)), lines)
+    reader = _Tracing(MachineState(None, dict.fromkeys(range(1, 1000), 0.0)), lines)
     replay = reader.read(bare, in_batches=False)
     machine = reader.machine
     for number in range(len(reader.steps) + 1, len(lines) + 1):
@@ -102,11 +102,11 @@ def trace(text: str) -> Trace:
 
 
 def _step(
-    text: str, raw: str, number: int, machine: Machine, *, span: tuple[int, int], events: tuple[Event, ...],
+    text: str, raw: str, number: int, machine: MachineState, *, span: tuple[int, int], events: tuple[Event, ...],
     fault: Fault | None, coolant: set[str], ran: bool,
-) -> Step:  # fmt: skip
+) -> ReplayStep:  # fmt: skip
     line = _words(raw, machine)
-    return Step(
+    return ReplayStep(
         number=number,
         text=text.strip(),
         words=line.spelled,
@@ -125,7 +125,7 @@ def _step(
     )
 
 
-def _words(raw: str, machine: Machine) -> Line:
+def _words(raw: str, machine: MachineState) -> Line:
     """Its words; none where it cannot be read. Parameters are those after the line, which is as near as a second
     reading comes."""
     try:
@@ -134,7 +134,7 @@ def _words(raw: str, machine: Machine) -> Line:
         return Line()
 
 
-def _modal(machine: Machine, coolant: set[str]) -> tuple[str, ...]:
+def _modal(machine: MachineState, coolant: set[str]) -> tuple[str, ...]:
     spindle = {1: "M3", -1: "M4"}.get(machine.direction, "M5")
     return (
         code_name(machine.motion), code_name(machine.plane), "G20" if machine.factor != 1.0 else "G21",

@@ -79,7 +79,7 @@ class Profile(Struct, frozen=True, kw_only=True):
         return np.multiply(r2, np.float32(self.rise), out=r2)
 
 
-class Moves(Struct, frozen=True, kw_only=True):
+class SweptMoves(Struct, frozen=True, kw_only=True):
     """n straight moves as columns (n, 1, 1): direction in the plane, length, height of the start and rise m."""
 
     tx: Block
@@ -89,7 +89,7 @@ class Moves(Struct, frozen=True, kw_only=True):
     rise: Block
 
 
-def level(profile: Profile, moves: Moves, dx: Block, dy: Block) -> Block:
+def level(profile: Profile, moves: SweptMoves, dx: Block, dy: Block) -> Block:
     """(n, h, w) heights that level moves leave; infinite out of the cutter's reach. dx (n, 1, w), dy (n, h,
     1) from the start."""
     u = dx * moves.tx + dy * moves.ty
@@ -109,7 +109,7 @@ def level(profile: Profile, moves: Moves, dx: Block, dy: Block) -> Block:
     return z
 
 
-def sloped(profile: Profile, moves: Moves, dx: Block, dy: Block) -> Block:
+def sloped(profile: Profile, moves: SweptMoves, dx: Block, dy: Block) -> Block:
     """The same for moves that rise or fall."""
     u = dx * moves.tx + dy * moves.ty
     d = dx * moves.ty - dy * moves.tx
@@ -137,7 +137,7 @@ def sloped(profile: Profile, moves: Moves, dx: Block, dy: Block) -> Block:
     return z
 
 
-def _stationary(profile: Profile, moves: Moves, d: Block, d2: Block, w: Block) -> Block:
+def _stationary(profile: Profile, moves: SweptMoves, d: Block, d2: Block, w: Block) -> Block:
     """Best s - u without regard to the move's ends (beyond the cutter's radius where the move is steeper than
     its cone)."""
     m = moves.rise
@@ -159,4 +159,4 @@ def _stationary(profile: Profile, moves: Moves, d: Block, d2: Block, w: Block) -
     return np.multiply(-np.sign(m), away, out=away)
 
 
-Kernel = Callable[[Profile, Moves, Block, Block], Block]
+Kernel = Callable[[Profile, SweptMoves, Block, Block], Block]

@@ -11,14 +11,14 @@ from signgen.messages import Message
 from signgen.replay.arcs import PLANE_AXES, arc_centre
 from signgen.replay.codes import CYCLES, code_name
 from signgen.replay.cycles import run_cycle
-from signgen.replay.machine import NOWHERE, Machine
+from signgen.replay.machine import NOWHERE, MachineState
 from signgen.replay.measure import arc_sweep_rad
 from signgen.replay.motion import ARC_CCW, ARC_CW, FEED, RAPID
 from signgen.replay.refusal import RefusedError
 from signgen.replay.words import Line
 
 
-def move(machine: Machine, line: Line, motion: int, in_machine_places: bool) -> None:
+def move(machine: MachineState, line: Line, motion: int, in_machine_places: bool) -> None:
     """Carries out the motion code in force on the line (800: none). `in_machine_places`: G53 is on the line."""
     if in_machine_places and motion not in (0, 10):
         raise RefusedError(line.text, Message("reader.g53_works_with_g0_g1"))
@@ -62,7 +62,7 @@ def move(machine: Machine, line: Line, motion: int, in_machine_places: bool) -> 
     machine.straight(FEED, end, _feed_mm(machine, line, name, end, math.dist(machine.at, end)))
 
 
-def _arc(machine: Machine, line: Line, motion: int, end: list[float]) -> None:
+def _arc(machine: MachineState, line: Line, motion: int, end: list[float]) -> None:
     name, clockwise = code_name(motion), motion == 20
     first, second, third = PLANE_AXES[machine.plane]
     for axis in (first, second):
@@ -84,7 +84,7 @@ def _arc(machine: Machine, line: Line, motion: int, end: list[float]) -> None:
     machine.record(ARC_CW if clockwise else ARC_CCW, end, centre, feed_mm)
 
 
-def _feed_mm(machine: Machine, line: Line, name: str, end: list[float], length_mm: float) -> float:
+def _feed_mm(machine: MachineState, line: Line, name: str, end: list[float], length_mm: float) -> float:
     """Feed in mm/min. Raises: RefusedError where there is none; the machine is then at the end all the
     same. What is missing is missing from every line that follows: only the first is refused, the others
     move at 0."""

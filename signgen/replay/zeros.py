@@ -8,13 +8,13 @@ from __future__ import annotations
 from signgen.messages import Message
 from signgen.replay.codes import code_name
 from signgen.replay.expressions import integer
-from signgen.replay.machine import NOWHERE, Machine
+from signgen.replay.machine import NOWHERE, MachineState
 from signgen.replay.motion import RAPID
 from signgen.replay.refusal import RefusedError
 from signgen.replay.words import Line
 
 
-def set_compensation(machine: Machine, line: Line, code: int) -> None:
+def set_compensation(machine: MachineState, line: Line, code: int) -> None:
     """G40, G41, G42: noted, not followed."""
     if code != 400:
         said = line.say(code_name(code), "D")
@@ -27,7 +27,7 @@ def set_compensation(machine: Machine, line: Line, code: int) -> None:
     machine.compensating = code != 400
 
 
-def set_length(machine: Machine, line: Line, code: int) -> None:
+def set_length(machine: MachineState, line: Line, code: int) -> None:
     """G43 and G49: the numbers of where the tool is change, nothing moves."""
     length = 0.0
     if code == 430:
@@ -43,13 +43,13 @@ def set_length(machine: Machine, line: Line, code: int) -> None:
     machine.happened("length", line.say(code_name(code), "H"), -1 if code == 490 else line.values["H"])
 
 
-def reckon(machine: Machine) -> None:
+def reckon(machine: MachineState) -> None:
     """Brings `machine.shift` up to date with the work zero and the offset in force."""
     zero = machine.zeros.get(machine.zero_code, (0.0, 0.0, 0.0))
     machine.shift = [zero[axis] + machine.offset[axis] for axis in range(3)]
 
 
-def set_zero(machine: Machine, line: Line) -> None:
+def set_zero(machine: MachineState, line: Line) -> None:
     """G10 L2 P1 to P9: the zero of G54 to G59.3."""
     said = line.say("G10", "L", "P")
     if line.values.get("L") == 20:
@@ -72,7 +72,7 @@ def set_zero(machine: Machine, line: Line) -> None:
     reckon(machine)
 
 
-def _set_here(machine: Machine, line: Line, said: str) -> None:
+def _set_here(machine: MachineState, line: Line, said: str) -> None:
     """G10 L20: the zero is set so that the tool's place has the values given. After a probe, or where the text has not
     said where the tool is, that is the zero that the operator would have set; else it moves from where it was.
     Common practice of controls: the published rules have L2 only."""
@@ -88,7 +88,7 @@ def _set_here(machine: Machine, line: Line, said: str) -> None:
     reckon(machine)
 
 
-def set_offset(machine: Machine, line: Line, code: int) -> None:
+def set_offset(machine: MachineState, line: Line, code: int) -> None:
     """G92 names the place where the tool is; G92.1 forgets that, G92.2 suspends it, G92.3 takes it up again."""
     if code == 920:
         if not line.values.keys() & {"X", "Y", "Z", "A", "B", "C"}:
@@ -108,7 +108,7 @@ def set_offset(machine: Machine, line: Line, code: int) -> None:
     reckon(machine)
 
 
-def go_home(machine: Machine, line: Line, name: str) -> None:
+def go_home(machine: MachineState, line: Line, name: str) -> None:
     """G28 and G30: by way of the point that the axis words give, to a place that is unknown here."""
     # G91 G28 Z0, the usual way up, goes by way of where the tool is: nothing moves before it.
     stays = machine.incremental and not any(line.values.get(letter) for letter in "XYZ")

@@ -7,7 +7,7 @@ from signgen.option import word
 from signgen.shop.collets import SERIES
 from signgen.shop.manner import EXTRACTIONS, PROGRAM_ENDS, Manner
 from signgen.shop.materials import Machine, Material
-from signgen.shop.rows import Row
+from signgen.shop.rows import ShopRow
 from signgen.shop.tools import EDGE_CUTS, TOOL_METALS, V_BIT_ANGLES, Tool, ToolKind
 from signgen.units import CUTTER, NOT_NEGATIVE, POSITIVE, Limits
 
@@ -25,7 +25,7 @@ _WARM_UP = Limits(least=0, greatest=1800)
 _KINDS: tuple[ToolKind, ...] = ("v-bit", "end-mill", "ball-nose", "drill", "keyhole")
 
 
-def tool_of(name: str, row: Row) -> Tool | None:
+def tool_of(name: str, row: ShopRow) -> Tool | None:
     kind = row.choice("kind", _KINDS)
     diameter, shank = row.length("diameter", CUTTER), row.length("shank", CUTTER)
     length, stickout = row.length("cutting-length", POSITIVE), row.length("stick-out", POSITIVE)
@@ -71,7 +71,7 @@ def tool_of(name: str, row: Row) -> Tool | None:
     )  # fmt: skip
 
 
-def material_of(name: str, row: Row) -> Material | None:
+def material_of(name: str, row: ShopRow) -> Material | None:
     label, grain = row.label("material", name), row.flag("grain")
     colour, ground = row.colour("colour"), row.colour("ground")
     cautions, also = row.cautions("cautions"), row.texts("also", ())
@@ -99,7 +99,7 @@ def material_of(name: str, row: Row) -> Material | None:
     )  # fmt: skip
 
 
-def machine_of(name: str, row: Row) -> Machine | None:
+def machine_of(name: str, row: ShopRow) -> Machine | None:
     label, source = row.label("machine", name), row.text("source")
     travel = row.numbers("travel", 3, POSITIVE)
     feed, rapid = row.numbers("top-feed", 3, _FEED), row.numbers("rapid", 3, _FEED)
@@ -137,7 +137,7 @@ def machine_of(name: str, row: Row) -> Machine | None:
     )  # fmt: skip
 
 
-def _manner(row: Row) -> Manner:
+def _manner(row: ShopRow) -> Manner:
     """How the machine's control wants its programs framed; what is left out is as usual."""
     end, extraction = row.choice("program-end", PROGRAM_ENDS, "m2"), row.choice("extraction", EXTRACTIONS, "none")
     return Manner(

@@ -19,7 +19,7 @@ from signgen.errors import AskError, Problem, ShopError
 from signgen.messages import Message
 from signgen.option import did_you_mean
 from signgen.shop.kinds import machine_of, material_of, tool_of
-from signgen.shop.rows import Row
+from signgen.shop.rows import ShopRow
 from signgen.shop.shop import Shop
 from signgen.user_file import MOST_TOML_BYTES, expanded, read_bytes, toml_of
 
@@ -85,7 +85,7 @@ def tables(raw: bytes, where: str, problems: list[Problem]) -> dict[str, object]
 
 
 def _rows(
-    sources: list[tuple[str, dict[str, object]]], kind: str, make: Callable[[str, Row], N | None],
+    sources: list[tuple[str, dict[str, object]]], kind: str, make: Callable[[str, ShopRow], N | None],
     problems: list[Problem],
 ) -> tuple[N, ...]:  # fmt: skip
     """The good rows of one kind, the first of each name; the problems of the bad ones are added."""
@@ -111,7 +111,7 @@ def _rows(
                 remedy = Message("shop.use_z_0_9_single")
                 problems.append(Problem(where=where, what=Message("shop.not_name", name=name), remedy=remedy))
             elif name not in found:
-                row = Row(where, raw)
+                row = ShopRow(where, raw)
                 found[name] = make(name, row)
                 problems += row.problems
     return tuple(row for row in found.values() if row is not None)

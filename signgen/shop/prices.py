@@ -15,7 +15,7 @@ from signgen.errors import Problem, ShopError
 from signgen.messages import Message
 from signgen.option import did_you_mean, word
 from signgen.shop.load import own_bytes, tables
-from signgen.shop.rows import Row
+from signgen.shop.rows import ShopRow
 from signgen.units import POSITIVE, Limits, size_mm
 
 SHIPPED = "prices.toml"
@@ -58,7 +58,7 @@ def load_prices(user_file: Path | None = None) -> Prices:
             if key not in (*_KINDS, "currency"):
                 remedy = did_you_mean(key, (*_KINDS, "currency"))
                 problems.append(Problem(where=f"{where}.{key}", what=Message("shop.there_no_such_key"), remedy=remedy))
-        row = Row(where, raw)
+        row = ShopRow(where, raw)
         currency = currency or row.read("currency", word, "") or ""
         problems += row.problems
         for kind, make in _MAKERS.items():
@@ -68,7 +68,7 @@ def load_prices(user_file: Path | None = None) -> Prices:
                 problems.append(Problem(where=f"{where}.{kind}", what=Message("shop.not_table_tables"), remedy=remedy))
                 continue
             for each, table in rows.items():
-                row = Row(f"{where}.{kind}.{each}", table)
+                row = ShopRow(f"{where}.{kind}.{each}", table)
                 cost = make(row)
                 problems += row.problems
                 if cost is not None:
@@ -78,7 +78,7 @@ def load_prices(user_file: Path | None = None) -> Prices:
     return Prices(currency=currency, board_mm3=found["material"], machine_min=found["machine"], tool_mm=found["tool"])
 
 
-def _board(row: Row) -> float | None:
+def _board(row: ShopRow) -> float | None:
     size = row.read("sheet", lambda raw, where: size_mm(raw, where, POSITIVE))
     thickness, price = row.length("thickness", POSITIVE), row.number("price", _PRICE)
     if not row.finish() or size is None or thickness is None or price is None:
@@ -86,14 +86,14 @@ def _board(row: Row) -> float | None:
     return price / (size[0] * size[1] * thickness)
 
 
-def _machine(row: Row) -> float | None:
+def _machine(row: ShopRow) -> float | None:
     hour = row.number("hour", _PRICE)
     return hour / 60 if row.finish() and hour is not None else None
 
 
-def _tool(row: Row) -> float | None:
+def _tool(row: ShopRow) -> float | None:
     price, life = row.number("price", _PRICE), row.number("life", _LIFE_M)
     return price / (life * 1000) if row.finish() and price is not None and life is not None else None
 
 
-_MAKERS: dict[str, Callable[[Row], float | None]] = {"material": _board, "machine": _machine, "tool": _tool}
+_MAKERS: dict[str, Callable[[ShopRow], float | None]] = {"material": _board, "machine": _machine, "tool": _tool}

@@ -16,7 +16,7 @@ T = TypeVar("T")
 _MISSING = object()
 
 
-class Row:
+class ShopRow:
     """A table of a shop file while it is read. A reader gives None where it added a problem instead of a value;
     `finish` says whether the row is good. `where` is the file and the table, as in 'shop.toml: tool.v-bit-90'."""
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from signgen.drawing.drawing import Drawing
 from signgen.features.hole import Hole
 from signgen.features.keyhole import Keyhole
-from signgen.pictures.plate import ACCENT, INK, SOFT, Plate, text_width
+from signgen.pictures.plate import ACCENT, INK, SOFT, Figure, text_width
 from signgen.spec.paper import OVERLAP_MM
 from signgen.words.words import Words
 
@@ -37,7 +37,7 @@ class Paper:
         return self.x + x_mm, self.y - y_mm
 
 
-def draw_marks(plate: Plate, drawing: Drawing, words: Words, paper: Paper, window: Box) -> None:
+def draw_marks(plate: Figure, drawing: Drawing, words: Words, paper: Paper, window: Box) -> None:
     """Everything that lies in the window, cut off at its edge; the figures of a hole only where its middle is."""
     from shapely.geometry import LineString, Point, box
 
@@ -82,7 +82,7 @@ def screws(drawing: Drawing) -> tuple[Hole, ...]:
     return (*drawing.of(Hole), *hung)
 
 
-def _lines(plate: Plate, found: BaseGeometry, paper: Paper, width: float, ink: str, style: dict[str, Any]) -> None:
+def _lines(plate: Figure, found: BaseGeometry, paper: Paper, width: float, ink: str, style: dict[str, Any]) -> None:
     """The lines of what a window left of a line."""
     from shapely.ops import linemerge
 
@@ -93,7 +93,7 @@ def _lines(plate: Plate, found: BaseGeometry, paper: Paper, width: float, ink: s
             plate.way(points, stroke=ink, stroke_width=width, stroke_linejoin="round", **style)
 
 
-def _hole_words(plate: Plate, hole: Hole, drawing: Drawing, words: Words, paper: Paper, window: Box) -> None:
+def _hole_words(plate: Figure, hole: Hole, drawing: Drawing, words: Words, paper: Paper, window: Box) -> None:
     """A hole's size and the place of its middle from the sign's lower left corner, towards the sign's middle, or
     on its other side where the window ends before they do."""
     hung = any(keyhole.name == hole.name for keyhole in drawing.of(Keyhole))
@@ -115,7 +115,7 @@ def _hole_words(plate: Plate, hole: Hole, drawing: Drawing, words: Words, paper:
 
 
 def _line_words(
-    plate: Plate,
+    plate: Figure,
     drawing: Drawing,
     words: Words,
     paper: Paper,

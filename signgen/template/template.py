@@ -11,7 +11,7 @@ from signgen.features.keyhole import Keyhole
 from signgen.job.facts import JobFacts
 from signgen.markup.markup import Html, el, raw
 from signgen.markup.page import page
-from signgen.pictures.plate import INK, SOFT, Plate, text_width
+from signgen.pictures.plate import INK, SOFT, Figure, text_width
 from signgen.spec.keys.papers import NO_TEMPLATE
 from signgen.spec.paper import AROUND_MM, BAR_MM, EDGE_MM, STRIP_MM, Tiling, tiling
 from signgen.spec.sign_spec import SignSpec
@@ -72,7 +72,7 @@ def template_svg(spec: SignSpec, drawing: Drawing) -> str:
     wide = max(drawing.width_mm + 2 * around, CHECK_MM + 4.0) + left
     high = max(drawing.height_mm + 2 * around, CHECK_MM + 4.0) + above
     title = words("template.title", sign=_sign(spec))
-    plate = Plate("template", wide, high, title, _about(drawing, words))
+    plate = Figure("template", wide, high, title, _about(drawing, words))
     paper = Paper(left + around, above + around + drawing.height_mm)
     draw_marks(plate, drawing, words, paper, (-around, -around, wide - left - around, drawing.height_mm + around))
     _bars(plate, words, (left, 6.5), (5.0, above + 2.0))
@@ -107,9 +107,9 @@ def _sheets(spec: SignSpec, drawing: Drawing, words: Words, tiles: Tiling) -> It
         yield el("div", svg, el("p", heading, " ", place if count > 1 else None, " ", text), cls="sheet")
 
 
-def _page(drawing: Drawing, words: Words, tiles: Tiling, column: int, row: int, title: str) -> Plate:
+def _page(drawing: Drawing, words: Words, tiles: Tiling, column: int, row: int, title: str) -> Figure:
     """One sheet of paper at full size."""
-    plate = Plate(f"sheet-{column}-{row}", tiles.width_mm, tiles.height_mm, title, _about(drawing, words))
+    plate = Figure(f"sheet-{column}-{row}", tiles.width_mm, tiles.height_mm, title, _about(drawing, words))
     window = tiles.window_of(column, row)
     left, top = EDGE_MM + BAR_MM, EDGE_MM + STRIP_MM
     paper = Paper(left - window[0], top + window[3])
@@ -119,7 +119,7 @@ def _page(drawing: Drawing, words: Words, tiles: Tiling, column: int, row: int, 
     return plate
 
 
-def _seams(plate: Plate, drawing: Drawing, tiles: Tiling, column: int, row: int, paper: Paper) -> None:
+def _seams(plate: Figure, drawing: Drawing, tiles: Tiling, column: int, row: int, paper: Paper) -> None:
     """Dashed lines through the middles of the overlaps, and two numbered registration marks on each.
 
     Both sheets at a seam have the marks, at the same places of the sign and with the same numbers.
@@ -151,7 +151,7 @@ def _free(seam: float, low: float, high: float, half: int, holes: list[tuple[flo
     return places[0]
 
 
-def _mark(plate: Plate, at: tuple[float, float], number: int) -> None:
+def _mark(plate: Figure, at: tuple[float, float], number: int) -> None:
     """A registration mark: a ring and a cross, its number beside it."""
     x, y = at
     plate.circle(at, MARK_MM, fill="none", stroke=INK, stroke_width=0.2)
@@ -160,7 +160,7 @@ def _mark(plate: Plate, at: tuple[float, float], number: int) -> None:
     plate.text(f"{number}", x + 0.8 * MARK_MM, y - 0.9 * MARK_MM, "start", bold=True, size=SMALL_MM, halo=True)
 
 
-def _bars(plate: Plate, words: Words, level: tuple[float, float], upright: tuple[float, float]) -> None:
+def _bars(plate: Figure, words: Words, level: tuple[float, float], upright: tuple[float, float]) -> None:
     """Two bars of CHECK_MM with a tick each centimetre: printers may stretch one way and not the other."""
     said = words("template.bar", bar=words.mm(CHECK_MM))
     x, y = level

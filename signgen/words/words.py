@@ -17,7 +17,7 @@ from signgen.shop.tools import Tool
 from signgen.spec.sign_spec import SignSpec
 
 
-class Asked(Protocol):
+class HasLanguage(Protocol):
     """Whatever knows what was asked for."""
 
     @property
@@ -91,10 +91,10 @@ class Words:
             return self("span.min_s", min=mins, s=seconds) if seconds else self("span.min", min=mins)
         return self("span.s", s=seconds)
 
-    def material(self, facts: Asked) -> str:
+    def material(self, facts: HasLanguage) -> str:
         return self.said(facts.spec.material.label)
 
-    def machine(self, facts: Asked) -> str:
+    def machine(self, facts: HasLanguage) -> str:
         return self.said(facts.spec.machine.label)
 
     def tool(self, tool: Tool) -> str:
@@ -138,6 +138,6 @@ def words_in(language: str) -> Words:
     return Words(language)
 
 
-def words_of(facts: Asked) -> Words:
+def words_of(facts: HasLanguage) -> Words:
     """In the language that the sign was asked for in."""
     return words_in(facts.spec.language)

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import numpy as np
 
-from signgen.batching.outcome import Outcome
+from signgen.batching.outcome import RowOutcome
 
 
 def double(n: int) -> int:
@@ -96,13 +96,13 @@ class Stillborn:
         return os._exit, (3,)
 
 
-Made = tuple[Outcome, dict[str, bytes]]
+Made = tuple[RowOutcome, dict[str, bytes]]
 
 
 def _made(n: int) -> Made:
     """A row that was made, and its folder."""
     report = {"format": "signgen-report", "files": ["report.json"], "n": n}
-    return Outcome(row=n, folder=f"{n:04}"), {"report.json": json.dumps(report).encode()}
+    return RowOutcome(row=n, folder=f"{n:04}"), {"report.json": json.dumps(report).encode()}
 
 
 def make(n: int) -> Made:

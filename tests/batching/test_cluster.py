@@ -10,14 +10,14 @@ from typing import Any
 import pytest
 
 from signgen.batching.cluster import Cluster
-from signgen.batching.outcome import Outcome
-from signgen.batching.pool import Limits
+from signgen.batching.outcome import RowOutcome
+from signgen.batching.pool import PoolLimits
 from signgen.errors import AskError, SignGenError
 from tests.batching import faults
 from tests.batching.making import SIGN, batch, tree, write_list
 
 ROWS = ["A,1", "B,bad", "C,2", "D,1"]
-PLENTY = Limits(time_s=60, memory_mb=1000)
+PLENTY = PoolLimits(time_s=60, memory_mb=1000)
 
 
 @pytest.fixture(scope="module")
@@ -46,8 +46,8 @@ def test_a_cluster_gives_the_bytes_that_this_machine_gives(
 
 
 def outcomes(
-    scheduler: str, make: Callable[[int], Any], out: Path, limits: Limits = PLENTY
-) -> dict[int, Outcome | str]:
+    scheduler: str, make: Callable[[int], Any], out: Path, limits: PoolLimits = PLENTY
+) -> dict[int, RowOutcome | str]:
     with Cluster(scheduler, make, out, limits) as cluster:
         return {done.item: done.lost or done.result or "" for done in cluster.run(range(8))}
 
@@ -61,14 +61,14 @@ def test_a_row_that_goes_wrong_fails_alone(
 ) -> None:
     found = outcomes(scheduler, make, tmp_path)
     assert reason in str(found.pop(3))
-    assert found == {n: Outcome(row=n, folder=f"{n:04}") for n in range(8) if n != 3}
+    assert found == {n: RowOutcome(row=n, folder=f"{n:04}") for n in range(8) if n != 3}
     assert sorted(path.name for path in tmp_path.iterdir()) == [f"{n:04}" for n in range(8) if n != 3]
 
 
 def test_a_row_that_hangs_is_given_up(scheduler: str, tmp_path: Path) -> None:
-    found = outcomes(scheduler, faults.make_or_hang, tmp_path, Limits(time_s=1, memory_mb=1000))
+    found = outcomes(scheduler, faults.make_or_hang, tmp_path, PoolLimits(time_s=1, memory_mb=1000))
     assert found[3] == "It took longer than 1 s"
-    assert all(isinstance(found[n], Outcome) for n in range(3))
+    assert all(isinstance(found[n], RowOutcome) for n in range(3))
 
 
 def test_rows_are_drawn_a_few_at_a_time(scheduler: str, tmp_path: Path) -> None:

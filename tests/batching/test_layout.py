@@ -12,7 +12,7 @@ from shapely.geometry import box
 
 from signgen.batching.asked_sheet import read_sheet
 from signgen.batching.layout import FREE, STRIP_MM, Group, SheetHow, alike, lay_out, must_fit, sheet_figures
-from signgen.batching.outcome import Outcome
+from signgen.batching.outcome import RowOutcome
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, CannotMakeError
 from signgen.operations.choose import may_clear
@@ -26,19 +26,19 @@ EDGE_MM = 6.0
 """The cutter that the planner takes for these signs, which have no holes."""
 
 
-def row(number: int, size: str, copies: int = 1, **more: Any) -> tuple[Outcome, dict[str, object]]:
+def row(number: int, size: str, copies: int = 1, **more: Any) -> tuple[RowOutcome, dict[str, object]]:
     """A row as it was proved, and what it asks for."""
     asked = {**BASE, "size": size, **{name.replace("_", "-"): value for name, value in more.items()}}
     spec = spec_of(**{"holes": None, "hole-diameter": None, "inset": None, **asked})
     told = sheet_figures(spec, [], _clearers(spec), spec.tabs.count, spec.width_mm * spec.height_mm)
-    return Outcome(row=number, copies=copies, figures={"sheet": told}), asked
+    return RowOutcome(row=number, copies=copies, figures={"sheet": told}), asked
 
 
 def _clearers(spec: SignSpec) -> list[str]:
     return [tool.name for tool in may_clear(draw(spec), spec)] if spec.finish == "recess" else []
 
 
-def laid(rows: list[tuple[Outcome, dict[str, object]]], how: SheetHow) -> tuple[Group, ...]:
+def laid(rows: list[tuple[RowOutcome, dict[str, object]]], how: SheetHow) -> tuple[Group, ...]:
     return lay_out([outcome for outcome, _ in rows], {outcome.row: asked for outcome, asked in rows}, how)
 
 

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from signgen.batching.outcome import Outcome, failed
+from signgen.batching.outcome import RowOutcome, failed
 from signgen.batching.recipe import make_recipe
 from signgen.batching.shop import shop_of
 from signgen.batching.table import open_table
@@ -155,7 +155,7 @@ def test_rows_become_signs_or_say_why_not(file: str) -> None:
     recipe = make_recipe(table, base(expected), ignore_columns=expected.ignore_columns)
     made: dict[str, tuple[str, ...]] = {}
     copies: list[int] = []
-    bad: dict[int, Outcome] = {}
+    bad: dict[int, RowOutcome] = {}
     for record in table.rows():
         try:
             task = recipe.task(record)

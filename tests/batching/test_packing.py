@@ -7,13 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from signgen.batching.outcome import Outcome
+from signgen.batching.outcome import RowOutcome
 from signgen.batching.packing_page import LABEL_SHEETS, labels_html, packing_html
 from signgen.errors import Problem
 from tests.batching.making import SIGN, batch, write_list
 from tests.batching.test_quote import row, told
 
-FAILED = Outcome(row=9, cells=("Ferry <House>", ""), problems=(Problem(where="size", what="It is too small."),))
+FAILED = RowOutcome(row=9, cells=("Ferry <House>", ""), problems=(Problem(where="size", what="It is too small."),))
 
 
 @pytest.mark.parametrize(

@@ -13,14 +13,16 @@ from typing import Any
 
 import pytest
 
-from signgen.batching.pool import Limits, Pool
+from signgen.batching.pool import Pool, PoolLimits
 from signgen.errors import CannotMakeError
 from tests.batching import faults
 
-PLENTY = Limits(time_s=60, memory_mb=1000)
+PLENTY = PoolLimits(time_s=60, memory_mb=1000)
 
 
-def results(work: Callable[[Any], Any], items: list[Any], workers: int = 2, limits: Limits = PLENTY) -> dict[Any, Any]:
+def results(
+    work: Callable[[Any], Any], items: list[Any], workers: int = 2, limits: PoolLimits = PLENTY
+) -> dict[Any, Any]:
     with Pool(work, workers, limits) as pool:
         return {done.item: done.lost or done.result for done in pool.run(items)}
 
@@ -69,16 +71,16 @@ def test_items_are_drawn_only_when_a_worker_is_free() -> None:
 @pytest.mark.parametrize(
     ("work", "limits", "reason"),
     [
-        (faults.hang_at_three, Limits(time_s=1, memory_mb=1000), "It took longer than 1 s"),
-        (faults.hang_deaf_at_three, Limits(time_s=1, memory_mb=1000), "It took longer than 1 s"),
+        (faults.hang_at_three, PoolLimits(time_s=1, memory_mb=1000), "It took longer than 1 s"),
+        (faults.hang_deaf_at_three, PoolLimits(time_s=1, memory_mb=1000), "It took longer than 1 s"),
         (faults.die_at_three, PLENTY, "Its worker ended (SIGKILL)"),
         (faults.leave_at_three, PLENTY, "Its worker ended (exit code 7)"),
         (faults.fail_at_three, PLENTY, "(ZeroDivisionError: three is too many)"),
-        (faults.hog_at_three, Limits(time_s=60, memory_mb=300), "It needed more than 300 MB of memory"),
-        (faults.hog_arrays_at_three, Limits(time_s=60, memory_mb=300), "It needed more than 300 MB of memory"),
+        (faults.hog_at_three, PoolLimits(time_s=60, memory_mb=300), "It needed more than 300 MB of memory"),
+        (faults.hog_arrays_at_three, PoolLimits(time_s=60, memory_mb=300), "It needed more than 300 MB of memory"),
     ],
 )
-def test_an_item_that_goes_wrong_fails_alone(work: Callable[[int], int], limits: Limits, reason: str) -> None:
+def test_an_item_that_goes_wrong_fails_alone(work: Callable[[int], int], limits: PoolLimits, reason: str) -> None:
     found = results(work, list(range(6)), 2, limits)
     assert reason in found.pop(3)
     assert found == {n: 2 * n for n in range(6) if n != 3}
@@ -108,7 +110,7 @@ def test_workers_that_cannot_begin_are_not_blamed_on_an_item() -> None:
 
 
 def test_workers_end_with_the_pool() -> None:
-    with Pool(faults.wait_for_ever, 2, Limits(time_s=1, memory_mb=1000)) as pool:
+    with Pool(faults.wait_for_ever, 2, PoolLimits(time_s=1, memory_mb=1000)) as pool:
         running = pool.run(range(2))
         first = next(running)
         processes = list(pool.process_ids())

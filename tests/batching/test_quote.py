@@ -13,7 +13,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from signgen.batching.outcome import Outcome
+from signgen.batching.outcome import RowOutcome
 from signgen.batching.quote import Cost, Reckoner, invoice_csv, quote_csv
 from signgen.errors import Problem
 from signgen.shop.prices import Price, Prices
@@ -36,8 +36,8 @@ def told(minutes: float, metres: float, board: tuple[float, float] = (200, 100),
     }  # fmt: skip
 
 
-def row(number: int, figures: Mapping[str, Any], copies: int = 1) -> Outcome:
-    return Outcome(row=number, copies=copies, figures=figures)
+def row(number: int, figures: Mapping[str, Any], copies: int = 1) -> RowOutcome:
+    return RowOutcome(row=number, copies=copies, figures=figures)
 
 
 def test_a_sign_pays_for_its_board_its_minutes_and_its_wear() -> None:
@@ -60,7 +60,7 @@ def test_what_has_no_price_is_named_and_not_reckoned() -> None:
 def test_a_sheet_is_paid_for_by_its_signs_as_they_share_in_it() -> None:
     rows = [row(2, told(1, 1, (200, 100)), copies=2), row(3, told(2, 2, (400, 100)))]
     pieces = [{"row": 2}, {"row": 3}, {"row": 2}]
-    sheet = Outcome(row=0, sheet=1, figures={**told(8, 6, (1000, 500)), "pieces": pieces})
+    sheet = RowOutcome(row=0, sheet=1, figures={**told(8, 6, (1000, 500)), "pieces": pieces})
     costs = {outcome.row: cost for outcome, cost in Reckoner(PRICES).rows(rows, [[sheet]])}
     # the sheet: 25.00 of board, 8.00 of minutes, 0.60 of wear; both rows are half of it in every way, the first by two
     assert (costs[2].board, costs[2].machine, costs[2].wear) == pytest.approx((6.25, 2.0, 0.15))
@@ -69,8 +69,8 @@ def test_a_sheet_is_paid_for_by_its_signs_as_they_share_in_it() -> None:
 
 def test_equal_signs_cost_the_same_on_a_full_sheet_and_on_the_last_one() -> None:
     rows = [row(number, told(1, 1)) for number in (2, 3, 4)]
-    full = Outcome(row=0, sheet=1, figures={**told(8, 6, (1000, 500)), "pieces": [{"row": 2}, {"row": 3}]})
-    last = Outcome(row=0, sheet=2, figures={**told(4, 3, (1000, 500)), "pieces": [{"row": 4}]})
+    full = RowOutcome(row=0, sheet=1, figures={**told(8, 6, (1000, 500)), "pieces": [{"row": 2}, {"row": 3}]})
+    last = RowOutcome(row=0, sheet=2, figures={**told(4, 3, (1000, 500)), "pieces": [{"row": 4}]})
     reckoner = Reckoner(PRICES)
     costs = [cost for _, cost in reckoner.rows(rows, [[full, last]])]
     # both sheets: 50.00 of board, 12.00 of minutes, 0.90 of wear, in three parts; each rounded to a cent
@@ -79,7 +79,7 @@ def test_equal_signs_cost_the_same_on_a_full_sheet_and_on_the_last_one() -> None
 
 
 def test_a_sheet_that_failed_costs_nothing() -> None:
-    failed = Outcome(row=0, sheet=1, exit_code=5, problems=(Problem(where="sheet", what="It failed."),))
+    failed = RowOutcome(row=0, sheet=1, exit_code=5, problems=(Problem(where="sheet", what="It failed."),))
     ((_, cost),) = Reckoner(PRICES).rows([row(2, told(1, 1))], [[failed]])
     assert cost == Cost()
 

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from msgspec.structs import replace
 
-from signgen.program.blocks import Program
+from signgen.program.blocks import ToolProgram
 from signgen.program.estimate import estimate, times_by_operation
 from signgen.shop.load import load_shop
 from signgen.shop.materials import Machine
@@ -39,7 +39,7 @@ def main() -> None:
             )
 
 
-def by_length_alone(program: Program, machine: Machine) -> float:
+def by_length_alone(program: ToolProgram, machine: Machine) -> float:
     """Seconds on a machine that is up to speed at once and takes corners without slowing down."""
     x, y, z = program.moves.ends_mm[0].tolist()
     keen = replace(machine, acceleration_mm_per_s2=(1e9, 1e9, 1e9), corner_tolerance_mm=1e6)

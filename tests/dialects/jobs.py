@@ -8,7 +8,7 @@ import numpy as np
 
 from signgen.dialects import dialect_named
 from signgen.pipeline import gather, read_sign
-from signgen.program.blocks import Program
+from signgen.program.blocks import ToolProgram
 from signgen.proving.sides import sides_of
 from signgen.proving.written import written
 from signgen.replay.motion import ARC_CCW, ARC_CW, RAPID, Motions
@@ -19,12 +19,12 @@ from tests.asking import spec_of
 
 
 @cache
-def house_number(dialect: str = "plain") -> tuple[Program, ...]:
+def house_number(dialect: str = "plain") -> tuple[ToolProgram, ...]:
     """The README's house number with holes that a drill makes: a V-bit, a drill and an end mill."""
     return programs_of(spec_of(hole_diameter=5, dialect=dialect))
 
 
-def programs_of(spec: SignSpec) -> tuple[Program, ...]:
+def programs_of(spec: SignSpec) -> tuple[ToolProgram, ...]:
     (side,) = sides_of(spec)
     return written(side).made
 
@@ -33,7 +33,7 @@ def example(path, **changes: object) -> SignSpec:  # type: ignore[no-untyped-def
     return read_sign(gather(changes, path))
 
 
-def motions_of(dialect: str, programs: tuple[Program, ...], manner: Manner = USUAL) -> list[Motions]:
+def motions_of(dialect: str, programs: tuple[ToolProgram, ...], manner: Manner = USUAL) -> list[Motions]:
     """Of each file, as the published rules read it. A changer's control knows the lengths of its cutters."""
     found = []
     for text in dialect_named(dialect).write(programs, manner):

@@ -11,7 +11,7 @@ import pytest
 from msgspec.structs import replace
 
 from signgen.dialects import DIALECTS, dialect_named
-from signgen.program.blocks import Program
+from signgen.program.blocks import ToolProgram
 from signgen.replay.motion import ARC_CCW, ARC_CW, Motions
 from signgen.replay.reader import read_program
 from signgen.shop.load import load_shop
@@ -60,7 +60,7 @@ def test_all_cutters_in_one_file_do_what_they_do_in_several(name: str) -> None:
     together_as_apart(name, house_number())
 
 
-def together_as_apart(name: str, programs: tuple[Program, ...]) -> None:
+def together_as_apart(name: str, programs: tuple[ToolProgram, ...]) -> None:
     (together,) = motions_of(name, programs)
     for n, alone in enumerate(motions_of("plain", programs), 1):
         own = together.tool == n

@@ -14,7 +14,7 @@ from signgen.dialects.plain import PLAIN
 from signgen.dialects.words import comment, decimal
 from signgen.geometry.paths import CCW, LINE, Path, joined, polyline
 from signgen.program.assemble import assemble
-from signgen.program.blocks import Program
+from signgen.program.blocks import ToolProgram
 from signgen.program.travel import Travel
 from signgen.shop.manner import USUAL
 from signgen.shop.materials import CuttingData
@@ -44,7 +44,7 @@ CUTTING = CuttingData(
 )
 
 
-def program(*paths: Path, zero: WorkZero | None = None) -> Program:
+def program(*paths: Path, zero: WorkZero | None = None) -> ToolProgram:
     cuts = tuple(
         Cut(path=path, feeds_mm_per_min=np.full(len(path), 2000.0), feature=f"feature {i}", stage=0)
         for i, path in enumerate(paths)
@@ -61,7 +61,7 @@ def program(*paths: Path, zero: WorkZero | None = None) -> Program:
     )
 
 
-def written(one: Program) -> str:
+def written(one: ToolProgram) -> str:
     (text,) = PLAIN.write([one], USUAL)
     return text
 

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from signgen.geometry.rectangles import Placed, Size, fits, least_sheets, nest
+from signgen.geometry.rectangles import PlacedBox, Size, fits, least_sheets, nest
 
 SHEET = (600.0, 400.0)
 SIDE = st.integers(50, 4000).map(lambda tenths: tenths / 10)
@@ -18,16 +18,18 @@ SIZES = st.lists(st.tuples(SIDE, SIDE), min_size=1, max_size=14)
 SAME_MM = 1e-6
 
 
-def corners(size: Size, place: Placed) -> tuple[float, float, float, float]:
+def corners(size: Size, place: PlacedBox) -> tuple[float, float, float, float]:
     width, height = size[::-1] if place.turned else size
     return place.x_mm, place.y_mm, place.x_mm + width, place.y_mm + height
 
 
-def sheets(places: tuple[Placed, ...]) -> int:
+def sheets(places: tuple[PlacedBox, ...]) -> int:
     return max(place.sheet for place in places) + 1
 
 
-def must_be_a_layout(sizes: list[Size], sheet: Size, gap: float, turn: list[bool], places: tuple[Placed, ...]) -> None:
+def must_be_a_layout(
+    sizes: list[Size], sheet: Size, gap: float, turn: list[bool], places: tuple[PlacedBox, ...]
+) -> None:
     assert len(places) == len(sizes)
     boxes = [(place.sheet, *corners(size, place)) for size, place in zip(sizes, places, strict=True)]
     for _, x0, y0, x1, y1 in boxes:

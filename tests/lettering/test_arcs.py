@@ -15,7 +15,7 @@ from signgen.lettering.arcs import carried
 from signgen.lettering.block import stacked
 from signgen.lettering.faces import open_face
 from signgen.lettering.layout import Lettering, set_rows
-from signgen.lettering.line import Arc, Line
+from signgen.lettering.line import Arc, SetLine
 from signgen.lettering.measure import measure_lines
 
 SIDES = ("above", "below", "ring")
@@ -24,7 +24,7 @@ SIDES = ("above", "below", "ring")
 def on_circle(text: str, side: str, radius: float, cap: float, name: str = "barlow", spacing: float = 0.0) -> Lettering:
     """The text about (0, 0)."""
     arc = Arc(radius_mm=radius, side=side, about_sign=True)
-    lines = measure_lines([Line(text=text, face=open_face(name), arc=arc, letter_spacing_mm=spacing)])
+    lines = measure_lines([SetLine(text=text, face=open_face(name), arc=arc, letter_spacing_mm=spacing)])
     rows = stacked(lines, [cap])
     assert rows is not None
     return set_rows(rows, chord_mm=0.0025)
@@ -67,7 +67,7 @@ def test_every_baseline_point_lies_on_the_circle_and_the_baseline_along_it(
     text: str, side: str, radius: float, cap: float, spacing: float, name: str
 ) -> None:
     arc = Arc(radius_mm=radius, side=side)
-    (line,) = measure_lines([Line(text=text, face=open_face(name), arc=arc, letter_spacing_mm=spacing)])
+    (line,) = measure_lines([SetLine(text=text, face=open_face(name), arc=arc, letter_spacing_mm=spacing)])
     placed = carried(line, arc, cap)
     if placed is None:
         return
@@ -80,7 +80,7 @@ def test_every_baseline_point_lies_on_the_circle_and_the_baseline_along_it(
 def test_letters_are_turned_and_not_bent(side: str) -> None:
     """The same areas and outlines as in a straight line, whatever the circle."""
     bent = on_circle("Hag8 Q&", side, 55.0, 15.0)
-    (line,) = measure_lines([Line(text="Hag8 Q&", face=open_face("barlow"))])
+    (line,) = measure_lines([SetLine(text="Hag8 Q&", face=open_face("barlow"))])
     straight = set_rows(stacked([line], [15.0]), chord_mm=0.0025)
     assert [letter.text for letter in bent.letters] == [letter.text for letter in straight.letters]
     for turned, plain in zip(bent.letters, straight.letters, strict=True):
@@ -109,7 +109,7 @@ def test_above_reads_clockwise_and_below_counter_clockwise_both_from_the_left() 
 @pytest.mark.parametrize("side", ["above", "below"])
 @pytest.mark.parametrize("radius", [30.0, 200.0])
 def test_letters_stand_no_closer_than_in_a_straight_line(side: str, radius: float) -> None:
-    (line,) = measure_lines([Line(text="HINMH", face=open_face("overpass"), letter_spacing_mm=0.7)])
+    (line,) = measure_lines([SetLine(text="HINMH", face=open_face("overpass"), letter_spacing_mm=0.7)])
     plain = set_rows(stacked([line], [10.0]), chord_mm=0.0025).letters
     bent = on_circle("HINMH", side, radius, 10.0, "overpass", spacing=0.7).letters
     for i in range(4):
@@ -122,7 +122,7 @@ def test_letters_stand_no_closer_than_in_a_straight_line(side: str, radius: floa
     ("name", "word"), [("pacifico", "Anna"), ("noto-kufi-arabic", "نخيل"), ("noto-sans", "कमल"), ("noto-sans", "गली")]
 )
 def test_letters_that_join_stay_joined(name: str, word: str, side: str) -> None:
-    (line,) = measure_lines([Line(text=word, face=open_face(name))])
+    (line,) = measure_lines([SetLine(text=word, face=open_face(name))])
     plain = set_rows(stacked([line], [15.0]), chord_mm=0.0025)
     bent = on_circle(word, side, 90.0, 15.0, name)
     assert [letter.name for letter in bent.letters] == [letter.name for letter in plain.letters]
@@ -132,7 +132,7 @@ def test_letters_that_join_stay_joined(name: str, word: str, side: str) -> None:
 def test_letters_that_are_kerned_closely_are_not_taken_to_join() -> None:
     """Heads of a bowl stand as far apart as in a straight line, though each A lies under the arms of the next V."""
     for text in ("AVAVA", "HHH"):
-        (line,) = measure_lines([Line(text=text, face=open_face("barlow"))])
+        (line,) = measure_lines([SetLine(text=text, face=open_face("barlow"))])
         plain = set_rows(stacked([line], [10.0]), chord_mm=0.0025).letters
         bent = on_circle(text, "below", 60.0, 10.0).letters
         assert len(bent) == len(text)
@@ -157,7 +157,7 @@ def test_a_ring_of_words_ends_in_a_space_like_those_between_them() -> None:
 @pytest.mark.parametrize("side", SIDES)
 def test_text_longer_than_the_circle_has_no_room(side: str) -> None:
     arc = Arc(radius_mm=20.0, side=side)
-    (line,) = measure_lines([Line(text="ROUND AND ROUND IT GOES", face=open_face("barlow"), arc=arc)])
+    (line,) = measure_lines([SetLine(text="ROUND AND ROUND IT GOES", face=open_face("barlow"), arc=arc)])
     assert carried(line, arc, 10.0) is None
     assert carried(line, arc, 3.0) is not None
     assert stacked([line], [10.0]) is None
@@ -165,7 +165,7 @@ def test_text_longer_than_the_circle_has_no_room(side: str) -> None:
 
 def test_heads_that_would_meet_in_the_middle_have_no_room() -> None:
     arc = Arc(radius_mm=9.0, side="below")
-    (line,) = measure_lines([Line(text="I", face=open_face("barlow"), arc=arc)])
+    (line,) = measure_lines([SetLine(text="I", face=open_face("barlow"), arc=arc)])
     assert carried(line, arc, 9.5) is None
 
 
@@ -173,8 +173,8 @@ def test_heads_that_would_meet_in_the_middle_have_no_room() -> None:
 def test_an_arch_keeps_clear_of_the_line_below_and_a_bowl_of_the_line_above(side: str) -> None:
     """Between the lowest feet and the highest heads lies what line spacing leaves between straight lines."""
     face = open_face("saira-stencil")  # whose H has sharp corners
-    bent = Line(text="HHHHHHHH", face=face, arc=Arc(radius_mm=150.0, side=side), line_spacing=1.5)
-    plain = Line(text="HHHH", face=face, line_spacing=1.5)
+    bent = SetLine(text="HHHHHHHH", face=face, arc=Arc(radius_mm=150.0, side=side), line_spacing=1.5)
+    plain = SetLine(text="HHHH", face=face, line_spacing=1.5)
     pair = [bent, plain] if side == "above" else [plain, bent]
     lettering = set_rows(stacked(measure_lines(pair), [20.0, 20.0]), chord_mm=0.01)
     first, second = (
@@ -187,7 +187,7 @@ def test_an_arch_keeps_clear_of_the_line_below_and_a_bowl_of_the_line_above(side
 def test_the_ink_of_a_block_with_arcs_is_centred(text: str, radius: float, side: str) -> None:
     face = open_face("barlow")
     lines = measure_lines(
-        [Line(text=text, face=face, arc=Arc(radius_mm=radius, side=side)), Line(text="17", face=face)]
+        [SetLine(text=text, face=face, arc=Arc(radius_mm=radius, side=side)), SetLine(text="17", face=face)]
     )
     rows = stacked(lines, [9.0, 20.0])
     assert rows is not None

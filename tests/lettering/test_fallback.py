@@ -8,7 +8,7 @@ from signgen.errors import AskError
 from signgen.lettering.block import stacked
 from signgen.lettering.faces import open_face
 from signgen.lettering.layout import set_rows
-from signgen.lettering.line import Line
+from signgen.lettering.line import SetLine
 from signgen.lettering.measure import measure_lines
 from signgen.lettering.shaping import shape
 
@@ -69,7 +69,7 @@ def test_a_mark_goes_with_its_letter() -> None:
 
 @pytest.mark.parametrize("name", ["barlow", "pacifico", "cinzel"])
 def test_borrowed_capitals_are_as_high(name: str) -> None:
-    (line,) = measure_lines([Line(text="H Η", face=open_face(name), fallback=True)])  # a Greek Eta
+    (line,) = measure_lines([SetLine(text="H Η", face=open_face(name), fallback=True)])  # a Greek Eta
     row = stacked([line], [40.0])[0]
     letters = set_rows([row], chord_mm=0.0025).letters
     assert [letter.area.bounds[3] - row.baseline_mm for letter in letters] == pytest.approx([40, 40], abs=0.01)

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from signgen.errors import AskError
 from signgen.lettering.faces import open_face
 from signgen.lettering.layout import set_rows, stacked
-from signgen.lettering.line import Line
+from signgen.lettering.line import SetLine
 from signgen.lettering.measure import measure_line, measure_lines
 
 
@@ -24,7 +24,7 @@ from signgen.lettering.measure import measure_line, measure_lines
 def test_the_height_found_for_a_width_makes_the_line_that_wide(
     text: str, width: float, spacing: float, name: str
 ) -> None:
-    line = measure_line(Line(text=text, face=open_face(name), letter_spacing_mm=spacing))
+    line = measure_line(SetLine(text=text, face=open_face(name), letter_spacing_mm=spacing))
     height = line.height_of_width_mm(width)
     if height == 0:  # by letter spacing alone it is too wide
         assert line.width_mm(0.01) > width or abs(spacing) * len(text) > width
@@ -33,7 +33,9 @@ def test_the_height_found_for_a_width_makes_the_line_that_wide(
 
 
 def test_the_room_between_lines_of_unlike_heights_goes_by_their_mean() -> None:
-    lines = [Line(text="H", face=open_face(name), line_spacing=1.5) for name in ("barlow", "overpass", "roboto-slab")]
+    lines = [
+        SetLine(text="H", face=open_face(name), line_spacing=1.5) for name in ("barlow", "overpass", "roboto-slab")
+    ]
     lettering = set_rows(stacked(measure_lines(lines), [30.0, 10.0, 20.0]), chord_mm=0.0025)
     boxes = [letter.area.bounds for letter in lettering.letters]
     assert [box[3] - box[1] for box in boxes] == pytest.approx([30, 10, 20], abs=0.01)
@@ -45,9 +47,9 @@ def test_the_room_between_lines_of_unlike_heights_goes_by_their_mean() -> None:
 def test_each_line_is_aligned_as_it_asks() -> None:
     face = open_face("barlow")
     lines = [
-        Line(text="HHHHHHHH", face=face),
-        Line(text="H", face=face, align="left"),
-        Line(text="H", face=face, align="right"),
+        SetLine(text="HHHHHHHH", face=face),
+        SetLine(text="H", face=face, align="left"),
+        SetLine(text="H", face=face, align="right"),
     ]
     wide, left, right = (row.box_mm for row in stacked(measure_lines(lines), [20.0] * 3))
     assert (left[0], right[2]) == pytest.approx((wide[0], wide[2]))
@@ -56,7 +58,7 @@ def test_each_line_is_aligned_as_it_asks() -> None:
 
 
 def test_characters_that_are_missing_from_any_line_are_told_together() -> None:
-    lines = [Line(text="λ", face=open_face("barlow")), Line(text="ж", face=open_face("cinzel"))]
+    lines = [SetLine(text="λ", face=open_face("barlow")), SetLine(text="ж", face=open_face("cinzel"))]
     with pytest.raises(AskError) as caught:
         measure_lines(lines)
     assert [str(problem.what).split(" (")[0] for problem in caught.value.problems] == [
@@ -66,7 +68,7 @@ def test_characters_that_are_missing_from_any_line_are_told_together() -> None:
 
 
 def test_the_ink_boxes_of_letters_are_those_of_their_areas() -> None:
-    (line,) = measure_lines([Line(text="Ag8", face=open_face("roboto-slab"))])
+    (line,) = measure_lines([SetLine(text="Ag8", face=open_face("roboto-slab"))])
     lettering = set_rows(stacked([line], [25.0]), chord_mm=0.0005)
     scale = line.scale(25.0)
     start = lettering.rows[0].x_mm

@@ -9,7 +9,7 @@ import pytest
 from signgen.messages import Message, Mm, Mm2, MmPerMin, Num, Sides, Typed
 from signgen.messages.figures import Units
 from signgen.messages.language import Language, language
-from signgen.messages.wording import Piece, Value, Wording
+from signgen.messages.wording import Value, WordedPiece, Wording
 
 ENGLISH = language("en")
 TRIAL = {
@@ -144,4 +144,4 @@ def test_a_language_of_ten_words_says_the_rest_in_english_and_says_so() -> None:
     said = list(wording.lines([known, unknown]))
     assert said[:2] == ["0,5 mm estas tro malmulte.", "0.5 mm is too much."]
     assert said[2] == "1 of these messages has no words in this language (eo) yet: in English."
-    assert next(iter(wording.pieces(unknown))) == Piece("0.5 mm", "en")
+    assert next(iter(wording.pieces(unknown))) == WordedPiece("0.5 mm", "en")

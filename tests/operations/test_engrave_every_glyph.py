@@ -20,7 +20,7 @@ from signgen.lettering.areas import glyph_areas
 from signgen.lettering.catalogue import catalogue
 from signgen.lettering.face import Face
 from signgen.lettering.faces import open_face
-from signgen.operations.engrave_runs import Recipe, shape_runs
+from signgen.operations.engrave_runs import RunRecipe, shape_runs
 from signgen.tolerances import Tolerances
 
 FACES = tuple(face.name for face in catalogue())
@@ -47,7 +47,7 @@ def turned(face: Face, glyphs: list[int], size_mm: float, chord_mm: float, rng: 
 
 def faults(parts: list[Polygon], tolerances: Tolerances) -> list[str]:
     """What is wrong with the runs over each part."""
-    recipe = Recipe(
+    recipe = RunRecipe(
         least_mm=0.0, limit_mm=1e3, cap_mm=1e3, fit_mm=tolerances.fit_mm, deeper_mm=tolerances.deeper_mm, lift_mm=40.0
     )
     found = []

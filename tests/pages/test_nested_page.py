@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 
-from signgen.pipeline import Job
+from signgen.pipeline import MadeJob
 from signgen.whole_sheet import PieceAsked, SheetAsked, make_sheet
 from tests.pages.test_print import CHROMIUM, printed
 from tests.pages.test_setup_sheet import read
@@ -16,7 +16,7 @@ from tests.pages.test_setup_sheet import read
 SIGN = {"size": "60x30", "thickness": "6", "font": "atkinson", "holes": "none", "material": "mdf"}
 
 
-def made(language: str, **more: str) -> Job:
+def made(language: str, **more: str) -> MadeJob:
     signs = [{**SIGN, "language": language, "text": [text], **more} for text in ("A", "B")]
     pieces = tuple(
         PieceAsked(name=str(n), row=n + 1, asked=sign, x_mm=70.0 * n - 50, y_mm=20.0, turned=False)
@@ -26,16 +26,16 @@ def made(language: str, **more: str) -> Job:
 
 
 @pytest.fixture(scope="module")
-def english() -> Job:
+def english() -> MadeJob:
     return made("en")
 
 
 @pytest.fixture(scope="module")
-def german() -> Job:
+def german() -> MadeJob:
     return made("de")
 
 
-def test_it_says_what_lies_where_and_what_is_proved_first(english: Job) -> None:
+def test_it_says_what_lies_where_and_what_is_proved_first(english: MadeJob) -> None:
     under = read(english.files["setup.html"].decode()).under
     assert under["sign"] == "Sheet 1 of 3: 2 signs"
     assert "A sheet of 200 × 90 mm" in under["board-size"].replace("\u00a0", " ")
@@ -50,7 +50,7 @@ def test_every_file_that_it_names_is_there() -> None:
     assert {"setup.pdf", "steps.png", "sheet.json"} <= set(named) <= set(job.files)
 
 
-def test_in_german_every_passage_differs_and_no_english_sentence_stays(english: Job, german: Job) -> None:
+def test_in_german_every_passage_differs_and_no_english_sentence_stays(english: MadeJob, german: MadeJob) -> None:
     ours, theirs = (read(job.files["setup.html"].decode()) for job in (english, german))
     assert set(ours.ids) == set(theirs.ids)
     assert theirs.under["sign"] == "Platte 1 von 3: 2 Schilder"
@@ -60,12 +60,12 @@ def test_in_german_every_passage_differs_and_no_english_sentence_stays(english: 
     assert re.findall(r"\b(?:the|and|with|sheet|from|row|waste|grain)\b", text) == []
 
 
-def test_the_moving_picture_is_there_and_named_in_its_language(english: Job, german: Job) -> None:
+def test_the_moving_picture_is_there_and_named_in_its_language(english: MadeJob, german: MadeJob) -> None:
     assert "<h1>Sheet 1 of 3: 2 signs</h1>" in english.files["preview.html"].decode()
     assert "<h1>Platte 1 von 3: 2 Schilder</h1>" in german.files["preview.html"].decode()
 
 
-def test_one_signs_own_words_are_never_translated(english: Job) -> None:
+def test_one_signs_own_words_are_never_translated(english: MadeJob) -> None:
     from signgen.job.title import title
 
     spec = replace(

@@ -19,7 +19,7 @@ from signgen.job.facts import JobFacts
 from signgen.pictures.board_svg import board_plate
 from signgen.pictures.cutter_svg import cutter_plate
 from signgen.pictures.drawing_svg import sign_plate
-from signgen.pictures.plate import Plate
+from signgen.pictures.plate import Figure
 from signgen.shop.load import load_shop
 from signgen.shop.tools import Tool
 
@@ -28,7 +28,7 @@ SVG = "{http://www.w3.org/2000/svg}"
 QUICK = settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 
 
-def faults(plate: Plate) -> list[str]:
+def faults(plate: Figure) -> list[str]:
     """Labels that overlap each other or leave the drawing."""
     root = ET.fromstring(plate.svg())
     width, height = (float(v) for v in root.get("viewBox", "").split()[2:])
@@ -42,7 +42,7 @@ def faults(plate: Plate) -> list[str]:
     return bad
 
 
-def texts(plate: Plate) -> list[str]:
+def texts(plate: Figure) -> list[str]:
     return [label.text for label in plate.labels]
 
 

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import Polygon, box
 
-from signgen.pictures.plate import Plate, area_path, spread, text_width
+from signgen.pictures.plate import Figure, area_path, spread, text_width
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -35,7 +35,7 @@ def test_two_labels_at_one_place_part_evenly() -> None:
 
 
 def test_a_dimension_with_room_has_its_text_between_and_one_without_has_it_beyond() -> None:
-    plate = Plate("t", 100, 50, "t", "t")
+    plate = Figure("t", 100, 50, "t", "t")
     plate.across(10, 60, 20, "50")
     plate.across(10, 12, 30, "2")
     wide, narrow = plate.labels
@@ -44,7 +44,7 @@ def test_a_dimension_with_room_has_its_text_between_and_one_without_has_it_beyon
 
 
 def test_a_turned_label_takes_its_room_upwards() -> None:
-    plate = Plate("t", 100, 50, "t", "t")
+    plate = Figure("t", 100, 50, "t", "t")
     plate.text("1234", 20, 30, turned=True)
     left, top, right, bottom = plate.labels[0].box
     assert bottom - top == pytest.approx(text_width("1234"))
@@ -52,7 +52,7 @@ def test_a_turned_label_takes_its_room_upwards() -> None:
 
 
 def test_the_drawing_parses_and_escapes_its_texts() -> None:
-    plate = Plate("t", 100, 50, "A <b> title", "it's & more")
+    plate = Figure("t", 100, 50, "A <b> title", "it's & more")
     plate.text("<x> & y", 10, 10)
     plate.area(box(0, 0, 4, 4), fill=plate.hatching("#777", 1))
     root = ET.fromstring(plate.svg())
@@ -64,7 +64,7 @@ def test_the_drawing_parses_and_escapes_its_texts() -> None:
 def test_ids_carry_the_drawings_name_so_that_two_share_a_page() -> None:
     names = []
     for name in ("one", "two"):
-        plate = Plate(name, 10, 10, "t", "t")
+        plate = Figure(name, 10, 10, "t", "t")
         plate.hatching("#777", 1)
         names += [element.get("id") for element in ET.fromstring(plate.svg()).iter() if element.get("id")]
     assert len(names) == len(set(names)) == 2
