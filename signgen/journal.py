@@ -7,6 +7,7 @@ import os
 from collections.abc import Iterator
 from pathlib import Path
 
+from signgen.disk.stage import lock
 from signgen.errors import AskError, SignGenError
 from signgen.messages import Message
 
@@ -29,7 +30,7 @@ class Journal:
             self._writer = path.open("r+b" if path.exists() else "w+b", buffering=0)
         except OSError as error:
             raise self._refused(error) from error
-        if not _lock(self._writer.fileno()):
+        if not lock(self._writer.fileno()):
             self._writer.close()
             remedy = "Wait for it, or choose another folder."
             raise AskError.at("out", f"Another batch is writing into {path.parent}.", remedy)
@@ -104,16 +105,3 @@ class Journal:
     def _refused(self, error: OSError) -> SignGenError:
         what = f"{self.path} cannot be written: {error.strerror or error}."
         return AskError.at("out", what, "Choose a folder that you may write to, on a disk with room.")
-
-
-def _lock(descriptor: int) -> bool:
-    """Whether the file is now this process's own; where the system has no such locks, nobody minds."""
-    try:
-        import fcntl
-    except ImportError:
-        return True
-    try:
-        fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except BlockingIOError:
-        return False
-    return True

@@ -7,9 +7,9 @@ it is cheap.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from operator import attrgetter
-from typing import Any, Literal
+from typing import Any, ClassVar, Literal, Protocol, TypeVar
 
 from msgspec import Struct
 
@@ -207,6 +207,36 @@ def pick(name: str, choices: Iterable[str], where: str, noun: str = "") -> str:
         if choice.casefold() == name.casefold():
             return choice
     raise AskError.at(where, Message("option.there_no", kind=noun or where, name=name), did_you_mean(name, names))
+
+
+class Named(Protocol):
+    """A member of an open family that is asked for as NAME, or as NAME:ARGUMENT."""
+
+    name: ClassVar[str]
+    argument: ClassVar[str]
+    """What stands behind the colon, for people; '' when nothing does."""
+
+
+_Member = TypeVar("_Member", bound=Named)
+
+
+def named(asked: str, family: Sequence[type[_Member]], where: str, noun: str = "") -> tuple[type[_Member], str]:
+    """The member of a family that 'NAME' or 'NAME:ARGUMENT' means, and the argument.
+
+    Raises: AskError that offers close matches, or when there is an argument too many or too few.
+    """
+    typed, colon, argument = asked.partition(":")
+    name = pick(typed.strip(), (member.name for member in family), where, noun)
+    member = next(each for each in family if each.name == name)
+    if member.argument and not argument.strip():
+        what, remedy = (
+            Message("named.too_little", name=name),
+            Message("named.write", name=name, argument=member.argument),
+        )
+        raise AskError.at(where, what, remedy)
+    if colon and not member.argument:
+        raise AskError.at(where, Message("named.too_much", asked=asked), Message("named.write_alone", name=name))
+    return member, argument.strip()
 
 
 def did_you_mean(name: str, names: Iterable[str]) -> Sentence:

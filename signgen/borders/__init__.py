@@ -26,9 +26,7 @@ from signgen.borders.rounded import Rounded
 from signgen.borders.scalloped import Scalloped
 from signgen.borders.shield import Shield
 from signgen.borders.tag import Tag
-from signgen.errors import AskError
-from signgen.messages import Message
-from signgen.option import Option, pick
+from signgen.option import Option, named
 
 if TYPE_CHECKING:
     from shapely.geometry import Polygon
@@ -90,30 +88,5 @@ BORDERS: tuple[type[Border], ...] = (
 
 
 def border_named(asked: str) -> tuple[type[Border], str]:
-    """The border of 'NAME' or 'NAME:ARGUMENT', and the argument.
-
-    Raises: AskError that offers close matches, or when there is an argument too many or too few.
-    """
-    typed, colon, argument = asked.partition(":")
-    name = pick(typed.strip(), (border.name for border in BORDERS), "border")
-    border = next(each for each in BORDERS if each.name == name)
-    if border.argument and not argument.strip():
-        raise AskError.at(
-            "border",
-            Message("border.says_too_little", name=name),
-            Message("border.write", name=name, argument=border.argument),
-        )
-    if colon and not border.argument:
-        raise AskError.at(
-            "border", Message("border.says_too_much", asked=asked), Message("border.write_alone", name=name)
-        )
-    return border, argument.strip()
-
-
-def read_border(asked: str, options: Mapping[str, object], width_mm: float, height_mm: float) -> Border:
-    """The border of a name with those of its options that were asked for (values of `read_option` by option name).
-
-    Raises: AskError when there is no such border.
-    """
-    border, argument = border_named(asked)
-    return border.from_options(argument, options, width_mm, height_mm)
+    """The border of 'NAME' or 'NAME:ARGUMENT', and the argument. Raises: AskError."""
+    return named(asked, BORDERS, "border")

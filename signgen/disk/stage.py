@@ -54,10 +54,11 @@ def held(path: Path) -> Iterator[bool]:
     """While it lasts, the file or folder is this process's own; whether it could be had. True where the system or the
     disk has no locks, for then nobody minds. The system gives it back when the process ends, however it does."""
     with _opened(path) as descriptor:
-        yield descriptor is None or _lock(descriptor)
+        yield descriptor is None or lock(descriptor)
 
 
-def _lock(descriptor: int) -> bool:
+def lock(descriptor: int) -> bool:
+    """Whether the file is now this process's own; where there are no such locks, nobody minds."""
     try:
         import fcntl
     except ImportError:

@@ -74,12 +74,6 @@ def fits(size_mm: Size, sheet_mm: Size, may_turn: bool) -> bool:
     return upright or (may_turn and lying)
 
 
-def least_sheets(sizes_mm: Sequence[Size], sheet_mm: Size, gap_mm: float) -> int:
-    """A bound that no layout can beat: all areas, each with its gap, over a sheet's."""
-    area = sum((width + gap_mm) * (height + gap_mm) for width, height in sizes_mm)
-    return math.ceil(area / ((sheet_mm[0] + gap_mm) * (sheet_mm[1] + gap_mm)) - 1e-9)
-
-
 class _Laid(Struct, frozen=True):
     """A layout, and how good it is: fewer sheets first, then as little as possible used of the last, in area and in
     bounds, so that the offcut is large and whole."""

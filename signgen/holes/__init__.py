@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import ClassVar, Protocol, Self
 
-from signgen.errors import AskError
 from signgen.holes.at_points import AtPoints
 from signgen.holes.centre import Centre
 from signgen.holes.column import Column
@@ -20,8 +19,7 @@ from signgen.holes.ring import HoleRing
 from signgen.holes.row import HoleRow
 from signgen.holes.side_pair import SidePair
 from signgen.holes.top_pair import TopPair
-from signgen.messages import Message
-from signgen.option import Option, pick
+from signgen.option import Option, named
 
 
 class HolePattern(Protocol):
@@ -59,28 +57,5 @@ PATTERNS: tuple[type[HolePattern], ...] = (
 
 
 def pattern_named(asked: str) -> tuple[type[HolePattern], str]:
-    """The pattern of 'NAME' or 'NAME:ARGUMENT', and the argument.
-
-    Raises: AskError when there is no such pattern, or an argument too many or too few.
-    """
-    typed, colon, argument = asked.partition(":")
-    name = pick(typed.strip(), (pattern.name for pattern in PATTERNS), "holes", "hole pattern")
-    pattern = next(each for each in PATTERNS if each.name == name)
-    if pattern.argument and not argument.strip():
-        raise AskError.at(
-            "holes",
-            Message("hole.says_too_little", name=name),
-            Message("hole.write", name=name, argument=pattern.argument),
-        )
-    if colon and not pattern.argument:
-        raise AskError.at("holes", Message("hole.says_too_much", asked=asked), Message("hole.write_alone", name=name))
-    return pattern, argument.strip()
-
-
-def read_holes(asked: str, options: Mapping[str, object], width_mm: float, height_mm: float) -> HolePattern:
-    """The pattern of a name with those of its options that were asked for (values of `read_option` by option name).
-
-    Raises: AskError when there is no such pattern, or it makes no sense on a sign of this size.
-    """
-    pattern, argument = pattern_named(asked)
-    return pattern.from_options(argument, options, width_mm, height_mm)
+    """The pattern of 'NAME' or 'NAME:ARGUMENT', and the argument. Raises: AskError."""
+    return named(asked, PATTERNS, "holes", "hole pattern")

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from typing import ClassVar, Self
+
+from msgspec import Struct
 
 from signgen.errors import AskError
 from signgen.holes.screws import Fit, clearance_mm
@@ -114,3 +117,29 @@ def spread(count: int, inset_mm: float, side_mm: float) -> tuple[float, ...]:
         return (side_mm / 2,)
     pitch = (side_mm - 2 * inset_mm) / (count - 1)
     return tuple(inset_mm + i * pitch for i in range(count))
+
+
+class AtInset(Struct, frozen=True, kw_only=True):
+    """Holes that a distance from the edges places; each pattern says where."""
+
+    diameter_mm: float
+    inset_mm: float
+
+    name: ClassVar[str]
+    options: ClassVar[tuple[Option, ...]] = (*SIZE_OPTIONS, INSET)
+    argument: ClassVar[str] = ""
+
+    @classmethod
+    def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> Self:
+        diameter = diameter_of(values)
+        inset = inset_of(values, diameter)
+        cls.must_fit(inset, diameter, width_mm, height_mm)
+        return cls(diameter_mm=diameter, inset_mm=inset)
+
+    @classmethod
+    def must_fit(cls, inset_mm: float, diameter_mm: float, width_mm: float, height_mm: float) -> None:
+        """Raises: AskError when holes beside each other would touch."""
+        must_not_cross(inset_mm, diameter_mm, width_mm, "wide")
+
+    def asked(self) -> dict[str, str | float]:
+        return {"holes": self.name, "hole-diameter": self.diameter_mm, "inset": self.inset_mm}

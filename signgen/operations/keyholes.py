@@ -16,14 +16,16 @@ from signgen.shop.tools import Tool
 from signgen.toolpath.cut import Cut, Toolpath
 
 
-class OpenKeyholes(Struct, frozen=True, kw_only=True):
-    """Entries bored and slots milled with an end mill, both to the keyholes' depth, so that the keyhole cutter need
-    neither plunge nor cut with its neck."""
-
+class _OnKeyholes(Struct, frozen=True, kw_only=True):
     keyholes: tuple[Keyhole, ...]
     tool: Tool
     cutting: CuttingData
     thickness_mm: float
+
+
+class OpenKeyholes(_OnKeyholes, frozen=True, kw_only=True):
+    """Entries bored and slots milled with an end mill, both to the keyholes' depth, so that the keyhole cutter need
+    neither plunge nor cut with its neck."""
 
     @property
     def description(self) -> Message:
@@ -59,14 +61,9 @@ class OpenKeyholes(Struct, frozen=True, kw_only=True):
         return Toolpath(operation="keyholes opened", tool=self.tool, cuts=tuple(cuts))
 
 
-class UndercutKeyholes(Struct, frozen=True, kw_only=True):
+class UndercutKeyholes(_OnKeyholes, frozen=True, kw_only=True):
     """Each undercut in one go: straight down in the open entry, along the slot to where the screw hangs, back along
     the same line, and up in the entry, the only place where the head comes out."""
-
-    keyholes: tuple[Keyhole, ...]
-    tool: Tool
-    cutting: CuttingData
-    thickness_mm: float
 
     @property
     def description(self) -> Message:

@@ -8,9 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import Point
 
-from signgen.borders import BORDERS, border_named, read_border
+from signgen.borders import BORDERS, border_named
 from signgen.errors import AskError
 from signgen.option import read_option
+from tests.asking import read_border
 
 CHORD = 0.0025
 DRAWN = [border for border in BORDERS if not border.argument]

@@ -5,11 +5,10 @@ import shapely
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from signgen.borders import read_border
 from signgen.borders.path import PathOutline, own_size_mm
 from signgen.errors import AskError, SignGenError
 from signgen.spec.sign_file import dump_sign_file, load_sign_file
-from tests.asking import spec_of
+from tests.asking import read_border, spec_of
 
 LEAF = "M0 40 C20 -10 110 -10 150 40 C110 90 20 90 0 40 z"
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from signgen.errors import AskError
-from signgen.holes import read_holes
 from signgen.holes.keyholes import Keyholes
 from signgen.holes.screws import shank_and_head_mm
+from tests.asking import read_holes
 
 
 def keyholes(**values: object) -> Keyholes:

@@ -5,8 +5,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from signgen.errors import AskError
-from signgen.holes import PATTERNS, pattern_named, read_holes
+from signgen.holes import PATTERNS, pattern_named
 from signgen.option import read_option
+from tests.asking import read_holes
 
 ASKED = {"at": "at:20,15;200,15.5", "grid": "grid:4x2"}
 OPTIONS = {option.name: option for pattern in PATTERNS for option in pattern.options}

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 WORDS = {
-    "border.says_too_little": "'{name}' sagt zu wenig.",
-    "border.write": "{name}:{argument} schreiben.",
-    "border.says_too_much": "'{asked}' sagt zu viel.",
-    "border.write_alone": "Nur {name} schreiben.",
+    "named.too_little": "'{name}' sagt zu wenig.",
+    "named.write": "{name}:{argument} schreiben.",
+    "named.too_much": "'{asked}' sagt zu viel.",
+    "named.write_alone": "Nur {name} schreiben.",
     "border.circle_wide_high_sign_x": "Ein Kreis ist so breit wie hoch, und das Schild hat {width:bare} x {height}.",
     "border.use_size_x_border_oval": "Eine Größe von {size}x{size} oder die Form oval nehmen.",
     "border.do_not_fit_sign_x": "{value} passen nicht auf ein Schild von {width:bare} x {height}.",
@@ -55,10 +55,6 @@ WORDS = {
     "border.keep_one_closed_path": "Einen geschlossenen Pfad darin behalten.",
     "border.file_draws_paths": "Die Datei zeichnet {count} Pfade.",
     "border.keep_one_alone_unite_them": "Einen einzigen behalten, oder sie vereinigen.",
-    "hole.says_too_little": "'{name}' sagt zu wenig.",
-    "hole.write": "{name}:{argument} schreiben.",
-    "hole.says_too_much": "'{asked}' sagt zu viel.",
-    "hole.write_alone": "Nur {name} schreiben.",
     "hole.holes_too_many": "{count} Löcher sind zu viele.",
     "hole.use_most": "Höchstens {most} nehmen.",
     "hole.points_mm_apart_holes_run": "Die Punkte {i} und {j} sind {apart} voneinander entfernt: Löcher von "

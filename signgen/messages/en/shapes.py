@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 WORDS = {
-    "border.says_too_little": "'{name}' says too little.",
-    "border.write": "Write {name}:{argument}.",
-    "border.says_too_much": "'{asked}' says too much.",
-    "border.write_alone": "Write {name} alone.",
+    "named.too_little": "'{name}' says too little.",
+    "named.write": "Write {name}:{argument}.",
+    "named.too_much": "'{asked}' says too much.",
+    "named.write_alone": "Write {name} alone.",
     "border.circle_wide_high_sign_x": "A circle is as wide as high, and the sign has {width:bare} x {height}.",
     "border.use_size_x_border_oval": "Use a size of {size}x{size}, or the border oval.",
     "border.do_not_fit_sign_x": "{value} do not fit a sign {width:bare} x {height}.",
@@ -55,10 +55,6 @@ WORDS = {
     "border.keep_one_closed_path": "Keep one closed path in it.",
     "border.file_draws_paths": "The file draws {count} paths.",
     "border.keep_one_alone_unite_them": "Keep one alone, or unite them.",
-    "hole.says_too_little": "'{name}' says too little.",
-    "hole.write": "Write {name}:{argument}.",
-    "hole.says_too_much": "'{asked}' says too much.",
-    "hole.write_alone": "Write {name} alone.",
     "hole.holes_too_many": "{count} holes are too many.",
     "hole.use_most": "Use at most {most}.",
     "hole.points_mm_apart_holes_run": "Points {i} and {j} are {apart} apart: holes of {diameter} run together.",
