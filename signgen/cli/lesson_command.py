@@ -17,9 +17,12 @@ from signgen.errors import said_in
 @click.option("--level", type=click.IntRange(1, 2), metavar="N", help="Only the pages of the first or second lesson.")
 @click.option("--large", is_flag=True, help="In large print.")
 @click.option("--easy-face", is_flag=True, help="In a face that is easy to tell apart (Atkinson Hyperlegible).")
+@click.option("--faults", type=click.IntRange(1), metavar="N", help="Also N exercises in faults/: programs to mend.")
+@click.option("--seed", type=int, default=1, show_default=True, metavar="S", help="Which faults: others for each S.")
 @language_option
 def command(
-    what: str, out: str, pages: str | None, level: int | None, large: bool, easy_face: bool, language: str | None
+    what: str, out: str, pages: str | None, level: int | None, large: bool, easy_face: bool, faults: int | None,
+    seed: int, language: str | None,
 ) -> None:  # fmt: skip
     """Make a lesson of a sign: pupil.html, a booklet to print and write into, and teacher.html with every answer, its
     tolerance and the line that it comes from.
@@ -33,6 +36,10 @@ def command(
 
     with said_in(language):
         chosen = chosen_pages(pages, level)
-        made = lesson_files(what, Path(out), language, chosen, large=large, easy=easy_face)
-        write_files(Path(out), made, "out")
-    click.echo("\n".join(str(Path(out) / name) for name in made))
+        made = lesson_files(what, Path(out), language, chosen, large=large, easy=easy_face, faults=faults, seed=seed)
+        for folder in sorted({str(Path(name).parent) for name in made}):
+            inside = {Path(name).name: content for name, content in made.items() if str(Path(name).parent) == folder}
+            write_files(Path(out) / folder, inside, "out")
+    click.echo("\n".join(str(Path(out) / name) for name in made if not name.startswith("faults/")))
+    if faults:
+        click.echo("\n".join(str(Path(out) / "faults" / str(n)) for n in range(1, faults + 1)))

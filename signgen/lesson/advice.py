@@ -24,21 +24,21 @@ LEAST_ROOM = 30
 """Characters for the cause in a table, however long the files' names are."""
 
 _WOULD = {
-    "arc": ("arc_no_centre", "arc_absolute", "arc_ends"),
+    "arc": ("arc_no_centre", "arc_absolute", "arc_ends", "sign_of_i"),
     "step": ("no_motion_word", "no_feed", "dwell_no_time", "centre_no_arc", "unknown_code", "words_group"),
     "astray": (
-        "g91", "off_machine", "off_board", "lost_point", "zero_bottom_left", "zero_middle", "zero_bottom_right",
-        "zero_top_left", "zero_top_right", "fixing",
+        "g91", "wrong_place", "off_machine", "off_board", "lost_point", "zero_bottom_left", "zero_middle",
+        "zero_bottom_right", "zero_top_left", "zero_top_right", "fixing",
     ),
     "size": ("inches", "millimetres"),
     "air": ("missing_minus",),
-    "height": ("z_zero_bottom", "z_zero_top", "too_deep"),
+    "height": ("z_zero_bottom", "z_zero_top", "too_deep", "wrong_height"),
     "still": ("no_spindle", "no_speed", "spindle_stopped", "backwards", "spindle_ready"),
     "crash": ("rapid_down", "rapid_across", "rapid_in_wood", "feed_speed_swapped", "pass_too_deep", "plunge"),
     "cutter": ("swapped", "wrong_cutter", "cutter_short", "order"),
     "stays": ("no_end", "starts_ends"),
     "nothing": ("empty",),
-    "other": ("feed_odd", "heading", "other"),
+    "other": ("feed_odd", "heading", "other", "false_comment", "wrong_speed"),
 }  # fmt: skip
 _FAMILY = {kind: family for family, kinds in _WOULD.items() for kind in kinds}
 """Every other kind is a slip of the pen."""

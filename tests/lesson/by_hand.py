@@ -55,7 +55,7 @@ def moves_of(text: str) -> tuple[list[Move], dict[int, dict[str, float]]]:
     at = {"X": 0.0, "Y": 0.0, "Z": 0.0}
     code, feed, under, found, words_of = "", 0.0, "", [], {}
     for number, line in enumerate(text.splitlines(), 1):
-        comment = re.match(r"^\(([^)]*)\)$", line.strip())
+        comment = re.match(r"^(?:N\d+ )?\(([^)]*)\)$", line.strip())
         if comment and found:
             under = comment.group(1)
         words = WORD.findall(re.sub(r"\([^)]*\)", "", line))

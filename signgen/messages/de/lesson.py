@@ -3,6 +3,15 @@
 from __future__ import annotations
 
 WORDS = {
+    "lesson.not_sound": "Die Programme in diesem Ordner bestehen ihre Prüfungen nicht.",
+    "lesson.sound_first": "Mache das Schild neu; Übungen werden aus heilen Programmen gemacht.",
+    "lesson.few_faults": "Dieses Schild gibt {count} Übungen verschiedener Art her.",
+    "lesson.fewer_faults": "Verlange weniger.",
+    "lesson.exercises": "Die verdorbenen Programme",
+    "lesson.exercises_do": "Jeder Ordner ist eine Kopie des Schilds mit einem Fehler. Lernende lesen das Programm "
+    "oder fragen signgen check ORDNER --hint 1, dann 2, dann 3.",
+    "lesson.exercise": "{folder}, Stufe {grade} von 3",
+    "lesson.caught_by": "Gefunden von {codes:plain}",
     "lesson.one_file": "Die Programme aller Fräser sind hier in einer Datei, und ein Lehrblatt geht Fräser für "
     "Fräser vor.",
     "lesson.a_file_each": "Mache das Schild mit --dialect plain.",

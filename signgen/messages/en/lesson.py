@@ -3,6 +3,15 @@
 from __future__ import annotations
 
 WORDS = {
+    "lesson.not_sound": "The programs in this folder do not pass their checks.",
+    "lesson.sound_first": "Make the sign again; exercises are spoilt from sound programs.",
+    "lesson.few_faults": "This sign gives {count} exercises of different kinds.",
+    "lesson.fewer_faults": "Ask for fewer.",
+    "lesson.exercises": "The spoilt programs",
+    "lesson.exercises_do": "Each folder is a copy of the sign with one fault. Pupils read the program, or ask "
+    "signgen check FOLDER --hint 1, then 2, then 3.",
+    "lesson.exercise": "{folder}, grade {grade} of 3",
+    "lesson.caught_by": "Caught by {codes:plain}",
     "lesson.one_file": "The programs of all cutters are in one file here, and a lesson goes cutter by cutter.",
     "lesson.a_file_each": "Make the sign with --dialect plain.",
     "lesson.no_sign": "There is no sign in this folder: sign.toml or report.json is missing.",
