@@ -44,13 +44,14 @@ def key_options(function: click.decorators.FC) -> click.decorators.FC:
 @click.option("--shop", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")
 @click.option("--picture", metavar="FILE", help="Draw what is left of the board, findings marked: a .png or .svg file.")
 @click.option("--json", "as_json", is_flag=True, help="Print the findings as JSON.")
+@click.option("--page", metavar="OUT.html", help="Write a page that plays the programs move by move.")
 @click.option("--hint", type=click.IntRange(1, 3), metavar="N", help="Only a hint: 1 what to look at, 2 where, 3 what.")
 @click.option("--all", "everything", is_flag=True, help="Of program files: all that was compared and found, unfolded.")
 @click.option("--each", is_flag=True, help="Judge every program file by itself, and print a table.")
 @language_option
 def command(
     paths: tuple[str, ...], tools: tuple[str, ...], picture: str | None, as_json: bool, hint: int | None,
-    everything: bool, each: bool, language: str | None, **options: str | None,
+    everything: bool, each: bool, page: str | None, language: str | None, **options: str | None,
 ) -> int:  # fmt: skip
     """Judge programs as they stand on disk, before they are run.
 
@@ -69,6 +70,8 @@ def command(
         judged = _each(paths, asked, tools) if each else _judged(paths, asked, tools)
         if picture is not None:
             _draw(judged, picture)
+        if page is not None:
+            _play(judged, page, language)
     if as_json:
         click.echo(json.dumps([verdict_data(one) for one in judged], indent=1))
     elif hint or each:
@@ -109,6 +112,21 @@ def _judged(paths: Sequence[str], asked: dict[str, str], tools: Sequence[str]) -
         raise AskError.at(given, Message("checking.folder_knows"), Message("checking.leave_out_or_name_program"))
     judged = [check_folder(Path(path), fixings) for path in paths if path not in files]
     return [*judged, *([check_files(files, asked, tools, fixings)] if files else [])]
+
+
+def _play(judged: Sequence[Judged], page: str, language: str | None) -> None:
+    """Raises: AskError where there are several boards, or nothing moves."""
+    from signgen.errors import AskError
+    from signgen.files import write_files
+    from signgen.playback.preview_html import case_html
+    from signgen.words.words import words_in
+
+    if len(judged) > 1:
+        raise AskError.at("page", Message("page.several"), Message("page.one_by_one"))
+    (one,) = judged
+    title = ", ".join(Path(program.file).name for program in one.case.programs)
+    made = case_html(one.case, title, words_in(language or one.language))
+    write_files(Path(page).parent, {Path(page).name: made.encode()}, "page")
 
 
 def _draw(judged: Sequence[Judged], picture: str) -> None:

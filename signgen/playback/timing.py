@@ -10,6 +10,8 @@ from signgen.program.estimate import seconds_of
 from signgen.replay.motion import ARC_CW, Motions
 from signgen.shop.materials import Machine
 
+UNKNOWN_FEED_MM_PER_MIN = 600.0
+"""Where a program gives no feed: it is played all the same, and the checks say what is missing."""
 KINDS = np.array([RAPID, LINE, CW, CCW], np.uint8)
 """A replay's kinds as a program's."""
 
@@ -23,6 +25,6 @@ def motion_seconds(motions: Motions, machine: Machine) -> FloatArray:
         kinds=kinds,
         ends_mm=motions.end_mm,
         centres_mm=np.where(flat[:, None], motions.centre_mm, np.nan),
-        feeds_mm_per_min=motions.feed_mm_per_min,
+        feeds_mm_per_min=np.where(motions.feed_mm_per_min > 0, motions.feed_mm_per_min, UNKNOWN_FEED_MM_PER_MIN),
     )
     return seconds_of(moves, machine, tuple(motions.start_mm[0].tolist()))

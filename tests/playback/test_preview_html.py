@@ -464,7 +464,7 @@ def test_every_control_has_a_name_and_room_for_a_thumb(page: Page) -> None:
           return [e.id, name.trim(), box.height, box.width];
         })"""
     )
-    assert {row[0] for row in controls} == {"play", "when", "speed", "which", "air", "view"}
+    assert {row[0] for row in controls} == {"play", "back", "on", "when", "speed", "which", "air", "grid", "view"}
     for name, label, height, width in controls:
         assert label, name
         assert min(height, width) >= 24, name
@@ -474,10 +474,10 @@ def test_every_control_has_a_name_and_room_for_a_thumb(page: Page) -> None:
 def test_controls_are_reached_by_the_tab_key_in_the_order_in_which_they_stand(page: Page) -> None:
     page.evaluate("document.getElementById('stage').focus()")
     order = []
-    for _ in range(6):
+    for _ in range(9):
         page.keyboard.press("Tab")
         order.append(page.evaluate("document.activeElement.id"))
-    assert order == ["play", "when", "speed", "which", "air", "view"]
+    assert order == ["play", "back", "on", "when", "speed", "which", "air", "grid", "view"]
 
 
 def test_the_users_text_is_text(browser: Any, make_facts: Make, tmp_path: Path) -> None:

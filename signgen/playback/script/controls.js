@@ -15,6 +15,8 @@ async function start() {
   await course.prepare((share) => (status.textContent = say("loading", { share: Math.round(100 * share) })));
   const flat = new FlatView(part("flat"), board, tones, job);
   const air = airWays(moves);
+  const listings = job.programs.map((program) => new Listing(program.text));
+  const finger = matchMedia("(pointer: coarse)").matches;
   const calm = matchMedia("(prefers-reduced-motion: reduce)");
 
   const now = { time: course.lasts, plays: false, speed: usual(course.lasts), range: [0, course.lasts], probe: null };
@@ -32,7 +34,7 @@ async function start() {
       solid.load();
       solid.draw(tip, course.tool, ways);
     } else {
-      drawOver(part("over"), board, job, { tip, tool: course.tool, air: ways, cutting: moves.isCut(move), probe: now.probe });
+      drawOver(part("over"), board, job, { tip, tool: course.tool, air: ways, cutting: moves.isCut(move), probe: now.probe, grid: part("grid").checked });
     }
     shaped();
     const y = now.probe ? now.probe[1] : tip ? tip[1] : board.y0 + (board.ny * board.cell) / 2;
@@ -55,13 +57,29 @@ async function start() {
     part("clock").textContent = `${when} / ${whole}`;
     const line = ended ? say("finished") : say("doing", { file: programs[p].file, line: moves.line[move], tool: programs[p].label });
     if (part("doing").textContent !== line) part("doing").textContent = line;
+    read(p, move);
     part("play").textContent = say(now.plays ? "pause" : "play");
     part("play").setAttribute("aria-pressed", now.plays);
     part("depth").textContent = probed();
   }
 
+  /** The line that runs, where the tip is, and what is in force. */
+  function read(p, move) {
+    const line = moves.line[move], { modal, feed, speed } = listings[p].state(line), [x, y, z] = course.tip;
+    const row = (number) => (number > 0 && number <= listings[p].lines.length ? `${number}  ${listings[p].text(number)}` : "");
+    part("line-before").textContent = row(line - 1);
+    part("line-now").textContent = row(line);
+    part("line-after").textContent = row(line + 1);
+    part("at-x").textContent = figure(x - job.zero[0], 3);
+    part("at-y").textContent = figure(y - job.zero[1], 3);
+    part("at-z").textContent = figure(z - job.zeroHeight, 3);
+    part("at-f").textContent = feed;
+    part("at-s").textContent = speed;
+    part("modal").textContent = modal;
+  }
+
   function probed() {
-    if (!now.probe) return say("point");
+    if (!now.probe) return say(finger ? "touch" : "point");
     const [x, y] = now.probe, height = board.height(x, y);
     if (Number.isNaN(height)) return say("beside");
     const at = { x: figure(x - job.zero[0], 1), y: figure(y - job.zero[1], 1) };
@@ -156,6 +174,9 @@ async function start() {
   part("speed").addEventListener("change", (event) => setSpeed(Number(event.target.value)));
   part("which").addEventListener("change", (event) => choose(event.target.value));
   part("air").addEventListener("change", refresh);
+  part("grid").addEventListener("change", refresh);
+  part("back").addEventListener("click", () => step(-1));
+  part("on").addEventListener("click", () => step(1));
   part("view").addEventListener("click", () => view(part("solid").hidden));
   addEventListener("resize", refresh);
 
@@ -191,6 +212,7 @@ async function start() {
     "+": () => setSpeed(SPEEDS[Math.min(SPEEDS.length - 1, SPEEDS.indexOf(now.speed) + 1)]),
     "-": () => setSpeed(SPEEDS[Math.max(0, SPEEDS.indexOf(now.speed) - 1)]),
     w: () => part("air").click(),
+    g: () => part("grid").click(),
     v: () => part("view").click(),
   };
   addEventListener("keydown", (event) => {

@@ -23,8 +23,9 @@ function fitted(canvas, board) {
   };
 }
 
-function drawOver(canvas, board, job, { tip, tool, air, cutting, probe }) {
+function drawOver(canvas, board, job, { tip, tool, air, cutting, probe, grid }) {
   const pen = fine(canvas), fit = fitted(canvas, board);
+  rulers(pen, canvas, board, job, fit, grid);
   pen.lineJoin = "round";
   if (air.length) {
     pen.beginPath();
@@ -57,6 +58,31 @@ function drawOver(canvas, board, job, { tip, tool, air, cutting, probe }) {
     }
     stroke(pen, "#fff", 3, []);
     stroke(pen, INK, 1.4, []);
+  }
+}
+
+/** Marks along the lower and the left edge, counted from the programs' zero; lines over the whole board if asked for. */
+function rulers(pen, canvas, board, job, fit, grid) {
+  const { clientWidth: wide, clientHeight: high } = canvas;
+  const step = [1, 2, 5, 10, 20, 50, 100, 200, 500].find((mm) => mm * fit.scale >= 34) ?? 1000;
+  pen.font = "11px sans-serif";
+  for (const across of [true, false]) {
+    const [zero, end] = across ? [job.zero[0], wide] : [job.zero[1], high];
+    const low = fit.from(0, high)[across ? 0 : 1], up = fit.from(wide, 0)[across ? 0 : 1];
+    for (let n = Math.ceil((low - zero) / step); zero + n * step <= up; n++) {
+      const [px, py] = fit.to(across ? zero + n * step : 0, across ? 0 : zero + n * step);
+      pen.beginPath();
+      if (across) [pen.moveTo(px, grid ? 0 : high - 7), pen.lineTo(px, high)];
+      else [pen.moveTo(0, py), pen.lineTo(grid ? wide : 7, py)];
+      stroke(pen, "#fff", 2.4, []);
+      stroke(pen, INK, 0.8, []);
+      const at = across ? px : py;
+      if (at < 16 || at > end - 16) continue;
+      Object.assign(pen, { strokeStyle: "#fff", lineWidth: 3, fillStyle: INK, textBaseline: across ? "bottom" : "middle" });
+      pen.textAlign = across ? "center" : "left";
+      pen.strokeText(n * step, across ? px : 9, across ? high - 8 : py);
+      pen.fillText(n * step, across ? px : 9, across ? high - 8 : py);
+    }
   }
 }
 
