@@ -98,13 +98,19 @@ class Options(TypedDict, total=False):
     art_finish: str | None
     art_depth: Length | None
     art_colours: str | None
-    pictogram: Path | Sequence[Mapping[str, object]] | None
+    pictogram: str | Sequence[Mapping[str, object]] | None
     pictogram_place: str | None
     pictogram_width: Length | None
     pictogram_height: Length | None
     pictogram_rotation: Number | None
     pictogram_finish: str | None
     pictogram_depth: Length | None
+    code: str | Sequence[Mapping[str, object]] | None
+    code_place: str | None
+    code_module: Length | None
+    code_level: str | None
+    code_finish: str | None
+    code_depth: Length | None
     v_bit: Number | None
     v_bit_diameter: Length | None
     v_bit_tip: Length | None

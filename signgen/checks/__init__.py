@@ -12,6 +12,7 @@ from msgspec.structs import replace
 
 from signgen.checks.as_stated import AsStated
 from signgen.checks.check import Case, Check, CheckReport, CheckResult
+from signgen.checks.code_reads import CodeReads
 from signgen.checks.cutter_reach import CutterReach
 from signgen.checks.depth_limit import DepthLimit
 from signgen.checks.edge_bevelled import EdgeBevelled
@@ -97,6 +98,9 @@ MOST_REFUSED = 20
 
 OF_KEYHOLES: tuple[Check, ...] = (KeyholesMade(), WoodOverKeyholes())
 
+OF_CODES: tuple[Check, ...] = (CodeReads(),)
+"""Where the sign has any."""
+
 _OF_THE_SIGN = frozenset(
     ["C125", "C108", "C116", "C109", "C126", "C110", "C120", "C111", "C112", "C132", "C131", "C119", "C113", "C115"]
 )
@@ -105,7 +109,7 @@ _OF_THE_SIGN = frozenset(
 FROM_BEHIND: tuple[Check, ...] = (*(check for check in CHECKS if check.code not in _OF_THE_SIGN), *OF_KEYHOLES)
 """Of programs that cut a board from its back: those of their manners, and those of what they make."""
 
-EVERY_CHECK: tuple[Check, ...] = (*CHECKS, *OF_KEYHOLES)
+EVERY_CHECK: tuple[Check, ...] = (*CHECKS, *OF_KEYHOLES, *OF_CODES)
 
 
 def judge(case: Case, checks: Sequence[Check] | None = None) -> CheckReport:
@@ -116,7 +120,10 @@ def judge(case: Case, checks: Sequence[Check] | None = None) -> CheckReport:
     results = [READABLE.run(case)]
     readable = bool(case.programs) and all(_is_clear(program.replay, case.drawn) for program in case.programs)
     in_part = not case.drawn and all(_is_clear_in_part(program.replay) for program in case.programs)
-    for check in (CHECKS if checks is None else checks)[1:]:
+    if checks is None:
+        has_codes = case.drawn and any(picture.code_text for picture in case.drawing.pictures)
+        checks = (*CHECKS, *OF_CODES) if has_codes else CHECKS
+    for check in checks[1:]:
         if not case.drawn and check.needs_drawing:
             results.append(_left_out(check, Message("checks.needs_drawing_there_none"), applies=False))
         elif not readable and not in_part:

@@ -21,6 +21,9 @@ from signgen.spec.sign_spec import SignSpec
 BESIDE_RATIO, BESIDE_WIDTH_RATIO = 0.55, 0.34
 """Height of a picture beside the text over that of the free face, and its greatest width (common practice)."""
 
+CODE_RATIO, CODE_WIDTH_RATIO = 0.9, 0.45
+"""The same of a code, whose quiet zone is its own margin."""
+
 OVER_RATIO, OVER_WIDTH_RATIO = 0.42, 0.7
 """The same of one over or under the text."""
 
@@ -79,6 +82,8 @@ def _usual_mm(spec: SignSpec, shown: Shown, free: BaseGeometry) -> float:
     x0, y0, x1, y1 = free.bounds if not free.is_empty else (0.0, 0.0, spec.width_mm, spec.height_mm)
     wide, high = x1 - x0, y1 - y0
     match shown.asked.place:
+        case "left" | "right" if shown.asked.kind == "code":
+            height = min(CODE_RATIO * high, CODE_WIDTH_RATIO * wide)
         case "left" | "right":
             height = min(BESIDE_RATIO * high, BESIDE_WIDTH_RATIO * wide / shown.ratio)
         case "above" | "below":
@@ -89,6 +94,8 @@ def _usual_mm(spec: SignSpec, shown: Shown, free: BaseGeometry) -> float:
             height = CORNER_RATIO * min(spec.width_mm, spec.height_mm) / max(1.0, shown.ratio)
         case _:
             height = AT_RATIO * min(spec.width_mm, spec.height_mm) / max(1.0, shown.ratio)
+    if shown.asked.kind == "code":
+        return max(0.1, math.floor(10 * height / shown.size[1]) / 10) * shown.size[1]
     return max(0.1, math.floor(10 * height) / 10)
 
 

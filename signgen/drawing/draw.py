@@ -12,6 +12,7 @@ from signgen.composition.field import field_of
 from signgen.drawing.arranged import TextSet, arranged
 from signgen.drawing.bevel import bevel_of
 from signgen.drawing.bridges import loose_problems
+from signgen.drawing.codes import code_problems, code_warnings
 from signgen.drawing.corners import ornaments
 from signgen.drawing.drawing import Drawing, Plate
 from signgen.drawing.drawn_line import drawn_lines
@@ -84,6 +85,7 @@ def _with_room(spec: SignSpec) -> Drawing:
 
     laid = arranged(spec, shown, outline, letter_room(spec, outline, holes, taken).difference(kept), free, set_text)
     lettering, word_warnings = laid.text
+    pictures = tuple(ordered(spec, each, high, laid.parts) for each, high in zip(shown, laid.heights, strict=True))
     drawn = made(spec, lettering, panel, corners, laid.parts)
     lines = (*lines, *rules(spec, lettering))
     grooves = (*drawn.grooves, *lines)
@@ -96,6 +98,7 @@ def _with_room(spec: SignSpec) -> Drawing:
             *wall_problems(spec, (*first, *carved)),
             *hanging_problems(spec, through, outline, holes),
             *picture_problems(laid.parts),
+            *code_problems(spec, pictures),
         ]
     )
     tabs = tabs_of(spec, outline, holes)
@@ -114,9 +117,10 @@ def _with_room(spec: SignSpec) -> Drawing:
         ),
         cap_height_mm=lettering.cap_height_mm,
         lines=drawn_lines(lettering, line_roles(spec.text)),
-        pictures=tuple(ordered(spec, each, high) for each, high in zip(shown, laid.heights, strict=True)),
+        pictures=pictures,
         warnings=(
             *word_warnings,
+            *code_warnings(pictures),
             *thin_warnings(laid.parts, {each.name: high for each, high in zip(shown, laid.heights, strict=True)}),
             *edge_warnings,
             *hole_warnings(spec, edge, holes, grooves),

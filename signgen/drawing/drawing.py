@@ -33,7 +33,8 @@ class Plate(Struct, frozen=True, kw_only=True):
 
 class OrderedPicture(Struct, frozen=True, kw_only=True):
     """A picture as its file says it: `of` the file, `name` that with which the names of its features begin, `area_mm2`
-    of all that is not drawn in lines, at its height. `has_bridges`: bars of wood may stand across it."""
+    of all that is not drawn in lines, at its height. `has_bridges`: bars of wood may stand across it. Of a code: what
+    it says, (x0, y0, x1, y1) with its quiet zone, and the width of a module."""
 
     name: str
     source: str
@@ -41,6 +42,9 @@ class OrderedPicture(Struct, frozen=True, kw_only=True):
     area_mm2: float
     height_mm: float
     has_bridges: bool = False
+    code_text: str = ""
+    code_box_mm: tuple[float, float, float, float] = (0.0, 0.0, 0.0, 0.0)
+    module_mm: float = 0.0
 
 
 class Drawing(Struct, frozen=True, kw_only=True):

@@ -10,14 +10,17 @@ from pathlib import Path
 
 import shapely
 from msgspec import Struct
+from msgspec.structs import replace
 from shapely.geometry import MultiLineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
+from signgen.artwork.codes import QUIET, code_picture, modules_of
 from signgen.artwork.colours import DARK_BELOW, Rgb, colour_of, lightness
 from signgen.artwork.matrix import Matrix, times
 from signgen.artwork.pictograms import NO, picture_of
 from signgen.artwork.picture import Picture
 from signgen.artwork.read import read_picture
+from signgen.drawing.codes import code_depth_mm, dots
 from signgen.drawing.drawing import OrderedPicture
 from signgen.drawing.grooves import bit_angle_deg
 from signgen.drawing.spacing import LEAST_WALL_MM
@@ -75,6 +78,8 @@ class Shown(Struct, frozen=True, kw_only=True, eq=False):
 
     def stated_height_mm(self) -> float | None:
         """As it was asked for; None when nobody did."""
+        if self.asked.module_mm is not None:
+            return self.asked.module_mm * self.size[1]
         if self.asked.height_mm is not None:
             return self.asked.height_mm
         return None if self.asked.width_mm is None else self.asked.width_mm / self.ratio
@@ -104,6 +109,9 @@ def shown_of(spec: SignSpec) -> tuple[Shown, ...]:
         name = asked.kind if counts[asked.kind] == 1 else f"{asked.kind} {number[asked.kind]}"
         picture = _read(asked)
         bounds = picture.bounds(_key_of(asked), _turned(asked))
+        if asked.kind == "code":
+            count = len(modules_of(asked.what, asked.level))
+            bounds = (-QUIET, -count - QUIET, count + QUIET, QUIET)
         if bounds is None or bounds[2] <= bounds[0] or bounds[3] <= bounds[1]:
             raise AskError.at(asked.kind, Message("art.nothing_to_cut", file=picture.file), Message("art.use_colours"))
         found.append(Shown(asked=asked, name=name, picture=picture, bounds=bounds))
@@ -113,6 +121,8 @@ def shown_of(spec: SignSpec) -> tuple[Shown, ...]:
 def _read(asked: PictureSpec) -> Picture:
     if asked.kind == "pictogram":
         return picture_of(asked.what)
+    if asked.kind == "code":
+        return code_picture(asked.what, asked.level)
     path = Path(asked.what)
     try:
         stamp = path.stat()
@@ -162,7 +172,12 @@ def parts_of(spec: SignSpec, shown: Shown, height_mm: float, middle_mm: tuple[fl
         assert isinstance(key, tuple)
         finish, depth = key
         ways = None
-        if finish == "stroke":
+        if asked.kind == "code":
+            depth = code_depth_mm(spec, asked, height_mm / shown.size[1], depth)
+        if asked.is_dots:
+            ways = dots(asked, matrix)
+            area = _along(spec, ways, depth)
+        elif finish == "stroke":
             if key not in lines:
                 continue
             ways = lines[key]
@@ -201,25 +216,32 @@ def _on_grid(area: Area) -> Area:
     return area_of(polygons(shapely.set_precision(area, GRID_MM)))
 
 
-def ordered(spec: SignSpec, shown: Shown, height_mm: float) -> OrderedPicture:
-    """What the file says of the picture's area, reckoned at its own size."""
-    key_of = _key_of(shown.asked)
+def ordered(spec: SignSpec, shown: Shown, height_mm: float, parts: Sequence[Part]) -> OrderedPicture:
+    """What the file says of the picture's area, reckoned at its own size. `parts`: of all pictures, as they lie."""
+    asked, key_of = shown.asked, _key_of(shown.asked)
     scale = height_mm / shown.size[1]
     fine = max(shown.size) * FINE_RATIO
     areas = shown.picture.seen(key_of, (1, 0, 0, 1, 0, 0), fine)
-    kept = [
-        _without_crumbs(area, shown.asked, shown.size[1]).area
-        for key, area in areas.items()
-        if isinstance(key, tuple) and key[0] != "stroke"
-    ]
-    return OrderedPicture(
+    kept = [_without_crumbs(area, asked, shown.size[1]).area for key, area in areas.items() if not _is_lines(key)]
+    plain = OrderedPicture(
         name=shown.name,
-        source=shown.asked.kind,
-        of=shown.asked.what,
+        source=asked.kind,
+        of=asked.what,
         area_mm2=sum(kept) * scale**2,
         height_mm=height_mm,
         has_bridges=spec.bridges is not None,
     )
+    if asked.kind != "code":
+        return plain
+    (code,) = (part for part in parts if part.name == shown.name)
+    (x0, y0, x1, y1), half = code.area.bounds, height_mm / 2
+    x, y = (x0 + x1) / 2, (y0 + y1) / 2
+    box = (x - half, y - half, x + half, y + half)
+    return replace(plain, code_text=asked.what, code_box_mm=box, module_mm=scale)
+
+
+def _is_lines(key: Hashable) -> bool:
+    return isinstance(key, tuple) and key[0] == "stroke"
 
 
 def grooves_of(spec: SignSpec, parts: Sequence[Part]) -> Iterator[Groove]:
@@ -258,7 +280,7 @@ def thin_warnings(parts: Sequence[Part], heights: dict[str, float]) -> Iterator[
     """Wood that would stand thinner than holds between two parts of one picture, and the size at which it would."""
     for part in parts:
         height = heights.get(_whole(part))
-        if part.finish == "raised" or height is None:
+        if part.finish == "raised" or part.source == "code" or height is None:
             continue
         walls = _thin_walls(part.area, LEAST_WOOD_MM)
         if not walls:

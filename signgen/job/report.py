@@ -17,6 +17,7 @@ from signgen.features.hole import Hole
 from signgen.features.keyhole import Keyhole
 from signgen.features.tab import Tab
 from signgen.instructions import Instructions
+from signgen.job.codes import codes_report
 from signgen.job.engraving import engraving_report
 from signgen.job.facts import JobFacts, PieceFacts, ProgramFacts
 from signgen.job.finishes import floors_report, trim_report
@@ -115,6 +116,7 @@ def report(facts: JobFacts, files: Mapping[str, str] = NO_FILES) -> dict[str, An
         "instructions": to_builtins(instructions_of(facts)),
         "engraving": engraving_report(facts),
         **_roughing(facts),
+        **codes_report(facts),
         "legibility": legibility_report(drawing),
         "warnings": list(map(str, facts.warnings)),
         **_template(facts),

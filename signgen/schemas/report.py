@@ -112,6 +112,16 @@ class Trim(Struct, frozen=True, kw_only=True):
     rim: Rim | None
 
 
+class ReportCode(Struct, frozen=True, kw_only=True):
+    """A QR code of the sign."""
+
+    text: Annotated[str, Meta(description="What it says.")]
+    module_mm: Annotated[float, Meta(description="Width of one of its squares.")]
+    read_back: Annotated[
+        bool | None, Meta(description="Whether it was read in the picture of the board; null: no reader was installed.")
+    ]
+
+
 class ReportSign(Struct, frozen=True, kw_only=True):
     """The sign as it will be."""
 
@@ -270,3 +280,4 @@ class Report(Struct, frozen=True, kw_only=True):
     keyholes: list[NamedFigures] | UnsetType = UNSET
     back: Back | UnsetType = UNSET
     pieces: list[Piece] | UnsetType = UNSET
+    codes: list[ReportCode] | UnsetType = UNSET

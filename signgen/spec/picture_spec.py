@@ -24,7 +24,7 @@ class ColourUse(Struct, frozen=True, kw_only=True):
 class PictureSpec(Struct, frozen=True, kw_only=True):
     """`kind`: the option that asks for it; `what`: the file in absolute form. `place`: a word or the middle in
     millimetres. At most one of the sizes is given; neither: by the place. `depth_mm` 0: right through. `colours` of a
-    drawing: which of them are cut, or what becomes of each."""
+    drawing: which of them are cut, or what becomes of each. `module_mm`, `level`: of a code."""
 
     kind: str
     what: str
@@ -35,22 +35,30 @@ class PictureSpec(Struct, frozen=True, kw_only=True):
     finish: Finish
     depth_mm: float
     colours: str | tuple[ColourUse, ...] = "dark"
+    module_mm: float | None = None
+    level: str = "M"
 
     def asked(self) -> dict[str, object]:
         """The keys of its table, complete."""
         place = self.place if isinstance(self.place, str) else f"{self.place[0]:.10g},{self.place[1]:.10g}"
+        lengths = {"width": self.width_mm, "height": self.height_mm, "module": self.module_mm}
         found: dict[str, object] = {OF_KIND[self.kind][0].name: self.what, "place": place}
-        for name, value in (("width", self.width_mm), ("height", self.height_mm)):
-            if value is not None:
-                found[name] = value
+        found |= {name: value for name, value in lengths.items() if value is not None}
         if self.rotation_deg:
             found["rotation"] = self.rotation_deg
-        found["finish"] = self.finish
-        if self.finish != "through" and self.depth_mm:
+        if self.kind == "code":
+            found["level"] = self.level
+        found["finish"] = "dots" if self.is_dots else self.finish
+        if self.finish != "through" and self.depth_mm and not self.is_dots:
             found["depth"] = self.depth_mm
         if self.colours != "dark":
             found["colours"] = self.colours if isinstance(self.colours, str) else "; ".join(map(_said, self.colours))
         return found
+
+    @property
+    def is_dots(self) -> bool:
+        """Whether each module of a code is one plunge of the V-bit, whose depth goes by the module."""
+        return self.kind == "code" and self.finish == "stroke"
 
 
 def _said(use: ColourUse) -> str:

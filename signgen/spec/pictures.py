@@ -55,11 +55,16 @@ def _picture(
     v_bit: Tool | None, *, has_panel: bool,
 ) -> PictureSpec | None:  # fmt: skip
     what = own.text(OF_KIND[kind][0].name)
-    width, height, rotation = (own.number(key) if own.has(key) else None for key in ("width", "height", "rotation"))
+    width, height, rotation, module = (
+        own.number(key) if own.has(key) else None for key in ("width", "height", "rotation", "module")
+    )
+    level = own.text("level") if kind == "code" else "M"
     place = own.attempt(lambda: place_of(own.text("place") or "left")) if own.has("place") else "left"
     if width is not None and height is not None:
         own.wrong("height", Message("art.both_sizes"), Message("art.give_one_size"))
     made = finish_of(own) if own.has("finish") else finish
+    if kind == "code" and finish is not None:
+        made = _code_finish(own, finish)
     if made is None or finish is None:
         return None
     _must_go_together(own, made, finish, has_panel=has_panel)
@@ -89,7 +94,17 @@ def _picture(
         finish=made,
         depth_mm=0.0 if made == "through" else depth,
         colours=colours,
+        module_mm=module,
+        level=level or "M",
     )
+
+
+def _code_finish(own: Asked, finish: Finish) -> Finish | None:
+    """Dots are strokes without length. In letters that stand or are flat a code is flat."""
+    name = own.text("finish") if own.has("finish") else "groove" if finish in ("groove", "stroke") else "recess"
+    if finish == "raised":
+        own.wrong("finish", Message("art.code_on_raised"), Message("art.code_with_other_finish"))
+    return {"groove": "groove", "recess": "recess", "dots": "stroke"}.get(name or "")  # type: ignore[return-value]
 
 
 def _with_depth(

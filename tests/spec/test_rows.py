@@ -106,7 +106,7 @@ WORDS = {
     "material": "oak", "border": "oval", "holes": "row", "screw": "M5", "font": "pacifico", "font-axes": "wght=600",
     "ornament": "*", "ornament-font": "pacifico", "end-mill-name": "down-cut-6", "machine": "bench-router",
     "dialect": "inch", "paint": "red", "art": "tests/borders/leaf.svg", "art-place": "right", "art-colours": "all",
-    "pictogram": "dog", "pictogram-place": "right",
+    "pictogram": "dog", "pictogram-place": "right", "code": "QUINCE", "code-place": "right",
 }  # fmt: skip
 OPTIONS = [key for key in keys.KEYS if key.name not in ("text", "shop")]
 

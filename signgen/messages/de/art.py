@@ -73,4 +73,26 @@ WORDS = {
     "art.letters_and_pictures": "{letters}; {pictures}",
     "art.pictures_made": "Bilder, wie ihre Dateien sagen, jedes zu {least} % oder mehr gemacht",
     "art.other_area": "{name} ist mit {drawn} gezeichnet, seine Datei sagt {said}.",
+    "art.code_too_long": "Ein Text von {count} Zeichen braucht einen Code mit mehr als 57 Quadraten in der Breite.",
+    "art.shorter_text": "Einen kürzeren Text, eine kürzere Adresse oder ein niedrigeres code-level verwenden.",
+    "art.code_on_raised": "Ein Code wird in die Fläche geschnitten, und hier ist die Fläche um die Buchstaben "
+    "vertieft.",
+    "art.code_with_other_finish": "Das Schild anders ausführen (finish).",
+    "code_reads.none": "kein Code",
+    "code_reads.not_read_back": "nicht zurückgelesen: Der Leser ist nicht installiert (pip install 'signgen[codes]')",
+    "code_reads.not_read": "Ein Leser liest den Code nicht wie bestellt: {count} von zehn Fotos, Quadrate von "
+    "{module}.",
+    "code_reads.larger_modules": "Größere Quadrate (code-module), einen dünneren Fräser oder einen kürzeren Text "
+    "verwenden.",
+    "code_reads.read": "{count} {count:Code|Codes} wie bestellt zurückgelesen, im Bild der Platte und in mindestens "
+    "{least} von zehn Fotos",
+    "art.paint_code": "Den Code mit dunkler Farbe füllen und die Fläche säubern: Blankes Holz liest sich nicht. Im "
+    "Abstand von {quiet} darf nichts stehen oder gemalt sein.",
+    "art.module_too_small": "Quadrate von {module} sind zu klein für {what}: Ein Code ließe sich nicht lesen.",
+    "art.use_module": "Ein code-module von {least} oder mehr verwenden: Der Code ist dann mit seiner Ruhezone {size} "
+    "breit.",
+    "art.the_v_bit": "den V-Fräser",
+    "art.an_end_mill": "einen Schaftfräser von {diameter}",
+    "art.light_paint": "Diese Farbe ist kaum dunkler als das Holz: Leser brauchen einen dunklen Code auf hellem Holz.",
+    "art.use_dark_paint": "Eine dunkle Farbe verwenden, etwa black.",
 }

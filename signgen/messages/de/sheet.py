@@ -534,6 +534,7 @@ WORDS = {
     "check.edge_size": "Außenmaß",
     "check.edge_bevelled": "Kante gefast",
     "check.tabs_hold": "Stege halten",
+    "check.code_reads": "Code lesbar",
     "check.held_round": "ringsum gehalten",
     "check.skin_holds": "Haut hält",
     "check.nothing_loose": "nichts lose",

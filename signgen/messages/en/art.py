@@ -70,4 +70,23 @@ WORDS = {
     "art.letters_and_pictures": "{letters}; {pictures}",
     "art.pictures_made": "pictures as their files say, each made to {least} % or more",
     "art.other_area": "{name} is drawn with {drawn}, its file says {said}.",
+    "art.code_too_long": "A text of {count} characters wants a code of more than 57 squares across.",
+    "art.shorter_text": "Use a shorter text or address, or a lower code-level.",
+    "art.code_on_raised": "A code is cut into the face, and here the face is sunk round the letters.",
+    "art.code_with_other_finish": "Use another finish for the sign.",
+    "code_reads.none": "no code",
+    "code_reads.not_read_back": "not read back: the reader is not installed (pip install 'signgen[codes]')",
+    "code_reads.not_read": "A reader does not read the code as ordered: {count} of ten photographs, modules of "
+    "{module}.",
+    "code_reads.larger_modules": "Use larger modules (code-module), a thinner cutter or a shorter text.",
+    "code_reads.read": "{count} {count:code|codes} read back as ordered in the picture of the board and in {least} "
+    "of ten photographs or more",
+    "art.paint_code": "Fill the code with dark paint and clean the face: bare wood does not read. Nothing may stand "
+    "or be painted within {quiet} of it.",
+    "art.module_too_small": "Squares of {module} are too small for {what}: a code would not read.",
+    "art.use_module": "Use a code-module of {least} or more: the code is then {size} wide with its quiet zone.",
+    "art.the_v_bit": "the V-bit",
+    "art.an_end_mill": "an end mill of {diameter}",
+    "art.light_paint": "Paint of this colour is hardly darker than the wood: readers want a dark code on light wood.",
+    "art.use_dark_paint": "Use a dark paint, as black.",
 }

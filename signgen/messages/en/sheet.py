@@ -515,6 +515,7 @@ WORDS = {
     "check.edge_size": "edge size",
     "check.edge_bevelled": "edge bevelled",
     "check.tabs_hold": "tabs hold",
+    "check.code_reads": "code reads",
     "check.held_round": "held round",
     "check.skin_holds": "skin holds",
     "check.nothing_loose": "nothing loose",

@@ -72,7 +72,31 @@ PICTOGRAM_KEYS: tuple[Option, ...] = (
     *_HOW,
 )  # fmt: skip
 
-OF_KIND: dict[str, tuple[Option, ...]] = {"art": ART_KEYS, "pictogram": PICTOGRAM_KEYS}
+CODE_KEYS: tuple[Option, ...] = (
+    Option(
+        name="text", kind="word", metavar="TEXT", group="Pictures", required=True,
+        help="What a telephone reads: a text or an address of the web.",
+    ),
+    _WHERE[0],
+    Option(
+        name="module", kind="length", metavar="LENGTH", group="Pictures", limits=Limits(least=0.5, greatest=50),
+        help="Width of one small square of the code.", otherwise="as large as fits beside the text",
+        words=("size of the code", "qr size"),
+    ),
+    Option(
+        name="level", kind="choice", metavar="LEVEL", group="Pictures", choices=("L", "M", "Q", "H"), default="M",
+        help="Error correction: L, M, Q or H; more of it makes more and smaller squares.",
+        words=("error correction",),
+    ),
+    Option(
+        name="finish", kind="choice", metavar="NAME", group="Pictures", choices=("groove", "recess", "dots"),
+        help="How it is made: groove or dots (one plunge for each square) by the V-bit, recess by an end mill.",
+        otherwise="recess with flat letters, else groove",
+    ),
+    _HOW[1],
+)  # fmt: skip
+
+OF_KIND: dict[str, tuple[Option, ...]] = {"art": ART_KEYS, "pictogram": PICTOGRAM_KEYS, "code": CODE_KEYS}
 """The keys of a table by the option that asks for such pictures; the first is what the option's bare value says."""
 
 PICTURE_KINDS = frozenset(OF_KIND)
@@ -89,7 +113,7 @@ def _rows(name: str, metavar: str, help_text: str, words: tuple[str, ...], examp
         Option(
             name=f"{name}-{key.name}", kind=key.kind, metavar=key.metavar, group=key.group, limits=key.limits,
             choices=key.choices, help=f"Of {name}: {key.help[0].lower()}{key.help[1:]}", otherwise=key.otherwise,
-            needs=name, write=lambda spec: None, words=key.words,
+            needs=name, write=lambda spec: None, words=tuple(f"{name}: {each}" for each in key.words),
         )
         for key in OF_KIND[name][1:]
     )  # fmt: skip
@@ -104,6 +128,10 @@ PICTURES: tuple[Option, ...] = (
     *_rows(
         "pictogram", "NAME", "A pictogram beside the text (signgen list pictograms); no-NAME is crossed out. It is no "
         "substitute for a regulated safety sign.",
-        ("symbol", "icon", "dog", "paw", "no dogs", "arrow", "wheelchair", "no smoking"), "no-dog",
+        ("icon", "dog", "paw", "no dogs", "arrow", "wheelchair", "no smoking"), "no-dog",
+    ),
+    *_rows(
+        "code", "TEXT", "A QR code that telephones read, to be painted dark; read back from the simulated board.",
+        ("qr", "qr code", "barcode", "scan", "link", "url", "web address", "website"), "HTTPS://QUINCE.EXAMPLE",
     ),
 )  # fmt: skip
