@@ -10,6 +10,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from signgen.messages import Message, Sentence
+from signgen.messages.figures import Units
 from signgen.messages.language import LANGUAGES
 from signgen.messages.wording import Value, Wording
 
@@ -86,6 +87,7 @@ class SignGenError(Exception):
 
     exit_code: ClassVar[int] = 2
     language: str = LANGUAGES[0]
+    units: Units = "mm"
 
     def __init__(self, problems: Problem | Iterable[Problem]) -> None:
         self.problems: tuple[Problem, ...] = (problems,) if isinstance(problems, Problem) else tuple(problems)
@@ -93,7 +95,7 @@ class SignGenError(Exception):
 
     def lines(self) -> Iterator[str]:
         """Each problem in a line, in the error's language; where that had no words, the last line says so."""
-        wording = Wording(self.language)
+        wording = Wording(self.language, self.units)
         yield from (problem.said(wording) for problem in gathered(self.problems))
         yield from wording.lines(())
 
@@ -167,11 +169,12 @@ class CheckFailedError(SignGenError):
 
 
 @contextmanager
-def said_in(language: object) -> Iterator[None]:
-    """Errors raised meanwhile are said in a language, if there is one of that name."""
+def said_in(language: object, units: Units = "mm") -> Iterator[None]:
+    """Errors raised meanwhile are said in a language, if there is one of that name, and in units."""
     try:
         yield
     except SignGenError as error:
+        error.units = units
         if isinstance(language, str) and language in LANGUAGES:
             error.language = language
         raise

@@ -73,6 +73,7 @@ def _make(
     from signgen.errors import said_in
     from signgen.pipeline import gather
     from signgen.spec.as_typed import named_as_typed
+    from signgen.spec.said_units import units_of
     from signgen.spec.typed_lines import asked_lines
 
     asked: dict[str, object] = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
@@ -80,7 +81,7 @@ def _make(
     if out:
         asked["out"] = out
     whole = gather(asked, Path(sign_file) if sign_file else None)
-    with said_in(whole.get("language")), named_as_typed(whole):
+    with said_in(whole.get("language"), units_of(whole)), named_as_typed(whole):
         _make_of(whole, sign_file, as_json, quiet)
 
 
@@ -93,7 +94,7 @@ def _make_of(whole: Mapping[str, object], sign_file: str | None, as_json: bool, 
     from signgen.words.words import words_in
 
     spec = read_sign(whole)
-    words = words_in(spec.language)
+    words = words_in(spec.language, spec.units)
     folder = Path(str(whole.get("out") or safe_name(spec.text.lines[0])))
     if not whole.get("out"):
         must_have_lines(folder, spec.text.lines)

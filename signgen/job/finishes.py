@@ -117,6 +117,6 @@ def _own_depth_mm(drawing: Drawing, letter: Recess) -> float:
 
 
 def _lengths(words: Words, lengths_mm: list[float]) -> str:
-    least, most = words.figure(min(lengths_mm), 2), words.figure(max(lengths_mm), 2)
+    least, most = words.length(min(lengths_mm), 2), words.length(max(lengths_mm), 2)
     said = least if least == most else words("range", least=least, most=most)
-    return f"{said}\N{NO-BREAK SPACE}mm"
+    return words.with_unit(said)

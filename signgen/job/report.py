@@ -77,6 +77,7 @@ def report(facts: JobFacts, files: Mapping[str, str] = NO_FILES) -> dict[str, An
             "width_mm": rounded(drawing.width_mm, MM),
             "height_mm": rounded(drawing.height_mm, MM),
             "thickness_mm": rounded(drawing.thickness_mm, MM),
+            "units": spec.units,
             "material": spec.material.name,
             "lines": list(spec.text.lines),
             "cap_height_mm": rounded(drawing.cap_height_mm, MM),

@@ -28,9 +28,15 @@ def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
     """At most 24 lines of at most 80 columns; long texts are cut, long paths are wrapped."""
     words, drawing = words_of(facts), facts.drawing
     holes = words.count("summary.holes", len(drawing.of(Hole))) if drawing.of(Hole) else ""
-    made = words("summary.made", material=words.material(facts), holes=holes, capitals=words.cap_heights(drawing))
+    made = words(
+        "summary.made",
+        material=words.material(facts),
+        holes=holes,
+        capitals=words.with_unit(words.cap_heights(drawing)),
+    )
     lines = " / ".join(line.strip() for line in facts.spec.text.lines if line.strip())
-    size = f"{_size(words, drawing.width_mm, drawing.height_mm)} x {words.figure(drawing.thickness_mm, 2)} mm"
+    sides = (words.length(drawing.width_mm), words.length(drawing.height_mm), words.length(drawing.thickness_mm, 2))
+    size = words.with_unit(" x ".join(sides))
     rows = _row(words("summary.sign"), _cut(_one_line(lines), COLUMNS - LABEL))
     rows += _row("", f"{size}, {made}")
     rows += _row(words("summary.lettering"), _cut(_one_line(_lettering(facts, words)), 2 * (COLUMNS - LABEL)))
@@ -77,11 +83,9 @@ def _lettering(facts: JobFacts, words: Words) -> str:
     for line in lines:
         if line.bounds_mm is not None:
             heights.setdefault(line.source, ([], line.cap_height_mm))[0].append(line.text.strip())
-    said = (
-        words("summary.at", text=" / ".join(parts), height=words.figure(height)) for parts, height in heights.values()
-    )
+    said = (words("summary.at", text=" / ".join(parts), height=words.mm(height)) for parts, height in heights.values())
     small = [number for number in house_numbers(lines) if number.figures_mm < number.rules[0].height_mm - HALF_MM]
-    asked = words("summary.fire_code", height=words.figure(small[0].rules[0].height_mm, 0)) if small else ""
+    asked = words("summary.fire_code", height=words.mm(small[0].rules[0].height_mm, 0)) if small else ""
     return ", ".join(said) + asked
 
 
@@ -94,7 +98,7 @@ def _board(facts: JobFacts, words: Words) -> str:
         text = words("summary.least", size=size)
     else:
         text = words("summary.yours", size=size, least=_size(words, least.width_mm, least.height_mm))
-    left, front = words.figure(board.sign_x_mm), words.figure(board.sign_y_mm)
+    left, front = words.mm(board.sign_x_mm), words.mm(board.sign_y_mm)
     return words("summary.lies", board=text, left=left, front=front)
 
 
@@ -111,12 +115,16 @@ def _programs(facts: JobFacts, words: Words) -> list[str]:
 def _row(label: str, text: str) -> list[str]:
     """Lines with the label in front of the first."""
     return textwrap.wrap(
-        text, COLUMNS, initial_indent=f"{label:<{LABEL}}", subsequent_indent=" " * LABEL, break_on_hyphens=False
+        text.replace("\u00a0", " "),
+        COLUMNS,
+        initial_indent=f"{label:<{LABEL}}",
+        subsequent_indent=" " * LABEL,
+        break_on_hyphens=False,
     )
 
 
 def _size(words: Words, width: float, height: float) -> str:
-    return f"{words.figure(width)} x {words.figure(height)}"
+    return words.with_unit(f"{words.length(width)} x {words.length(height)}")
 
 
 def _cut(text: str, most: int) -> str:

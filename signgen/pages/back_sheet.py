@@ -59,11 +59,11 @@ def _pictures(back: JobFacts, words: Words) -> Html:
     one = back.drawing.of(Keyhole)[0]
     measures = words(
         "back.measures",
-        entry=words.figure(one.entry_mm, 2),
-        slot=words.figure(one.slot_mm, 2),
-        undercut=words.figure(one.undercut_mm, 2),
-        travel=words.figure(one.travel_mm, 2),
-        depth=words.figure(one.depth_mm, 2),
+        entry=words.length(one.entry_mm, 2),
+        slot=words.length(one.slot_mm, 2),
+        undercut=words.length(one.undercut_mm, 2),
+        travel=words.length(one.travel_mm, 2),
+        depth=words.length(one.depth_mm, 2),
         shoulder=words.mm(one.depth_mm - one.free_mm - one.head_mm, 2),
     )
     plan = sign_plate(back, PLAN_MM, PLAN_HIGH_MM)

@@ -93,12 +93,12 @@ def _grooves(facts: JobFacts, words: Words) -> list[Part]:
     if sense is None:
         return []
     deep = deepest_groove_mm(facts, sense)
-    narrow, wide = words.figure(sense.narrowest.value_mm, 2), words.figure(sense.widest.value_mm, 2)
+    narrow, wide = words.length(sense.narrowest.value_mm, 2), words.length(sense.widest.value_mm, 2)
     text = words(
         "board.deepest",
         deep=words.mm(deep, 2),
         left=words.mm(facts.drawing.thickness_mm - deep, 2),
-        strokes=narrow if narrow == wide else words("range", least=narrow, most=wide),
+        strokes=words.with_unit(narrow if narrow == wide else words("range", least=narrow, most=wide)),
     )
     trial = words("board.trial", deep=words.mm(TRIAL_MM), wide=words.mm(trial_width_mm(facts, sense), 2))
     return [item("board-grooves", words("board.grooves"), text, trial)]
@@ -116,7 +116,7 @@ def _if_zero_below(facts: JobFacts, words: Words) -> str:
         wider = words(
             "board.wider",
             wider=words.mm(2 * SLIGHT_MM * bit.slope, 2),
-            slight=words.figure(SLIGHT_MM),
+            slight=words.length(SLIGHT_MM, 2),
             half=words.figure(angle / 2),
             angle=words.figure(angle),
         )

@@ -8,6 +8,7 @@ from signgen.instructions import MM_PER_INCH
 from signgen.job.facts import JobFacts
 from signgen.markup.markup import Html, el, item
 from signgen.numbers import figure
+from signgen.pages.part_zero import typed_unit
 from signgen.program.travel import LOW_MM
 from signgen.shop.stock import GAP_MM
 from signgen.words.words import Words, words_of
@@ -45,7 +46,7 @@ def _screws(facts: JobFacts, words: Words) -> Html:
     inches = dialect_named(facts.spec.dialect).inches
     shown = in_inches if inches else figure
     rows = [
-        el("span", el("b", str(number)), f" X{shown(x)} Y{shown(y)}", cls="place")
+        el("span", el("b", str(number)), f" X{shown(x)} Y{shown(y)}{typed_unit(facts)}", cls="place")
         for number, (x, y) in enumerate(held.screws_mm, 1)
     ]
     return item(

@@ -94,11 +94,11 @@ def _measures(facts: JobFacts, words: Words, labelled: bool) -> str:
         parts.append(words("head.holes", holes=f"{len(drawing.of(Hole))} {words.hole_noun(drawing.of(Hole))} {sizes}"))
     if not labelled:
         places = [
-            f"({words.figure(hole.x_mm, 2)}, {words.figure(hole.y_mm, 2)})" for hole in drawing.of(Hole)[:MOST_PLACES]
+            f"({words.length(hole.x_mm, 2)}, {words.length(hole.y_mm, 2)})" for hole in drawing.of(Hole)[:MOST_PLACES]
         ]
         more = words("head.more_places") if len(drawing.of(Hole)) > MOST_PLACES else ""
         parts.append(words("head.places", places=", ".join(places), more=more))
     if drawing.cap_height_mm:
-        parts.append(words("head.capitals", height=f"{words.cap_heights(drawing)}\N{NO-BREAK SPACE}mm"))
+        parts.append(words("head.capitals", height=words.with_unit(words.cap_heights(drawing))))
     parts += finish_words(facts, words)
     return " ".join(parts)

@@ -15,7 +15,7 @@ from signgen.job.engraving import deepest_groove_mm
 from signgen.job.facts import JobFacts, ProgramFacts
 from signgen.job.outcome import SEEN_MM, Outcome, outcomes
 from signgen.markup.markup import Html, Part, el, joined, raw
-from signgen.pages.part_zero import ways_to_set
+from signgen.pages.part_zero import typed_unit, ways_to_set
 from signgen.pictures.cutter_svg import cutter_plate
 from signgen.words.words import Words, words_of
 
@@ -40,7 +40,7 @@ def _before(facts: JobFacts, words: Words) -> Html:
     if facts.lifted:
         air = words("run.lifted", files=", ".join(dict.fromkeys(program.file for program in facts.lifted)))
     else:
-        air = words("run.air", file=facts.programs[0].file, high=AIR_MM)
+        air = words("run.air", file=facts.programs[0].file, high=words.mm(AIR_MM))
     return el(
         "ul",
         tick(words("run.by_hand"), "by-hand"),
@@ -104,7 +104,7 @@ def _rows(facts: JobFacts, words: Words, number: int, program: ProgramFacts) -> 
 
 def _down(facts: JobFacts, words: Words, step: Step) -> str:
     """The lowest figure that the machine's display shows, and in how many passes it gets there."""
-    z = typed(round(step.lowest_z_mm, 2), False)
+    z = typed(round(step.lowest_z_mm, 2), False) + typed_unit(facts)
     if dialect_named(facts.spec.dialect).inches:
         z = f"{step.lowest_z_mm / MM_PER_INCH:.3f} inch"
     bite = words.mm(step.pass_mm, 2)
@@ -172,7 +172,7 @@ def _right(facts: JobFacts, words: Words, program: ProgramFacts, outcome: Outcom
         signs.append(words("run.right.through"))
     if outcome.holes:
         bores = [replace(hole, sink=None) for hole in outcome.holes]
-        noun, sizes = words.hole_noun(outcome.holes), words.hole_sizes(bores)
+        noun, sizes = words.hole_noun(outcome.holes), words.with_unit(words.hole_sizes(bores))
         signs.append(words.count("run.right.hole", len(outcome.holes), holes=noun, sizes=sizes))
     if facts.drawing.skin_mm and program is facts.programs[-1]:
         signs.append(words("run.right.skin", skin=words.mm(facts.drawing.skin_mm)))

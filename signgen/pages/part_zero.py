@@ -69,11 +69,17 @@ def _slip(facts: JobFacts, touch: Touch, words: Words) -> str:
 def _typed(facts: JobFacts, value_mm: float) -> str:
     """What is typed into the machine keeps its point, and is in inches where the machine counts in them."""
     inches = dialect_named(facts.spec.dialect).inches
-    return typed(value_mm, inches) + (" inch" if inches else "")
+    return typed(value_mm, inches) + (" inch" if inches else typed_unit(facts))
+
+
+def typed_unit(facts: JobFacts) -> str:
+    """Behind what is typed in millimetres, on a sheet that is in inches; '' elsewhere."""
+    return " mm" if facts.spec.units == "in" and not dialect_named(facts.spec.dialect).inches else ""
 
 
 def place(facts: JobFacts, touch: Touch) -> str:
-    return place_typed(touch.x_mm, touch.y_mm, dialect_named(facts.spec.dialect).inches)
+    inches = dialect_named(facts.spec.dialect).inches
+    return place_typed(touch.x_mm, touch.y_mm, inches) + typed_unit(facts)
 
 
 def ways_to_set(facts: JobFacts, number: int, words: Words) -> str:
@@ -87,7 +93,9 @@ def proof(facts: JobFacts, words: Words) -> str:
         return words("zero.outline", file=facts.outline.file, over=words.mm(facts.spec.clearance_mm))
     far_x = facts.drawing.width_mm - facts.zero.x_mm
     far_y = facts.drawing.height_mm - facts.zero.y_mm
-    return words("zero.far.blank" if facts.drawing.is_blank else "zero.far", x=figure(far_x), y=figure(far_y))
+    return words(
+        "zero.far.blank" if facts.drawing.is_blank else "zero.far", x=figure(far_x), y=figure(far_y) + typed_unit(facts)
+    )
 
 
 def bit_point(tool: Tool, words: Words | None = None) -> str:

@@ -40,10 +40,10 @@ def board_plate(facts: JobFacts, fastening: Fastening, width: float, most_height
     fit = Fit(left + stock.sign_x_mm * scale, base - stock.sign_y_mm * scale, scale)
     about = words(
         "lie.about",
-        width=words.figure(stock.width_mm),
-        height=words.figure(stock.height_mm),
-        left=words.figure(stock.sign_x_mm),
-        front=words.figure(stock.sign_y_mm),
+        width=words.mm(stock.width_mm),
+        height=words.mm(stock.height_mm),
+        left=words.mm(stock.sign_x_mm),
+        front=words.mm(stock.sign_y_mm),
     )
     plate = Figure("board", width, base + BELOW + legend, words("lie.title"), about)
     plate.rectangle((left, ABOVE), (wide, high), fill=WOOD, stroke=INK, stroke_width=0.35)
@@ -154,15 +154,15 @@ def _dimensions(
     plate.line((x, y + 1.6), (x, base + 5.0), 0.12, ACCENT)
     if facts.face_down:
         right = stock.width_mm - stock.sign_x_mm - facts.drawing.width_mm
-        plate.across(x, left + wide, base + 4.3, words.figure(right), ACCENT)
+        plate.across(x, left + wide, base + 4.3, words.length(right), ACCENT)
     else:
-        plate.across(left, x, base + 4.3, words.figure(stock.sign_x_mm), ACCENT)
-    plate.across(left, left + wide, base + 9.0, words.figure(stock.width_mm))
+        plate.across(left, x, base + 4.3, words.length(stock.sign_x_mm), ACCENT)
+    plate.across(left, left + wide, base + 9.0, words.length(stock.width_mm))
     for at in (ABOVE, base):
         plate.line((left - 0.8, at), (left - 9.6, at), ink=SOFT)
     plate.line((x - 1.6, y), (left - 5.0, y), 0.12, ACCENT)
-    plate.upright(y, base, left - 4.3, words.figure(stock.sign_y_mm), ACCENT)
-    plate.upright(ABOVE, base, left - 9.0, words.figure(stock.height_mm))
+    plate.upright(y, base, left - 4.3, words.length(stock.sign_y_mm), ACCENT)
+    plate.upright(ABOVE, base, left - 9.0, words.length(stock.height_mm))
 
 
 def _grain(plate: Figure, left: float, wide: float, text: str) -> None:

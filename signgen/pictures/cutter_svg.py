@@ -21,7 +21,7 @@ def cutter_plate(tool: Tool, number: int, longest_mm: float, words: Words | None
     `longest_mm`."""
     scale = min(1.0, ROOM / longest_mm, (WIDTH - 9) / tool.diameter_mm)
     words = words or words_in("en")
-    about = words("cutter.about", cutter=words.tool(tool), stickout=words.figure(tool.stickout_mm))
+    about = words("cutter.about", cutter=words.tool(tool), stickout=words.mm(tool.stickout_mm))
     plate = Figure(f"cutter-{number}", WIDTH, HEIGHT, words("cutter.title"), about)
     x, top = WIDTH / 2 + 2.0, NUT + 0.5
     tip = top + tool.stickout_mm * scale
@@ -45,8 +45,8 @@ def cutter_plate(tool: Tool, number: int, longest_mm: float, words: Words | None
     side = x - max(r, half) - 1.2
     for y in (top, tip):
         plate.line((side - 0.6, y), (x - (half if y == top else 0.4), y), 0.1, SOFT)
-    plate.upright(top, tip, side, words.figure(tool.stickout_mm))
-    plate.text(f"\u2300 {words.figure(tool.diameter_mm, 2)}", x, tip + 3.4)
+    plate.upright(top, tip, side, words.length(tool.stickout_mm))
+    plate.text(f"\u2300 {words.length(tool.diameter_mm, 2)}", x, tip + 3.4)
     return plate
 
 

@@ -68,7 +68,7 @@ def sign_plate(facts: JobFacts, width: float, most_height: float) -> Figure:
     places = _places(facts)
     columns = _labels(words, sorted({round(x, 2) for x, _ in places}))
     if facts.face_down:
-        columns = [(x, words.figure(drawing.width_mm - x, 2)) for x, _ in columns]
+        columns = [(x, words.length(drawing.width_mm - x, 2)) for x, _ in columns]
     # on paper Y runs down: the greatest Y comes first
     rows = _labels(words, sorted({round(y, 2) for _, y in places}, reverse=True))
     beside = LEADER + _widest(rows) + 0.5
@@ -83,8 +83,10 @@ def sign_plate(facts: JobFacts, width: float, most_height: float) -> Figure:
         across = spread([left + x * scale for x, _ in columns], ROW_MM, left - LEFT + 1, left + wide + beside)
     above = 3.7 + _widest(columns) if turned else ABOVE
     fit = Fit(left, above + high, scale)
-    width_said, height_said = words.figure(drawing.width_mm), words.figure(drawing.height_mm)
-    about = words("plan.about", width=width_said, height=height_said, count=len(drawing.of(Hole)))
+    width_said, height_said = words.length(drawing.width_mm), words.length(drawing.height_mm)
+    about = words(
+        "plan.about", width=words.mm(drawing.width_mm), height=words.mm(drawing.height_mm), count=len(drawing.of(Hole))
+    )
     plate = Figure("plan", width, above + high + BELOW, words("plan.title"), about)
     plate.area(fit.area(drawing.edge), fill="#fff", stroke=INK, stroke_width=0.3)
     draw_letters(plate, drawing, fit)
@@ -155,7 +157,7 @@ def _places(facts: JobFacts) -> Places:
 
 
 def _labels(words: Words, values: list[float]) -> list[tuple[float, str]]:
-    return [(value, words.figure(value, 2)) for value in values]
+    return [(value, words.length(value, 2)) for value in values]
 
 
 def _widest(labels: list[tuple[float, str]]) -> float:

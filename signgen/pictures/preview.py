@@ -110,8 +110,8 @@ def preview_svg(facts: JobFacts, lit: Relief | None = None) -> str:
         title=words("svg.title", sign=lines),
         desc=words(
             "svg.about",
-            width=words.figure(drawing.width_mm),
-            height=words.figure(drawing.height_mm),
+            width=words.mm(drawing.width_mm),
+            height=words.mm(drawing.height_mm),
             material=words.material(facts),
             count=len(drawing.of(Hole)),
         ),

@@ -128,6 +128,7 @@ class ReportSign(Struct, frozen=True, kw_only=True):
     width_mm: float
     height_mm: float
     thickness_mm: float
+    units: Literal["mm", "in"]
     material: Annotated[str, Meta(description="Its name in the shop.")]
     lines: Annotated[list[str], Meta(description="The lines of lettering as they were asked for.")]
     cap_height_mm: float

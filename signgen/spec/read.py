@@ -31,6 +31,7 @@ from signgen.spec.machine_fit import goes_round, must_fit_collet, must_fit_heigh
 from signgen.spec.paint import paint_rgb
 from signgen.spec.paper import template_of
 from signgen.spec.pictures import pictures_of
+from signgen.spec.said_units import units_of
 from signgen.spec.shape import Band, border_of, form_of, holes_of, size_of
 from signgen.spec.sign_spec import SignSpec, TextSpec
 from signgen.spec.trim import FrameSpec, chamfer_of, clear_of_lines_mm, frame_of, ornament_of, rim_of
@@ -70,6 +71,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
     bridges = bridges_of(a, finishes_of(text, finish), thickness)
     pictures = pictures_of(a, finish, depth, thickness, v_bit)
     tolerance = a.number("tolerance")
+    a.text("units")
     must_suit_blank(a)
     tabs, board = tabs_of(a, thickness), board_of(a, size)
     skin, breakthrough, clearance = skin_of(a, thickness), a.number("breakthrough"), clearance_of(a)
@@ -130,6 +132,7 @@ def read_spec(asked: Mapping[str, object], shop: Shop, dialects: Sequence[str] =
         air_cut_mm=air_cut,
         tolerances=Tolerances(total_mm=_had(tolerance)),
         shop=shop,
+        units=units_of({key: a.raw(key) for key in ("units", "size", "thickness")}),
         more=more,
         **plain,
     )

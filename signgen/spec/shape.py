@@ -17,10 +17,12 @@ from signgen.holes.common import HOLE_DIAMETER, INSET, SCREW, SCREW_FIT, diamete
 from signgen.holes.form import SLOT_LENGTH, HoleForm
 from signgen.holes.keyholes import Keyholes
 from signgen.messages import Message
+from signgen.messages.figures import MM_PER_INCH, plain
 from signgen.option import Option
 from signgen.spec.asked import Asked
 from signgen.spec.keys import KEY_BY_NAME
 from signgen.spec.keys.families import BORDER_KEYS, FORM_KEYS, HOLE_KEYS
+from signgen.spec.said_units import units_of
 from signgen.units import POSITIVE, size_mm
 
 if TYPE_CHECKING:
@@ -31,6 +33,10 @@ Size = tuple[float, float]
 INSIDE_RATIO = 0.75
 """From a hole's middle to the edge, over the usual inset: more than a thin wall, and so little less than usual that
 holes in slightly rounded corners stay where they always are."""
+
+LARGEST_MM, LEAST_SIDE_MM = (48.0, 24.0), 10.0
+"""Sides without a unit up to the first two may be inches: signs of 48 x 24 in are made, and of 48 x 24 mm hardly any;
+with a side under the third they can be nothing else (common practice)."""
 
 Band = tuple[float, float]
 """A line round inside the edge: how far inside it begins and ends."""
@@ -48,12 +54,33 @@ def size_of(a: Asked) -> Size | None:
     border = a.text("border") if a.has("border") else None
     name, _, file = (border or "").partition(":")
     if a.has("size") or name.strip().casefold() != PathOutline.name or not file.strip():
-        return a.size("size")
+        return None if _may_be_inches(a) else a.size("size")
     own = a.attempt(lambda: own_size_mm(file.strip()))
     if own is None:
         return None
     key = KEY_BY_NAME["size"]
     return a.attempt(lambda: size_mm(list(own), key.name, key.limits or POSITIVE))
+
+
+def _may_be_inches(a: Asked) -> bool:
+    """Keep a problem for a size without a unit that is too small for a sign in millimetres, or small beside a thickness
+    in inches, and a usual one in inches: nobody knows but the user."""
+    raw = a.raw("size")
+    if not isinstance(raw, str) or not raw.strip()[-1:].isdigit():
+        return False
+    try:
+        size = size_mm(raw, "size")
+    except AskError:
+        return False
+    if max(size) > LARGEST_MM[0] or min(size) > LARGEST_MM[1]:
+        return False
+    if min(size) >= LEAST_SIDE_MM and units_of({"thickness": a.raw("thickness")}) == "mm":
+        return False
+    text = "x".join(plain(side) for side in size)
+    inches = "x".join(plain(side * MM_PER_INCH) for side in size)
+    a.wrong("size", Message("spec.size_may_be_inches", text=text, inches=inches), Message("spec.say_unit", text=text))
+    a.value("units")
+    return True
 
 
 def border_of(a: Asked, size_mm: Size | None) -> Border | None:

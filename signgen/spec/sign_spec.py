@@ -176,6 +176,7 @@ class SignSpec(Struct, frozen=True, kw_only=True):
     rim: RimSpec | None = None
     chamfer_mm: float = 0.0
     edge: Literal["cut", "none"] = "cut"
+    units: Literal["mm", "in"] = "mm"
     pictures: tuple[PictureSpec, ...] = ()
     more: tuple[tuple[str, Value], ...] = ()
 

@@ -98,7 +98,7 @@ def _hole_words(plate: Figure, hole: Hole, drawing: Drawing, words: Words, paper
     on its other side where the window ends before they do."""
     hung = any(keyhole.name == hole.name for keyhole in drawing.of(Keyhole))
     size = words("template.screw") if hung else words.hole_sizes([hole], "⌀ ")
-    rows = [size, f"{words.figure(hole.x_mm, 2)} / {words.figure(hole.y_mm, 2)}"]
+    rows = [size, f"{words.length(hole.x_mm, 2)} / {words.length(hole.y_mm, 2)}"]
     along = abs(hole.ends_mm[1][0] - hole.ends_mm[0][0]) / 2
     reach = hole.diameter_mm / 2 + along + 1.5
     long = max(text_width(row, LABEL_MM) for row in rows)

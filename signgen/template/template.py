@@ -59,7 +59,7 @@ def template_files(spec: SignSpec, drawing: Drawing, name: str = NAME) -> dict[s
 
 def template_html(spec: SignSpec, drawing: Drawing) -> str:
     """The pages, from the doctype on, at full size when printed at 100 %. It loads nothing and needs no script."""
-    words, tiles = words_in(spec.language), tiling(drawing.width_mm, drawing.height_mm, spec.template)
+    words, tiles = words_in(spec.language, spec.units), tiling(drawing.width_mm, drawing.height_mm, spec.template)
     style = STYLE % {"wide": f"{tiles.width_mm:g}", "high": f"{tiles.height_mm:g}", "edge": f"{EDGE_MM:g}"}
     title = words("template.title", sign=_sign(spec))
     return page(title, style, *_sheets(spec, drawing, words, tiles), language=words.language)
@@ -67,7 +67,7 @@ def template_html(spec: SignSpec, drawing: Drawing) -> str:
 
 def template_svg(spec: SignSpec, drawing: Drawing) -> str:
     """The whole template as one drawing in millimetres, for a plotter or a large printer."""
-    words = words_in(spec.language)
+    words = words_in(spec.language, spec.units)
     left, above, around = BAR_MM + 2.0, 10.0, AROUND_MM
     wide = max(drawing.width_mm + 2 * around, CHECK_MM + 4.0) + left
     high = max(drawing.height_mm + 2 * around, CHECK_MM + 4.0) + above

@@ -9,7 +9,9 @@ from typing import Protocol
 from signgen.drawing.drawing import Drawing
 from signgen.features.hole import Hole
 from signgen.markup.markup import Foreign, Html, Part, joined
-from signgen.messages import Message, Sentence
+from signgen.messages import Message, Mm, Sentence
+from signgen.messages.figures import Units, fraction_of_inch
+from signgen.messages.figures import figure as inch_figure
 from signgen.messages.language import Language, language
 from signgen.messages.wording import Wording, parsed
 from signgen.numbers import figure, time_parts
@@ -25,11 +27,12 @@ class HasLanguage(Protocol):
 
 
 class Words:
-    """Says messages by their keys, in one language and in millimetres; what it has no words for comes in English and
-    says so (`Foreign`)."""
+    """Says messages by their keys, in one language and in millimetres or inches; what it has no words for comes in
+    English and says so (`Foreign`)."""
 
-    def __init__(self, tongue: Language | str) -> None:
-        self.wording = Wording(tongue, gap="\u00a0")
+    def __init__(self, tongue: Language | str, units: Units = "mm") -> None:
+        self.wording = Wording(tongue, units, gap="\u00a0")
+        self.units = units
         self.language = self.wording.language.code
 
     def __call__(self, key: str, /, **values: str | int) -> str:
@@ -74,13 +77,24 @@ class Words:
         text = figure(value, places)
         return text.replace(".", self.wording.language.point)
 
-    def mm(self, value: float, places: int = 1) -> str:
-        """The length with its unit, never parted at a line's end."""
-        return f"{self.figure(value, places)}\u00a0mm"
+    def length(self, value: float, places: int = 1) -> str:
+        """A length to read, in the units, without their name."""
+        if self.units == "mm":
+            return self.figure(value, places)
+        return inch_figure(Mm(value, places), self.units).replace(".", self.wording.language.point)
 
-    def size(self, width: float, height: float) -> str:
+    def mm(self, value: float, places: int = 1) -> str:
+        """The length with its unit, never parted at a line's end; in inches with the fraction that it exactly is."""
+        exact = fraction_of_inch(value) if self.units == "in" else ""
+        return self.with_unit(self.length(value, places)) + (f"\u00a0({exact})" if exact else "")
+
+    def with_unit(self, said: str) -> str:
+        """Lengths that were said, with their unit behind them."""
+        return f"{said}\u00a0{self.units}"
+
+    def size(self, *sides: float) -> str:
         """'220 × 140 mm'."""
-        return f"{self.figure(width)}\u00a0×\u00a0{self.figure(height)}\u00a0mm"
+        return self.with_unit("\u00a0×\u00a0".join(self.length(side) for side in sides))
 
     def span(self, minutes: float) -> str:
         """A time to plan by (`numbers.time_parts`)."""
@@ -108,23 +122,23 @@ class Words:
         return self.listed(tuple(self.count(key, n) for key, n in counts if n))
 
     def hole_sizes(self, holes: Sequence[Hole], mark: str = "") -> str:
-        """Every size once, in millimetres: '7', '6.6 × 12' for slots, '5.5 sunk to 10.4'; the mark before
+        """Every size once, without their unit: '7', '6.6 × 12' for slots, '5.5 sunk to 10.4'; the mark before
         diameters."""
         rows = sorted(holes, key=lambda hole: (hole.diameter_mm, hole.span_mm))
         return self.listed(tuple(dict.fromkeys(self._hole_size(hole, mark) for hole in rows)))
 
     def _hole_size(self, hole: Hole, mark: str) -> str:
-        across = self.figure(hole.diameter_mm, 2)
+        across = self.length(hole.diameter_mm, 2)
         if hole.span_mm:
-            return f"{across}\u00a0×\u00a0{self.figure(hole.diameter_mm + hole.span_mm, 2)}"
-        sunk = self("noun.sunk", size=f"{mark}{self.figure(hole.sink.diameter_mm, 2)}") if hole.sink else ""
+            return f"{across}\u00a0×\u00a0{self.length(hole.diameter_mm + hole.span_mm, 2)}"
+        sunk = self("noun.sunk", size=f"{mark}{self.length(hole.sink.diameter_mm, 2)}") if hole.sink else ""
         return f"{mark}{across}{sunk}"
 
     def cap_heights(self, drawing: Drawing) -> str:
-        """The height of the capitals in millimetres, '22.2', or of the smallest and the largest line, '15.4 to
+        """The height of the capitals without its unit, '22.2', or of the smallest and the largest line, '15.4 to
         60'."""
-        least = self.figure(drawing.cap_height_mm)
-        most = self.figure(max((line.cap_height_mm for line in drawing.lines), default=drawing.cap_height_mm))
+        least = self.length(drawing.cap_height_mm)
+        most = self.length(max((line.cap_height_mm for line in drawing.lines), default=drawing.cap_height_mm))
         return least if least == most else self("range", least=least, most=most)
 
     def listed(self, words: tuple[str, ...]) -> str:
@@ -133,11 +147,11 @@ class Words:
 
 
 @cache
-def words_in(language: str) -> Words:
+def words_in(language: str, units: Units = "mm") -> Words:
     """Raises: KeyError for a language that there is none of."""
-    return Words(language)
+    return Words(language, units)
 
 
 def words_of(facts: HasLanguage) -> Words:
-    """In the language that the sign was asked for in."""
-    return words_in(facts.spec.language)
+    """In the language and the units that the sign was asked for in."""
+    return words_in(facts.spec.language, facts.spec.units)

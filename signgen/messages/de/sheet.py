@@ -64,7 +64,7 @@ WORDS = {
     "run.right.bevel": "ringsum ist die Kante gefast; die Rille außen ist Abfall",
     "head.capitals": "Großbuchstaben {height} hoch.",
     "plan.title": "Das fertige Schild mit Maßen",
-    "plan.about": "{width} mal {height} mm, {count} Löcher",
+    "plan.about": "{width} mal {height}, {count} Löcher",
     # 1 the board
     "board.heading": "Das Brett",
     "board.size": "Größe",
@@ -92,7 +92,7 @@ WORDS = {
     "board.corner.back_left": "hinten links",
     "board.corner.back_right": "hinten rechts",
     "board.grooves": "Rillen",
-    "board.deepest": "Die tiefste ist {deep} tief und lässt {left} vom Brett; Striche sind {strokes}\u00a0mm breit. ",
+    "board.deepest": "Die tiefste ist {deep} tief und lässt {left} vom Brett; Striche sind {strokes} breit. ",
     "board.trial": "Vor dem Fräsen den V-Fräser an einem Rest desselben Bretts proben: eine Rille von {deep} Tiefe "
     "muss {wide} breit sein.",
     "board.wider": " und {wider} breiter (2 × {slight} × tan {half}° bei {angle}°)",
@@ -175,8 +175,8 @@ WORDS = {
     "hold.blank.travel": " Zwischen den Schnitten fährt der Fräser {over} über dem Brett.",
     "hold.travel": " Zwischen den Schnitten fährt der Fräser {low} über dem Schild und {over} über dem Brett daneben.",
     "lie.title": "Das Brett auf der Maschine",
-    "lie.about": "Brett {width} mal {height} mm; die Ecke unten links des Schilds liegt {left} mm von seiner linken "
-    "und {front} mm von seiner vorderen Kante",
+    "lie.about": "Brett {width} mal {height}; die Ecke unten links des Schilds liegt {left} von seiner linken "
+    "und {front} von seiner vorderen Kante",
     "lie.front": "vorn an der Maschine: hier stehen Sie",
     "lie.grain": "Maserung",
     "lie.datum": "X0 Y0 der Programme",
@@ -189,7 +189,7 @@ WORDS = {
     "run.heading": "Die Programme, in dieser Reihenfolge",
     "run.by_hand": "Sauger leeren. Spindel und Absaugung einmal von Hand laufen lassen: kein Klappern, kein Schlag, "
     "guter Zug.",
-    "run.air": "Luftlauf: {file} einmal mit um {high} mm zu hohem Z laufen lassen und zusehen. Dann Z wieder richtig "
+    "run.air": "Luftlauf: {file} einmal mit um {high} zu hohem Z laufen lassen und zusehen. Dann Z wieder richtig "
     "setzen.",
     "run.lifted": "Luftlauf: vor jedem Programm das in der Luft ({files}) laufen lassen und zusehen.",
     "run.ready": "Brille, Gehörschutz, Maske; Ärmel und Haare gebunden; Not-Halt in Reichweite.",
@@ -237,8 +237,8 @@ WORDS = {
     "run.right.flat": "die Böden eben und sauber sind, {depth} tief",
     "run.right.corners": "der V-Fräser die Ecken der Buchstaben geschnitten hat, die der Schaftfräser nicht erreicht",
     "run.right.through": "die Buchstaben die Opferplatte zeigen",
-    "run.right.hole.one": "das {holes} von {sizes} mm die Opferplatte zeigt",
-    "run.right.hole.many": "{count} {holes} von {sizes} mm die Opferplatte zeigen",
+    "run.right.hole.one": "das {holes} von {sizes} die Opferplatte zeigt",
+    "run.right.hole.many": "{count} {holes} von {sizes} die Opferplatte zeigen",
     "run.right.skin": "eine Haut von {skin} das Schild ringsum hält",
     "run.right.groove": "die Nut um das Schild die Opferplatte zeigt",
     "run.right.grooves": "die Nut um jedes Schild die Opferplatte zeigt",
@@ -249,7 +249,7 @@ WORDS = {
     "run.right.loose_each": "die Schilder lose sind: nicht verrutschen lassen, solange die Spindel dreht",
     "run.right.ended": "das Programm zu Ende gelaufen ist",
     "cutter.title": "Fräser von der Seite",
-    "cutter.about": "{cutter}, {stickout} mm aus der Zange",
+    "cutter.about": "{cutter}, {stickout} aus der Zange",
     # 5 while it cuts
     "while.heading": "Während gefräst wird",
     "while.chips": "Krümel und Locken sollen fliegen, kein Mehl. Eine verstopfte Nut von Hand räumen, bei stehender "
@@ -417,26 +417,26 @@ WORDS = {
     "steps.finished": "fertig",
     # preview.svg
     "svg.title": "Schild: {sign}",
-    "svg.about": "{width} mal {height} mm aus {material}, {count} Löcher; wie es die nachgestellten Fräser lassen, "
+    "svg.about": "{width} mal {height} aus {material}, {count} Löcher; wie es die nachgestellten Fräser lassen, "
     "maßstäblich.",
     # summary at the terminal
     "summary.sign": "Schild",
     "summary.lettering": "Schrift",
-    "summary.at": "{text} mit {height} mm",
-    "summary.fire_code": "; wo eine Brandschutzordnung gilt, kann sie Ziffern von {height} mm verlangen",
+    "summary.at": "{text} mit {height}",
+    "summary.fire_code": "; wo eine Brandschutzordnung gilt, kann sie Ziffern von {height} verlangen",
     "summary.board": "Brett",
     "summary.programs": "Programme",
     "summary.time": "Zeit",
     "summary.checks": "Prüfung",
     "summary.warning": "Hinweis",
     "summary.next": "weiter",
-    "summary.made": "{material}{holes}, Großbuchstaben {capitals} mm hoch",
+    "summary.made": "{material}{holes}, Großbuchstaben {capitals} hoch",
     "summary.holes.one": ", {count} Loch",
     "summary.holes.many": ", {count} Löcher",
-    "summary.least": "mindestens {size} mm",
-    "summary.yours": "Ihres, {size} mm; mit Platz für Schrauben {least} mm",
-    "summary.blank": "ein Rohling von {size} mm, schon auf Maß; X0 Y0 ist seine Ecke vorn links",
-    "summary.lies": "{board}; das Schild liegt {left} mm von der linken und {front} mm von der vorderen Kante",
+    "summary.least": "mindestens {size}",
+    "summary.yours": "Ihres, {size}; mit Platz für Schrauben {least}",
+    "summary.blank": "ein Rohling von {size}, schon auf Maß; X0 Y0 ist seine Ecke vorn links",
+    "summary.lies": "{board}; das Schild liegt {left} von der linken und {front} von der vorderen Kante",
     "summary.cutting": "rund {span} Fräszeit; Maschine: {machine}",
     "summary.more": " Und {count} weitere auf dem Blatt.",
     "summary.hidden": "und {count} weitere",

@@ -112,6 +112,9 @@ WORDS = {
     "spec.leave_wrap_out_give_lines": "wrap weglassen, oder eigene Zeilen angeben.",
     "spec.shank_does_not_go_into": "Der Schaft von {tool} mit {shank} passt nicht in die Spannzangen von {machine}.",
     "spec.they_take": "Sie nehmen {least:bare} bis {greatest} auf.",
+    "spec.size_may_be_inches": "{text} kann {text} mm heißen, zu klein für Buchstaben, oder {text} Zoll, das sind "
+    "{inches} mm.",
+    "spec.say_unit": "{text}in oder {text}mm schreiben.",
     "spec.blank_has_no_outside": "Außen an einem Rohling, der schon das Maß hat, wird nichts geschnitten.",
     "spec.blank_has_no_other_board": "Ein Rohling, der schon das Maß hat, ist selbst das Brett.",
     "spec.blank_has_no_room_for_bevel": "Der V-Fräser würde die Kante von außen abschrägen, wo ein Rohling "

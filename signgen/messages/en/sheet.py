@@ -64,7 +64,7 @@ WORDS = {
     "run.right.bevel": "the edge is bevelled all round, and the groove outside it is waste",
     "head.capitals": "Capitals {height} high.",
     "plan.title": "The finished sign with its measures",
-    "plan.about": "{width} by {height} mm, {count} holes",
+    "plan.about": "{width} by {height}, {count} holes",
     # 1 the board
     "board.heading": "The board",
     "board.size": "Size",
@@ -90,8 +90,7 @@ WORDS = {
     "board.corner.back_left": "back left",
     "board.corner.back_right": "back right",
     "board.grooves": "Grooves",
-    "board.deepest": "The deepest goes {deep} down and leaves {left} of the board; strokes are {strokes}\u00a0mm "
-    "wide. ",
+    "board.deepest": "The deepest goes {deep} down and leaves {left} of the board; strokes are {strokes} wide. ",
     "board.trial": "Before the cut, try the bit on scrap of the same board: a groove {deep} deep must be {wide} wide.",
     "board.wider": " and {wider} wider (2 × {slight} × tan {half}° with a bit of {angle}°)",
     "board.below": "Z zero lies under the board: where it is {slight} thicker, grooves get {slight} deeper{wider}; "
@@ -168,8 +167,8 @@ WORDS = {
     "hold.blank.travel": " Between cuts the cutter travels {over} over the board.",
     "hold.travel": " Between cuts the cutter travels {low} over the sign and {over} over the board beside it.",
     "lie.title": "The board on the machine",
-    "lie.about": "Board {width} by {height} mm; the sign's lower left corner lies {left} mm from its left and {front} "
-    "mm from its front edge",
+    "lie.about": "Board {width} by {height}; the sign's lower left corner lies {left} from its left and {front} "
+    "from its front edge",
     "lie.front": "front of the machine: you stand here",
     "lie.grain": "grain",
     "lie.datum": "X0 Y0 of the programs",
@@ -181,8 +180,7 @@ WORDS = {
     # 4 programs
     "run.heading": "The programs, in this order",
     "run.by_hand": "Empty the extractor. Run spindle and extraction once by hand: no rattle, no wobble, good suction.",
-    "run.air": "Air pass: run {file} once with Z set {high} mm too high and watch where it goes. Then set Z right "
-    "again.",
+    "run.air": "Air pass: run {file} once with Z set {high} too high and watch where it goes. Then set Z right again.",
     "run.lifted": "Air pass: before each program run it in the air ({files}) and watch where it goes.",
     "run.ready": "Glasses, ears, mask; sleeves and hair tied back; emergency stop within reach.",
     "run.change": "Whenever a cutter goes in",
@@ -229,8 +227,8 @@ WORDS = {
     "run.right.flat": "the floors are flat and clean, {depth} deep",
     "run.right.corners": "the V-bit has cut the letters' corners, where the end mill does not reach",
     "run.right.through": "the letters show the spoilboard",
-    "run.right.hole.one": "the {holes} of {sizes} mm shows the spoilboard",
-    "run.right.hole.many": "{count} {holes} of {sizes} mm show the spoilboard",
+    "run.right.hole.one": "the {holes} of {sizes} shows the spoilboard",
+    "run.right.hole.many": "{count} {holes} of {sizes} show the spoilboard",
     "run.right.skin": "a skin of {skin} holds the sign all round",
     "run.right.groove": "the groove around the sign shows the spoilboard",
     "run.right.grooves": "the groove around every sign shows the spoilboard",
@@ -241,7 +239,7 @@ WORDS = {
     "run.right.loose_each": "the signs are loose: keep them from moving while the spindle turns",
     "run.right.ended": "the program has run to its end",
     "cutter.title": "Cutter in profile",
-    "cutter.about": "{cutter}, {stickout} mm out of the collet",
+    "cutter.about": "{cutter}, {stickout} out of the collet",
     # 5 while it cuts
     "while.heading": "While it cuts",
     "while.chips": "Crumbs and curls should fly, not powder. Clear a groove that packs by hand, feed held, spindle "
@@ -400,25 +398,25 @@ WORDS = {
     "steps.finished": "finished",
     # preview.svg
     "svg.title": "Sign: {sign}",
-    "svg.about": "{width} by {height} mm in {material}, {count} holes; as left by the simulated cutters, to scale.",
+    "svg.about": "{width} by {height} in {material}, {count} holes; as left by the simulated cutters, to scale.",
     # summary at the terminal
     "summary.sign": "sign",
     "summary.lettering": "lettering",
-    "summary.at": "{text} at {height} mm",
-    "summary.fire_code": "; where a fire code is in force it may ask for figures of {height} mm",
+    "summary.at": "{text} at {height}",
+    "summary.fire_code": "; where a fire code is in force it may ask for figures of {height}",
     "summary.board": "board",
     "summary.programs": "programs",
     "summary.time": "time",
     "summary.checks": "checks",
     "summary.warning": "warning",
     "summary.next": "next",
-    "summary.made": "{material}{holes}, capitals {capitals} mm high",
+    "summary.made": "{material}{holes}, capitals {capitals} high",
     "summary.holes.one": ", {count} hole",
     "summary.holes.many": ", {count} holes",
-    "summary.least": "at least {size} mm",
-    "summary.yours": "yours, {size} mm; with room for screws {least} mm",
-    "summary.blank": "a blank of {size} mm, already to size; X0 Y0 is its front left corner",
-    "summary.lies": "{board}; the sign lies {left} mm from its left and {front} mm from its front edge",
+    "summary.least": "at least {size}",
+    "summary.yours": "yours, {size}; with room for screws {least}",
+    "summary.blank": "a blank of {size}, already to size; X0 Y0 is its front left corner",
+    "summary.lies": "{board}; the sign lies {left} from its left and {front} from its front edge",
     "summary.cutting": "about {span} of cutting; machine: {machine}",
     "summary.more": " And {count} more on the sheet.",
     "summary.hidden": "and {count} more",

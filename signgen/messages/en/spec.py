@@ -105,6 +105,9 @@ WORDS = {
     "spec.leave_wrap_out_give_lines": "Leave wrap out, or give lines of their own.",
     "spec.shank_does_not_go_into": "The {shank} shank of {tool} does not go into the collets of {machine}.",
     "spec.they_take": "They take {least:bare} to {greatest}.",
+    "spec.size_may_be_inches": "{text} may be {text} mm, too small for letters, or {text} inches, which are "
+    "{inches} mm.",
+    "spec.say_unit": "Write {text}in or {text}mm.",
     "spec.blank_has_no_outside": "Nothing is cut outside a blank that is already to size.",
     "spec.blank_has_no_other_board": "A blank that is already to size is the board.",
     "spec.blank_has_no_room_for_bevel": "The V-bit would bevel the edge from outside, where clamps hold a blank "

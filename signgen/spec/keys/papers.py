@@ -29,6 +29,14 @@ PAPERS: tuple[Option, ...] = (
         words=("pdf", "print the sheet", "printing"),
     ),
     Option(
+        name="units", kind="choice", metavar="UNIT", group="Papers", choices=("mm", "in"),
+        help="Units of the sheet, the summary and errors: mm, or in (inches to a thousandth, with the fraction on a "
+        "rule where it is exact). What is typed into the machine is in the program's units.",
+        otherwise="in where the size or the thickness is written in inches, else mm",
+        write=lambda spec: spec.units,
+        words=("inches", "inch", "imperial", "fractions", "metric", "in inches"), example="in",
+    ),
+    Option(
         name="steps", kind="flag", metavar="true", group="Papers", default="false",
         help="Draw steps.png too: the board after each program.",
         field="steps",
