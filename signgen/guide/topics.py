@@ -92,7 +92,8 @@ TOPICS: tuple[Topic, ...] = (
         "inches, inch, imperial, feet, fractions, units, millimetres, mm or inch, metric",
         """
         Write the unit and any length may be in inches: --size 8.5x5.5in, --thickness 1/2in, --cap-height '3 1/2
-        in'. Bare numbers are millimetres. Programs in inches come by --dialect inch.""",
+        in'. Bare numbers are millimetres. Who writes the size in inches reads inches on the sheet and in errors
+        (--units). Programs in inches come by --dialect inch.""",
         "size dialect",
     ),
     _topic(

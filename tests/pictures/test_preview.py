@@ -76,7 +76,7 @@ def test_the_svg_has_the_signs_size_in_millimetres_and_its_exact_outline(make_fa
 def test_the_svg_carries_its_picture_a_title_and_a_description(facts: JobFacts) -> None:
     root = ET.fromstring(preview_svg(facts))
     assert root.findtext(f"{SVG}title") == "Sign: 17"
-    assert "200 by 120 mm" in (root.findtext(f"{SVG}desc") or "")
+    assert "200 mm by 120 mm" in (root.findtext(f"{SVG}desc") or "").replace("\u00a0", " ")
     image = root.find(f"{SVG}image")
     assert image is not None
     link = image.get("{http://www.w3.org/1999/xlink}href", "")

@@ -34,7 +34,7 @@ PAPERS: tuple[Option, ...] = (
         "rule where it is exact). What is typed into the machine is in the program's units.",
         otherwise="in where the size or the thickness is written in inches, else mm",
         write=lambda spec: spec.units,
-        words=("inches", "inch", "imperial", "fractions", "metric", "in inches"), example="in",
+        words=("units of the sheet", "sheet in inches", "fractions on the sheet"), example="in",
     ),
     Option(
         name="steps", kind="flag", metavar="true", group="Papers", default="false",
