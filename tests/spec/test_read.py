@@ -79,7 +79,10 @@ def test_the_usual_depth_follows_the_board_and_the_bit(house_number, shop):
         ({"depth": "5.5", "thickness": "6"}, "depth: 5.5 mm leaves only 0.5 mm of a board of 6 mm. Use at most 4.8"),
         ({"depth": "4.9", "thickness": "6"}, "depth: 4.9 mm leaves only 1.1 mm"),
         ({"thickness": "1"}, "thickness: 1 mm is too thin to engrave."),
-        ({"size": "450x100", "machine": "desktop-router"}, "size: 450 x 100 mm is more than desktop-router travels: 400 x 400 mm."),
+        (
+            {"size": "450x100", "machine": "desktop-router"},
+            "size: 450 x 100 mm is more than desktop-router travels: 400 x 400 mm.",
+        ),
         ({"thickness": "95"}, "thickness: 95 mm with 10 mm of clearance needs 105.3 mm of travel in Z"),
         ({"end-mill": "12"}, "end-mill: The 12 mm shank of end-mill-12 does not go into the collets of desktop"),
     ],
