@@ -143,6 +143,7 @@ class Options(TypedDict, total=False):
     language: str | None
     template: str | None
     sheet_format: str | None
+    units: str | None
     steps: bool | None
     paint: str | None
     line: Sequence[Mapping[str, object]] | None
