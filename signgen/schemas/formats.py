@@ -53,7 +53,20 @@ def schema_of(name: str) -> dict[str, Any]:
         return {"$schema": DRAFT, "title": "signgen sign file", **sign_file_schema()}
     (schema,), parts = msgspec.json.schema_components([FORMATS[name]], ref_template="#/$defs/{name}")
     whole = parts.pop(schema["$ref"].removeprefix("#/$defs/"))
-    return {"$schema": DRAFT, **whole, "$defs": dict(sorted(parts.items()))}
+    ordered: dict[str, Any] = _ordered({"$schema": DRAFT, **whole, "$defs": dict(sorted(parts.items()))})
+    return ordered
+
+
+def _ordered(schema: Any) -> Any:
+    """The same with alternatives in an order of their own, null last: versions of msgspec differ in theirs."""
+    if isinstance(schema, list):
+        return [_ordered(each) for each in schema]
+    if not isinstance(schema, dict):
+        return schema
+    found = {name: _ordered(each) for name, each in schema.items()}
+    if isinstance(found.get("anyOf"), list):
+        found["anyOf"].sort(key=lambda each: (each.get("type") == "null", json.dumps(each, sort_keys=True)))
+    return found
 
 
 def schema_text(name: str) -> str:
