@@ -58,7 +58,8 @@ def schema_of(name: str) -> dict[str, Any]:
 
 
 def _ordered(schema: Any) -> Any:
-    """The same with alternatives in an order of their own, null last: versions of msgspec differ in theirs."""
+    """The same with alternatives in an order of their own, null last, and descriptions on one line: in both versions of
+    msgspec differ."""
     if isinstance(schema, list):
         return [_ordered(each) for each in schema]
     if not isinstance(schema, dict):
@@ -66,6 +67,8 @@ def _ordered(schema: Any) -> Any:
     found = {name: _ordered(each) for name, each in schema.items()}
     if isinstance(found.get("anyOf"), list):
         found["anyOf"].sort(key=lambda each: (each.get("type") == "null", json.dumps(each, sort_keys=True)))
+    if isinstance(found.get("description"), str):
+        found["description"] = " ".join(found["description"].split())
     return found
 
 
