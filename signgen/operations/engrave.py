@@ -144,39 +144,46 @@ class Engrave(Struct, frozen=True, kw_only=True):
     def _floors(
         self, found: Sequence[EngravedShape], levels: Sequence[tuple[float, ...]], roughing: int
     ) -> dict[tuple[int, int], list[ShapeRun]]:
-        """The V-bit's share of the flat floors, by shape and stage: at every roughing depth and at the full one."""
-        step = self._step_mm
+        """The V-bit's share of the flat floors, by shape and stage: at every roughing depth and at the full one.
+        Before the last pass ridges may stand as high as the depth that is left for it."""
         wide = [
             i
             for i, shape in enumerate(found)
             if medial_axis(shape.polygon, self.tolerances).widest_mm > self._limit_mm(shape)
         ]
+        floors: dict[tuple[int, int], list[ShapeRun]] = {}
+        rough = [i for i in wide if levels[i]]
+        for some, step in ((rough, self._step_to_mm(max(self.cusp_height_mm, self._allowance_mm))), (wide, self._step_mm)):
+            for i, paths in zip(some, self._floor_paths([found[i] for i in some], step), strict=True):
+                last = ((roughing, found[i].max_depth_mm),)
+                for path in paths:
+                    for stage, depth in last if some is wide else enumerate(levels[i]):
+                        points = path.points_mm.copy()
+                        points[:, 2] = self.tool.radius_at_depth_mm(depth)
+                        level = Path(points_mm=points, kinds=path.kinds.copy(), centres_mm=path.centres_mm.copy())
+                        floors.setdefault((i, stage), []).append(ShapeRun(path=level, either_way=True))
+        return floors
+
+    def _floor_paths(self, wide: Sequence[Shape], step_mm: float) -> list[list[Path]]:
+        """For each shape its lines, so far apart."""
         runs = [
             floor_runs(
-                found[i].polygon,
+                shape.polygon,
                 self.cleared,
-                self._limit_mm(found[i]),
+                self._limit_mm(shape),
                 self.tool.tip_mm,
-                step,
+                step_mm,
                 self.lift_mm,
                 self.tolerances,
             )
-            for i in wide
+            for shape in wide
         ]
         # Line by line, so that many are fitted at once; floors are flat, so they need no step between them.
-        stray = step * STRAY_RATIO
+        stray = step_mm * STRAY_RATIO
         paths = iter(
             fit_loosely([[Stretch(piece.points, stray, stray) for piece in run] for own in runs for run in own])
         )
-        floors: dict[tuple[int, int], list[ShapeRun]] = {}
-        for i, own in zip(wide, runs, strict=True):
-            for path in [next(paths) for _ in own]:
-                for stage, depth in (*enumerate(levels[i]), (roughing, found[i].max_depth_mm)):
-                    points = path.points_mm.copy()
-                    points[:, 2] = self.tool.radius_at_depth_mm(depth)
-                    level = Path(points_mm=points, kinds=path.kinds.copy(), centres_mm=path.centres_mm.copy())
-                    floors.setdefault((i, stage), []).append(ShapeRun(path=level, either_way=True))
-        return floors
+        return [[next(paths) for _ in own] for own in runs]
 
     def _centres(self, shape: EngravedShape) -> Area:
         """Where the bit may stand at the shape's full depth."""
@@ -191,7 +198,10 @@ class Engrave(Struct, frozen=True, kw_only=True):
     @property
     def _step_mm(self) -> float:
         """Between lines of a floor that leave ridges of the height that was asked for."""
-        return 2 * self.cusp_height_mm * self.tool.slope + self.tool.tip_mm
+        return self._step_to_mm(self.cusp_height_mm)
+
+    def _step_to_mm(self, cusp_height_mm: float) -> float:
+        return 2 * cusp_height_mm * self.tool.slope + self.tool.tip_mm
 
     def _limit_mm(self, shape: EngravedShape) -> float:
         """Half width of the bit at the surface when it is as deep as it may be."""
