@@ -110,16 +110,14 @@ class Engrave(Struct, frozen=True, kw_only=True):
         """Depths of the roughing passes, equal steps of which none, nor the last cut's, is more than the bit
         may take."""
         deepest = min(shape.max_depth_mm, self.tool.depth_for_radius_mm(axis.widest_mm))
-        if deepest <= self.cutting.stepdown_mm * (1 + 1e-9):
-            return ()
         # Where a pass would come closer than the allowance it is left out, and the last cut takes that much
         # more.
-        count = math.ceil(deepest / (self.cutting.stepdown_mm - self._allowance_mm) - 1e-9)
+        count = passes(deepest, self.cutting.stepdown_mm)
         return tuple(deepest * level / count for level in range(1, count))
 
     @property
     def _allowance_mm(self) -> float:
-        return min(ALLOWANCE_MM, self.cutting.stepdown_mm / 4)
+        return allowance_mm(self.cutting.stepdown_mm)
 
     def _roughing(self, shape: EngravedShape, depth_mm: float) -> RunRecipe:
         return RunRecipe(
@@ -153,7 +151,8 @@ class Engrave(Struct, frozen=True, kw_only=True):
         ]
         floors: dict[tuple[int, int], list[ShapeRun]] = {}
         rough = [i for i in wide if levels[i]]
-        for some, step in ((rough, self._step_to_mm(max(self.cusp_height_mm, self._allowance_mm))), (wide, self._step_mm)):
+        coarse = self._step_to_mm(max(self.cusp_height_mm, self._allowance_mm))
+        for some, step in ((rough, coarse), (wide, self._step_mm)):
             for i, paths in zip(some, self._floor_paths([found[i] for i in some], step), strict=True):
                 last = ((roughing, found[i].max_depth_mm),)
                 for path in paths:
@@ -164,7 +163,7 @@ class Engrave(Struct, frozen=True, kw_only=True):
                         floors.setdefault((i, stage), []).append(ShapeRun(path=level, either_way=True))
         return floors
 
-    def _floor_paths(self, wide: Sequence[Shape], step_mm: float) -> list[list[Path]]:
+    def _floor_paths(self, wide: Sequence[EngravedShape], step_mm: float) -> list[list[Path]]:
         """For each shape its lines, so far apart."""
         runs = [
             floor_runs(
@@ -276,6 +275,18 @@ class Engrave(Struct, frozen=True, kw_only=True):
                 )
         if problems:
             raise CannotMakeError(problems)
+
+
+def allowance_mm(stepdown_mm: float) -> float:
+    """What roughing passes leave for the last one."""
+    return min(ALLOWANCE_MM, stepdown_mm / 4)
+
+
+def passes(deepest_mm: float, stepdown_mm: float) -> int:
+    """How many go down to a depth, the last among them."""
+    if deepest_mm <= stepdown_mm * (1 + 1e-9):
+        return 1
+    return math.ceil(deepest_mm / (stepdown_mm - allowance_mm(stepdown_mm)) - 1e-9)
 
 
 def shapes(grooves: Sequence[Groove]) -> tuple[EngravedShape, ...]:

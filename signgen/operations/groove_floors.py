@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
 from msgspec import Struct
@@ -14,7 +13,7 @@ from signgen.messages import Message, Mm, Num, Typed
 from signgen.operations.choose import Cutters
 from signgen.operations.clear_floor import ClearFloor, Floor
 from signgen.operations.clearing_cutter import ClearingChoice, choose_clearing_cutter
-from signgen.operations.engrave import shapes
+from signgen.operations.engrave import allowance_mm, passes, shapes
 from signgen.operations.engrave_floor import split_floor
 from signgen.shop.feeds import cutting_data
 from signgen.shop.tools import Tool
@@ -130,10 +129,13 @@ def _choice(
 
 
 def _rest_mm2_per_min(spec: SignSpec) -> float:
-    """How much floor the V-bit clears: lines as far apart as the ridge allows, at every pass."""
+    """How much floor the V-bit clears: lines as far apart as the cusps allow, before the last pass coarser ones."""
     cutting = cutting_data(spec.v_bit, spec.material, spec.machine)
-    passes = math.ceil(spec.depth_mm / cutting.stepdown_mm - 1e-9)
-    return (2 * spec.cusp_height_mm * spec.v_bit.slope + spec.v_bit.tip_mm) * cutting.feed_mm_per_min / passes
+    fine, coarse = (
+        2 * high * spec.v_bit.slope + spec.v_bit.tip_mm
+        for high in (spec.cusp_height_mm, max(spec.cusp_height_mm, allowance_mm(cutting.stepdown_mm)))
+    )
+    return cutting.feed_mm_per_min / (1 / fine + (passes(spec.depth_mm, cutting.stepdown_mm) - 1) / coarse)
 
 
 def _remarks(overall: ClearingChoice | None, minutes: float) -> tuple[Message, ...]:
