@@ -8,8 +8,6 @@ from typing import TYPE_CHECKING, ClassVar
 
 from signgen.borders.chain import Chain
 from signgen.borders.common import NoEyes, Point, ring
-from signgen.borders.svg_chain import chain_of
-from signgen.borders.svg_file import read_svg_path
 from signgen.errors import AskError, CannotMakeError
 from signgen.messages import Message, Mm, Num
 from signgen.option import Option
@@ -98,6 +96,10 @@ def own_size_mm(argument: str) -> tuple[float, float]:
 
 
 def _own(argument: str) -> tuple[FilePath, Chain, tuple[float, float]]:
+    # Most signs have another border, and `--help` lists all of them.
+    from signgen.borders.svg_chain import chain_of
+    from signgen.borders.svg_file import read_svg_path
+
     try:
         file = expanded(argument, "border").resolve()
     except (OSError, ValueError, RuntimeError) as error:  # RuntimeError: links that lead round in a circle
