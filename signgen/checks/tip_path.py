@@ -1,4 +1,4 @@
-"""The tip's way in straight pieces, in sign coordinates: what the exact checks measure."""
+"""The tip path in straight pieces, in sign coordinates: what the exact checks measure."""
 
 from __future__ import annotations
 

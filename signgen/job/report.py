@@ -1,4 +1,4 @@
-"""The job in figures for other programs: `report.json`, whose keys others rely on (shared contract)."""
+"""The job in figures for other programs: `report.json`, whose keys (`schemas/report.py`) others rely on."""
 
 from __future__ import annotations
 
@@ -64,7 +64,7 @@ def stated_instructions(path: Path) -> Instructions | None:
 
 
 def report(facts: JobFacts, files: Mapping[str, str] = NO_FILES) -> dict[str, Any]:
-    """The report as plain values, keys in the contract's order; extents are those of the programs as read back.
+    """The report as plain values, keys in the order of their schema; extents are those of the programs as read back.
 
     `files` has everything else that the folder gets with its SHA-256, so that the next make knows what in it is ours.
     """
