@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from pathlib import Path
+from typing import Literal
 
 from msgspec import Struct
 
@@ -39,6 +40,9 @@ SIGN = "sign.toml"
 Files = Mapping[str, bytes]
 """By their names."""
 
+Wanted = Literal["all", "sheet", "programs"]
+"""Every file; without pictures and the page that plays the moves; without the setup sheet too."""
+
 
 class MadeJob(Struct, frozen=True, kw_only=True):
     """A finished, verified job and every file that belongs into its folder, by name."""
@@ -70,14 +74,16 @@ def read_sign(asked: Mapping[str, object], shop_of: Callable[[Path | None], Shop
     return settled(asked, read(asked), read)
 
 
-def make_job(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -> MadeJob:
-    """From what was asked for to every file of the job, verified. `tell` hears what begins: "plan", "prove", "draw".
+def make_job(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None, wanted: Wanted = "all") -> MadeJob:
+    """From what was asked for to every file that is wanted of the job, verified. `tell` hears what begins: "plan",
+    "prove", "draw".
 
     Raises: AskError, CannotMakeError; CheckFailedError when a program does not do what was drawn.
     """
     facts = prove(spec, tell)
     tell("draw")
-    return drawn(facts, setup_html, template_files(spec, facts.drawing), {SIGN: stamped(dump_sign_file(spec)).encode()})
+    asked = {SIGN: stamped(dump_sign_file(spec)).encode()}
+    return drawn(facts, setup_html, template_files(spec, facts.drawing), asked, wanted)
 
 
 def prove(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -> JobFacts:
@@ -88,26 +94,40 @@ def prove(spec: SignSpec, tell: Callable[[str], None] = lambda stage: None) -> J
     return with_quicker(proved(sides))
 
 
-def drawn(facts: JobFacts, page: Callable[[JobFacts, Relief], str], templates: Files, asked: Files) -> MadeJob:
-    """A sign's or a whole sheet's job with every file. `page` writes its setup sheet; `asked`: the file that it is made
-    from again. Raises: AskError when there is nothing to write a PDF with."""
+def drawn(
+    facts: JobFacts,
+    page: Callable[[JobFacts, Relief], str],
+    templates: Files,
+    asked: Files,
+    wanted: Wanted = "all",
+) -> MadeJob:
+    """A sign's or a whole sheet's job with every file that is wanted. `page` writes its setup sheet; `asked`: the file
+    that it is made from again. Raises: AskError when there is nothing to write a PDF with."""
     files: dict[str, bytes] = {}
     if facts.back is not None:
         files |= _programs(facts.back)
     files |= _programs(facts)
-    if facts.back is not None:
-        files |= _papers(back_html(facts.back), BACK, facts.spec) | {PNG: preview_png(facts.back)}
-    lit = sign_relief(facts)
-    files |= {
-        **_papers(page(facts, lit), "setup", facts.spec),
-        "preview.svg": preview_svg(facts, lit).encode(),
-        "preview.png": preview_png(facts, lit),
-        "preview.html": preview_html(facts).encode(),
-        **templates,
-        **({"steps.png": steps_png(facts, lit)} if facts.spec.steps else {}),
-        **asked,
-    }
+    if wanted != "programs":
+        files |= {**_pages(facts, page, pictures=wanted == "all"), **templates}
+    files |= asked
     return MadeJob(facts=facts, files={**files, REPORT: report_text(facts, files).encode()})
+
+
+def _pages(facts: JobFacts, page: Callable[[JobFacts, Relief], str], *, pictures: bool) -> dict[str, bytes]:
+    """The setup sheets, and the `pictures` with the page that plays the moves."""
+    files: dict[str, bytes] = {}
+    if facts.back is not None:
+        files |= _papers(back_html(facts.back), BACK, facts.spec)
+        files |= {PNG: preview_png(facts.back)} if pictures else {}
+    lit = sign_relief(facts)
+    files |= _papers(page(facts, lit), "setup", facts.spec)
+    if pictures:
+        files |= {
+            "preview.svg": preview_svg(facts, lit).encode(),
+            "preview.png": preview_png(facts, lit),
+            "preview.html": preview_html(facts).encode(),
+        }
+    return files | ({"steps.png": steps_png(facts, lit)} if facts.spec.steps else {})
 
 
 def _programs(facts: JobFacts) -> dict[str, bytes]:

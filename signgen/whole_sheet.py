@@ -25,7 +25,7 @@ from signgen.messages.wording import Wording, english
 from signgen.operations.choose import Cutters, choose_cutters
 from signgen.operations.plan import make_plan
 from signgen.pages.nested_page import nested_html
-from signgen.pipeline import MadeJob, drawn, read_sign
+from signgen.pipeline import MadeJob, Wanted, drawn, read_sign
 from signgen.proving.prove import proved
 from signgen.proving.sides import Setup, Side, may_fit_twice, with_chords, zero_of
 from signgen.shop.load import load_shop
@@ -79,11 +79,11 @@ class SheetAsked(Struct, frozen=True, kw_only=True):
         return Message("sheet.called", number=self.number, sheets=self.count, count=len(self.pieces))
 
 
-def make_sheet(asked: SheetAsked, shop_of: ShopOf = load_shop) -> MadeJob:
+def make_sheet(asked: SheetAsked, shop_of: ShopOf = load_shop, wanted: Wanted = "all") -> MadeJob:
     """Every file of a sheet's job, verified. Raises: as `make_job`; CheckFailedError for the sheet as a whole."""
     sides = laid_out(asked, shop_of)
     facts = replace(proved(sides), pieces=tuple(_pieces(asked, sides[0].drawing)))
-    return drawn(facts, nested_html, _templates(asked, shop_of), {SHEET: dump_sheet(asked)})
+    return drawn(facts, nested_html, _templates(asked, shop_of), {SHEET: dump_sheet(asked)}, wanted)
 
 
 def _templates(asked: SheetAsked, shop_of: ShopOf) -> dict[str, bytes]:

@@ -16,6 +16,7 @@ from signgen.batching.layout import SheetHow
 from signgen.batching.recipe import Recipe, Task
 from signgen.batching.table import Table
 from signgen.disk.ours import digest_of_file
+from signgen.pipeline import Wanted
 from signgen.version import __version__
 
 DIGITS = 32
@@ -37,10 +38,10 @@ class ReadHeading(Struct, frozen=True, kw_only=True):
         return tuple(name for name in names if self.alike.get(name) != other.alike.get(name))
 
 
-def heading_of(table: Table, recipe: Recipe, sheet: SheetHow | None) -> ReadHeading:
+def heading_of(table: Table, recipe: Recipe, sheet: SheetHow | None, wanted: Wanted) -> ReadHeading:
     """The heading of a batch that is about to be made."""
     alike: dict[str, object] = {key: value for key, value in recipe.base.items() if key != "out"}
-    alike |= {"copies": recipe.copies, "sheet": repr(sheet) if sheet else ""}
+    alike |= {"copies": recipe.copies, "sheet": repr(sheet) if sheet else "", "files": wanted}
     plain = json.loads(json.dumps(alike, sort_keys=True, default=str))
     return ReadHeading(
         list_name=table.path.name,
@@ -56,10 +57,10 @@ def heading_from(told: Mapping[str, Any]) -> ReadHeading:
     return msgspec.convert(told, ReadHeading)
 
 
-def digest_of(task: Task, sheet: SheetHow | None) -> str:
+def digest_of(task: Task, sheet: SheetHow | None, wanted: Wanted = "all") -> str:
     """Everything that decides what a row's sign becomes, but its number and the name of its folder."""
     files = sorted((path, _digest(path, *_state(path))) for path in _files(task.asked))
-    told = [__version__, task.asked, repr(sheet), files]
+    told = [__version__, task.asked, repr(sheet), files, "" if sheet else wanted]
     return hashlib.sha256(json.dumps(told, sort_keys=True, default=str).encode()).hexdigest()[:DIGITS]
 
 

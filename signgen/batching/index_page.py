@@ -110,7 +110,7 @@ def _row(out: Path, outcome: RowOutcome, folders: Iterable[str], amount: str, re
     return el(
         "tr",
         first[0],
-        el("td", _picture(alone) if alone else None),
+        el("td", _picture(out, alone) if alone else None),
         *first[1:],
         el("td", words.span(outcome.copies * outcome.figures["minutes"]), cls="number"),
         el("td", amount, cls="number") if reckoned else None,
@@ -118,8 +118,10 @@ def _row(out: Path, outcome: RowOutcome, folders: Iterable[str], amount: str, re
     )
 
 
-def _picture(folder: str) -> Html:
-    return el("img", src=f"{folder}/preview.png", alt="", loading="lazy")
+def _picture(out: Path, folder: str) -> Html | None:
+    """None where no pictures were wanted."""
+    there = (out / folder / "preview.png").is_file()
+    return el("img", src=f"{folder}/preview.png", alt="", loading="lazy") if there else None
 
 
 def _links(out: Path, folder: str, words: Words) -> Html:
@@ -135,7 +137,7 @@ def _sheets(out: Path, sheets: Sequence[RowOutcome], words: Words) -> Html:
     return el(
         "div",
         *(
-            el("p", _picture(each.folder), words.span(each.figures["minutes"]), _links(out, each.folder, words))
+            el("p", _picture(out, each.folder), words.span(each.figures["minutes"]), _links(out, each.folder, words))
             for each in made
         ),
         cls="sheets",

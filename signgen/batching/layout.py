@@ -21,7 +21,7 @@ from signgen.geometry.rectangles import Size, fits, nest
 from signgen.messages import Message
 from signgen.messages.figures import plain
 from signgen.operations.bevel import bevel_beyond_mm
-from signgen.pipeline import read_sign
+from signgen.pipeline import Wanted, read_sign
 from signgen.shop.materials import Machine, Material
 from signgen.shop.stock import around_mm
 from signgen.shop.tools import Tool
@@ -311,6 +311,6 @@ def folder_of(sheet: SheetAsked) -> str:
     return f"sheet-{sheet.number:02}"
 
 
-def digest_of(sheet: bytes) -> str:
-    """What tells one sheet from another when a batch is resumed."""
-    return hashlib.sha256(sheet).hexdigest()
+def digest_of(sheet: bytes, wanted: Wanted) -> str:
+    """What tells one sheet, and which of its files were wanted, from another when a batch is resumed."""
+    return hashlib.sha256(sheet if wanted == "all" else sheet + wanted.encode()).hexdigest()

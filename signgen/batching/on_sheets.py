@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from functools import partial
 from itertools import islice
 from pathlib import Path
 
@@ -23,7 +24,7 @@ from signgen.drawing.draw import draw
 from signgen.errors import AskError, SignGenError
 from signgen.features.tab import Tab
 from signgen.operations.plan import make_plan
-from signgen.pipeline import read_sign
+from signgen.pipeline import Wanted, read_sign
 from signgen.whole_sheet import SheetAsked, dump_sheet
 
 TIMES_LONGER, TIMES_MORE = 10, 2
@@ -55,6 +56,7 @@ def make_sheets(
     recipe: Recipe,
     out: Path,
     how: SheetHow,
+    files: Wanted,
     means: Means,
     ledger: Ledger,
     note: Callable[[RowOutcome], None],
@@ -69,14 +71,14 @@ def make_sheets(
     def waiting() -> Iterator[SheetAsked]:
         for sheet in sheets:
             known = ledger.sheet(sheet.number)
-            if known and known.made and known.figures["digest"] == digest_of(dump_sheet(sheet)):
+            if known and known.made and known.figures["digest"] == digest_of(dump_sheet(sheet), files):
                 progress.skip()
             else:
                 yield sheet
 
     limits = PoolLimits(time_s=TIMES_LONGER * means.limits.time_s, memory_mb=TIMES_MORE * means.limits.memory_mb)
     try:
-        with crew(make_sheet_row, out, replace(means, limits=limits), len(sheets)) as workers:
+        with crew(partial(make_sheet_row, wanted=files), out, replace(means, limits=limits), len(sheets)) as workers:
             for done in workers.run(waiting()):
                 sheet = done.item
                 outcome = done.result or lost(0, folder_of(sheet), 1, done.lost, sheet.number)

@@ -18,7 +18,7 @@ from signgen.batching.run import USUAL_MEMORY_MB, USUAL_TIME_S, Begin, Finished,
 from signgen.batching.table import Table, open_table
 from signgen.errors import AskError
 from signgen.messages import Message
-from signgen.pipeline import gather
+from signgen.pipeline import Wanted, gather
 from signgen.spec.safe_name import safe_name
 
 
@@ -35,6 +35,7 @@ class Order(Struct, frozen=True, kw_only=True):
     ignore_columns: bool = False
     quote: bool = False
     labels: str | None = None
+    files: Wanted = "all"
     begin: Begin = "new"
     rows: RowsAsked | None = None
     workers: int | None = None
@@ -92,6 +93,12 @@ def carry_out(order: Order) -> CarriedFile:
     if order.rows and order.sheet and has_batch(folder):
         folder = folder / order.rows.name  # its sheets may be cut already: these rows get sheets of their own
     how = How(
-        means=means, begin=order.begin, rows=order.rows, sheet=order.sheet, quote=order.quote, labels=order.labels
+        means=means,
+        begin=order.begin,
+        rows=order.rows,
+        sheet=order.sheet,
+        quote=order.quote,
+        labels=order.labels,
+        files=order.files,
     )
     return CarriedFile(table=table, folder=folder, finished=run_batch(table, recipe, folder, how))

@@ -32,6 +32,7 @@ from signgen.disk.ours import REPORT
 from signgen.errors import AskError, SignGenError
 from signgen.files import sweep
 from signgen.messages import Message
+from signgen.pipeline import Wanted
 from signgen.shop.prices import load_prices
 
 USUAL_TIME_S, USUAL_MEMORY_MB = 120.0, 2000
@@ -47,7 +48,8 @@ Begin = Literal["new", "resume", "fresh"]
 
 class How(Struct, frozen=True, kw_only=True):
     """How a batch is worked off. But for `sheet`, nothing of it changes what comes out. `sheet` None: each sign has a
-    board and a folder of its own; `rows` None: all; `labels`: the paper for them (`packing_page.LABEL_SHEETS`)."""
+    board and a folder of its own; `rows` None: all; `labels`: the paper for them (`packing_page.LABEL_SHEETS`);
+    `files`: of each sign or sheet."""
 
     means: Means
     begin: Begin = "new"
@@ -55,6 +57,7 @@ class How(Struct, frozen=True, kw_only=True):
     sheet: SheetHow | None = None
     quote: bool = False
     labels: str | None = None
+    files: Wanted = "all"
 
 
 class Finished(Struct, frozen=True, kw_only=True):
@@ -113,11 +116,11 @@ def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
         _head(table, recipe, out, how, ledger, some=some)
         clear_reports(out, table)
         settled = settle(
-            out, _records(table, how), recipe, how.sheet, ledger, whole=not some,
+            out, _records(table, how), recipe, how.sheet, how.files, ledger, whole=not some,
             again=lambda row: some and how.rows is not None,
         )  # fmt: skip
         _work_off(table, recipe, out, how, ledger, note, settled)
-        groups = make_sheets(recipe, out, how.sheet, how.means, ledger, note) if how.sheet else ()
+        groups = make_sheets(recipe, out, how.sheet, how.files, how.means, ledger, note) if how.sheet else ()
         _must_all_be_there(out, ledger)
         sweep(out)  # a worker that was killed may have left half a folder beside its place
         ledger.remove_leftovers(sum(len(group.sheets) for group in groups))
@@ -150,7 +153,7 @@ def _must_know_what_to_do(out: Path, how: How, *, there: bool) -> None:
 
 def _head(table: Table, recipe: Recipe, out: Path, how: How, ledger: Ledger, *, some: bool) -> None:
     """Say what the batch is of; `some` rows must be of the batch that is there. Raises: AskError."""
-    heading = heading_of(table, recipe, how.sheet)
+    heading = heading_of(table, recipe, how.sheet, how.files)
     known = ledger.heading
     if not some or known is None:
         ledger.head(heading)
@@ -213,10 +216,10 @@ def _work_off(
             except SignGenError as error:
                 told(failed(record.row, error))
                 continue
-            asked[record.row] = digest_of(task, how.sheet), record.cells
+            asked[record.row] = digest_of(task, how.sheet, how.files), record.cells
             yield task
 
-    make = partial(prove_row, how=how.sheet) if how.sheet else make_row
+    make = partial(prove_row, how=how.sheet) if how.sheet else partial(make_row, wanted=how.files)
     try:
         with crew(make, out, how.means, count) as workers:
             for done in workers.run(tasks()):

@@ -21,6 +21,7 @@ from signgen.batching.records import Record
 from signgen.disk.ours import REPORT
 from signgen.errors import SignGenError
 from signgen.files import moved
+from signgen.pipeline import Wanted
 
 
 class Twin(Struct, frozen=True):
@@ -53,6 +54,7 @@ def settle(
     records: Iterable[Record],
     recipe: Recipe,
     sheet: SheetHow | None,
+    files: Wanted,
     ledger: Ledger,
     *,
     whole: bool,
@@ -74,7 +76,7 @@ def settle(
             task = recipe.task(record)
         except SignGenError:
             continue  # it is said when rows are made
-        digest = digest_of(task, sheet)
+        digest = digest_of(task, sheet, files)
         if firsts.setdefault(digest, record.row) != record.row:
             twins.append(Twin(record.row, firsts[digest]))
         if again(record.row):

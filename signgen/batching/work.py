@@ -19,7 +19,7 @@ from signgen.files import write_folder
 from signgen.job.facts import JobFacts
 from signgen.numbers import rounded
 from signgen.operations.choose import may_clear
-from signgen.pipeline import MadeJob, make_job, prove, read_sign
+from signgen.pipeline import MadeJob, Wanted, make_job, prove, read_sign
 from signgen.spec.as_typed import named_as_typed
 from signgen.whole_sheet import SHEET, SheetAsked, make_sheet, size_of
 
@@ -33,11 +33,11 @@ Made = tuple[RowOutcome, Mapping[str, bytes]]
 """What became of a row or a sheet, and every file of its folder, none when there is to be no folder."""
 
 
-def make_row(task: Task) -> Made:
+def make_row(task: Task, wanted: Wanted = "all") -> Made:
     """A row's outcome and every file of its folder, none when it cannot be made."""
     try:
         with named_as_typed(task.asked):
-            job: MadeJob = make_job(read_sign(task.asked, shop_of))
+            job: MadeJob = make_job(read_sign(task.asked, shop_of), wanted=wanted)
     except SignGenError as error:
         return failed(task.row, error, task.folder, task.copies), {}
     return RowOutcome(row=task.row, folder=task.folder, copies=task.copies, figures=figures(job.facts)), job.files
@@ -80,22 +80,22 @@ def prove_row(task: Task, how: SheetHow) -> Made:
     return RowOutcome(row=task.row, copies=task.copies, figures={**figures(facts), "sheet": told}), {}
 
 
-def make_sheet_row(sheet: SheetAsked) -> Made:
+def make_sheet_row(sheet: SheetAsked, wanted: Wanted = "all") -> Made:
     """A sheet's outcome and every file of its folder."""
     folder = folder_of(sheet)
     try:
-        job = make_sheet(sheet, shop_of)
+        job = make_sheet(sheet, shop_of, wanted)
     except SignGenError as error:
         return failed(0, error, folder, sheet=sheet.number), {}
-    return RowOutcome(row=0, sheet=sheet.number, folder=folder, figures=sheet_told(sheet, job)), job.files
+    return RowOutcome(row=0, sheet=sheet.number, folder=folder, figures=sheet_told(sheet, job, wanted)), job.files
 
 
-def sheet_told(sheet: SheetAsked, job: MadeJob) -> dict[str, Any]:
+def sheet_told(sheet: SheetAsked, job: MadeJob, wanted: Wanted) -> dict[str, Any]:
     """What the batch's report tells of one sheet."""
     facts = job.facts
     left_over = leftover(facts.drawing, facts.stock, facts.programs[-1].tool.diameter_mm)
     return {
-        "digest": digest_of(job.files[SHEET]),
+        "digest": digest_of(job.files[SHEET], wanted),
         "width_mm": rounded(sheet.size_mm[0], 4),
         "height_mm": rounded(sheet.size_mm[1], 4),
         "thickness_mm": rounded(facts.drawing.thickness_mm, 4),

@@ -47,6 +47,12 @@ MOST_TOLD = 20
 @click.option("--out", metavar=OUT.metavar, help="Folder to write into. Default: ./ and the list's name.")
 @click.option("--quote", is_flag=True, help="Reckon what it costs, by the [prices] of the shop file.")
 @click.option("--labels", type=click.Choice(["a4", "letter"]), help="A label for each sign, for label sheets.")
+@click.option(
+    "--files",
+    type=click.Choice(["all", "sheet", "programs"]),
+    default="all",
+    help="Of each sign: all, no pictures, or programs alone. Default: all.",
+)
 @click.option("--proof", is_flag=True, help="Draw all signs on a contact sheet, proof.html, and make no programs.")
 @click.option("--rows", metavar="NUMBERS", help="Only these rows, as in 19,44-46; made again if they were made before.")
 @click.option("--resume", is_flag=True, help="Go on with the batch that is there: only what is new or changed is made.")
@@ -74,6 +80,7 @@ def command(
     out: str | None,
     quote: bool,
     labels: str | None,
+    files: Literal["all", "sheet", "programs"],
     proof: bool,
     rows: str | None,
     resume: bool,
@@ -127,6 +134,7 @@ def command(
         ignore_columns=ignore_columns,
         quote=quote,
         labels=labels,
+        files=files,
         begin=begin_of(resume=resume, fresh=fresh),
         rows=read_rows(rows),
         workers=workers,

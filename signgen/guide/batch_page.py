@@ -50,6 +50,9 @@ What comes out, in --out (./ and the list's name without it)
   invoice.csv         with --quote: costs by row, and lines for an invoice
   packing.html        what belongs together, to tick off
   labels.html         with --labels, a label for each sign
+                      (--files sheet leaves out the pictures of each sign, and
+                      --files programs its setup sheet too, which takes less
+                      time: they come again with --files all --resume)
   batch.json          all of it, for other programs
   ledger.jsonl        what is done, by which a batch goes on
 

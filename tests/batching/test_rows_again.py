@@ -8,9 +8,11 @@ import time
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
 from signgen.batching.ledger import LEDGER
 from signgen.batching.rows_asked import read_rows
+from signgen.cli import group
 from signgen.errors import AskError, SignGenError
 from tests.batching.making import SIGN, batch, lines_in_ledger, started, tree, workers_of, write_list
 
@@ -260,3 +262,22 @@ def test_sixty_rows_mended_changed_cut_short_and_killed_ten_times(tmp_path: Path
     alone = tmp_path / "at-once"
     made(path, alone, *sheet)
     assert tree(out) == tree(alone)
+
+
+@pytest.mark.parametrize("sheet", [(), pytest.param(("--sheet", "300x200"), marks=pytest.mark.sweep)])
+def test_pages_and_pictures_come_when_they_are_wanted(tmp_path: Path, sheet: tuple[str, ...]) -> None:
+    path, out, at_once = write_list(tmp_path / "n.csv", ["A"]), tmp_path / "out", tmp_path / "at-once"
+    made(path, out, *sheet, "--files", "programs")
+    (job,) = (each for each in out.iterdir() if each.is_dir())
+    files = {each.name for each in job.iterdir()}
+    assert not any(name.endswith((".html", ".png", ".svg")) for name in files)
+    checked = CliRunner().invoke(group, ["check", str(job)], standalone_mode=False)
+    assert checked.exception is None
+    assert "preview.png" not in (out / "index.html").read_text("utf-8")
+    programs = {name: (job / name).read_bytes() for name in files if name.endswith(".nc")}
+    made(path, out, *sheet, "--files", "sheet", "--resume")
+    assert {each.name for each in job.iterdir()} == files | {"setup.html"}
+    made(path, out, *sheet, "--resume")
+    made(path, at_once, *sheet)
+    assert tree(out) == tree(at_once)
+    assert {name: (job / name).read_bytes() for name in programs} == programs
