@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 import click
@@ -19,11 +20,12 @@ from signgen.errors import said_in
 @click.option("--easy-face", is_flag=True, help="In a face that is easy to tell apart (Atkinson Hyperlegible).")
 @click.option("--faults", type=click.IntRange(1), metavar="N", help="Also N exercises in faults/: programs to mend.")
 @click.option("--seed", type=int, default=1, show_default=True, metavar="S", help="Which faults: others for each S.")
+@click.option("--class", "names", metavar="CSV", help="A sign, programs and lesson for each row's name; class.html.")
 @language_option
 def command(
     what: str, out: str, pages: str | None, level: int | None, large: bool, easy_face: bool, faults: int | None,
-    seed: int, language: str | None,
-) -> None:  # fmt: skip
+    seed: int, names: str | None, language: str | None,
+) -> int:  # fmt: skip
     """Make a lesson of a sign: pupil.html, a booklet to print and write into, and teacher.html with every answer, its
     tolerance and the line that it comes from.
 
@@ -36,6 +38,8 @@ def command(
 
     with said_in(language):
         chosen = chosen_pages(pages, level)
+        if names is not None:
+            return _whole_class(what, names, Path(out), language, chosen, large=large, easy=easy_face)
         made = lesson_files(what, Path(out), language, chosen, large=large, easy=easy_face, faults=faults, seed=seed)
         for folder in sorted({str(Path(name).parent) for name in made}):
             inside = {Path(name).name: content for name, content in made.items() if str(Path(name).parent) == folder}
@@ -43,3 +47,31 @@ def command(
     click.echo("\n".join(str(Path(out) / name) for name in made if not name.startswith("faults/")))
     if faults:
         click.echo("\n".join(str(Path(out) / "faults" / str(n)) for n in range(1, faults + 1)))
+    return 0
+
+
+def _whole_class(
+    what: str, names: str, out: Path, language: str | None, pages: Sequence[str], *, large: bool, easy: bool
+) -> int:  # fmt: skip
+    """A folder for each pupil, `class.html` and `print-all.html`; 1 when some signs could not be made."""
+    from signgen.errors import AskError
+    from signgen.files import write_files, write_folder
+    from signgen.lesson.school_class import class_page, made_for, print_all, pupils_in
+    from signgen.messages import Message
+
+    if not Path(what).is_file():
+        raise AskError.at(what, Message("lesson.class_needs_file"), Message("lesson.class_name_file"))
+    made = []
+    for one in made_for(pupils_in(names), what, language, pages, large=large, easy=easy):
+        made.append(one)
+        if one.problem:
+            click.echo(f"{one.pupil.name}: {one.problem}", err=True)
+            continue
+        write_folder(out / one.pupil.folder, one.files)
+        write_files(out / one.pupil.folder, one.papers, "out")
+        click.echo(str(out / one.pupil.folder))
+    tongue = language or "en"
+    both = {"class.html": class_page(made, tongue).encode(), "print-all.html": print_all(made, tongue).encode()}
+    write_files(out, both, "out")
+    click.echo(str(out / "class.html"))
+    return 1 if any(one.problem for one in made) else 0

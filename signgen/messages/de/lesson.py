@@ -3,6 +3,30 @@
 from __future__ import annotations
 
 WORDS = {
+    "lesson.no_names": "Das ist keine Namensliste: Ihre erste Zeile muss das Wort name haben, und höchstens {most} "
+    "Lernende dürfen darin stehen.",
+    "lesson.write_names": "Schreibe eine CSV-Datei mit der Spalte name, und Spalten für das, was jedes Schild eigen "
+    "hat, wie text (Zeilen durch | getrennt).",
+    "lesson.name_again": "Zeile {line} nennt {name} noch einmal.",
+    "lesson.name_empty": "Zeile {line} hat keinen Namen ({name}).",
+    "lesson.class_title": "Klasse mit {count}",
+    "lesson.class_column_name": "Name",
+    "lesson.class_column_sign": "Schild",
+    "lesson.class_column_board": "Brett",
+    "lesson.class_column_programs": "Programme und Fräser",
+    "lesson.class_column_time": "Zeit",
+    "lesson.class_column_done": "fertig",
+    "lesson.class_board": "{size}",
+    "lesson.class_day": "Ablauf des Tages",
+    "lesson.class_load": "Zusammen auf der Maschine: {names}",
+    "lesson.class_fit": "{cutter} einspannen, sein Programm auf jedem Brett: {time}",
+    "lesson.class_saved": "Ein Schild nach dem anderen braucht {alone} Fräserwechsel; Bretter nebeneinander "
+    "brauchen {shared}, das spart etwa {minutes} Minuten. Jedes Brett hat seinen eigenen Nullpunkt: X, Y und Z für "
+    "jedes setzen.",
+    "lesson.class_care": "Nur die Lehrkraft startet die Maschine. Anleitung der Maschine, Regeln der Werkstatt und "
+    "Gesetz gehen vor.",
+    "lesson.class_needs_file": "Für eine Klasse braucht es die Schilddatei.",
+    "lesson.class_name_file": "Nenne die Schilddatei, die allen Schildern gemeinsam ist.",
     "lesson.not_sound": "Die Programme in diesem Ordner bestehen ihre Prüfungen nicht.",
     "lesson.sound_first": "Mache das Schild neu; Übungen werden aus heilen Programmen gemacht.",
     "lesson.few_faults": "Dieses Schild gibt {count} Übungen verschiedener Art her.",

@@ -3,6 +3,29 @@
 from __future__ import annotations
 
 WORDS = {
+    "lesson.no_names": "This is no list of names: its first line must have the word name, and there may be {most} "
+    "pupils at most.",
+    "lesson.write_names": "Write a CSV file with the column name, and columns for what each sign has of its own, "
+    "such as text (lines parted by |).",
+    "lesson.name_again": "Line {line} names {name} again.",
+    "lesson.name_empty": "Line {line} has no name ({name}).",
+    "lesson.class_title": "Class of {count}",
+    "lesson.class_column_name": "name",
+    "lesson.class_column_sign": "sign",
+    "lesson.class_column_board": "board",
+    "lesson.class_column_programs": "programs and cutters",
+    "lesson.class_column_time": "time",
+    "lesson.class_column_done": "done",
+    "lesson.class_board": "{size}",
+    "lesson.class_day": "Order of the day",
+    "lesson.class_load": "Together on the machine: {names}",
+    "lesson.class_fit": "fit {cutter}, run its program on each board: {time}",
+    "lesson.class_saved": "One sign after the other needs {alone} fittings of a cutter; boards side by side need "
+    "{shared}, which saves about {minutes} minutes. Each board has a zero of its own: set X, Y and Z for each.",
+    "lesson.class_care": "Only the teacher starts the machine. The machine's manual, the rules of the workshop and "
+    "the law come first.",
+    "lesson.class_needs_file": "For a class the sign's file is needed.",
+    "lesson.class_name_file": "Name the sign file that all signs have in common.",
     "lesson.not_sound": "The programs in this folder do not pass their checks.",
     "lesson.sound_first": "Make the sign again; exercises are spoilt from sound programs.",
     "lesson.few_faults": "This sign gives {count} exercises of different kinds.",

@@ -1,0 +1,67 @@
+"""A class: a sign, programs and a lesson for each name of a list."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from signgen.cli import group
+from signgen.errors import AskError
+from signgen.folder import check_folder
+from signgen.lesson.school_class import Pupil, PupilsJob, class_page, loads, pupils_in
+
+SIGN = 'text = ["x"]\nsize = "110x40"\nthickness = 9\nmaterial = "softwood"\nholes = "none"\n'
+
+
+def one(name: str, *cutters: tuple[str, str, float]) -> PupilsJob:
+    pupil = Pupil(name=name, folder=name.lower(), asked={})
+    return PupilsJob(pupil=pupil, text=name, board_mm=(150, 80), travel_mm=(400, 300), cutters=cutters)
+
+
+def test_each_pupil_has_a_folder_that_passes_and_a_bad_row_stops_nobody(tmp_path) -> None:
+    (tmp_path / "sign.toml").write_text(SIGN)
+    (tmp_path / "names.csv").write_text("name;thickness\nAda;\nBen;thick\n", encoding="utf-8")
+    arguments = ["lesson", str(tmp_path / "sign.toml"), "--class", str(tmp_path / "names.csv"), "--pages", "words,arcs"]
+    run = CliRunner().invoke(group, [*arguments, "--out", str(tmp_path / "out")], standalone_mode=False)
+    assert run.return_value == 1
+    assert check_folder(tmp_path / "out" / "ada").report.passed
+    assert (tmp_path / "out" / "ada" / "pupil.html").is_file()
+    assert not (tmp_path / "out" / "ben").exists()
+    page = (tmp_path / "out" / "class.html").read_text("utf-8")
+    assert "Ada" in page
+    assert "thick" in page
+    everything = (tmp_path / "out" / "print-all.html").read_text("utf-8")
+    assert everything.count("<main") == 1
+    assert everything.count("<html") == everything.count("</html>") == 1
+
+
+def test_boards_side_by_side_share_their_cutters() -> None:
+    """Travel of 400 x 300 mm takes 2 x 3 boards of 150 x 80 mm; seven pupils are two loads, four fittings for 14."""
+    made = [one(f"P{n}", ("1.nc", "V-bit", 2.0), ("2.nc", "mill", 3.0)) for n in range(7)]
+    runs = loads(made)
+    assert [len(run.made) for run in runs] == [6, 1]
+    assert runs[0].minutes("mill") == 18
+    for language, text in (
+        ("en", "needs 14 fittings of a cutter; boards side by side need 4"),
+        ("de", "14 Fräserwechsel"),
+    ):
+        assert text in class_page(made, language)
+
+
+@pytest.mark.parametrize(
+    ("text", "what"),
+    [("who\nAda\n", "no list of names"), ("name\nAda\nADA\n", "names ADA again"), ("name,x\n,1\n", "has no name")],
+)
+def test_lists_that_cannot_be_used_say_why(tmp_path: Path, text: str, what: str) -> None:
+    (tmp_path / "names.csv").write_text(text)
+    with pytest.raises(AskError, match=what):
+        pupils_in(str(tmp_path / "names.csv"))
+
+
+def test_lines_and_other_keys_are_each_pupils_own(tmp_path: Path) -> None:
+    (tmp_path / "names.csv").write_text("name,text,size\nAda,7|Ada,120x50\nBen,,\n")
+    ada, ben = pupils_in(str(tmp_path / "names.csv"))
+    assert ada.asked == {"text": ["7", "Ada"], "size": "120x50"}
+    assert ben.asked == {"text": ["Ben"]}
