@@ -64,9 +64,9 @@ def exercises(folder: Path, source: Source, count: int, seed: int) -> tuple[Exer
 
 
 def _caught(case: Case, spoilt: Spoilt) -> tuple[str, ...]:
-    """The checks that stop the spoilt programs."""
+    """The checks that find something in the spoilt programs that stops them."""
     report = judge(with_texts(case, spoilt.texts))
-    return tuple(result.code for result in report.results if result.stops)
+    return tuple(result.code for result in report.results if result.stops and result.findings)
 
 
 def exercise_files(folder: Path, done: Sequence[Exercise]) -> dict[str, bytes]:

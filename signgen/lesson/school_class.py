@@ -199,7 +199,7 @@ STYLE = raw(
     "@page{margin:14mm}body{font:11pt/1.4 'Liberation Sans','DejaVu Sans',Arial,sans-serif;color:#111;margin:0}"
     "main{max-width:190mm;margin:6mm auto;padding:0 4mm}h1{font-size:1.5em}table{border-collapse:collapse;width:100%}"
     "th,td{text-align:left;vertical-align:top;padding:1mm 2mm 1mm 0;border-bottom:.5pt solid #888}"
-    "td{overflow-wrap:anywhere}"
+    "td{overflow-wrap:anywhere}th{white-space:nowrap}"
     "tr,li{break-inside:avoid}td.tick{border:.8pt solid #111;min-width:9mm}@media print{main{max-width:none;margin:0}}"
 )
 

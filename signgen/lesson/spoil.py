@@ -159,23 +159,31 @@ def too_deep(source: Source, rng: Random) -> Spoilt | None:
 
 def comment(source: Source, rng: Random) -> Spoilt | None:
     """A heading that names another height of the board's top, or size of the cutter: `false_comment`."""
-    at = _rows(source, rng, lambda row: bool(re.match(r"\(The board's top is at Z", row.step.text)))
+    top = re.compile(rf"Z{re.escape(f'{source.top_mm:g}')}\)$")
+    at = _rows(source, rng, lambda row: _heads(row) and bool(top.search(row.step.text)))
     if at is None:
         return None
-    text = re.sub(r"Z-?[\d.]+", f"Z{source.top_mm + 3:g}", _raw(*at))
+    text = re.sub(r"Z-?[\d.]+\)$", f"Z{source.top_mm + 3:g})", _raw(*at).rstrip())
     return _line("false_comment", HARD, *at, text)
 
 
 def cutter(source: Source, rng: Random) -> Spoilt | None:
     """A heading that names another cutter than the sheet: `wrong_cutter`."""
-    at = _rows(source, rng, lambda row: bool(re.match(r"\(Tool: ", row.step.text)))
-    if at is None:
-        return None
-    program, row = at
+    program = rng.choice(source.programs)
     size = program.tool.diameter_mm
+    # the board and the sign are named by two sizes with an x between them, the cutter by its own
+    named = re.compile(rf"(?<![\d.x]){re.escape(f'{size:g}')} mm")
+    row = next((row for row in program.lines if _heads(row) and named.search(row.step.text)), None)
+    if row is None:
+        return None
     text = _raw(program, row).replace(f"{size:g} mm", f"{size + 2:g} mm", 1)
     said = text.strip().strip("()")
     return _line("wrong_cutter", HARD, program, row, text, said=said, fitted=program.tool.called)
+
+
+def _heads(row: LineFacts) -> bool:
+    """Whether the line is a comment of the heading."""
+    return bool(row.step.comments) and not row.step.words and not row.under
 
 
 def swap(source: Source, rng: Random) -> Spoilt | None:
