@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from signgen.batching.layout import USUAL_BORDER_MM, SheetHow
 from signgen.errors import AskError, Problem
+from signgen.messages import Message
 from signgen.units import NOT_NEGATIVE, POSITIVE, Limits, length_mm, size_mm
 
 _SHEET = Limits(least=50, greatest=5000)
@@ -18,7 +19,9 @@ def read_sheet(
     if sheet is None:
         asked = {"gap": gap, "clamp-border": clamp_border, "no-turn": not turn, "keep-grain": keep_grain}
         for name in [name for name, value in asked.items() if value]:
-            problems.append(Problem(where=name, what="There is no sheet for it.", remedy="Give --sheet too."))
+            problems.append(
+                Problem(where=name, what=Message("batching.there_no_sheet"), remedy=Message("batching.give_sheet_too"))
+            )
         if problems:
             raise AskError(problems)
         return None

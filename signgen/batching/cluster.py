@@ -21,6 +21,7 @@ from signgen.batching.outcome import RowOutcome
 from signgen.batching.pool import TRIES, Done, PoolLimits
 from signgen.batching.work import Made, place
 from signgen.errors import AskError
+from signgen.messages import Message
 from signgen.version import __version__
 
 T = TypeVar("T")
@@ -50,13 +51,15 @@ class Cluster(Generic[T]):
         try:
             self._dask: Any = importlib.import_module("distributed")
         except ImportError:
-            remedy = "Install it with pip install 'signgen[cluster]', or leave --scheduler out."
-            raise AskError.at("scheduler", "dask.distributed is not installed.", remedy) from None
+            remedy = Message("batching.install_with_pip_install_signgen")
+            raise AskError.at("scheduler", Message("batching.dask_distributed_not_installed"), remedy) from None
         try:
             self._client: Any = self._dask.Client(address, timeout=CONNECT_S)
         except (OSError, ValueError, TimeoutError) as error:
-            what = f"No scheduler answers at {address}: {error or 'it took too long'}."
-            raise AskError.at("scheduler", what, "Start one with dask scheduler, or mend the address.") from None
+            what = Message(
+                "batching.no_scheduler_answers", address=address, error=str(error) or Message("batching.took_too_long")
+            )
+            raise AskError.at("scheduler", what, Message("batching.start_one_with_dask_scheduler")) from None
         try:
             self._threads = self._must_be_alike()
         except BaseException:
@@ -75,14 +78,16 @@ class Cluster(Generic[T]):
         """Threads of all workers, each of which has this very version."""
         threads = int(sum(self._client.nthreads().values()))
         if not threads:
-            raise AskError.at("scheduler", "The cluster has no workers.", "Start some with dask worker.")
+            raise AskError.at(
+                "scheduler", Message("batching.cluster_has_no_workers"), Message("batching.start_some_with_dask_worker")
+            )
         try:
             versions = set(self._client.run(_version).values())
         except ImportError:
             versions = {"none"}
         if versions != {__version__}:
-            what = f"Its workers have signgen {', '.join(sorted(versions))}, and this is {__version__}."
-            raise AskError.at("scheduler", what, "Install the same version on every worker.")
+            what = Message("batching.workers_have_signgen", versions=tuple(sorted(versions)), here=__version__)
+            raise AskError.at("scheduler", what, Message("batching.install_same_version_on_every"))
         return threads
 
     def run(self, items: Iterable[T]) -> Iterator[Done[T, RowOutcome]]:

@@ -18,7 +18,7 @@ from signgen.drawing.draw import draw
 from signgen.errors import AskError, CannotMakeError
 from signgen.features.edge import Bevel
 from signgen.geometry.rectangles import Size, fits, nest
-from signgen.messages import Message
+from signgen.messages import Message, Mm, Sides
 from signgen.messages.figures import plain
 from signgen.operations.bevel import bevel_beyond_mm
 from signgen.pipeline import Wanted, read_sign
@@ -74,17 +74,24 @@ class SheetHow(Struct, frozen=True, kw_only=True):
         """Raises: AskError when the machine cannot reach all of the area for signs."""
         room = self.room_mm(cutter_mm)
         if min(room) <= 0:
-            what = f"A border of {plain(self.border_mm)} mm and the cut leave no room on it."
-            raise AskError.at("sheet", what, "Use a larger sheet or a smaller clamp-border.")
+            what = Message("batching.border_mm_cut_leave_no", border=Mm(self.border_mm))
+            raise AskError.at("sheet", what, Message("batching.use_larger_sheet_smaller_clamp"))
         x, y = machine.travel_mm[:2]
         more = 2 * around_mm(cutter_mm)
         if room[0] + more > x or room[1] + more > y:
-            what = (
-                f"Signs would lie on {plain(room[0])} x {plain(room[1])} mm, with {plain(more / 2)} mm for cuts "
-                f"around it; {machine.name} reaches {plain(x)} x {plain(y)} mm."
+            what = Message(
+                "batching.signs_would_lie_on_x",
+                room=Sides((room[0], room[1])),
+                more=Mm(more / 2),
+                machine=machine.name,
+                travel=Sides((x, y)),
             )
             turned = room[1] + more <= x and room[0] + more <= y
-            remedy = "Turn the sheet: give its width along X." if turned else "Use a smaller sheet or another machine."
+            remedy = (
+                Message("batching.turn_sheet_give_width_along")
+                if turned
+                else Message("batching.use_smaller_sheet_another_machine")
+            )
             raise AskError.at("sheet", what, remedy)
 
     def gap_for(self, cutter_mm: float, tabs: int) -> float:
@@ -93,11 +100,11 @@ class SheetHow(Struct, frozen=True, kw_only=True):
         if self.gap_mm is None:
             return least
         if self.gap_mm < least - 1e-9:
-            why = f"two cuts of {plain(cutter_mm)} mm and {plain(STRIP_MM)} mm of wood for the tabs"
+            why = Message("batching.two_cuts_mm_mm_wood", cut=Mm(cutter_mm), strip=Mm(STRIP_MM))
             if not tabs:
-                why = f"a cut of {plain(cutter_mm)} mm and {plain(APART_MM)} mm"
-            what = f"{plain(self.gap_mm)} mm is too little for {why}."
-            raise AskError.at("gap", what, f"Use {plain(least)} mm or more, or leave it out.")
+                why = Message("batching.cut_mm_mm", cut=Mm(cutter_mm), apart=Mm(APART_MM))
+            what = Message("batching.mm_too_little", gap=Mm(self.gap_mm), why=why)
+            raise AskError.at("gap", what, Message("batching.use_mm_more_leave_out", least=Mm(least)))
         return self.gap_mm
 
 
@@ -125,21 +132,22 @@ def _in_words(value: object) -> str:
 def must_fit(spec: SignSpec, how: SheetHow, cutter_mm: float) -> None:
     """Raises: CannotMakeError when a sign is larger than the room on a sheet, or wants it turned over."""
     if spec.keyholes is not None:
-        what = "Keyholes are cut from the back, and a whole sheet of signs is not turned over."
-        raise CannotMakeError.at("holes", what, "Make the sign by itself, without --sheet, or with other holes.")
+        what = Message("batching.keyholes_are_cut_from_back")
+        raise CannotMakeError.at("holes", what, Message("batching.make_sign_itself_without_sheet"))
     if spec.edge == "none":
-        what = "Signs on a sheet are cut from it, and edge none leaves the outside as it is."
-        raise CannotMakeError.at("edge", what, "Make the sign by itself, without --sheet, or leave out edge none.")
+        what = Message("batching.signs_on_sheet_are_cut")
+        raise CannotMakeError.at("edge", what, Message("batching.make_sign_itself_without_sheet_2"))
     room = how.room_mm(cutter_mm)
     size = (spec.width_mm, spec.height_mm)
     if not fits(size, room, how.may_turn(spec.material)):
-        what = (
-            f"The sign of {plain(size[0])} x {plain(size[1])} mm is larger than the {plain(room[0])} x "
-            f"{plain(room[1])} mm that a sheet has inside its border and cuts."
+        what = Message(
+            "batching.sign_x_mm_larger_than",
+            sign=Sides((size[0], size[1])),
+            room=Sides((room[0], room[1])),
         )
         if fits(size, room, True):
-            raise CannotMakeError.at("size", what, "Let signs be turned, or give its width for its height.")
-        raise CannotMakeError.at("size", what, "Make it smaller, or use a larger sheet.")
+            raise CannotMakeError.at("size", what, Message("batching.let_signs_turned_give_width"))
+        raise CannotMakeError.at("size", what, Message("batching.make_smaller_use_larger_sheet"))
 
 
 def sheet_figures(
@@ -175,8 +183,8 @@ def lay_out(made: Sequence[RowOutcome], asked: Mapping[int, Mapping[str, object]
     Raises: AskError, CannotMakeError for what is wrong with the sheets whatever the rows hold.
     """
     if sum(outcome.copies for outcome in made) > MOST_SIGNS:
-        what = f"{sum(outcome.copies for outcome in made):,} signs are too many to lay out at once."
-        raise AskError.at("sheet", what, f"Split the list: {MOST_SIGNS:,} signs at most.")
+        what = Message("batching.signs_are_too_many_lay", count=sum(outcome.copies for outcome in made))
+        raise AskError.at("sheet", what, Message("batching.split_list_signs_most", most=MOST_SIGNS))
     grouped = list(_grouped(made))
     laid = [_group(outcomes, clear_with, asked, how) for outcomes, clear_with in grouped]
     apart = [None, *(_apart(grouped[0][0][0], outcomes[0], names) for outcomes, names in grouped[1:])]
@@ -249,8 +257,8 @@ def _group(
     if too_large:
         raise CannotMakeError.at(
             "sheet",
-            f"Row {too_large[0]} needs another cutter for its edge than alone, and its sign then no longer fits.",
-            "Use a larger sheet.",
+            Message("batching.row_needs_another_cutter_edge", row=too_large[0]),
+            Message("batching.use_larger_sheet"),
         )
     places = nest(sizes, room, gap, [turn] * len(sizes))
     rim = how.border_mm + cutter

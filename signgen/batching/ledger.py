@@ -198,4 +198,6 @@ def _must_be_ours(path: Path) -> None:
     with path.open("rb") as stream:
         start = stream.read(len(_START))
     if not _START.startswith(start):
-        raise AskError.at("out", f"{path} is not signgen's.", "Choose another folder, or move the file away.")
+        raise AskError.at(
+            "out", Message("batching.not_signgen_s", path=path), Message("batching.choose_another_folder_move_file")
+        )

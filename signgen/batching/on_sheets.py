@@ -23,6 +23,7 @@ from signgen.batching.work import make_sheet_row
 from signgen.drawing.draw import draw
 from signgen.errors import AskError, SignGenError
 from signgen.features.tab import Tab
+from signgen.messages import Message
 from signgen.operations.plan import make_plan
 from signgen.pipeline import Wanted, read_sign
 from signgen.whole_sheet import SheetAsked, dump_sheet
@@ -38,7 +39,7 @@ def must_suit_sheets(table: Table, recipe: Recipe, how: SheetHow) -> None:
     """Find out early what would be wrong with every sheet. Raises: AskError."""
     if "board" in recipe.base or "board" in recipe.keys:
         raise AskError.at(
-            "board", "Signs on a sheet have no board of their own.", "Leave it out; --sheet is the board."
+            "board", Message("batching.signs_on_sheet_have_no"), Message("batching.leave_out_sheet_board")
         )
     for record in islice(table.rows(), ROWS_TRIED):
         try:
@@ -100,7 +101,7 @@ def _asked(recipe: Recipe, outcome: RowOutcome) -> Mapping[str, object]:
 def _failed_with(sheet: RowOutcome, row: RowOutcome) -> RowOutcome:
     """The outcome of a row whose sheet failed as a whole."""
     problems = tuple(
-        replace(problem, what=f"On {sheet.folder}, which failed as a whole: {problem.what}")
+        replace(problem, what=Message("batching.on_which_failed_whole", folder=sheet.folder, what=problem.what))
         for problem in sheet.problems
     )
     return RowOutcome(

@@ -16,8 +16,9 @@ from signgen.batching.recipe import Recipe, make_recipe
 from signgen.batching.rows_asked import RowsAsked
 from signgen.batching.run import USUAL_MEMORY_MB, USUAL_TIME_S, Begin, Finished, How, run_batch, usual_workers
 from signgen.batching.table import Table, open_table
-from signgen.errors import AskError
+from signgen.errors import AskError, said_in
 from signgen.messages import Message
+from signgen.messages.language import language_or_english
 from signgen.pipeline import Wanted, gather
 from signgen.spec.safe_name import safe_name
 
@@ -45,11 +46,13 @@ class Order(Struct, frozen=True, kw_only=True):
 
 
 class CarriedFile(Struct, frozen=True, kw_only=True):
-    """A batch that was worked off: its list, its folder and what became of the rows."""
+    """A batch that was worked off: its list, its folder, what became of the rows, and the language of
+    what is alike in all of them."""
 
     table: Table
     folder: Path
     finished: Finished
+    language: str
 
 
 def begin_of(*, resume: bool, fresh: bool) -> Begin:
@@ -71,8 +74,9 @@ class _Ready(Struct, frozen=True, kw_only=True):
 def _ready(order: Order) -> _Ready:
     """Raises: AskError for what is wrong whatever the rows hold."""
     base = gather(order.asked, order.sign_file)
-    table = open_table(order.csv_file, order.encoding, order.worksheet)
-    recipe = make_recipe(table, base, copies=order.copies, ignore_columns=order.ignore_columns)
+    with said_in(base.get("language")):
+        table = open_table(order.csv_file, order.encoding, order.worksheet)
+        recipe = make_recipe(table, base, copies=order.copies, ignore_columns=order.ignore_columns)
     folder = Path(str(base.get("out") or safe_name(order.csv_file.stem)))
     limits = PoolLimits(time_s=order.time_limit_s or USUAL_TIME_S, memory_mb=order.memory_limit_mb or USUAL_MEMORY_MB)
     means = Means(workers=order.workers or usual_workers(), limits=limits, scheduler=order.scheduler)
@@ -101,4 +105,7 @@ def carry_out(order: Order) -> CarriedFile:
         labels=order.labels,
         files=order.files,
     )
-    return CarriedFile(table=table, folder=folder, finished=run_batch(table, recipe, folder, how))
+    language = language_or_english(recipe.base.get("language"))
+    with said_in(language):
+        finished = run_batch(table, recipe, folder, how)
+    return CarriedFile(table=table, folder=folder, finished=finished, language=language)

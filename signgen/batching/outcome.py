@@ -9,6 +9,8 @@ from typing import Any
 from msgspec import Struct, field
 
 from signgen.errors import Problem, SignGenError, gathered
+from signgen.messages.language import LANGUAGES
+from signgen.messages.wording import Wording
 
 LOST = 70
 """Exit code of a row whose worker hung, crashed or ran out of memory: nothing that `signgen make` ends with."""
@@ -20,7 +22,7 @@ class RowOutcome(Struct, frozen=True, kw_only=True):
     `figures` are what the batch's report tells of what was made, plain values; `problems` what kept it from being
     made, and `exit_code` what `signgen make` would have ended with. `digest` stands for what the row asks for, '' when
     it cannot be read; `cells` are the row's, in the order of the list's columns. `stops`: it is not the row that is to
-    blame, and every other row would fare alike (a full disk).
+    blame, and every other row would fare alike (a full disk). `language`: what its problems are said in.
     """
 
     row: int
@@ -33,6 +35,7 @@ class RowOutcome(Struct, frozen=True, kw_only=True):
     sheet: int = 0
     digest: str = ""
     cells: tuple[str, ...] = ()
+    language: str = LANGUAGES[0]
 
     @property
     def made(self) -> bool:
@@ -46,11 +49,11 @@ class RowOutcome(Struct, frozen=True, kw_only=True):
     @property
     def message(self) -> str:
         """What is wrong and what to do; with several problems each begins with its key."""
-        problems = tuple(gathered(self.problems))
+        problems, say = tuple(gathered(self.problems)), Wording(self.language)
         if len(problems) == 1:
             (problem,) = problems
-            return " ".join(part for part in (str(problem.what), str(problem.remedy)) if part)
-        return " ".join(str(problem) for problem in problems)
+            return " ".join(part for part in (say(problem.what), say(problem.remedy)) if part)
+        return " ".join(problem.said(say) for problem in problems)
 
     def to_json(self) -> bytes:
         """One line without its end."""
@@ -61,7 +64,8 @@ class RowOutcome(Struct, frozen=True, kw_only=True):
             told["figures"] = dict(self.figures)
         else:
             told["exit_code"] = self.exit_code
-            told["problems"] = [[problem.where, str(problem.what), str(problem.remedy)] for problem in self.problems]
+            say = Wording(self.language)
+            told["problems"] = [[each.where, say(each.what), say(each.remedy)] for each in self.problems]
         return json.dumps(told, ensure_ascii=False, separators=(",", ":"), allow_nan=False).encode()
 
 
@@ -89,7 +93,7 @@ def failed(
     """The outcome of a row, or a sheet, that something is wrong with."""
     return RowOutcome(
         row=row, folder=folder, copies=copies, problems=error.problems, exit_code=error.exit_code, stops=stops,
-        sheet=sheet,
+        sheet=sheet, language=error.language,
     )  # fmt: skip
 
 

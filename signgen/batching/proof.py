@@ -22,7 +22,7 @@ from signgen.batching.table import Table
 from signgen.batching.tile import Tile
 from signgen.drawing.draw import draw
 from signgen.drawing.drawing import Drawing
-from signgen.errors import AskError, SignGenError
+from signgen.errors import AskError, SignGenError, said_in
 from signgen.files import write_file
 from signgen.messages import Message
 from signgen.messages.wording import Wording
@@ -91,7 +91,9 @@ def _tiles(
             if rows is not None and record.row not in rows:
                 continue
             try:
-                yield recipe.task(record)
+                with said_in(recipe.base.get("language")):
+                    task = recipe.task(record)
+                yield task
             except SignGenError as error:
                 bad.append(Tile(row=record.row, words=_cells(record.cells), problem=failed(record.row, error).message))
 
@@ -111,7 +113,7 @@ def _cells(cells: tuple[str, ...]) -> str:
 def tile_of(task: Task, language: str) -> Tile:
     """What the contact sheet shows of a row."""
     try:
-        with named_as_typed(task.asked):
+        with said_in(task.asked.get("language")), named_as_typed(task.asked):
             spec = read_sign(task.asked, shop_of)
             drawing = draw(spec)
             choose_cutters(drawing, spec)

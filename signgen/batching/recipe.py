@@ -19,6 +19,7 @@ from signgen.batching.names import wrong_names
 from signgen.batching.records import Record
 from signgen.batching.table import Table, column_key
 from signgen.errors import AskError, Problem
+from signgen.messages import Message
 from signgen.option import did_you_mean, read_option
 from signgen.spec import keys as sign_keys
 from signgen.spec.keys import KEY_BY_NAME, OUT
@@ -203,15 +204,19 @@ def _places(base: Mapping[str, object], columns: Mapping[str, int]) -> tuple[set
                 continue
             name = column_key(match[1] or "")
             if match[1] is None:
-                problems.append(Problem(where=key, what=f"A lone '{match[0]}'.", remedy="Write {{ or }} for a brace."))
+                problems.append(
+                    Problem(
+                        where=key, what=Message("batching.lone", brace=match[0]), remedy=Message("batching.write_brace")
+                    )
+                )
             elif name in columns:
                 places.add(name)
             elif _COUNTED.fullmatch(match[1].casefold()):
                 continue
             else:
                 close = did_you_mean(name, list(columns)[:MOST_COLUMN_PROBLEMS])
-                remedy = f"{close} Braces to be cut are {{{{ and }}}}."
-                what = f"The list has no column '{match[1].strip()}' for {match[0]}."
+                remedy = Message("batching.braces_cut_are", close=close)
+                what = Message("batching.list_has_no_column", column=match[1].strip(), place=match[0])
                 problems.append(Problem(where=key, what=what, remedy=remedy))
     return places, problems
 
@@ -219,12 +224,20 @@ def _places(base: Mapping[str, object], columns: Mapping[str, int]) -> tuple[set
 def _unknown_columns(names: list[str]) -> Iterator[Problem]:
     for name in names[:MOST_COLUMN_PROBLEMS]:
         close = did_you_mean(column_key(name), [*KEY_BY_NAME, COPIES])
-        hint = str(close) if str(close).startswith("Did you mean") else ""
-        use = f"Use it as {{{name}}} in a text of the sign file, delete it, or give --ignore-columns."
-        yield Problem(where=name, what="This column is no key of a sign file.", remedy=f"{hint} {use}".strip())
+        hint = close if isinstance(close, Message) and close.key == "option.did_you_mean" else ""
+        use = Message("batching.use_in_text_sign_file", name=name)
+        yield Problem(
+            where=name,
+            what=Message("batching.column_no_key_sign_file"),
+            remedy=Message("batching.hint_and_use", hint=hint, use=use) if hint else use,
+        )
     if len(names) > MOST_COLUMN_PROBLEMS:
         more = len(names) - MOST_COLUMN_PROBLEMS
-        yield Problem(where="columns", what=f"{more} more columns are unknown.", remedy="Give --ignore-columns.")
+        yield Problem(
+            where="columns",
+            what=Message("batching.more_columns_are_unknown", more=more),
+            remedy=Message("batching.give_ignore_columns"),
+        )
 
 
 def _fixed(base: Mapping[str, object], columns: Mapping[str, int]) -> dict[str, object]:
@@ -244,12 +257,14 @@ def _wrong_keys(base: Mapping[str, object], columns: Mapping[str, int]) -> Itera
     for key in sign_keys.KEYS:
         said = key.name in base or key.name in columns or (key.name == "text" and LINE.name in base)
         if key.required and not said:
-            remedy = f"Give the list a column {key.name}, or say it in the sign file."
-            yield Problem(where=key.name, what="It is missing.", remedy=remedy)
+            remedy = Message("batching.give_list_column_say_in", key=key.name)
+            yield Problem(where=key.name, what=Message("batching.missing"), remedy=remedy)
     for name, value in base.items():
         option = KEY_BY_NAME.get(name)
         if option is None:
-            yield Problem(where=name, what="There is no such key.", remedy=did_you_mean(name, KEY_BY_NAME))
+            yield Problem(
+                where=name, what=Message("batching.there_no_such_key"), remedy=did_you_mean(name, KEY_BY_NAME)
+            )
         elif not any(_PLACE.search(text) for text in _texts(value)):
             try:
                 read_option(option, value)

@@ -14,6 +14,7 @@ from typing import TextIO
 from msgspec import Struct
 
 from signgen.errors import Problem
+from signgen.messages import Message
 
 LONGEST_RECORD = 1_000_000
 """Characters of one record, all its lines and columns together: a thousand columns of a thousand characters."""
@@ -21,7 +22,7 @@ LONGEST_RECORD = 1_000_000
 MOST_LINES = 1000
 """Lines of one record; a quote that nobody closed would swallow more."""
 
-QUOTE_ADVICE = "Close the text with a quote; write a quote inside a quoted text twice."
+QUOTE_ADVICE = Message("batching.close_text_with_quote_write")
 
 
 class Record(Struct, frozen=True, kw_only=True):
@@ -58,19 +59,23 @@ def records(stream: TextIO, delimiter: str) -> Iterator[Record]:
 
 
 def _problem(error: Exception) -> Problem:
-    text = str(error)
     if isinstance(error, _SwollenError):
-        return Problem(where="row", what=text, remedy=QUOTE_ADVICE)
+        return Problem(where="row", what=error.what, remedy=QUOTE_ADVICE)
+    text = str(error)
     if "end of data" in text:
-        return Problem(where="row", what="A quote that opens a text is never closed.", remedy=QUOTE_ADVICE)
+        return Problem(where="row", what=Message("batching.quote_that_opens_text_never"), remedy=QUOTE_ADVICE)
     if "expected after" in text:
-        what = "Something follows the quote that closes a text."
+        what = Message("batching.something_follows_quote_that_closes")
         return Problem(where="row", what=what, remedy=QUOTE_ADVICE)
-    return Problem(where="row", what=f"The row cannot be read: {text}.", remedy=QUOTE_ADVICE)
+    return Problem(where="row", what=Message("batching.row_cannot_read", text=text), remedy=QUOTE_ADVICE)
 
 
 class _SwollenError(Exception):
     """A record has more lines or characters than any row of signs."""
+
+    def __init__(self, what: Message) -> None:
+        super().__init__(what)
+        self.what = what
 
 
 class _Lines:
@@ -96,9 +101,9 @@ class _Lines:
         if len(line) >= LONGEST_RECORD and line[-1] not in "\r\n":
             if fresh:
                 self._skip_line()
-            raise _SwollenError(f"The line has more than {LONGEST_RECORD:,} characters.")
+            raise _SwollenError(Message("batching.line_has_more_than_characters", longest_record=LONGEST_RECORD))
         if self._size > LONGEST_RECORD or len(self._taken) > MOST_LINES:
-            raise _SwollenError(f"A quoted text goes on for more than {len(self._taken) - 1:,} lines.")
+            raise _SwollenError(Message("batching.quoted_text_goes_on_more", count=len(self._taken) - 1))
         return line
 
     def begin(self) -> int:

@@ -46,8 +46,8 @@ def must_be_ours(out: Path, table: Table) -> None:
         if _is(path, table):
             if name == ERRORS and has_batch(out):
                 continue
-            remedy = "Give another --out, or copy the list to another place first."
-            raise AskError.at("out", f"{table.path} would be replaced while it is read.", remedy)
+            remedy = Message("batching.give_another_out_copy_list")
+            raise AskError.at("out", Message("batching.would_replaced_while_read", path=table.path), remedy)
         if not path.is_file() or reports.get(name) == "":
             continue
         if name in reports:
@@ -58,7 +58,11 @@ def must_be_ours(out: Path, table: Table) -> None:
         mark = _MARKS.get(name, b"")
         with path.open("rb") as stream:
             if not mark or stream.read(len(mark)) != mark:
-                raise AskError.at("out", f"{path} is not signgen's.", "Choose another folder, or move the file away.")
+                raise AskError.at(
+                    "out",
+                    Message("batching.not_signgen_s", path=path),
+                    Message("batching.choose_another_folder_move_file"),
+                )
 
 
 def _is(path: Path, table: Table) -> bool:

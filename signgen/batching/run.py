@@ -29,7 +29,7 @@ from signgen.batching.table import Table
 from signgen.batching.totals import Totals, totals_of
 from signgen.batching.work import make_row, prove_row
 from signgen.disk.ours import REPORT
-from signgen.errors import AskError, SignGenError
+from signgen.errors import AskError, SignGenError, said_in
 from signgen.files import sweep
 from signgen.messages import Message
 from signgen.pipeline import Wanted
@@ -40,7 +40,7 @@ USUAL_TIME_S, USUAL_MEMORY_MB = 120.0, 2000
 
 MOST_FAILURES_TOLD = 20
 
-GO_ON = "What is done stays; the same command with --resume goes on from there."
+GO_ON = Message("batching.what_done_stays_same_command")
 
 Begin = Literal["new", "resume", "fresh"]
 """In a folder that holds no batch; going on with the one that is there; or in its place."""
@@ -109,7 +109,12 @@ def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
 
     def note(outcome: RowOutcome) -> None:
         if outcome.stops:
-            raise AskError([replace(problem, remedy=f"{problem.remedy} {GO_ON}") for problem in outcome.problems])
+            raise AskError(
+                [
+                    replace(problem, remedy=Message("batching.said_2", remedy=problem.remedy, go_on=GO_ON))
+                    for problem in outcome.problems
+                ]
+            )
         ledger.add(outcome)
 
     try:
@@ -145,8 +150,8 @@ def run_batch(table: Table, recipe: Recipe, out: Path, how: How) -> Finished:
 def _must_know_what_to_do(out: Path, how: How, *, there: bool) -> None:
     """`there`: a batch is, which this one would go on with or take the place of. Raises: AskError."""
     if how.begin == "resume" and not (out / LEDGER).is_file():
-        remedy = "Leave --resume out, or give the --out of the batch that was interrupted."
-        raise AskError.at("resume", f"There is no batch in {out}.", remedy)
+        remedy = Message("batching.leave_resume_out_give_out")
+        raise AskError.at("resume", Message("batching.there_no_batch_in", out=out), remedy)
     if how.begin == "new" and there:
         raise BatchThereError.at("out", Message("batch.is_there", path=str(out)), Message("batch.resume_or_fresh"))
 
@@ -212,7 +217,8 @@ def _work_off(
                 continue
             asked[record.row] = "", record.cells
             try:
-                task = recipe.task(record)
+                with said_in(recipe.base.get("language")):
+                    task = recipe.task(record)
             except SignGenError as error:
                 told(failed(record.row, error))
                 continue

@@ -11,7 +11,7 @@ from signgen.batching.layout import SheetHow, digest_of, folder_of, must_fit, sh
 from signgen.batching.outcome import RowOutcome, failed
 from signgen.batching.recipe import Task
 from signgen.batching.shop import shop_of
-from signgen.errors import SignGenError
+from signgen.errors import SignGenError, said_in
 from signgen.fastening.offcut import leftover
 from signgen.features.hole import Hole
 from signgen.features.tab import Tab
@@ -36,7 +36,7 @@ Made = tuple[RowOutcome, Mapping[str, bytes]]
 def make_row(task: Task, wanted: Wanted = "all") -> Made:
     """A row's outcome and every file of its folder, none when it cannot be made."""
     try:
-        with named_as_typed(task.asked):
+        with said_in(task.asked.get("language")), named_as_typed(task.asked):
             job: MadeJob = make_job(read_sign(task.asked, shop_of), wanted=wanted)
     except SignGenError as error:
         return failed(task.row, error, task.folder, task.copies), {}
@@ -64,7 +64,7 @@ def make_and_place(item: T, make: Callable[[T], Made], out: Path) -> RowOutcome:
 def prove_row(task: Task, how: SheetHow) -> Made:
     """Prove that a row's sign can be made, for a sheet that is made later; nothing is written."""
     try:
-        with named_as_typed(task.asked):
+        with said_in(task.asked.get("language")), named_as_typed(task.asked):
             facts = prove(read_sign(task.asked, shop_of))
         must_fit(facts.spec, how, facts.programs[-1].tool.diameter_mm)
     except SignGenError as error:

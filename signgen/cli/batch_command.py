@@ -109,11 +109,13 @@ def command(
     from signgen.batching.rows_asked import read_rows
     from signgen.batching.run import GO_ON, BatchThereError
     from signgen.batching.summary import failure_lines, summary_text
+    from signgen.messages.language import language_or_english
+    from signgen.messages.wording import Wording
     from signgen.spec.typed_lines import asked_lines
     from signgen.words.words import words_in
 
     if time_limit is not None and math.isnan(time_limit):
-        raise AskError.at("time-limit", "'nan' is no number of seconds.", "Write a number, as in 120.")
+        raise AskError.at("time-limit", Message("batch_sum.no_seconds"), Message("batch_sum.write_seconds"))
     asked: dict[str, object] = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
     asked |= asked_lines(text)
     if out:
@@ -150,18 +152,20 @@ def command(
         except BatchThereError as error:
             carried = carry_out(replace(order, begin=_asked_to_go_on(error)))
     except KeyboardInterrupt:
-        click.echo(f"Stopped. {GO_ON}", err=True)
+        click.echo(
+            Wording(language_or_english(asked.get("language")))(Message("batch_sum.stopped", go_on=GO_ON)), err=True
+        )
         return 130
     finished, folder = carried.finished, carried.folder
-    for line in failure_lines(finished):
+    for line in failure_lines(finished, carried.language):
         click.echo(line, err=True)
     if as_json:
         with (folder / BATCH).open(encoding="utf-8") as report:
             for line in report:
                 click.echo(line, nl=False)
     else:
-        click.echo(summary_text(finished, folder))
-        click.echo(words_in("en")("summary.care"))
+        click.echo(summary_text(finished, folder, carried.language))
+        click.echo(words_in(carried.language)("summary.care"))
     return 1 if finished.totals.failed else 0
 
 

@@ -106,7 +106,7 @@ def _rows(survey: Survey) -> Iterator[Row]:
     )
     yield "machine", Message("survey.fits" if survey.fits else "survey.too_small", machine=machine.label, ways=ways)
     if len(survey.programs) > 1 and survey.minutes is not None:
-        yield "time", Message("survey.time_in_all", span=_span(survey.minutes))
+        yield "time", Message("survey.time_in_all", span=span_said(survey.minutes))
     yield "leaves", _left(survey)
 
 
@@ -138,16 +138,14 @@ def _program_rows(program: ProgramSurvey, stock: Stock) -> Iterator[Row]:
         yield "removes", Message("survey.removes", volume=Num(program.removed_cm3, 2, True))
     if program.minutes is not None:
         fed, rapid = Mm(program.cut_length_mm, 0), Mm(program.travel_length_mm, 0)
-        yield "time", Message("survey.time", span=_span(program.minutes), feed=fed, rapid=rapid)
+        yield "time", Message("survey.time", span=span_said(program.minutes), feed=fed, rapid=rapid)
 
 
-def _span(minutes: float) -> Message:
+def span_said(minutes: float) -> Message:
     """A time to plan by."""
-    parts = zip(time_parts(minutes), ("h", "min", "s"), strict=True)
-    key = "_".join(unit for value, unit in parts if value)
-    hours, mins, seconds = time_parts(minutes)
-    values = {unit: value for unit, value in (("h", hours), ("min", mins), ("s", seconds)) if value}
-    return Message(f"span.{key}", **values)
+    parts = zip(("h", "min", "s"), time_parts(minutes), strict=True)
+    values = {unit: value for unit, value in parts if value}
+    return Message(f"span.{'_'.join(values)}", **values)
 
 
 def _zero(survey: Survey) -> Message:

@@ -45,6 +45,11 @@ def language(code: str) -> Language:
     return found
 
 
+def language_or_english(code: object) -> str:
+    """The code of a language that there is, English for any other."""
+    return code if isinstance(code, str) and code in LANGUAGES else LANGUAGES[0]
+
+
 def words_below(package: str) -> Mapping[str, str]:
     """The `WORDS` of every module in a package, as one table.
 
