@@ -12,41 +12,51 @@ from pathlib import Path
 
 import click
 
+from signgen.cli.tongue import language_option
+from signgen.messages import Message, Sentence
+from signgen.messages.language import LANGUAGES
+from signgen.messages.wording import Wording
 from signgen.version import __version__
 
-EXTRAS = {
-    "weasyprint": ("pdf", "setup sheets as PDF (--sheet-format pdf)"),
-    "numba": ("fast", "a compiled simulation for large signs and long lists"),
-    "distributed": ("cluster", "batches on a Dask cluster (--scheduler)"),
-}
-"""Library: the extra that brings it, and what that is for."""
+EXTRAS = {"weasyprint": "pdf", "numba": "fast", "distributed": "cluster"}
+"""Library: the extra that brings it."""
 
 _NEEDED = re.compile(r"([A-Za-z0-9_.-]+)\s*>=\s*([\d.]+)")
 
 
 @click.command("doctor")
-def command() -> int:
+@language_option
+def command(language: str | None) -> int:
     """Say what is installed: versions, extras, faces, and what is amiss. The exit code is 3 when something is."""
     amiss = 0
+    say = Wording(language or LANGUAGES[0])
     for name, said, good in _rows():
-        click.echo(f"{name:<14}{said}{'' if good else '  <- amiss'}")
+        click.echo(f"{say(name):<14}{say(said)}{'' if good else say(Message('doctor.mark'))}")
         amiss += not good
-    click.echo("All that signgen needs is here." if not amiss else f"{amiss} amiss: install signgen again.")
+    click.echo(say(Message("doctor.amiss", count=amiss) if amiss else Message("doctor.all_here")))
     return 3 if amiss else 0
 
 
-def _rows() -> Iterator[tuple[str, str, bool]]:
+def _rows() -> Iterator[tuple[Sentence, Sentence, bool]]:
     """A name, what there is to say, and whether it is as it should be."""
-    yield "signgen", f"{__version__} in {Path(__file__).parents[1]}", True
-    yield "Python", f"{platform.python_version()} on {platform.platform()}", sys.version_info >= (3, 11)
+    yield "signgen", Message("doctor.is_in", version=__version__, place=Path(__file__).parents[1]), True
+    python = Message("doctor.runs_on", version=platform.python_version(), system=platform.platform())
+    yield "Python", python, sys.version_info >= (3, 11)
     for line in distribution("signgen").requires or ():
         needed = _NEEDED.match(line)
         if needed and "extra ==" not in line:
             has = _version(needed[1])
-            yield needed[1], f"{has or 'missing'} (needs {needed[2]})", has is not None and _at_least(has, needed[2])
-    for library, (extra, use) in EXTRAS.items():
+            is_here = Message("doctor.needs", has=has or Message("doctor.missing"), least=needed[2])
+            yield needed[1], is_here, has is not None and _at_least(has, needed[2])
+    for library, extra in EXTRAS.items():
         has = _version(library)
-        yield f"extra {extra}", f"{has}: {use}" if has else f"not installed (signgen[{extra}]): {use}", True
+        use = Message(f"doctor.use.{extra}")
+        said = (
+            Message("doctor.has_extra", version=has, use=use)
+            if has
+            else Message("doctor.lacks_extra", extra=extra, use=use)
+        )
+        yield Message("doctor.extra", name=extra), said, True
     yield _faces()
     yield _shop()
 
@@ -64,14 +74,16 @@ def _at_least(has: str, least: str) -> bool:
     return one >= other
 
 
-def _faces() -> tuple[str, str, bool]:
+def _faces() -> tuple[Sentence, Sentence, bool]:
     """The faces whose files are as the catalogue has them."""
     from signgen.lettering.catalogue import catalogue, stroke_catalogue
 
     faces = [*catalogue(), *stroke_catalogue()]
     bad = [face.name for face in faces if _digest(face.path) != face.sha256]
-    said = f"{len(faces) - len(bad)} of {len(faces)} are whole" + (f", not {', '.join(bad)}" if bad else "")
-    return "faces", said, not bad
+    said = Message("doctor.faces_whole", count=len(faces) - len(bad), faces=len(faces))
+    if bad:
+        said = Message("doctor.faces_bad", said=said, names=tuple(bad))
+    return Message("doctor.faces"), said, not bad
 
 
 def _digest(path: Path) -> str:
@@ -81,8 +93,10 @@ def _digest(path: Path) -> str:
         return ""
 
 
-def _shop() -> tuple[str, str, bool]:
+def _shop() -> tuple[Sentence, Sentence, bool]:
     from signgen.shop.load import load_shop
 
     shop = load_shop()
-    return "shop", f"{len(shop.tools)} cutters, {len(shop.materials)} materials, {len(shop.machines)} machines", True
+    cutters, materials, machines = len(shop.tools), len(shop.materials), len(shop.machines)
+    said = Message("doctor.shop_has", cutters=cutters, materials=materials, machines=machines)
+    return Message("doctor.shop"), said, True

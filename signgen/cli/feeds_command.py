@@ -12,7 +12,11 @@ import click
 
 from signgen.cli.as_json import echo_json, json_option
 from signgen.cli.completion import complete_key, complete_tool
-from signgen.errors import AskError, Problem
+from signgen.cli.tongue import language_option
+from signgen.errors import AskError, Problem, said_in
+from signgen.messages import Message, Mm
+from signgen.messages.language import LANGUAGES
+from signgen.messages.wording import Wording
 
 T = TypeVar("T")
 
@@ -29,6 +33,7 @@ T = TypeVar("T")
 @click.option("--depth", metavar="LENGTH", help="Depth of a pass. Default: the material's for this cutter.")
 @click.option("--width", metavar="LENGTH", help="Width of the cut beside the cutter's way. Default: a slot.")
 @click.option("--shop", "shop_file", metavar="FILE", help="Your own shop file, whose rows go before those that ship.")
+@language_option
 @json_option
 def command(
     tool: str,
@@ -37,6 +42,7 @@ def command(
     depth: str | None,
     width: str | None,
     shop_file: str | None,
+    language: str | None,
     as_json: bool,
 ) -> None:
     """Show how fast a cutter runs in a material, and why, step by step.
@@ -74,43 +80,54 @@ def command(
     depth_mm = read(lambda: length_mm(depth, "depth", POSITIVE)) if depth else None
     width_mm = read(lambda: length_mm(width, "width", POSITIVE)) if width else None
     if cutter and depth_mm and depth_mm > cutter.reach_mm:
-        what = f"The {cutter.label} reaches {cutter.reach_mm:g} mm deep, not {depth_mm:g} mm."
-        problems.append(Problem(where="depth", what=what, remedy="Give a shallower pass, or a longer cutter."))
+        what = Message("feeding.too_deep", tool=cutter.called, reach=Mm(cutter.reach_mm), depth=Mm(depth_mm))
+        problems.append(Problem(where="depth", what=what, remedy=Message("feeding.shallower")))
     if problems or cutter is None or stuff is None or router is None:
-        raise AskError(problems)
+        with said_in(language):
+            raise AskError(problems)
     data = cutting_data(cutter, stuff, router)
     steps = worked(cutter, stuff, router, depth_mm, width_mm)
-    warnings = [str(text) for text in strain_warnings(cutter, stuff, router, data, depth_mm or data.stepdown_mm)]
-    words = words_in("en")
+    say = Wording(language or LANGUAGES[0])
+    warnings = [say(text) for text in strain_warnings(cutter, stuff, router, data, depth_mm or data.stepdown_mm)]
+    words = words_in(say.language.code)
     advised = [*(said for _, said in advice(words, {cutter.cut} if cutter.cut else set())), words("summary.care")]
     sources = [f"{cutter.name}: {cutter.source}", *re.split(r"; (?=[a-z-]+: )", stuff.source)]
     sources.append(f"{router.name}: {router.source}")
     if as_json:
         echo_json(
             Feeds(
-                tool=cutter.label,
-                material=str(stuff.label),
-                machine=str(router.label),
+                tool=say(cutter.called),
+                material=say(stuff.label),
+                machine=say(router.label),
                 cutting=convert(to_builtins(data), FeedsCutting),
-                steps=[convert(to_builtins(step), FeedsStep) for step in steps],
+                steps=[
+                    FeedsStep(
+                        name=say(step.name),
+                        working=step.working,
+                        value=step.value,
+                        result=step.result,
+                        why=say(step.why),
+                    )
+                    for step in steps
+                ],
                 warnings=warnings,
                 advice=advised,
                 sources=sources,
             )
         )
         return
-    click.echo(f"{cutter.label} in {stuff.label} on {router.label}")
+    click.echo(say(Message("feeding.of", tool=cutter.called, material=stuff.label, machine=router.label)))
     for step in steps:
         value = f"{step.value:.5g}"
         shown = step.working if step.working == value else f"{step.working} = {value}"
-        click.echo(f"  {step.name:<26}{shown}")
-        click.echo(f"  {'':<26}-> {step.result}" + (f" ({step.why})" if step.why else ""))
+        click.echo(f"  {say(step.name):<26}{shown}")
+        click.echo(f"  {'':<26}-> {step.result}" + (f" ({say(step.why)})" if step.why else ""))
     for text in warnings:
-        _paragraph("warning: ", text)
-    click.echo("While it cuts")
+        _paragraph(f"{say(Message('feeding.warning'))}: ", text)
+    click.echo(say(Message("feeding.while_it_cuts")))
     for said in advised:
         _paragraph("- ", said)
-    click.echo("Where the figures come from")
+    click.echo(say(Message("feeding.sources")))
     for source in sources:
         _paragraph("- ", source)
 

@@ -45,7 +45,7 @@ def test_versions_are_told_apart(has: str, least: str, good: bool) -> None:
 
 
 def test_extras_are_those_of_the_project() -> None:
-    for library, (extra, _) in doctor_command.EXTRAS.items():
+    for library, extra in doctor_command.EXTRAS.items():
         (needed,) = PROJECT["optional-dependencies"][extra]
         assert needed.replace("dask[distributed]", "distributed").startswith(library)
 

@@ -1,0 +1,40 @@
+"""English: the steps of speeds and feeds."""
+
+from __future__ import annotations
+
+WORDS = {
+    "worked.feed_per_tooth": "Feed per tooth",
+    "worked.material_s_ratio_times_neck": "the material's ratio times the neck's diameter: it is the weakest part",
+    "worked.material_s_ratio_times_diameter": "the material's ratio times the diameter",
+    "worked.mean_diameter_v_bit": "Mean diameter of a V-bit",
+    "worked.half_width_deep_half_tip": "half of its width {depth} deep, and half of its tip",
+    "worked.raised_least_chip_that_does": "raised to the least chip that does not rub",
+    "worked.feed_wanted_speed": "Feed at the wanted speed",
+    "worked.machine_reaches": "the machine reaches {top}",
+    "worked.so_slow_that_chip_keeps": "so slow that the chip keeps its thickness at the machine's top feed, in "
+    "hundreds",
+    "worked.spindle_goes_no_slower_so": "the spindle goes no slower, so that the chip gets thinner",
+    "worked.spindle_speed": "Spindle speed",
+    "worked.machine_has": "the machine has {least} to {most}",
+    "worked.in_tens_never_over_machine": "in tens, never over the machine's",
+    "worked.straight_down": "Straight down",
+    "worked.z_reaches": "Z reaches {top}",
+    "worked.along_ramp": "Along a ramp",
+    "worked.degrees_steepest": "{degrees} degrees at the steepest",
+    "worked.depth_pass": "Depth of a pass",
+    "worked.no_deeper_than_cone": "no deeper than its cone",
+    "worked.height_head_in_slot_that": "the height of its head, in a slot that is milled open before",
+    "worked.no_deeper_than_edges": "no deeper than its edges",
+    "worked.slowest_that_machine_has_drills": "the slowest that the machine has: drills want few turns",
+    "worked.depth_peck": "Depth of a peck",
+    "worked.speed_rim": "Speed at the rim",
+    "worked.thin_chip": "Thin chip",
+    "worked.times_feed_up_times_machine": "times the feed, up to {most} times and the machine's",
+    "worked.spindle_has_w_speed": "the spindle has {watts} W at this speed",
+    "worked.out_collet_diameters_above_4": "{out} out of the collet, {ratio} diameters; above 4 it may chatter",
+    "worked.feed": "Feed",
+    "worked.removed": "Removed",
+    "worked.power": "Power",
+    "worked.force": "Force",
+    "worked.bend": "Bend",
+}
