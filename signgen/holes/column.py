@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import ClassVar
 
-from msgspec import Struct
-
-from signgen.holes.common import HOLE_COUNT, INSET, SIZE_OPTIONS, count_of, diameter_of, inset_of, pitch_of, spread
+from signgen.holes.common import HOLE_COUNT, INSET, SIZE_OPTIONS, InLine, spread
 from signgen.option import Option
 
 COLUMN_PLACE = Option(
@@ -16,37 +14,27 @@ COLUMN_PLACE = Option(
     words=("place of the column",),
 )  # fmt: skip
 
-_DEFAULT_COUNT = 3
 
-
-class Column(Struct, frozen=True, kw_only=True):
+class Column(InLine, frozen=True, kw_only=True):
     """`count` holes at even distances, the outer ones `inset_mm` from bottom and top; a single one half way up."""
 
-    diameter_mm: float
-    inset_mm: float
-    count: int
     column_place_mm: float
 
     name: ClassVar[str] = "column"
     summary: ClassVar[str] = "Several at even distances from bottom to top, near the left side or at a given place."
     options: ClassVar[tuple[Option, ...]] = (*SIZE_OPTIONS, INSET, HOLE_COUNT, COLUMN_PLACE)
-    argument: ClassVar[str] = ""
 
     @classmethod
     def from_options(cls, argument: str, values: Mapping[str, object], width_mm: float, height_mm: float) -> Column:
-        diameter, count = diameter_of(values), count_of(values, _DEFAULT_COUNT)
-        inset, place = inset_of(values, diameter), values.get(COLUMN_PLACE.name)
-        pitch_of(count, inset, diameter, height_mm, "high")
+        diameter, inset, count = cls.read(values, height_mm, "high")
+        place = values.get(COLUMN_PLACE.name)
         return cls(
             diameter_mm=diameter, inset_mm=inset, count=count,
             column_place_mm=place if isinstance(place, float) else inset,
         )  # fmt: skip
 
     def asked(self) -> dict[str, str | float]:
-        return {
-            "holes": self.name, "hole-diameter": self.diameter_mm, "inset": self.inset_mm,
-            "hole-count": self.count, COLUMN_PLACE.name: self.column_place_mm,
-        }  # fmt: skip
+        return {**super().asked(), COLUMN_PLACE.name: self.column_place_mm}
 
     def centres(self, width_mm: float, height_mm: float) -> tuple[tuple[str, float, float], ...]:
         places = spread(self.count, self.inset_mm, height_mm)

@@ -49,6 +49,7 @@ SIZE_OPTIONS = (HOLE_DIAMETER, SCREW, SCREW_FIT)
 
 DEFAULT_DIAMETER_MM = 5.0
 """Passes an M4 or a No. 8 wood screw, what house numbers are mostly put up with (common practice)."""
+_DEFAULT_COUNT = 3
 _LEAST_INSET_MM = 10.0
 _INSET_RATIO = 2.0
 """Twice the diameter and 10 to 20 mm: common practice."""
@@ -143,3 +144,27 @@ class AtInset(Struct, frozen=True, kw_only=True):
 
     def asked(self) -> dict[str, str | float]:
         return {"holes": self.name, "hole-diameter": self.diameter_mm, "inset": self.inset_mm}
+
+
+class InLine(Struct, frozen=True, kw_only=True):
+    """`count` holes at even distances along one side's direction, the outer ones `inset_mm` from its ends."""
+
+    diameter_mm: float
+    inset_mm: float
+    count: int
+
+    name: ClassVar[str]
+    argument: ClassVar[str] = ""
+
+    @staticmethod
+    def read(values: Mapping[str, object], side_mm: float, side: str) -> tuple[float, float, int]:
+        """Diameter, inset and count. Raises: AskError when the holes run together."""
+        diameter, count = diameter_of(values), count_of(values, _DEFAULT_COUNT)
+        inset = inset_of(values, diameter)
+        pitch_of(count, inset, diameter, side_mm, side)
+        return diameter, inset, count
+
+    def asked(self) -> dict[str, str | float]:
+        return {
+            "holes": self.name, "hole-diameter": self.diameter_mm, "inset": self.inset_mm, "hole-count": self.count,
+        }  # fmt: skip

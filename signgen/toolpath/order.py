@@ -34,14 +34,6 @@ _GAIN_MM = 1e-7
 """Improvements smaller than this are rounding; accepting them could go on for ever."""
 
 
-def ordered(cuts: Sequence[Cut], start_xy: tuple[float, float]) -> tuple[Cut, ...]:
-    """The cuts in the order to make them, from `start_xy`: lower stages first, `two_way` ones perhaps reversed.
-
-    Within a stage any order is allowed. Where cuts start and end is taken from their paths; height plays no part.
-    """
-    return tuple(_reversed(cuts[i]) if turned else cuts[i] for i, turned in order_of(cuts, start_xy))
-
-
 def in_order(toolpaths: Sequence[Toolpath], start_xy: tuple[float, float]) -> tuple[Toolpath, ...]:
     """The cuts of all toolpaths, which share one cutter, in the order to make them: each operation's cuts that follow
     each other as one toolpath. Operations whose cuts are of one stage may come in turns. The way begins and ends at
@@ -50,7 +42,7 @@ def in_order(toolpaths: Sequence[Toolpath], start_xy: tuple[float, float]) -> tu
     cuts = [cut for toolpath in toolpaths for cut in toolpath.cuts]
     found: list[Toolpath] = []
     for n, group in groupby(order_of(cuts, start_xy, start_xy), key=lambda step: owner[step[0]]):
-        own = tuple(_reversed(cuts[i]) if turned else cuts[i] for i, turned in group)
+        own = tuple(turned_round(cuts[i]) if turned else cuts[i] for i, turned in group)
         found.append(replace(toolpaths[n], cuts=own))
     return tuple(found)
 
@@ -58,7 +50,9 @@ def in_order(toolpaths: Sequence[Toolpath], start_xy: tuple[float, float]) -> tu
 def order_of(
     cuts: Sequence[Cut], start_xy: tuple[float, float], end_xy: tuple[float, float] | None = None
 ) -> list[tuple[int, bool]]:
-    """(index, whether it is walked from its end) of each cut, in the order to make them.
+    """(index, whether it is walked from its end) of each cut, in the order to make them: lower stages first, within a
+    stage any order, `two_way` ones perhaps reversed. Where cuts start and end is taken from their paths; height plays
+    no part.
 
     A stage before one of a single cut ends as near to its start as pays; the last one to `end_xy`, if given.
     """
@@ -80,7 +74,8 @@ def order_of(
     return out
 
 
-def _reversed(cut: Cut) -> Cut:
+def turned_round(cut: Cut) -> Cut:
+    """The same cut walked from its end."""
     feeds = cut.feeds_mm_per_min[::-1].copy()
     entering = None if cut.entering is None else cut.entering[::-1].copy()
     return replace(cut, path=cut.path.reversed(), feeds_mm_per_min=feeds, entering=entering)

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from signgen.geometry.paths import polyline
 from signgen.shop.tools import Tool
 from signgen.toolpath.cut import Cut, Toolpath
-from signgen.toolpath.order import in_order, ordered, tour
+from signgen.toolpath.order import in_order, order_of, tour, turned_round
 
 
 def travel_mm(cuts: Sequence[Cut], start_xy: tuple[float, float]) -> float:
@@ -24,6 +24,12 @@ def travel_mm(cuts: Sequence[Cut], start_xy: tuple[float, float]) -> float:
 def cut(start, end, *, stage=0, two_way=False, feature="x"):
     path = polyline([(*start, 5), (*end, 4)])
     return Cut(path=path, feeds_mm_per_min=np.array([600.0]), feature=feature, stage=stage, two_way=two_way)
+
+
+def ordered(cuts, start_xy):
+    """The cuts alone in the order to make them; unlike a job's, the way need not come back."""
+    turned = order_of(cuts, start_xy)
+    return tuple(turned_round(cuts[i]) if back else cuts[i] for i, back in turned)
 
 
 def some_cuts(seed, n, stages=1, share_two_way=0.5, size=8):
