@@ -74,8 +74,9 @@ TOPICS: tuple[Topic, ...] = (
         "one cutter only",
         "only one cutter, only one bit, no v-bit, without a v-bit, no end mill, single tool, one bit only",
         """
-        With an end mill alone use --finish recess, raised or through: no V-bit is needed then, as long as corners
-        may stay round. A V-bit alone cannot cut a sign out of its board, nor bore its holes.""",
+        Your shop file says which cutters there are (only-these-tools = true). With an end mill alone letters are sunk
+        flat (--finish recess, raised or through). With a V-bit alone a blank that is already to size is engraved
+        (--edge none); its holes want a drill of their size or an end mill.""",
         "finish end-mill",
     ),
     _topic(

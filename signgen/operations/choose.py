@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
 
 from msgspec import Struct
 
 from signgen.drawing.drawing import Drawing
 from signgen.drawing.edge import follows
 from signgen.errors import CannotMakeError, Problem
+from signgen.features.edge import Bevel
+from signgen.features.groove import Groove
 from signgen.features.hole import Hole
 from signgen.features.recess import Recess
 from signgen.messages import Message, Mm
 from signgen.operations.recesses import clearers, room_problems
 from signgen.shop.bores import LEAST_HELIX_MM, fits, makers
-from signgen.shop.tools import STOUTEST_MM, Tool
+from signgen.shop.tools import MISSING_V_BIT, STOUTEST_MM, Tool
 from signgen.spec.edge_mills import edge_mills
 from signgen.spec.sign_spec import SignSpec
 
@@ -43,6 +45,9 @@ def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str]
     """
     reach = spec.thickness_mm + spec.breakthrough_mm
     named = spec.end_mill
+    unmade = list(_by_missing_v_bit(drawing, spec))
+    if unmade:
+        raise CannotMakeError(unmade)
     if named is not None:
         problems = [*_named_problems(named, drawing, reach), *room_problems(drawing, spec, named)]
         if problems:
@@ -91,6 +96,18 @@ def choose_cutters(drawing: Drawing, spec: SignSpec, clear_with: Collection[str]
         holes=tuple((hole.name, by_size[_size(hole)]) for hole in drawing.of(Hole)),
         clear=clear,
     )
+
+
+def _by_missing_v_bit(drawing: Drawing, spec: SignSpec) -> Iterator[Problem]:
+    """What only a V-bit cuts, where there is none."""
+    if spec.v_bit.name != MISSING_V_BIT:
+        return
+    sources = {each.source for each in drawing.of(Groove)} | {each.source for each in drawing.of(Bevel)}
+    sources |= {"countersink"} if any(hole.sink for hole in drawing.of(Hole)) else set()
+    for source in sorted(sources):
+        by_mill = Message("choose.letters_by_mill") if source == "text" else Message("choose.leave_it_out")
+        where = "finish" if source == "text" else source
+        yield Problem(where=where, what=Message("choose.only_v_bit_cuts_it"), remedy=by_mill)
 
 
 def _no_edge_mill(spec: SignSpec, reach_mm: float) -> Problem:

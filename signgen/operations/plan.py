@@ -22,7 +22,7 @@ from signgen.operations.recesses import has_room, room_problems, standing_mm2
 from signgen.operations.roughing import Roughing, roughing_of
 from signgen.operations.sense import Sense, sense_of
 from signgen.shop.materials import CuttingData
-from signgen.shop.tools import Tool
+from signgen.shop.tools import MISSING_V_BIT, Tool
 from signgen.spec.sign_spec import SignSpec
 from signgen.toolpath.cut import Toolpath
 
@@ -107,6 +107,7 @@ def make_plan(
             *clearing.remarks,
             *_round_corners(drawing, cutters),
             *_narrow_places(drawing, cutters),
+            *_missing(drawing, spec),
         ),
         sense=sense,
         compared=clearing.compared,
@@ -168,3 +169,11 @@ def _narrow_places(drawing: Drawing, cutters: Cutters) -> Iterator[Message]:
         recess.sharp and not has_room(recess.area, cutters.clear.radius_mm) for recess in drawing.of(Recess)
     ):
         yield Message("cut.v_bit_makes_narrow_places", diameter=Mm(cutters.clear.diameter_mm))
+
+
+def _missing(drawing: Drawing, spec: SignSpec) -> Iterator[Message]:
+    """What is made otherwise because the shop lacks a kind of cutter."""
+    if spec.v_bit.name == MISSING_V_BIT and any(recess.is_letter for recess in drawing.of(Recess)):
+        yield Message("choose.no_v_bit")
+    if drawing.is_blank and not any(tool.kind == "end-mill" for tool in spec.shop.tools):
+        yield Message("choose.no_end_mill")

@@ -14,6 +14,7 @@ from signgen.errors import SignGenError
 from signgen.lettering.catalogue import stroke_catalogue
 from signgen.operations.choose import choose_cutters
 from signgen.proving.depth_choice import quicker_depth_mm
+from signgen.shop.tools import MISSING_V_BIT
 from signgen.spec.sign_spec import SignSpec
 
 Asked = Mapping[str, object]
@@ -30,8 +31,7 @@ practice)."""
 def settled(asked: Asked, spec: SignSpec, read: Read) -> SignSpec:
     """The sign as asked, with other choices for what was left open where it cannot be made with the usual ones. As it
     is when no choice helps: what is wrong is for the drawing and the planner to say."""
-    found = _made(asked, spec, read)
-    return _quicker(asked, found, read)
+    return _quicker(*_made(asked, spec, read), read)
 
 
 def _quicker(asked: Asked, spec: SignSpec, read: Read) -> SignSpec:
@@ -46,16 +46,18 @@ def _quicker(asked: Asked, spec: SignSpec, read: Read) -> SignSpec:
     return read({**asked, "depth": depth}) if depth is not None else spec
 
 
-def _made(asked: Asked, spec: SignSpec, read: Read) -> SignSpec:
+def _made(asked: Asked, spec: SignSpec, read: Read) -> tuple[Asked, SignSpec]:
+    """What is asked with the first choices that can be made, if any were needed."""
     choices = list(_choices(asked, spec))
     if not choices or can_be_made(spec):
-        return spec
+        return asked, spec
     for count in range(1, len(choices) + 1):
         for some in itertools.combinations(choices, count):
-            other = _read(read, {**asked, **dict(some)})
+            chosen = {**asked, **dict(some)}
+            other = _read(read, chosen)
             if other is not None and can_be_made(other):
-                return other
-    return spec
+                return chosen, other
+    return asked, spec
 
 
 def _choices(asked: Asked, spec: SignSpec) -> Iterator[tuple[str, object]]:
@@ -65,7 +67,12 @@ def _choices(asked: Asked, spec: SignSpec) -> Iterator[tuple[str, object]]:
     open_keys: dict[str, tuple[object, bool]] = {
         "sharp-corners": (True, bool(finishes & {"raised", "recess"})),
         "bridges": (USUAL_BRIDGES, "through" in finishes),
-        "finish": ("stroke", spec.finish == "groove" and any(row.font in in_lines for row in spec.text.rows)),
+        "finish": (
+            "recess" if spec.v_bit.name == MISSING_V_BIT else "stroke",
+            spec.v_bit.name == MISSING_V_BIT
+            or (spec.finish == "groove" and any(row.font in in_lines for row in spec.text.rows)),
+        ),
+        "edge": ("none", not any(tool.kind == "end-mill" for tool in spec.shop.tools) and spec.end_mill is None),
         "panel-depth": (SHALLOW_MM, spec.panel is not None and spec.keyholes is not None and "depth" not in asked),
     }
     for key, (value, helps) in open_keys.items():

@@ -60,10 +60,6 @@ def load_shop(user_file: Path | None = None) -> Shop:
     tools = _rows(tool_sources, "tool", tool_of, problems)
     materials = _rows(sources, "material", material_of, problems)
     machines = _rows(sources, "machine", machine_of, problems)
-    if not problems and not any(tool.kind == "v-bit" for tool in tools):
-        problems.append(
-            Problem(where=where, what=Message("shop.shop_no_v_bit"), remedy=Message("shop.add_one_kind_v_bit"))
-        )
     if problems:
         raise ShopError(problems)
     path = None if user_file is None else str(expanded(user_file, "shop").absolute())

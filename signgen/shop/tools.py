@@ -23,6 +23,9 @@ TOOL_METALS: tuple[ToolMetal, ...] = ("carbide", "steel")
 V_BIT_ANGLES = Limits(least=15, greatest=150)
 """Full angles of V-bits: a sharper tip breaks off, a blunter bit leaves no groove to speak of."""
 
+MISSING_V_BIT = "no-v-bit"
+"""The name of the V-bit of a shop that has none: nothing is cut by it."""
+
 STOUTEST_MM = 6.35
 """The largest shank and cutter that a small router's collet takes; no wider cutter is chosen unasked (common
 practice)."""

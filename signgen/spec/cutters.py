@@ -8,7 +8,7 @@ from signgen.errors import AskError
 from signgen.messages import Message, Mm
 from signgen.messages.figures import plain
 from signgen.shop.shop import Shop
-from signgen.shop.tools import Tool
+from signgen.shop.tools import MISSING_V_BIT, Tool
 
 _SAME_MM = 1e-6
 _DEFAULT_ANGLE_DEG = 90.0
@@ -25,7 +25,8 @@ _EIGHTH_INCH_MM = 3.175
 
 
 def named_v_bit(shop: Shop, angle_deg: float | None, diameter_mm: float | None, tip_mm: float | None) -> Tool:
-    """The V-bit that the user means; each None is left to the shop, which has a V-bit.
+    """The V-bit that the user means; each None is left to the shop. MISSING_V_BIT where the shop has none and nobody
+    named one.
 
     Raises: AskError when the tip's flat is as wide as the bit.
     """
@@ -44,8 +45,10 @@ def named_v_bit(shop: Shop, angle_deg: float | None, diameter_mm: float | None, 
         what = Message("spec.flat_no_less_than_diameter", tip=Mm(tip), diameter=Mm(diameter))
         raise AskError.at("v-bit-tip", what, Message("spec.give_flat_very_tip_0"))
     cone = (diameter - tip) / 2 / math.tan(math.radians(angle) / 2)
+    is_missing = not bits and angle_deg is None and diameter_mm is None and tip_mm is None
+    name = MISSING_V_BIT if is_missing else _free_name(shop, f"v-bit-{plain(angle)}-{plain(diameter)}")
     return Tool(
-        name=_free_name(shop, f"v-bit-{plain(angle)}-{plain(diameter)}"), kind="v-bit", diameter_mm=diameter,
+        name=name, kind="v-bit", diameter_mm=diameter,
         shank_mm=_ASSUMED_SHANK_MM, cutting_length_mm=cone, flutes=_ASSUMED_FLUTES, angle_deg=angle, tip_mm=tip,
         stickout_mm=cone + _ASSUMED_GAP_MM, source="named by the user; flutes and shank assumed (common practice)",
     )  # fmt: skip

@@ -31,6 +31,13 @@ WORDS = {
     "Buchstaben: der V-Fräser räumt sie Linie für Linie in rund {minutes} min.",
     "cut.inner_corners_stay_round_end": "Innenecken bleiben rund: {left} davon erreicht der Schaftfräser von "
     "{diameter} nicht.",
+    "choose.only_v_bit_cuts_it": "Das schneidet nur ein V-Fräser, und die Werkstatt hat keinen.",
+    "choose.letters_by_mill": "finish recess, raised oder through nehmen, das macht ein Schaftfräser, oder in "
+    "der Werkstattdatei einen V-Fräser anlegen.",
+    "choose.leave_it_out": "Weglassen, oder in der Werkstattdatei einen V-Fräser anlegen.",
+    "choose.no_v_bit": "Die Werkstatt hat keinen V-Fräser: ein Schaftfräser senkt die Buchstaben eben ein.",
+    "choose.no_end_mill": "Die Werkstatt hat keinen Schaftfräser: außen wird nichts geschnitten, und das Brett "
+    "muss schon das Maß haben.",
     "slow.takes": "Es dauert rund {minutes} min.",
     "slow.takes_with": "Es dauert rund {minutes} min; {way} wären es rund {less} min.",
     "slow.no_end_mill": "ohne genannten end-mill",

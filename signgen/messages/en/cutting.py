@@ -28,6 +28,12 @@ WORDS = {
     "V-bit clears them, line by line, in about {minutes} min.",
     "cut.inner_corners_stay_round_end": "Inner corners stay round: the {diameter} end mill does not reach {left} "
     "of them.",
+    "choose.only_v_bit_cuts_it": "Only a V-bit cuts it, and the shop has none.",
+    "choose.letters_by_mill": "Use finish recess, raised or through, which an end mill makes, or add a "
+    "V-bit to the shop file.",
+    "choose.leave_it_out": "Leave it out, or add a V-bit to the shop file.",
+    "choose.no_v_bit": "The shop has no V-bit: letters are sunk flat by an end mill.",
+    "choose.no_end_mill": "The shop has no end mill: the outside is not cut, and the board must already be to size.",
     "slow.takes": "It takes about {minutes} min.",
     "slow.takes_with": "It takes about {minutes} min; {way} it would take about {less} min.",
     "slow.no_end_mill": "without a named end-mill",

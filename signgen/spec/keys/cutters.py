@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from signgen.option import Option
-from signgen.shop.tools import V_BIT_ANGLES
+from signgen.shop.tools import MISSING_V_BIT, V_BIT_ANGLES
 from signgen.spec.cutters import goes_by_name
 from signgen.units import NOT_NEGATIVE, Limits
 
@@ -16,24 +16,31 @@ def _mill_by_diameter(spec: Any, field: str) -> float | None:
     return None if mill is None or goes_by_name(spec.shop, mill) else getattr(mill, field)
 
 
+def _of_v_bit(spec: Any, value: float | None) -> float | None:
+    """A figure of the V-bit, None where there is none."""
+    return None if spec.v_bit.name == MISSING_V_BIT else value
+
+
 CUTTERS: tuple[Option, ...] = (
     Option(
         name="v-bit", kind="angle", metavar="ANGLE", group="Cutters", limits=V_BIT_ANGLES,
         help="Full angle of the V-bit, in degrees.", otherwise="90, or the shop's first V-bit",
-        write=lambda spec: spec.v_bit.angle_deg, replaces=("v-bit-diameter", "v-bit-tip"),
+
+        write=lambda spec: _of_v_bit(spec, spec.v_bit.angle_deg),
+        left_open="the shop has no V-bit", replaces=("v-bit-diameter", "v-bit-tip"),
         words=("vee bit", "v cutter", "engraving bit", "carving bit", "bit angle", "angle of the bit",
             "v-groove bit"), example="60",
     ),
     Option(
         name="v-bit-diameter", kind="length", metavar="LENGTH", group="Cutters", limits=Limits(least=0.5, greatest=100),
         help="Greatest diameter of the V-bit.", otherwise="the shop's, or 6 mm for an angle that the shop lacks",
-        write=lambda spec: spec.v_bit.diameter_mm,
+        write=lambda spec: _of_v_bit(spec, spec.v_bit.diameter_mm), left_open="the shop has no V-bit",
         words=("v-bit size", "width of the v-bit"),
     ),
     Option(
         name="v-bit-tip", kind="length", metavar="LENGTH", group="Cutters", limits=NOT_NEGATIVE,
         help="Diameter of the flat at the V-bit's tip.", otherwise="the shop's, or 0",
-        write=lambda spec: spec.v_bit.tip_mm,
+        write=lambda spec: _of_v_bit(spec, spec.v_bit.tip_mm), left_open="the shop has no V-bit",
         words=("flat tip", "tip width", "blunt tip"),
     ),
     Option(
