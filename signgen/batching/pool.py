@@ -77,7 +77,7 @@ class Pool(Generic[T, R]):
         self._work = work
         self._count = workers
         self._limits = limits
-        self._workers: list[_Worker[T, R]] = []
+        self._workers: list[Worker[T, R]] = []
         self._stillborn = 0
 
     def __enter__(self) -> Pool[T, R]:
@@ -123,25 +123,25 @@ class Pool(Generic[T, R]):
             for worker in self._ready(busy):
                 yield from self._answer(worker, again)
 
-    def _started(self) -> _Worker[T, R]:
-        worker = _Worker(self._work, self._limits)
+    def _started(self) -> Worker[T, R]:
+        worker = Worker(self._work, self._limits)
         self._workers.append(worker)
         return worker
 
-    def _ready(self, busy: list[_Worker[T, R]]) -> list[_Worker[T, R]]:
+    def _ready(self, busy: list[Worker[T, R]]) -> list[Worker[T, R]]:
         """Workers that have something to say, have died or have run out of time; [] when none has for a while."""
         left = min(worker.deadline for worker in busy) - time.monotonic()
         told = wait([worker.pipe for worker in busy], min(max(left, 0.0), POLL_S))
         now = time.monotonic()
         return [worker for worker in busy if worker.pipe in told or worker.deadline <= now]
 
-    def _answer(self, worker: _Worker[T, R], again: deque[tuple[T, int]]) -> Iterator[Done[T, R]]:
+    def _answer(self, worker: Worker[T, R], again: deque[tuple[T, int]]) -> Iterator[Done[T, R]]:
         item, tries = worker.item, worker.tries
         kind, content = worker.answer()
-        if kind == _READY:
+        if kind == READY:
             self._stillborn = 0
             return
-        if kind == _RESULT:
+        if kind == RESULT:
             yield Done(item, content)
             return
         begun = worker.begun
@@ -160,10 +160,10 @@ class Pool(Generic[T, R]):
             yield Done(item, None, f"{content}, twice")
 
 
-_READY, _RESULT, _LOST = "ready", "result", "lost"
+READY, RESULT, LOST = "ready", "result", "lost"
 
 
-class _Worker(Generic[T, R]):
+class Worker(Generic[T, R]):
     """A process and its end of a pipe. It may be given its first item before it is ready."""
 
     def __init__(self, work: Callable[[T], R], limits: PoolLimits) -> None:
@@ -196,16 +196,16 @@ class _Worker(Generic[T, R]):
         """What the worker says: ready, a result, or that the item is lost, with the reason; lost too when it is dead
         or late."""
         if not self.pipe.poll():
-            return _LOST, f"It took longer than {self._limits.time_s:g} s" if self.begun else "it does not begin"
+            return LOST, f"It took longer than {self._limits.time_s:g} s" if self.begun else "it does not begin"
         try:
             kind, content = self.pipe.recv()
         except (EOFError, OSError):
             self.process.join(POLL_S)
-            return _LOST, f"Its worker ended ({_ending(self.process.exitcode)})"
-        if kind == _READY:
+            return LOST, f"Its worker ended ({_ending(self.process.exitcode)})"
+        if kind == READY:
             self.begun = True
             self.deadline = time.monotonic() + self._limits.time_s
-        elif kind == _RESULT:
+        elif kind == RESULT:
             self.free, self._item = True, None
         return kind, content
 
@@ -244,18 +244,18 @@ def _serve(pipe: Connection, work: Callable[[T], R], memory_mb: int) -> None:
     _limit_memory(memory_mb)
     gc.freeze()  # what the imports left need never be looked through for garbage
     gc.set_threshold(GARBAGE_EVERY)
-    pipe.send((_READY, None))
+    pipe.send((READY, None))
     while True:
         try:
             item = pipe.recv()
         except EOFError:
             return
         try:
-            answer: tuple[str, object] = _RESULT, work(item)
+            answer: tuple[str, object] = RESULT, work(item)
         except MemoryError:
-            answer = _LOST, f"It needed more than {memory_mb} MB of memory"
+            answer = LOST, f"It needed more than {memory_mb} MB of memory"
         except Exception as error:  # the border of the process: whatever a row does, the others go on
-            answer = _LOST, f"It failed in a way that nobody foresaw ({type(error).__name__}: {error})"
+            answer = LOST, f"It failed in a way that nobody foresaw ({type(error).__name__}: {error})"
         pipe.send(answer)
 
 

@@ -21,6 +21,7 @@ COMMANDS: dict[str, str] = {
     "make": "Make one sign: programs, setup sheet, pictures and report.",
     "batch": "Make a sign for every row of a list.",
     "check": "Judge the program files in a folder that make wrote.",
+    "page": "Make signs on a page in the browser.",
     "feeds": "Show how fast a cutter runs in a material, and why, step by step.",
     "list": "List what there is to choose from: fonts, borders, tools, checks ...",
     "explain": "Say what a check's code or a word of the trade means, and what to do.",

@@ -7,6 +7,7 @@ import unicodedata
 from collections.abc import Iterator
 from pathlib import Path
 
+from signgen.drawing.drawing import Drawing
 from signgen.drawing.legibility import house_numbers
 from signgen.features.hole import Hole
 from signgen.job.back_names import BACK
@@ -39,7 +40,9 @@ def summary_text(facts: JobFacts, out_dir: Path | str) -> str:
     size = words.with_unit(" x ".join(sides))
     rows = _row(words("summary.sign"), _cut(_one_line(lines), COLUMNS - LABEL))
     rows += _row("", f"{size}, {made}")
-    rows += _row(words("summary.lettering"), _cut(_one_line(_lettering(facts, words)), 2 * (COLUMNS - LABEL)))
+    rows += _row(
+        words("summary.lettering"), _cut(_one_line(lettering_said(facts.drawing, words)), 2 * (COLUMNS - LABEL))
+    )
     rows += _row(words("summary.board"), _board(facts, words))
     rows += _programs(facts, words)
     total = words.span(sum(program.minutes for program in facts.every_program))
@@ -57,7 +60,7 @@ def _warnings(facts: JobFacts, words: Words, room: int) -> list[str]:
     """Every warning whole, as many as there are rows for, those of the checks first; of the rest how many stand on the
     sheet."""
     rows: list[str] = []
-    every = (*_found(facts), *facts.warnings)
+    every = (*found_by_checks(facts), *facts.warnings)
     for number, warning in enumerate(every):
         own = _row("" if number else words("summary.warning"), _one_line(words.said(warning)))[: max(room - 1, 2)]
         is_last = number + 1 == len(every)
@@ -68,7 +71,7 @@ def _warnings(facts: JobFacts, words: Words, room: int) -> list[str]:
     return rows
 
 
-def _found(facts: JobFacts) -> Iterator[Sentence]:
+def found_by_checks(facts: JobFacts) -> Iterator[Sentence]:
     """What checks found that only warns, the first of each."""
     for side in (facts, facts.back):
         for result in side.checks.results if side else ():
@@ -76,9 +79,9 @@ def _found(facts: JobFacts) -> Iterator[Sentence]:
                 yield from (finding.message for finding in result.findings[:1])
 
 
-def _lettering(facts: JobFacts, words: Words) -> str:
+def lettering_said(drawing: Drawing, words: Words) -> str:
     """What was chosen: '17 at 62 mm, Larkspur Lane at 20 mm'; and what is asked of house numbers elsewhere."""
-    lines = facts.drawing.lines
+    lines = drawing.lines
     heights: dict[int, tuple[list[str], float]] = {}
     for line in lines:
         if line.bounds_mm is not None:

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct, field
 
 from signgen.lettering.areas import stroke_ratio
-from signgen.lettering.catalogue import CatalogueFace
+from signgen.lettering.catalogue import CatalogueFace, catalogue, stroke_catalogue
 from signgen.lettering.face import Face
 from signgen.lettering.faces import open_face
 from signgen.lettering.wrap import wrapped
@@ -74,6 +74,20 @@ def specimens(faces: Sequence[CatalogueFace]) -> Iterator[tuple[str, bytes]]:
         card = _card(entry)
         yield f"{entry.name}.svg", _svg(entry, card).encode()
         yield f"{entry.name}.png", _png(card)
+
+
+def sample_svg(name: str) -> str:
+    """A few words of a face by its name in the catalogue, as SVG no larger than they are.
+
+    Raises: AskError when there is no such face.
+    """
+    entry = next((each for each in (*catalogue(), *stroke_catalogue()) if each.name == name.casefold()), None)
+    face = open_face(name)
+    script = entry.scripts[0] if entry else "Latin"
+    text = " ".join("".join(filter(face.has, word)) for word in PHRASES.get(script, PHRASES["Latin"]).split()).strip()
+    card = _Card(high_mm=0.0)
+    _line(card, face, text, PHRASE_MM, INK)
+    return _svg_of(card, EDGE_MM + _width(face, text, PHRASE_MM) + EDGE_MM, text, name)
 
 
 def figures_of(face: Face) -> str:
@@ -181,12 +195,17 @@ def _words(card: _Card, face: Face, text: str, cap_mm: float, ink: str, left: fl
 
 
 def _svg(entry: CatalogueFace, card: _Card) -> str:
+    about = f"{entry.name}: {figures_of(open_face(entry.name))}"
+    return _svg_of(card, WIDE_MM, f"Specimen: {entry.label}", about)
+
+
+def _svg_of(card: _Card, wide_mm: float, title: str, about: str) -> str:
     import svgwrite
 
-    wide, high = figure(WIDE_MM, 2), figure(card.high_mm, 2)
+    wide, high = figure(wide_mm, 2), figure(card.high_mm, 2)
     svg = svgwrite.Drawing(size=(f"{wide}mm", f"{high}mm"), viewBox=f"0 0 {wide} {high}", debug=False)
     svg["role"] = "img"
-    svg.set_desc(title=f"Specimen: {entry.label}", desc=f"{entry.name}: {figures_of(open_face(entry.name))}")
+    svg.set_desc(title=title, desc=about)
     svg.add(svg.rect((0, 0), (wide, high), fill="#fff"))
     for a, b in card.guides:
         svg.add(svg.line(_rounded(a), _rounded(b), stroke=FAINT, stroke_width=GUIDE_MM))

@@ -35,6 +35,11 @@ def made_in(source: str, name: str) -> Iterator[Made]:
         if how == "words" and not node.args:  # another thing of that name
             continue
         assert node.args, f"{where}: a message without a key"
+        if how == "of":  # a whole group for a script
+            yield from (
+                Made(where, re.compile(rf"{key.pattern}\..+"), None, True) for key in _keys(node.args[0], where)
+            )
+            continue
         if how != "Message" and not isinstance(node.args[0], ast.Constant | ast.JoinedStr | ast.IfExp):
             continue
         for key in _keys(node.args[0], where):
@@ -44,11 +49,11 @@ def made_in(source: str, name: str) -> Iterator[Made]:
 
 
 def _called(function: ast.expr) -> str | None:
-    """'Message', 'words', 'html' or 'count'."""
+    """'Message', 'words', 'html', 'count' or 'of'."""
     match function:
         case ast.Name(id="Message" | "words" as name):
             return name
-        case ast.Attribute(value=ast.Name(id="words"), attr="html" | "count" as name):
+        case ast.Attribute(value=ast.Name(id="words"), attr="html" | "count" | "of" as name):
             return name
     return None
 
