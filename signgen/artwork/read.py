@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from signgen.artwork.dxf import read_dxf
 from signgen.artwork.element import GREATEST_BYTES
 from signgen.artwork.lengths import PX_MM
 from signgen.artwork.picture import Picture
@@ -18,6 +19,9 @@ def read_picture(path: Path, where: str) -> Picture:
     in areas and lines."""
     raw = read_bytes(path, where, GREATEST_BYTES)
     name = shown(path)
+    if path.suffix.casefold() == ".dxf":
+        items, unit = read_dxf(raw, name)
+        return Picture(file=name, items=items, unit_mm=unit)
     if path.suffix.casefold() != ".svg":
         raise AskError.at(where, Message("art.unknown_kind", file=name), Message("art.name_svg_file"))
     drawn = read_svg(raw, name)

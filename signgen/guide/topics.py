@@ -129,10 +129,11 @@ TOPICS: tuple[Topic, ...] = (
         "pictures and logos",
         "logo, picture, photo, image, drawing, artwork, svg, clip art, emblem, crest, icon",
         """
-        --art FILE cuts an SVG drawing beside the text, made as the letters are or by --art-finish. Photographs are
-        no areas and lines: trace them first. A closed path can also be the outline (--border path:FILE), and any
-        character of a face can stand in the corners (--ornament).""",
-        "art art-place art-finish border ornament",
+        --art FILE cuts an SVG or DXF drawing beside the text, made as the letters are or by --art-finish. A photograph
+        is no area and no line: trace it first. --pictogram NAME is one of those that ship, --code TEXT a QR code. A
+        closed path can be the outline (--border path:FILE), a character of a face can stand in the corners
+        (--ornament).""",
+        "art art-place art-finish pictogram code border ornament",
     ),
     _topic(
         "change a sign",

@@ -95,4 +95,9 @@ WORDS = {
     "art.an_end_mill": "einen Schaftfräser von {diameter}",
     "art.light_paint": "Diese Farbe ist kaum dunkler als das Holz: Leser brauchen einen dunklen Code auf hellem Holz.",
     "art.use_dark_paint": "Eine dunkle Farbe verwenden, etwa black.",
+    "art.dxf_reader": "DXF-Dateien liest ezdxf, und das ist nicht installiert.",
+    "art.install_dxf": "Installieren (pip install 'signgen[dxf]') oder die Zeichnung als SVG speichern.",
+    "art.dxf_binary": "Das ist eine binäre DXF-Datei.",
+    "art.save_dxf": "Noch einmal als DXF in Textform (R2000 oder später) oder als SVG speichern.",
+    "art.dxf_broken": "Die Datei bricht ab oder enthält, was eine DXF-Datei nicht enthalten darf.",
 }

@@ -89,4 +89,9 @@ WORDS = {
     "art.an_end_mill": "an end mill of {diameter}",
     "art.light_paint": "Paint of this colour is hardly darker than the wood: readers want a dark code on light wood.",
     "art.use_dark_paint": "Use a dark paint, as black.",
+    "art.dxf_reader": "DXF files are read by ezdxf, which is not installed.",
+    "art.install_dxf": "Install it (pip install 'signgen[dxf]'), or save the drawing as SVG.",
+    "art.dxf_binary": "This is a binary DXF file.",
+    "art.save_dxf": "Save it again as DXF of text (R2000 or later), or as SVG.",
+    "art.dxf_broken": "The file breaks off, or holds what a DXF file must not hold.",
 }

@@ -49,7 +49,7 @@ _HOW: tuple[Option, ...] = (
 
 ART_KEYS: tuple[Option, ...] = (
     Option(
-        name="file", kind="path", metavar="FILE", group="Pictures", help="The drawing: an SVG file.",
+        name="file", kind="path", metavar="FILE", group="Pictures", help="The drawing: an SVG or a DXF file.",
         required=True,
     ),
     *_WHERE,
@@ -122,13 +122,13 @@ def _rows(name: str, metavar: str, help_text: str, words: tuple[str, ...], examp
 
 PICTURES: tuple[Option, ...] = (
     *_rows(
-        "art", "FILE", "A drawing to cut beside the text: an SVG file.",
+        "art", "FILE", "A drawing to cut beside the text: an SVG or a DXF file.",
         ("logo", "svg", "drawing", "picture", "image", "vector", "emblem", "own drawing"), "logo.svg",
     ),
     *_rows(
         "pictogram", "NAME", "A pictogram beside the text (signgen list pictograms); no-NAME is crossed out. It is no "
         "substitute for a regulated safety sign.",
-        ("icon", "dog", "paw", "no dogs", "arrow", "wheelchair", "no smoking"), "no-dog",
+        ("icon", "dog", "paw", "no dogs", "wheelchair", "no smoking"), "no-dog",
     ),
     *_rows(
         "code", "TEXT", "A QR code that telephones read, to be painted dark; read back from the simulated board.",
