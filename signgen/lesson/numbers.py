@@ -77,17 +77,14 @@ def holes(source: Source, program: ProgramRead) -> tuple[CountedHole, ...]:
 
 def levels(program: ProgramRead) -> tuple[tuple[CountedFigure, ...], str]:
     """The heights of the level cuts of the stretch that has most of them, highest first, and its comment."""
-    best: tuple[tuple[CountedFigure, ...], str] = ((), "")
-    for under in dict.fromkeys(row.under for row in program.lines):
-        found: list[CountedFigure] = []
-        for row in program.lines:
-            if row.under == under and row.pass_number and row.length_mm >= LEAST_LEVEL_MM:
-                z = _end(row)[2]
-                if all(abs(z - other.value) >= LEVEL_MM for other in found):
-                    found.append(CountedFigure(value=z, line=row.step.number))
-        if len(found) > len(best[0]):
-            best = (tuple(sorted(found, key=lambda each: -each.value)), under)
-    return best
+    stretches: dict[str, list[CountedFigure]] = {}
+    for row in program.lines:
+        if row.pass_number and row.length_mm >= LEAST_LEVEL_MM:
+            found, z = stretches.setdefault(row.under, []), _end(row)[2]
+            if all(abs(z - other.value) >= LEVEL_MM for other in found):
+                found.append(CountedFigure(value=z, line=row.step.number))
+    under = max(stretches, key=lambda name: len(stretches[name]), default="")
+    return tuple(sorted(stretches.get(under, ()), key=lambda each: -each.value)), under
 
 
 def easy_arc(program: ProgramRead, clockwise: bool) -> LineFacts | None:

@@ -43,8 +43,8 @@ def pack(
     style = files("signgen.lesson").joinpath("lesson.css").read_text("utf-8") + (_face() if easy else "")
     cls = " ".join(name for name, is_on in (("large", large), ("easy", easy)) if is_on) or None
     made = {}
-    for name, answers in ((PUPIL, False), (TEACHER, True)):
-        maker = Maker.of(source, wording, answers=answers)
+    for name, maker in zip((PUPIL, TEACHER), Maker.both(source, wording), strict=True):
+        answers = maker.answers
         title = maker.say("teacher_title" if answers else "pupil_title", title=source.title)
         body: list[Part] = [el("h1", title), *(_front(maker) if answers else ())]
         body += [each for each in map(maker.page, pages) if each is not None]

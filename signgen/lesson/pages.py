@@ -62,8 +62,13 @@ class Maker(Struct, frozen=True, kw_only=True):
     questions: dict[str, tuple[Question, ...]]
 
     @classmethod
-    def of(cls, source: Source, wording: Wording, *, answers: bool) -> Maker:
-        return cls(source=source, wording=wording, answers=answers, questions=asked(source))
+    def both(cls, source: Source, wording: Wording) -> tuple[Maker, Maker]:
+        """The pupil's and the teacher's, of the same questions."""
+        questions = asked(source)
+        pupil, teacher = (
+            cls(source=source, wording=wording, answers=answers, questions=questions) for answers in (False, True)
+        )
+        return pupil, teacher
 
     def say(self, key: str, **values: Value) -> str:
         return self.wording(Message(f"lesson.{key}", **values))
@@ -79,7 +84,7 @@ class Maker(Struct, frozen=True, kw_only=True):
             return None
         intro = None
         if has_words(f"lesson.intro.{name}"):
-            under = numbers.levels(_deepest_cut(self.source))[1]
+            under = numbers.levels(_deepest_cut(self.source))[1] if name == "passes" else ""
             intro = el(
                 "p", self.say(f"intro.{name}", thickness=Mm(self.source.spec.thickness_mm, 2, True), under=under)
             )
