@@ -39,6 +39,9 @@ REST_WEIGHT = 0.65
 WORTH_MOVING = 1.25
 """A block leaves its natural height when the line that leads grows by this factor."""
 
+ROOM_RATIO = 0.01
+"""For heights that are rounded down."""
+
 SMALLEST_MM = 4.0
 """Capitals of a text that is too long for its plate at sizes that are chosen otherwise."""
 
@@ -109,8 +112,13 @@ def _best_of(setting: Setting, field: Field) -> _Found | None:
         return None
     best: _Found | None = None
     for squeeze in SQUEEZES if len(setting.ratios) > 1 else SQUEEZES[:1]:
-        for among in (field.level, field.middles):
+        at_home: _Found | None = None
+        level = field.level
+        for among in (level, field.middles):
+            if at_home is not None and not _may_move(at_home, setting, field, squeeze):
+                continue
             found = _largest(setting, field, squeeze, among)
+            at_home = found if among is level else at_home
             if found is None:
                 continue
             better = best is None or _worth(found) > _worth(best) + (
@@ -119,6 +127,18 @@ def _best_of(setting: Setting, field: Field) -> _Found | None:
             if better:
                 best = found
     return None if best is None else _grown(best, field)
+
+
+def _may_move(at_home: _Found, setting: Setting, field: Field, squeeze: float) -> bool:
+    """Whether a block that stands elsewhere may be larger by so much that moving it is worth it. All lines grow by one
+    factor at the most, and what is too large at one size is at every larger one."""
+    lead = max((h for h, row in zip(at_home.heights, setting.rows, strict=True) if row.group == 0), default=0.0)
+    if not lead or any(row.group == 0 and row.fixed_mm is not None for row in setting.rows):
+        return True
+    least = lead * (WORTH_MOVING ** (1 / (1 + REST_WEIGHT)) - ROOM_RATIO)
+    if least > LEAD_RATIO * field.height_mm * _capital_over_ink(setting):
+        return False
+    return _laid(setting, field, _heights(setting, field, least, squeeze), field.middles) is not None
 
 
 def _largest(setting: Setting, field: Field, squeeze: float, among: Points) -> _Found | None:
