@@ -11,7 +11,11 @@ from typing import TYPE_CHECKING
 import click
 
 from signgen.cli.as_json import echo_json, json_option
-from signgen.errors import AskError
+from signgen.cli.tongue import language_option
+from signgen.errors import AskError, said_in
+from signgen.messages import Message, Mm, Num, Sides
+from signgen.messages.language import LANGUAGES
+from signgen.messages.wording import Wording
 
 if TYPE_CHECKING:
     from signgen.schemas.answers import Figure
@@ -23,7 +27,7 @@ COLUMNS = 100
 """Of a line that says where figures come from."""
 
 
-def _fonts(_: Path | None) -> Rows:
+def _fonts(_: Path | None, say: Wording) -> Rows:
     from signgen.lettering.catalogue import catalogue, stroke_catalogue
     from signgen.lettering.faces import open_face
     from signgen.pictures.specimen import figures_of
@@ -33,56 +37,73 @@ def _fonts(_: Path | None) -> Rows:
         yield face.name, f"{about}; {face.licence}"
 
 
-def _borders(_: Path | None) -> Rows:
+def _borders(_: Path | None, say: Wording) -> Rows:
     from signgen.borders import BORDERS
 
     for border in BORDERS:
         yield (f"{border.name}:{border.argument}" if border.argument else border.name), border.summary
 
 
-def _holes(_: Path | None) -> Rows:
+def _holes(_: Path | None, say: Wording) -> Rows:
     from signgen.holes import PATTERNS
 
     for pattern in PATTERNS:
         yield (f"{pattern.name}:{pattern.argument}" if pattern.argument else pattern.name), pattern.summary
 
 
-def _tools(shop_file: Path | None) -> Rows:
+def _tools(shop_file: Path | None, say: Wording) -> Rows:
     from signgen.shop.load import load_shop
 
     for tool in load_shop(shop_file).tools:
         yield (
             tool.name,
-            f"{tool.label}, cuts {tool.cutting_length_mm:g} mm deep{', only when named' if tool.only_named else ''}",
-            f"{tool.flutes} flute{'s' if tool.flutes > 1 else ''}, {tool.shank_mm:g} mm shank"
-            f"{'' if tool.can_plunge else ', cannot plunge'}",
+            say(
+                Message(
+                    "listing.tool_named" if tool.only_named else "listing.tool",
+                    tool=tool.called,
+                    deep=Mm(tool.cutting_length_mm),
+                )
+            ),
+            say(
+                Message(
+                    "listing.flutes" if tool.can_plunge else "listing.flutes_no_plunge",
+                    count=tool.flutes,
+                    shank=Mm(tool.shank_mm),
+                )
+            ),
             tool.source,
         )
 
 
-def _materials(shop_file: Path | None) -> Rows:
+def _materials(shop_file: Path | None, say: Wording) -> Rows:
     from signgen.shop.load import load_shop
 
     for material in load_shop(shop_file).materials:
         yield (
             material.name,
-            str(material.label),
-            f"also: {', '.join(material.also)}" if material.also else "",
-            f"chip {material.chip_load_ratio:g} and stepdown {material.stepdown_ratio:g} of the diameter, ramps at "
-            f"{material.entry_deg:g} degrees",
+            say(material.label),
+            say(Message("listing.also", names=material.also)) if material.also else "",
+            say(
+                Message(
+                    "listing.cuts",
+                    chip=Num(material.chip_load_ratio),
+                    stepdown=Num(material.stepdown_ratio),
+                    entry=Num(material.entry_deg),
+                )
+            ),
             _by_source(material.source),
         )
 
 
-def _machines(shop_file: Path | None) -> Rows:
+def _machines(shop_file: Path | None, say: Wording) -> Rows:
     from signgen.shop.load import load_shop
 
     for machine in load_shop(shop_file).machines:
         x, y, z = machine.travel_mm
         yield (
             machine.name,
-            f"{machine.label}; travel {x:g} x {y:g} x {z:g} mm",
-            f"spindle {machine.spindle_min_rpm:g} to {machine.spindle_max_rpm:g} rpm",
+            say(Message("listing.machine", machine=machine.label, travel=Sides((x, y, z)))),
+            say(Message("listing.spindle", least=Num(machine.spindle_min_rpm), most=Num(machine.spindle_max_rpm))),
             machine.source,
         )
 
@@ -111,28 +132,28 @@ def _by_source(sources: str) -> str:
     return "; ".join(f"{', '.join(names)}: {source}" for source, names in figures.items())
 
 
-def _dialects(_: Path | None) -> Rows:
+def _dialects(_: Path | None, say: Wording) -> Rows:
     from signgen.dialects import DIALECTS
 
     for dialect in DIALECTS:
         yield dialect.name, dialect.about
 
 
-def _checks(_: Path | None) -> Rows:
+def _checks(_: Path | None, say: Wording) -> Rows:
     from signgen.checks import EVERY_CHECK
 
     for check in EVERY_CHECK:
         yield check.code, f"{check.name} ({check.severity}): {_first_sentence(check.explanation)}"
 
 
-def _examples(_: Path | None) -> Rows:
+def _examples(_: Path | None, say: Wording) -> Rows:
     from signgen.guide.examples import about, examples
 
     for example in examples():
         yield example.name, about(example)
 
 
-def _pictograms(_: Path | None) -> Rows:
+def _pictograms(_: Path | None, say: Wording) -> Rows:
     from signgen.artwork.pictograms import pictograms
 
     for each in pictograms():
@@ -144,7 +165,7 @@ def _first_sentence(text: str) -> str:
     return paragraph.split(". ")[0].rstrip(".") + "."
 
 
-KINDS: dict[str, Callable[[Path | None], Rows]] = {
+KINDS: dict[str, Callable[[Path | None, Wording], Rows]] = {
     "fonts": _fonts,
     "borders": _borders,
     "holes": _holes,
@@ -168,9 +189,16 @@ KINDS: dict[str, Callable[[Path | None], Rows]] = {
 )
 @click.option("--copy", "copies", metavar="DIR", help="With examples: write them into a folder.")
 @click.option("--sources", is_flag=True, help="Of the shop: figures too, other words, and where they come from.")
+@language_option
 @json_option
 def command(
-    kind: str, shop_file: str | None, specimen: str | None, copies: str | None, sources: bool, as_json: bool
+    kind: str,
+    shop_file: str | None,
+    specimen: str | None,
+    copies: str | None,
+    sources: bool,
+    language: str | None,
+    as_json: bool,
 ) -> None:
     """List what there is to choose from, a line each: the word to type and what it is."""
     if specimen is not None:
@@ -178,15 +206,16 @@ def command(
             _draw_pictograms(Path(specimen))
             return
         if kind != "fonts":
-            raise AskError.at("specimen", f"Only fonts have one, not {kind}.", "Write list fonts --specimen DIR.")
+            raise AskError.at("specimen", Message("listing.only_fonts", kind=kind), Message("listing.write_fonts"))
         _draw_specimens(Path(specimen))
         return
     if copies is not None:
         if kind != "examples":
-            raise AskError.at("copy", f"Only examples are copied, not {kind}.", "Write list examples --copy DIR.")
+            raise AskError.at("copy", Message("listing.only_examples", kind=kind), Message("listing.write_examples"))
         _copy_examples(Path(copies))
         return
-    rows = list(KINDS[kind](Path(shop_file) if shop_file else None))
+    with said_in(language):
+        rows = list(KINDS[kind](Path(shop_file) if shop_file else None, Wording(language or LANGUAGES[0])))
     if as_json:
         figures = _figures(kind, Path(shop_file) if shop_file else None)
         _echo_rows(kind, rows, figures)
@@ -238,7 +267,7 @@ def _copy_examples(folder: Path) -> None:
     for name, content in found.items():
         path = folder / name
         if path.exists() and (not path.is_file() or path.read_bytes() != content):
-            raise AskError.at("copy", f"{path} is another file.", "Choose another folder, or move the file away.")
+            raise AskError.at("copy", Message("listing.another_file", path=path), Message("listing.choose_another"))
     write_files(folder, found, "copy")
     for name in found:
         click.echo(folder / name)
