@@ -98,6 +98,11 @@ def _too_wide(case: Case, outlines: list[FloatArray], allowed: float) -> tuple[l
         room, segment = nearest_segment(tip[:, :2], outline, widest + float(depth.max()) * float(slope.max()))
         room = np.where(inside, room, -room)
         groove = groove_of_segment[segment]
+        far = np.flatnonzero(segment < 0)  # further from every outline than was looked: by the groove that it lies in
+        hit, owner = shapely.STRtree([each.area for each in grooves]).query(
+            shapely.points(tip[far, :2]), predicate="within"
+        )
+        groove[far[hit]] = owner
         if program.tool.kind == "v-bit":
             width = np.minimum(depth * program.tool.slope + program.tool.tip_mm / 2, program.tool.radius_mm)
         else:
