@@ -72,6 +72,7 @@ class Ledger:
         try:
             self._offsets = array("q")
             self._sheets: dict[int, int] = {}
+            self._gone: dict[int, int] = {}
             self._read(fresh)
             if fresh:
                 self._begin()
@@ -100,6 +101,15 @@ class Ledger:
     def forget(self, row: int) -> None:
         """A row that the list no longer has."""
         self._add({"row": row, "gone": True})
+        self._part_with(row)
+
+    def gone(self) -> Iterator[RowOutcome]:
+        """What became of rows that the list no longer has, since a batch was last done."""
+        for row in sorted(self._gone):
+            yield outcome_from_json(self._journal.line_at(self._gone[row]))
+
+    def _part_with(self, row: int) -> None:
+        self._gone[row] = self._offsets[row]
         self._offsets[row] = _UNKNOWN
 
     def outcome(self, row: int) -> RowOutcome | None:
@@ -153,6 +163,7 @@ class Ledger:
         if sheet:
             self._sheets[sheet] = offset
             return
+        self._gone.pop(row, None)
         short = row + 1 - len(self._offsets)
         if short > 0:
             self._offsets.extend([_UNKNOWN] * short)
@@ -168,9 +179,10 @@ class Ledger:
                     raise AskError.at("resume", what, Message("batch.begin_afresh"))
                 self.heading = None if fresh else heading_from(told)
             elif "reports" in told:
-                continue
+                if all(told["reports"].values()):
+                    self._gone = {}
             elif told.get("gone"):
-                self._note(told["row"], 0, _UNKNOWN)
+                self._part_with(told["row"])
             else:
                 self._note(int(told.get("row", 0)), int(told.get("sheet", 0)), offset)
 
@@ -182,7 +194,7 @@ class Ledger:
                 earlier.add(line, sync=False)
             earlier.close()
         self._journal.clear()
-        self._offsets, self._sheets = array("q"), {}
+        self._offsets, self._sheets, self._gone = array("q"), {}, {}
 
 
 def _folders(journal: Journal) -> set[str]:

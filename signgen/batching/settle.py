@@ -91,6 +91,7 @@ def settle(
     gone = tuple(each for each in ledger.outcomes() if each.row not in seen) if whole else ()
     for outcome in gone:
         ledger.forget(outcome.row)
+    gone = tuple(ledger.gone())  # those too that an interrupted batch did not come to say
     return Settled(kept=frozenset(kept | set(moves)), moved=len(moves), gone=gone, twins=tuple(twins))
 
 
