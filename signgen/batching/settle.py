@@ -91,7 +91,9 @@ def settle(
     gone = tuple(each for each in ledger.outcomes() if each.row not in seen) if whole else ()
     for outcome in gone:
         ledger.forget(outcome.row)
-    gone = tuple(ledger.gone())  # those too that an interrupted batch did not come to say
+    taken = {wishes[row].digest for row in moves}  # not gone: under another number now
+    # those too that an interrupted batch did not come to say
+    gone = tuple(outcome for outcome in ledger.gone() if outcome.digest not in taken)
     return Settled(kept=frozenset(kept | set(moves)), moved=len(moves), gone=gone, twins=tuple(twins))
 
 

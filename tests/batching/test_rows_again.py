@@ -89,6 +89,11 @@ def test_rows_that_are_gone_are_said(first: tuple[Path, Path]) -> None:
     output = made(path, out, "--resume")
     assert "Row 4 (C) is not in the list any more" in output
     assert tree(out) == uninterrupted(path)
+    write_list(path, ["B,", "A,"], HEADER)
+    made(path, out, "--resume")
+    output = made(write_list(path, ["A,"], HEADER), out, "--resume")
+    assert "Row 2 (B)" not in output  # its number is A's now, who had another one
+    assert "Row 3" not in output  # it is not gone, but moved up
 
 
 @pytest.mark.sweep
