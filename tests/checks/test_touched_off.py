@@ -50,7 +50,7 @@ def test_the_middle_of_a_sunk_board_is_no_place_to_set_z() -> None:
     assert any("3.00 mm deep by then" in str(finding.message) for finding in findings)
     assert any("Z0 comes to lie 3.00 mm too low" in str(finding.message) for finding in findings)
     told = [str(finding.message) for finding in PaperFollowed().run(middle).findings]
-    assert "Who follows the sheet: 3-end-mill-6.nc runs 3.00 mm too low." in told
+    assert f"Who follows the sheet: {files[-1]} runs 3.00 mm too low." in told
     # What really comes of it: the whole groove of the edge 3 mm deeper, the table cut into.
     assert any("the board comes out 3.00 mm otherwise" in message for message in told)
 
