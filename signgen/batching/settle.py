@@ -22,6 +22,7 @@ from signgen.disk.ours import REPORT
 from signgen.errors import SignGenError
 from signgen.files import moved
 from signgen.pipeline import Wanted
+from signgen.user_file import is_there
 
 
 class Twin(Struct, frozen=True):
@@ -110,7 +111,8 @@ def _moves(wishes: dict[int, _Wish], kept: set[int], ledger: Ledger, out: Path) 
     wanted = {wish.digest for wish in wishes.values()}
     offers: dict[str, list[int]] = {}
     for outcome in ledger.outcomes():
-        if outcome.digest in wanted and outcome.row not in kept and outcome.made:
+        there = not outcome.folder or (out / outcome.folder / REPORT).is_file()
+        if outcome.digest in wanted and outcome.row not in kept and outcome.made and there:
             offers.setdefault(outcome.digest, []).append(outcome.row)
     waiting = []
     for row, wish in wishes.items():
@@ -118,16 +120,15 @@ def _moves(wishes: dict[int, _Wish], kept: set[int], ledger: Ledger, out: Path) 
             waiting.append((row, offers[wish.digest].pop(0)))
     had = {source: ledger.outcome(source) for _, source in waiting}
     done: list[int] = []
-    more = True
-    while more:  # a folder may lie where another one is to go: those whose place is free go first
-        more = False
-        for move in tuple(waiting):
-            row, source = move
+    while waiting:
+        # A row's line tells where its own folder is until that has moved: rows that nobody waits to leave go first.
+        leaving = {source for _, source in waiting}
+        ready = [move for move in waiting if move[0] not in leaving or move[0] == move[1]] or waiting[:1]
+        for row, source in ready:
             before = had[source]
             if before and _serves(before, wishes[row], out) and _taken_over(before, wishes[row], ledger, out):
                 done.append(row)
-                waiting.remove(move)
-                more = True
+            waiting.remove((row, source))
     return tuple(done)
 
 
@@ -135,9 +136,11 @@ def _taken_over(known: RowOutcome, wish: _Wish, ledger: Ledger, out: Path) -> bo
     """Let a row have what was made for it, under the name that it would have now; whether that could be done."""
     task = wish.task
     folder = task.folder if known.folder else ""
-    if folder != known.folder and not moved(out / known.folder, out / folder):
-        return False
     now = replace(known, row=task.row, folder=folder, copies=task.copies, cells=wish.cells)
+    moves = folder != known.folder
+    if moves and is_there(out / folder):
+        return False
+    # The line comes first: who is killed between the two finds the folder by the line of the row that it comes from.
     if now != known:
         ledger.add(now)
-    return True
+    return not moves or moved(out / known.folder, out / folder)

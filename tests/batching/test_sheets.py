@@ -12,10 +12,10 @@ from click.testing import CliRunner
 from signgen.batching.ledger import LEDGER
 from signgen.cli import group
 from signgen.errors import SignGenError
-from signgen.geometry.rectangles import least_sheets
 from signgen.pipeline import REPORT
 from signgen.whole_sheet import dump_sheet, load_sheet
 from tests.batching.making import SIGN, batch, started, tree, write_list
+from tests.geometry.test_rectangles import least_sheets
 
 ROWS = ["A,2", "B,1", "C,bad", "D,3", "E,1"]
 SHEET = ["--sheet", "200x160"]
