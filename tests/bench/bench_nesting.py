@@ -13,7 +13,8 @@ import time
 
 import rectpack
 
-from signgen.geometry.rectangles import Size, least_sheets, nest
+from signgen.geometry.rectangles import Size, nest
+from tests.geometry.test_rectangles import least_sheets
 
 SHEET: Size = (1190.0, 580.0)
 GAP = 15
