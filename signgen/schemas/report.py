@@ -257,6 +257,16 @@ class Piece(Struct, frozen=True, kw_only=True):
     turned: bool
 
 
+class ReportRoughing(Struct, frozen=True, kw_only=True):
+    """Floors that a thicker cutter clears before a thinner one finishes them, and what that saves."""
+
+    cleared_by: Annotated[str, Meta(description="Name of the cutter.")]
+    finished_by: Annotated[str, Meta(description="Name of the cutter.")]
+    minutes: float
+    alone_minutes: Annotated[float, Meta(description="What the thinner one would take alone.")]
+    saves_minutes: Annotated[float, Meta(description="The second fitting reckoned in.")]
+
+
 class Report(Struct, frozen=True, kw_only=True):
     """A job that signgen made and proved. Lengths are millimetres, angles full angles in degrees, times minutes."""
 
@@ -282,3 +292,4 @@ class Report(Struct, frozen=True, kw_only=True):
     back: Back | UnsetType = UNSET
     pieces: list[Piece] | UnsetType = UNSET
     codes: list[ReportCode] | UnsetType = UNSET
+    roughing: ReportRoughing | UnsetType = UNSET
