@@ -45,7 +45,8 @@ def test_a_mill_that_the_job_does_not_use_is_fitted_where_it_saves_minutes() -> 
     asked = {"text": ["Quince"], "size": "390x200", "thickness": "18", "depth": "4"}
     plan = make_plan(draw(read_sign(asked)), read_sign(asked))
     clearing = {run.tool.diameter_mm for run in plan.runs for each in run.operations if isinstance(each, ClearFloor)}
-    assert clearing == {3.0}
+    assert clearing
+    assert max(clearing) < 6
     named = read_sign({**asked, "end-mill": "6"})
     remarks = make_plan(draw(named), named).remarks
     assert any(isinstance(said, Message) and said.key == "cut.another_would_clear_in" for said in remarks)

@@ -44,4 +44,4 @@ def test_what_is_let_through_passes_the_check_of_travel_too(size: str) -> None:
 
 def test_what_is_not_is_refused_before_anything_is_cut_on_the_virtual_board() -> None:
     with pytest.raises(CannotMakeError, match=r"size: 388 x 70 mm and the 6 mm cut around it need 401 x 83 mm"):
-        prove(spec_of(text="1", size="388x70", thickness=6, depth=1))
+        prove(spec_of(text="1", size="388x70", thickness=6, depth=1, machine="desktop-router"))

@@ -18,6 +18,7 @@ from signgen.spec.merge import merged
 from signgen.spec.read import read_spec
 from signgen.spec.sign_file import dump_sign_file
 from signgen.units import Limits
+from tests.schemas import strict
 
 SHOP, NAMES = load_shop(), tuple(dialect.name for dialect in DIALECTS)
 
@@ -29,11 +30,14 @@ DIMPLES = Option(
 
 @pytest.fixture
 def dimples(monkeypatch):
-    """The table with one row more."""
+    """The table with one row more; schemas are read from the table when they are first asked for."""
+    strict._validator.cache_clear()
     rows = list(keys.KEYS)
     rows.insert(next(n for n, row in enumerate(rows) if row.name == "ridge"), DIMPLES)
     monkeypatch.setattr(keys, "KEYS", tuple(rows))
     monkeypatch.setitem(keys.KEY_BY_NAME, DIMPLES.name, DIMPLES)
+    yield
+    strict._validator.cache_clear()
 
 
 HOUSE = 'text = ["17", "Larkspur Lane"]\nsize = "220x140"\nthickness = 12\n'
