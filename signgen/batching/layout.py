@@ -187,7 +187,7 @@ def lay_out(made: Sequence[RowOutcome], asked: Mapping[int, Mapping[str, object]
         raise AskError.at("sheet", what, Message("batching.split_list_signs_most", most=MOST_SIGNS))
     grouped = list(_grouped(made))
     laid = [_group(outcomes, clear_with, asked, how) for outcomes, clear_with in grouped]
-    apart = [None, *(_apart(grouped[0][0][0], outcomes[0], names) for outcomes, names in grouped[1:])]
+    apart = [None if n == 0 else _apart(grouped[0][0][0], each[0], names) for n, (each, names) in enumerate(grouped)]
     return tuple(_numbered(laid, apart))
 
 
