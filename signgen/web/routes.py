@@ -21,7 +21,7 @@ from signgen.web.reply import KINDS, Reply, said
 from signgen.web.server import UPLOADS, WireRequest
 from signgen.web.work import Answer, Request
 
-SKETCH_PATIENCE_S = 10.0
+SKETCH_PATIENCE_S = 30.0
 """How long a drawing waits for a free process before it is given up: the next letter asks again."""
 
 WAIT_S = 20.0

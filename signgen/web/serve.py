@@ -18,7 +18,7 @@ from signgen.web.routes import Routes
 from signgen.web.server import PageServer, WireRequest
 from signgen.web.work import Answer, Request, answer
 
-SKETCH_LIMITS = PoolLimits(time_s=8.0, memory_mb=700)
+SKETCH_LIMITS = PoolLimits(time_s=20.0, memory_mb=700)
 PROOF_LIMITS = PoolLimits(time_s=180.0, memory_mb=1500)
 """What a drawing and a proof may take; the largest sign that a machine in the shop holds takes a third of it."""
 
