@@ -121,9 +121,9 @@ def test_workers_end_with_the_pool() -> None:
 def test_workers_end_when_their_owner_is_killed() -> None:
     code = (
         "import sys\n"
-        "from signgen.batching.pool import Limits, Pool\n"
+        "from signgen.batching.pool import Pool, PoolLimits\n"
         "from tests.batching import faults\n"
-        "with Pool(faults.process_id, 2, Limits(time_s=60, memory_mb=1000)) as pool:\n"
+        "with Pool(faults.process_id, 2, PoolLimits(time_s=60, memory_mb=1000)) as pool:\n"
         "    for done in pool.run(range(10**9)):\n"
         "        print(*pool.process_ids(), flush=True)\n"
     )
@@ -131,7 +131,9 @@ def test_workers_end_when_their_owner_is_killed() -> None:
     assert owner.stdout is not None
     processes: list[int] = []
     while len(processes) < 2:
-        processes = [int(word) for word in owner.stdout.readline().split()]
+        line = owner.stdout.readline()
+        assert line, "the owner ended by itself"
+        processes = [int(word) for word in line.split()]
     owner.kill()
     owner.wait()
     owner.stdout.close()
