@@ -26,7 +26,8 @@ def columns(line: str) -> int:
 
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(
-    lines=st.lists(st.text(WRITTEN, min_size=1, max_size=120), min_size=1, max_size=6), folder=st.text(min_size=1, max_size=300),
+    lines=st.lists(st.text(WRITTEN, min_size=1, max_size=120), min_size=1, max_size=6),
+    folder=st.text(min_size=1, max_size=300),
     programs=st.integers(1, 20), warnings=st.lists(st.text(max_size=400), max_size=4),
 )  # fmt: skip
 def test_it_fits_80_by_24_and_holds_no_control_characters(
