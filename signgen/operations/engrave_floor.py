@@ -20,6 +20,10 @@ STRAY_RATIO = 1 / 16
 """How far a floor line may stray from its place, in steps."""
 
 
+MOST_THIN_MM = 0.005
+"""Half the width of slivers of floor that get no line: half of the usual tolerance."""
+
+
 def split_floor(area: BaseGeometry, depth_mm: float, slope: float, tolerances: Tolerances) -> tuple[Polygon, ...]:
     """The flat floor of an area engraved to `depth_mm` at most; () when the walls meet before they are that
     deep.
@@ -54,7 +58,9 @@ def floor_runs(
     left: BaseGeometry = area_of(inward(centres, spacing / 2, stray)).intersection(floor)
     if cleared is not None:
         left = left.difference(cleared)
-    thin = tolerances.total_mm / 2
+    # What is thinner gets no line of its own, and the ridge there stands higher by it: so little, however coarse the
+    # tolerance.
+    thin = min(tolerances.total_mm / 2, MOST_THIN_MM)
     left = area_of(outward(area_of(inward(left, thin, thin)), thin + spacing / 2, stray))
     if left.is_empty:
         return ()
