@@ -10,14 +10,16 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from signgen.features.hole import Hole
-from signgen.job.facts import JobFacts, ProgramFacts
+from signgen.job.facts import JobFacts
 from signgen.job.legibility import reading_note
+from signgen.pages.part_programs import card_lines
 from signgen.spec.keys.papers import NO_TEMPLATE
 
-SIDE_MM = 250.0
-"""What one side of Letter holds between its margins, less two lines for fonts that run wider."""
+SIDE_MM = 246.0
+"""What one side of Letter holds between its margins, less three lines for fonts that run wider."""
 LINE_MM, LINE_CHARACTERS, COLUMN_CHARACTERS = 3.6, 130, 62
-TIME_CHARACTERS, SHARES_CHARACTERS = 38, 55
+CARD_CHARACTERS = 36
+"""Of a line in the table of a program's card."""
 LONGER = {"de": 1.1}
 """How much higher texts stand in other languages than in English."""
 PLACES_IN_A_LINE, NAMES_IN_A_LINE = 3, 6
@@ -26,7 +28,11 @@ SETTING_UP_MM, HOLDING_MM = 122.0, 44.0
 """The left column with board and zero; the right one below the board's plan."""
 TEMPLATE_LINES = 4
 """What the sheet says about the drilling template, when there is one."""
-BEFORE_MM, CARD_MM, CUTTING_MM, CAUTIONS_MM, CHECKS_MM, CHECK_MM, FILES_MM = 29.0, 28.5, 47.0, 40.0, 13.0, 3.2, 9.5
+BEFORE_MM, CUTTING_MM, CAUTIONS_MM, CHECKS_MM, CHECK_MM, FILES_MM = 29.0, 47.0, 40.0, 13.0, 3.2, 13.0
+CAUTION_ROWS = 5
+"""Of the cautions, between which a side may end."""
+CARD_MM, CARD_LINE_MM = 6.0, 3.95
+"""A program's card without lines, and each line of its table."""
 
 
 class Density(Struct, frozen=True, kw_only=True):
@@ -45,6 +51,7 @@ DENSITIES = (
     Density(css=None, scale=1.0, plan_mm=56.0, board_mm=84.0, brief=True),
     Density(css="dense", scale=0.91, plan_mm=50.0, board_mm=80.0, brief=True),
     Density(css="dense densest", scale=0.83, plan_mm=42.0, board_mm=72.0, brief=True),
+    Density(css="dense densest", scale=0.83, plan_mm=34.0, board_mm=58.0, brief=True),
 )
 """From the common sheet to the fullest."""
 
@@ -62,15 +69,15 @@ def blocks_mm(facts: JobFacts, density: Density, plan_mm: float, board_mm: float
         s * HEAD_MM + warned + (s * LINE_MM * 3 if facts.back else 0.0),
         max(density.plan_mm, plan_mm) + PICTURE_MM + listed,
         max(s * SETTING_UP_MM, board_mm + holding),
+        *(s * (CAUTIONS_MM + LINE_MM / 2 * own) / CAUTION_ROWS for _ in range(CAUTION_ROWS)),
         s * BEFORE_MM,
-        *(s * (CARD_MM + LINE_MM * _time_lines(program)) for program in facts.programs),
+        *(s * (CARD_MM + CARD_LINE_MM * lines) for lines in card_lines(facts, CARD_CHARACTERS)),
         s
         * (
             CUTTING_MM
             + LINE_MM
             * (sum(len(str(text)) for text in reading_note(facts.drawing)) / COLUMN_CHARACTERS + _template_lines(facts))
         ),
-        s * (CAUTIONS_MM + LINE_MM / 2 * own),
         s * (CHECKS_MM + CHECK_MM),
         *(s * CHECK_MM for _ in range(rows)),
         s * FILES_MM,
@@ -79,14 +86,6 @@ def blocks_mm(facts: JobFacts, density: Density, plan_mm: float, board_mm: float
 
 def _template_lines(facts: JobFacts) -> int:
     return 0 if facts.spec.template == NO_TEMPLATE else TEMPLATE_LINES
-
-
-def _time_lines(program: ProgramFacts) -> int:
-    """More lines than usual that a card's row of times takes: each operation's time where there are several."""
-    if not program.times:
-        return 0
-    each = sum(len(str(time.description)) + 12 for time in program.times) if len(program.times) > 1 else 0
-    return (SHARES_CHARACTERS + each) // TIME_CHARACTERS
 
 
 def sides(blocks: Sequence[float]) -> int:

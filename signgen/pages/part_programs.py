@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import html
+
 from msgspec.structs import replace
 
 from signgen.dialects import dialect_named
@@ -33,6 +35,13 @@ def programs(facts: JobFacts) -> Html:
     ]
     heading = el("h2", el("i", "5"), words("run.heading"))
     return el("section", heading, _before(facts, words), _change(facts, words), *cards, id="programs")
+
+
+def card_lines(facts: JobFacts, characters: int) -> list[int]:
+    """How many lines of so many characters the table of each program's card takes."""
+    words = words_of(facts)
+    tables = (_rows(facts, words, number, program) for number, program in enumerate(facts.programs, 1))
+    return [sum(-(-len(html.unescape(text)) // characters) for _, text in rows) for rows in tables]
 
 
 def _before(facts: JobFacts, words: Words) -> Html:

@@ -57,6 +57,7 @@ class PageServer(ThreadingHTTPServer):
         self.answer = answer
         self._deadlines: dict[socket.socket, float] = {}
         self._lock = threading.Lock()
+        self._closed = threading.Event()
         threading.Thread(target=self._watch, daemon=True).start()
 
     @property
@@ -80,12 +81,15 @@ class PageServer(ThreadingHTTPServer):
             self._deadlines.pop(request, None)
         super().shutdown_request(request)
 
+    def server_close(self) -> None:
+        self._closed.set()
+        super().server_close()
+
     def handle_error(self, request: Any, client_address: Any) -> None:
         """A connection that breaks is the other side's business; nothing of it reaches the terminal."""
 
     def _watch(self) -> None:
-        while True:
-            time.sleep(LOOK_S)
+        while not self._closed.wait(LOOK_S):
             now = time.monotonic()
             with self._lock:
                 late = [connection for connection, until in self._deadlines.items() if until < now]

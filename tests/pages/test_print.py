@@ -19,7 +19,10 @@ from msgspec.structs import replace
 from signgen.checks.check import CheckReport
 from signgen.job.facts import JobFacts
 from signgen.pages.setup_sheet import setup_html
+from signgen.proving.prove import proved
+from signgen.proving.sides import sides_of
 from signgen.shop.load import load_shop
+from tests.asking import spec_of
 
 Make = Callable[..., JobFacts]
 CHROMIUM = shutil.which("chromium")
@@ -113,6 +116,25 @@ def test_it_prints_on_two_sides(make_facts: Make, tmp_path: Path, job: Callable[
     page = setup_html(job(make_facts))
     assert "@page { " in page
     assert printed(tmp_path, page.replace("@page { ", f"@page {{ size: {paper}; ")) <= 2
+
+
+MADE = {
+    "two programs": {"text": ["23", "Plover Row"], "size": "220x150", "holes": None},
+    "bored holes and a frame": {
+        "text": ["Elderberry", "Forge"], "size": "300x130", "thickness": "16", "material": "hardwood",
+        "font": "cinzel", "border": "ogee", "holes": "side-pair", "screw": "M4", "frame": "6",
+    },
+    "raised letters": {"text": ["RAISED"], "size": "220x120", "finish": "raised", "sharp_corners": "true"},
+}  # fmt: skip
+
+
+@pytest.mark.sweep
+@pytest.mark.parametrize("language", ["en", "de"])
+@pytest.mark.parametrize("sign", MADE)
+def test_what_is_really_made_prints_on_two_sides_of_letter(tmp_path: Path, sign: str, language: str) -> None:
+    usual = {"hole_diameter": None, "inset": None, "layout": None, "language": language}
+    page = setup_html(proved(sides_of(spec_of(**{**usual, **MADE[sign]}))))
+    assert printed(tmp_path, page.replace("@page { ", "@page { size: letter; ")) <= 2
 
 
 @pytest.mark.parametrize("job", [common, full])
