@@ -32,7 +32,6 @@ class Person:
     def __init__(self, folder: Path, desk: Desk[Request, Answer], name: str = "") -> None:
         self.name = name
         self.token = secrets.token_urlsafe(24)
-        self.language = "en"
         self._folder = folder
         self._desk = desk
         self._own: dict[str, str] = {}

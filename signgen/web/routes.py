@@ -70,8 +70,7 @@ class Routes:
         if person is None:
             return said(403, refused="web.refused.key")
         wanted = asked.query.get("language") or _spoken(asked.headers.get("accept-language", ""))
-        person.language = wanted if wanted in LANGUAGES else LANGUAGES[0]
-        return Reply(kind=KINDS["html"], body=page_html(person.token, person.language, asked.query).encode())
+        return Reply(kind=KINDS["html"], body=page_html(person.token, _known(wanted), asked.query).encode())
 
     def _post(self, asked: WireRequest) -> Reply:
         person = self._person_of(asked.headers.get(TOKEN, ""))
@@ -89,21 +88,22 @@ class Routes:
             return said(404, refused="web.refused.nothing")
         return does[asked.path](person, body)
 
-    def _ask(self, person: Person, kind: str, wanted: object) -> Answer:
-        request = Request(kind=kind, wanted=wanted, language=person.language, own=person.own)
+    def _ask(self, person: Person, body: dict[str, Any], kind: str, wanted: object) -> Answer:
+        request = Request(kind=kind, wanted=wanted, language=_known(body.get("language")), own=person.own)
         try:
             return self._sketches.ask(request, SKETCH_PATIENCE_S)
         except LostError as error:
             return {"ok": False, "lost": str(error), "problems": []}
 
     def _sketch(self, person: Person, body: dict[str, Any]) -> Reply:
-        return said(**self._ask(person, "sketch", body.get("wanted")))
+        return said(**self._ask(person, body, "sketch", body.get("wanted")))
 
     def _open(self, person: Person, body: dict[str, Any]) -> Reply:
-        return said(**self._ask(person, "open", body.get("file")))
+        return said(**self._ask(person, body, "open", body.get("file")))
 
     def _prove(self, person: Person, body: dict[str, Any]) -> Reply:
-        request = Request(kind="prove", wanted=body.get("wanted"), language=person.language, own=person.own)
+        language = _known(body.get("language"))
+        request = Request(kind="prove", wanted=body.get("wanted"), language=language, own=person.own)
         return said(number=person.prove(request))
 
     def _wait(self, person: Person, body: dict[str, Any]) -> Reply:
@@ -134,7 +134,7 @@ class Routes:
             name = person.take(str(option), called, content)
         except FullError:
             return said(409, refused="web.refused.full")
-        found = self._ask(person, "look", {"option": option, "name": name})
+        found = self._ask(person, body, "look", {"option": option, "name": name})
         if not found["ok"]:
             person.forget(name)
         return said(name=name, **found)
@@ -164,6 +164,11 @@ class Routes:
         if suffix in ("zip", "nc", "toml", "json"):
             headers["Content-Disposition"] = f'attachment; filename="{name}"'
         return Reply(kind=KINDS[suffix], body=content, headers=headers)
+
+
+def _known(language: object) -> str:
+    """The language that a page says it is in, which stands in each of its requests; English for any other."""
+    return language if isinstance(language, str) and language in LANGUAGES else LANGUAGES[0]
 
 
 def _spoken(header: str) -> str:

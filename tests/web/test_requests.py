@@ -25,6 +25,17 @@ def test_a_drawing_comes_with_its_words_and_its_command(page: Site) -> None:
     assert found["command"] == "signgen make --size 200x110 --thickness 10 3 'Bellows Row'"
 
 
+def test_pages_in_two_languages_stand_side_by_side(page: Site) -> None:
+    page.get(f"/{page.address.split('/', 3)[3]}&language=de")
+    _, english = page.post("/api/sketch", {"wanted": WANTED, "language": "en"})
+    _, german = page.post("/api/sketch", {"wanted": WANTED, "language": "de"})
+    _, strange = page.post("/api/sketch", {"wanted": WANTED, "language": ["de"]})
+    assert " at " in english["lettering"]
+    assert " mit " in german["lettering"]
+    assert "--language de" in german["command"]
+    assert strange == english
+
+
 def test_what_is_wrong_stands_at_its_option(page: Site) -> None:
     _, found = page.post("/api/sketch", {"wanted": {**WANTED, "thickness": "thick"}})
     assert not found["ok"]

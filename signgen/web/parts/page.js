@@ -8,7 +8,7 @@ async function ask(path, body) {
   const reply = await fetch(`api/${path}`, {
     method: "POST",
     headers: { "Content-Type": "application/json", "X-Signgen-Token": token },
-    body: JSON.stringify(body),
+    body: JSON.stringify({ ...body, language: document.documentElement.lang }),
   });
   const found = await reply.json();
   if (!reply.ok) throw new Error(found.refused || String(reply.status));
