@@ -10,6 +10,7 @@ import pytest
 from click.testing import CliRunner
 
 from signgen.batching.ledger import LEDGER
+from signgen.batching.run import BatchThereError
 from signgen.cli import group
 from signgen.errors import SignGenError
 from signgen.pipeline import REPORT
@@ -172,12 +173,16 @@ def test_a_sheet_file_comes_back(whole: Path) -> None:
 def test_a_batch_with_folders_gives_way_to_one_with_sheets_and_back(listed: Path, whole: Path, tmp_path: Path) -> None:
     out = tmp_path / "out"
     few = write_list(tmp_path / "few.csv", ["A,2", "B,1"], "name,copies")
+    pages = ["batch.json", "index.html", LEDGER, "packing.html", "results.csv"]
     batch(few, *SIGN, "--out", out, "--workers", "1")
-    assert (out / "0002-a").is_dir()
-    batch(few, *SIGN, *SHEET, "--out", out, "--workers", "1")
-    assert sorted(path.name for path in out.iterdir()) == ["batch.json", LEDGER, "sheet-01"]
-    batch(few, *SIGN, "--out", out, "--workers", "1")
-    assert sorted(path.name for path in out.iterdir()) == ["0002-a", "0003-b", "batch.json", LEDGER]
+    signs = tree(out)
+    asked = batch(few, *SIGN, *SHEET, "--out", out, "--workers", "1")
+    assert isinstance(asked.exception, BatchThereError), "another kind of batch took the place of one that is there"
+    assert tree(out) == signs
+    batch(few, *SIGN, *SHEET, "--out", out, "--fresh", "--workers", "1")
+    assert sorted(path.name for path in out.iterdir()) == sorted([*pages, "sheet-01"])
+    batch(few, *SIGN, "--out", out, "--fresh", "--workers", "1")
+    assert sorted(path.name for path in out.iterdir()) == sorted([*pages, "0002-a", "0003-b"])
 
 
 @pytest.mark.parametrize(
