@@ -134,6 +134,7 @@ class Options(TypedDict, total=False):
     program_end: str | None
     extraction: str | None
     warm_up: Number | None
+    comments: str | None
     origin: str | None
     z_zero: str | None
     clamp_height: Length | None

@@ -51,6 +51,7 @@ def _chorded(program: ToolProgram, chosen: NDArray[np.bool_]) -> ToolProgram:
             feeds_mm_per_min=moves.feeds_mm_per_min[owner],
         ),
         notes=tuple((int(first[index]), text) for index, text in program.notes),
+        remarks=tuple((int(first[index]), says) for index, says in program.remarks),
         owners=program.owners[owner],
         roles=program.roles[owner],
         drilled=tuple(

@@ -5,6 +5,7 @@ Source for the words and their order: NIST IR 6556.
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
 import numpy as np
@@ -72,7 +73,13 @@ class Writing(Struct, frozen=True, kw_only=True):
         for place, program in enumerate(programs[1:], 2):
             for line in program.own_heading:
                 yield comment(worded(Message("heading.cutter", place=place, line=line), program.language))
-        yield f"G17 {self.unit.code} G40 G49 G54 G80 G90 G94"
+        opening = f"G17 {self.unit.code} G40 G49 G54 G80 G90 G94"
+        yield opening
+        if manner.comments == "full":
+            # Behind the line, for what stands before it is the heading, which says how the board lies.
+            for word in opening.split():
+                says = Message("remark.word", word=word, does=Message(f"rs.{word.lower()}.short"))
+                yield comment(worded(says, programs[0].language))
         for place, program in enumerate(programs, 1):
             yield from self._one(self.simplify(program), place, manner)
         yield {"m2": "M2", "m30": "M30"}[manner.program_end]
@@ -95,18 +102,21 @@ class Writing(Struct, frozen=True, kw_only=True):
         yield f"G0 Z{self._place(program.moves.ends_mm[0, 2])}"
         if program.turning:
             yield from _spindle_on(program, manner)
-        yield from self._motions(program)
+        yield from self._motions(program, manner)
         yield "M5"
         if manner.extraction != "none":
             yield "M9"
 
-    def _motions(self, program: ToolProgram) -> Iterator[str]:
+    def _motions(self, program: ToolProgram, manner: Manner) -> Iterator[str]:
         moves = program.moves
         ends = np.rint(moves.ends_mm / self.grid_mm).astype(np.int64)
         begin = np.vstack([ends[:1], ends[:-1]])
         centres = np.rint(np.nan_to_num(moves.centres_mm) / self.grid_mm).astype(np.int64)
         notes = dict(program.notes)
         pauses = dict(program.pauses)
+        remarks: defaultdict[int, list[Message]] = defaultdict(list)
+        for index, says in program.remarks if manner.comments == "full" else ():
+            remarks[index].append(says)
         drilled = {hole.first: hole for hole in program.drilled} if self.cycles else {}
         decimals = self.unit.decimals
         at: tuple[int | None, int | None, int | None] = (None, None, int(ends[0, 2]))
@@ -122,6 +132,8 @@ class Writing(Struct, frozen=True, kw_only=True):
         for index, (kind, end, offset, feed) in enumerate(rows):
             if index in notes:
                 yield comment(worded(notes[index], program.language))
+            if index in remarks:
+                yield from (comment(worded(says, program.language)) for says in remarks[index])
             if index in drilled:
                 through = drilled[index].last
                 feed_now = self.unit.feed(drilled[index].feed_mm_per_min)

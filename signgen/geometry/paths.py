@@ -67,6 +67,14 @@ class Path(Struct, frozen=True, kw_only=True):
     def length_mm(self) -> float:
         return float(self.lengths_mm.sum())
 
+    def part(self, first: int, last: int) -> Path:
+        """Segments `first` to `last`, the last left out."""
+        return Path(
+            points_mm=self.points_mm[first : last + 1].copy(),
+            kinds=self.kinds[first:last].copy(),
+            centres_mm=self.centres_mm[first:last].copy(),
+        )
+
     def reversed(self) -> Path:
         """The same way, walked from its end."""
         flipped = np.array([LINE, CCW, CW], dtype=np.uint8)[self.kinds[::-1]]

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
 import numpy as np
 from msgspec import Struct
+from numpy.typing import NDArray
 
 from signgen.replay.measure import arc_frame
 from signgen.replay.motion import ARC_CCW, ARC_CW, RAPID, FloatArray, Motions
@@ -13,6 +15,10 @@ from signgen.replay.steps import ReplayStep, Trace
 
 STILL_MM = 1e-9
 """A shorter way is none."""
+LEAST_PASS_RATIO = 0.1
+"""Of the longest level way of a stretch: a shorter one leads on to a pass or off it."""
+WITHIN = "- "
+"""How a comment begins that tells what comes next of the stretch in which it stands."""
 LEVEL_MM = 0.0005
 """Heights that differ by less are one level: half the last of three decimals."""
 
@@ -28,8 +34,8 @@ class ArcFacts(Struct, frozen=True, kw_only=True):
 class LineFacts(Struct, frozen=True, kw_only=True):
     """One line. Places are millimetres as the program counts; None where nothing moves. `length_mm` is along the curve;
     `seconds` at the feed, without speeding up and slowing down, None for rapids. `under` is the comment under which
-    the cutting stands, `pass_number` of `passes` the level in that stretch, counted from the top, 0 where it is
-    not level or no cut. `since`: the line of the motion word in force, 0 where the line has its own."""
+    the cutting stands; `level`: it cuts at one height, which is pass `pass_number` of `passes` in that stretch, counted
+    from the top, 0 where it is none. `since`: the line of the motion word in force, 0 where the line has its own."""
 
     step: ReplayStep
     start_mm: tuple[float, float, float] | None = None
@@ -41,6 +47,7 @@ class LineFacts(Struct, frozen=True, kw_only=True):
     seconds: float | None = None
     feed_mm_per_min: float = 0.0
     under: str = ""
+    level: bool = False
     pass_number: int = 0
     passes: int = 0
     since: int = 0
@@ -72,7 +79,8 @@ def facts_of(trace: Trace) -> tuple[LineFacts, ...]:
         for i, k in enumerate(frame.index)
     }
     under, stretch = _stretches(trace)
-    levels = _levels(motions, stretch)
+    level = _is_level(motions)
+    levels = _levels(motions, lengths, stretch)
     found = []
     moved_by = 0
     for step in trace.steps:
@@ -96,6 +104,7 @@ def facts_of(trace: Trace) -> tuple[LineFacts, ...]:
                 feed_mm_per_min=float(motions.feed_mm_per_min[last]),
                 under=under.get(step.number, ""),
                 pass_number=passed,
+                level=bool(level[last]),
                 passes=len(levels.get(int(stretch[last]), ())),
                 since=0 if own else moved_by,
             )
@@ -122,31 +131,82 @@ def _seconds(motions: Motions, lengths: FloatArray, first: int, last: int) -> fl
 
 def _stretches(trace: Trace) -> tuple[dict[int, str], FloatArray]:
     """The comment under which each line stands, by its number, and (n,) the number of the stretch of each motion: a
-    stretch begins at a comment on a line of its own behind the first motion, and where nothing is said, at
-    the start."""
+    stretch begins at a comment on a line of its own behind the first motion (but for those that go on within one), and
+    where nothing is said, at the start; stretches under the same comment are one."""
     under: dict[int, str] = {}
     stretch = np.zeros(len(trace.motions))
-    comment, number, begun = "", 0, False
+    comment, begun = "", False
+    numbers = {"": 0}
     for step in trace.steps:
-        if step.comments and not step.words and begun:
-            comment, number = step.comments[0], number + 1
+        if step.comments and not step.words and begun and not step.comments[0].startswith(WITHIN):
+            comment = step.comments[0]
+            numbers.setdefault(comment, len(numbers))
         begun = begun or step.count > 0
         under[step.number] = comment
-        stretch[step.first : step.first + step.count] = number
+        stretch[step.first : step.first + step.count] = numbers[comment]
     return under, stretch
 
 
-def _levels(motions: Motions, stretch: FloatArray) -> dict[int, tuple[float, ...]]:
-    """The heights of level cuts of each stretch, highest first."""
+def _is_level(motions: Motions) -> NDArray[np.bool_]:
+    """(n,) which motions cut at one height."""
     level = (motions.kind != RAPID) & (np.abs(motions.end_mm[:, 2] - motions.start_mm[:, 2]) < LEVEL_MM)
     across = np.hypot(*(motions.end_mm - motions.start_mm)[:, :2].T) > STILL_MM
-    chosen = level & (across | (motions.kind == ARC_CW) | (motions.kind == ARC_CCW))
-    found: dict[int, list[float]] = {}
-    for number, z in zip(stretch[chosen], motions.end_mm[chosen, 2], strict=True):
-        heights = found.setdefault(int(number), [])
-        if all(abs(z - other) >= LEVEL_MM for other in heights):
-            heights.append(float(z))
-    return {number: tuple(sorted(heights, reverse=True)) for number, heights in found.items()}
+    return np.asarray(level & (across | (motions.kind == ARC_CW) | (motions.kind == ARC_CCW)))
+
+
+class _Height(Struct):
+    """One height of level cuts of a stretch: its way in all, and where it lies (least and greatest X and Y)."""
+
+    z_mm: float
+    from_above: bool
+    length_mm: float = 0.0
+    box_mm: tuple[float, float, float, float] = (math.inf, math.inf, -math.inf, -math.inf)
+
+
+def _levels(motions: Motions, lengths: FloatArray, stretch: FloatArray) -> dict[int, tuple[float, ...]]:
+    """The heights of the passes of each stretch, highest first: those of level cuts that are come to from above, one
+    over the other. A short one is part of the way on to a pass; one that is come to from below leads over a tab; one
+    somewhere else is another groove."""
+    heights: dict[int, list[_Height]] = {}
+    lowest, of = math.inf, -1
+    level = _is_level(motions)
+    for k in np.flatnonzero((motions.kind == RAPID) | level).tolist():
+        if motions.kind[k] == RAPID or int(stretch[k]) != of:
+            lowest, of = math.inf, int(stretch[k])
+        if not level[k]:
+            continue
+        z = float(motions.end_mm[k, 2])
+        rows = heights.setdefault(of, [])
+        one = next((row for row in rows if abs(row.z_mm - z) < LEVEL_MM), None)
+        if one is None:
+            one = _Height(z_mm=z, from_above=z < lowest)
+            rows.append(one)
+        lowest = min(lowest, z)
+        one.length_mm += float(lengths[k])
+        (x0, y0), (x1, y1) = motions.start_mm[k, :2].tolist(), motions.end_mm[k, :2].tolist()
+        a, b, c, d = one.box_mm
+        one.box_mm = (min(a, x0, x1), min(b, y0, y1), max(c, x0, x1), max(d, y0, y1))
+    return {number: tuple(sorted(_passes(rows), reverse=True)) for number, rows in heights.items()}
+
+
+def _passes(rows: list[_Height]) -> Iterator[float]:
+    longest = max(rows, key=lambda row: row.length_mm)
+    for row in rows:
+        if row is longest or (
+            row.from_above
+            and row.length_mm >= LEAST_PASS_RATIO * longest.length_mm
+            and _over_each_other(row.box_mm, longest.box_mm)
+        ):
+            yield row.z_mm
+
+
+def _over_each_other(one: tuple[float, ...], other: tuple[float, ...]) -> bool:
+    """Whether they have half of the larger in common both ways."""
+    for low, high in ((0, 2), (1, 3)):
+        common = min(one[high], other[high]) - max(one[low], other[low])
+        if common < (max(one[high] - one[low], other[high] - other[low])) / 2 - STILL_MM:
+            return False
+    return True
 
 
 def _pass(motions: Motions, k: int, levels: tuple[float, ...]) -> int:

@@ -12,8 +12,6 @@ from signgen.lesson.line_facts import LEVEL_MM, LineFacts
 from signgen.lesson.source import ProgramRead, Source
 from signgen.replay.motion import ARC_CCW, ARC_CW, RAPID
 
-LEAST_LEVEL_MM = 1.0
-"""A shorter level cut is part of something else."""
 SAME_PLACE_MM = 0.02
 TAB_APART_MM = 5.0
 """Plateaus nearer to each other are one tab, gone over again where the path closes."""
@@ -76,10 +74,10 @@ def holes(source: Source, program: ProgramRead) -> tuple[CountedHole, ...]:
 
 
 def levels(program: ProgramRead) -> tuple[tuple[CountedFigure, ...], str]:
-    """The heights of the level cuts of the stretch that has most of them, highest first, and its comment."""
+    """The heights of the passes of the stretch that has most of them, highest first, and its comment."""
     stretches: dict[str, list[CountedFigure]] = {}
     for row in program.lines:
-        if row.pass_number and row.length_mm >= LEAST_LEVEL_MM:
+        if row.pass_number:
             found, z = stretches.setdefault(row.under, []), _end(row)[2]
             if all(abs(z - other.value) >= LEVEL_MM for other in found):
                 found.append(CountedFigure(value=z, line=row.step.number))
@@ -116,7 +114,7 @@ def tabs(source: Source, program: ProgramRead) -> tuple[CountedTab, ...]:
     found: list[CountedTab] = []
     for before, row in zip(program.lines, program.lines[1:], strict=False):
         rises = _cuts(before) and _across(before) < LEVEL_MM and _end(before)[2] - _start(before)[2] > LEVEL_MM
-        if not (rises and abs(_start(before)[2] - low) < LEVEL_MM and _cuts(row) and row.pass_number):
+        if not (rises and abs(_start(before)[2] - low) < LEVEL_MM and _cuts(row) and row.level):
             continue
         if _end(row)[2] > (source.top_mm + source.bottom_mm) / 2:
             continue
@@ -141,9 +139,7 @@ def speed(program: ProgramRead) -> CountedFigure:
 
 def feed(program: ProgramRead) -> CountedFigure:
     """The greatest F of a level cut, mm/min."""
-    rows = [row for row in program.lines if row.pass_number and _cuts(row)] or [
-        row for row in program.lines if _cuts(row)
-    ]
+    rows = [row for row in program.lines if row.level and _cuts(row)] or [row for row in program.lines if _cuts(row)]
     row = max(rows, key=lambda row: (row.feed_mm_per_min, -row.step.number))
     return CountedFigure(value=row.feed_mm_per_min, line=row.step.number)
 

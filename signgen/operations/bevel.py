@@ -11,14 +11,14 @@ from msgspec import Struct
 from signgen.features.edge import BEVEL_BELOW_MM, Bevel
 from signgen.geometry.arcs import fit_ring
 from signgen.geometry.offsets import outward
-from signgen.geometry.paths import Path
 from signgen.messages import Message, Mm
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
-from signgen.toolpath.cut import Cut, Toolpath, strung
+from signgen.toolpath.cut import Cut, Piece, Toolpath, strung
 from signgen.toolpath.loop import Loop
 from signgen.toolpath.passes import levels
+from signgen.toolpath.remarks import passes_of
 
 STAGE = 20
 """After letters and countersinks: a board that the edge has been bevelled of is not touched again by this cutter."""
@@ -52,18 +52,27 @@ class BevelEdge(Struct, frozen=True, kw_only=True):
         """One cut for each outline."""
         cuts = []
         for bevel in self.bevels:
-            path, feeds = strung(list(self._rounds(bevel)))
-            cuts.append(Cut(path=path, feeds_mm_per_min=feeds, feature=bevel.name, stage=STAGE))
+            way = strung(list(self._rounds(bevel)))
+            cuts.append(
+                Cut(
+                    path=way.path,
+                    feeds_mm_per_min=way.feeds_mm_per_min,
+                    feature=bevel.name,
+                    stage=STAGE,
+                    remarks=way.told(bevel.name),
+                )
+            )
         return Toolpath(operation="bevel", tool=self.tool, cuts=tuple(cuts))
 
-    def _rounds(self, bevel: Bevel) -> Iterator[tuple[Path, float]]:
+    def _rounds(self, bevel: Bevel) -> Iterator[Piece]:
         loop = self._loop(bevel)
         slope = math.tan(math.radians(self.cutting.entry_deg))
         s, z = self._quiet_place(loop), self.thickness_mm
-        for level in levels(self.thickness_mm, self.thickness_mm - self.depth_mm, self.cutting.stepdown_mm):
+        depths = levels(self.thickness_mm, self.thickness_mm - self.depth_mm, self.cutting.stepdown_mm)
+        for level, said in passes_of(depths, self.thickness_mm):
             down = s + (z - level) / slope
-            yield loop.walk([(s, z), (down, level)]), self.cutting.ramp_mm_per_min
-            yield loop.walk([(down, level), (down + loop.length_mm, level)]), self.cutting.feed_mm_per_min
+            yield loop.walk([(s, z), (down, level)]), self.cutting.ramp_mm_per_min, said.ramp
+            yield loop.walk([(down, level), (down + loop.length_mm, level)]), self.cutting.feed_mm_per_min, said.cut
             s, z = down + loop.length_mm, level
 
     def _loop(self, bevel: Bevel) -> Loop:

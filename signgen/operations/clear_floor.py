@@ -11,16 +11,17 @@ from shapely.geometry import Polygon
 
 from signgen.geometry.arcs import fit_all
 from signgen.geometry.offsets import Area, area_of, inward, outward
-from signgen.geometry.paths import FloatArray, Path, joined, polyline
+from signgen.geometry.paths import Path, joined, polyline
 from signgen.geometry.pocket import PocketChain, PocketRun, rings_within
 from signgen.messages import Message, Mm
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
-from signgen.toolpath.cut import ABOVE_CLEARED_MM, FAST, Cut, Toolpath, strung
+from signgen.toolpath.cut import ABOVE_CLEARED_MM, FAST, Cut, Piece, Toolpath, strung
 from signgen.toolpath.entry import at_height, helix_into, ramp_into
 from signgen.toolpath.order import tour
 from signgen.toolpath.passes import levels
+from signgen.toolpath.remarks import Level, moved_on, passes_of
 
 FIRST_STAGE = -1000
 """Before holes and the edge: floors are cut while the board is whole. A stage for each depth, the shallowest first, so
@@ -96,26 +97,16 @@ class ClearFloor(Struct, frozen=True, kw_only=True):
 
     def toolpath(self) -> Toolpath:
         """A cut for each piece of floor, in an order with little travel from the sign's corner."""
-        pieces = [self._as_one(piece) for floor in self.floors for piece in self._pieces(floor)]
+        stage = FIRST_STAGE + self.rank
+        pieces = [
+            as_one(piece, self.thickness_mm, self.cutting, stage)
+            for floor in self.floors
+            for piece in self._pieces(floor)
+        ]
         starts = [complex(*piece.path.points_mm[0, :2]) for piece in pieces]
         ends = [complex(*piece.path.points_mm[-1, :2]) for piece in pieces]
         order = tour(starts, ends, [False] * len(pieces), 0j)
         return Toolpath(operation="clear", tool=self.tool, cuts=tuple(pieces[index] for index, _ in order))
-
-    def _as_one(self, cuts: Sequence[Cut]) -> Cut:
-        """Runs that rely on each other's order as one cut, which lifts over the board between them."""
-        over = self.thickness_mm + LIFT_OVER_MM
-        paths, feeds = [cuts[0].path], [cuts[0].feeds_mm_per_min]
-        for before, after in itertools.pairwise(cuts):
-            (x0, y0, z0), (x1, y1, z1) = before.path.points_mm[-1], after.path.points_mm[0]
-            paths += [polyline([(x0, y0, z0), (x0, y0, over), (x1, y1, over), (x1, y1, z1)]), after.path]
-            feeds += [np.array([FAST, FAST, self.cutting.plunge_mm_per_min]), after.feeds_mm_per_min]
-        return Cut(
-            path=joined(paths),
-            feeds_mm_per_min=np.concatenate(feeds),
-            feature=cuts[0].feature,
-            stage=FIRST_STAGE + self.rank,
-        )
 
     def _free(self, floor: Floor) -> tuple[Polygon, ...]:
         """Where the cutter's centre may be. One that cannot plunge has no way into a place hardly larger than
@@ -135,13 +126,14 @@ class ClearFloor(Struct, frozen=True, kw_only=True):
             step = NEARLY_HALF_RATIO * radius
         pocket = rings_within(self._free(floor), radius, step, self.allowance_mm, self.tolerances.chord_mm)
         bottoms = levels(self.thickness_mm, self.thickness_mm - self.depth_mm, self.cutting.stepdown_mm)
+        told = passes_of(bottoms, self.thickness_mm)
         all_chains = [chain for piece in pocket.pieces for run in piece for chain in run.chains]
         chains = iter(self._fitted(all_chains, pocket.loose_mm))
         for piece in pocket.pieces:
             fitted = [(run, [next(chains) for _ in run.chains]) for run in piece]
             yield tuple(
-                self._cut(floor.name, run, paths, above, bottom)
-                for above, bottom in itertools.pairwise((self.thickness_mm, *bottoms))
+                self._cut(floor.name, run, paths, above, bottom, said)
+                for above, (bottom, said) in zip((self.thickness_mm, *bottoms), told, strict=False)
                 for run, paths in fitted
             )
 
@@ -154,30 +146,36 @@ class ClearFloor(Struct, frozen=True, kw_only=True):
         fitted_loosely = iter(fit_all(loose, loose_mm, LOOSE_CORNER_DEG))
         return [next(fitted_loosely if chain.is_loose else fitted_closely) for chain in chains]
 
-    def _cut(self, name: str, run: PocketRun, chains: Sequence[Path], above: float, bottom: float) -> Cut:
+    def _cut(
+        self, name: str, run: PocketRun, chains: Sequence[Path], above: float, bottom: float, said: Level
+    ) -> Cut:  # fmt: skip
         """One run at one level. Where it starts below the board's top, the way down is fast, through what the level
         above has cleared; beside a lap of the same level slivers stand, by which that lap strayed, and it is slow."""
         feed = self.cutting.feed_mm_per_min
-        pieces = [] if run.in_the_clear else self._down(run, chains[0], above, bottom)
+        pieces: list[Piece] = [] if run.in_the_clear else self._down(run, chains[0], above, bottom, said)
         later = chains if run.in_the_clear else chains[1:]
-        pieces += [_at(at_height(chain, bottom), feed) for chain in later]
+        flat = [at_height(chain, bottom) for chain in later]
+        if run.in_the_clear:
+            pieces.append((flat.pop(0), feed, said.cut))
+        pieces += [(lap, feed) for lap in flat]
         x, y, z = pieces[0][0].points_mm[0]
         if run.in_the_clear:
             slow = polyline([(x, y, self.thickness_mm), (x, y, z)])
-            pieces = [_at(slow, self.cutting.plunge_mm_per_min), *pieces]
+            pieces = [(slow, self.cutting.plunge_mm_per_min), *pieces]
         elif z < self.thickness_mm - ABOVE_CLEARED_MM:
             slow = polyline([(x, y, z + ABOVE_CLEARED_MM), (x, y, z)])
             fast = polyline([(x, y, self.thickness_mm), (x, y, z + ABOVE_CLEARED_MM)])
-            pieces = [_at(fast, FAST), _at(slow, self.cutting.plunge_mm_per_min), *pieces]
-        path, feeds = strung(pieces)
+            pieces = [(fast, FAST), (slow, self.cutting.plunge_mm_per_min), *pieces]
+        way = strung(pieces)
         return Cut(
-            path=path,
-            feeds_mm_per_min=feeds,
+            path=way.path,
+            feeds_mm_per_min=way.feeds_mm_per_min,
             feature=name,
             stage=FIRST_STAGE,
+            remarks=way.told(name),
         )
 
-    def _down(self, run: PocketRun, lap: Path, above: float, bottom: float) -> list[tuple[Path, FloatArray]]:
+    def _down(self, run: PocketRun, lap: Path, above: float, bottom: float, said: Level) -> list[Piece]:
         """The way down, and the first lap, with their feeds."""
         radius = min(CORE_RATIO * self.tool.radius_mm, run.room_mm)
         ramp, feed = self.cutting.ramp_mm_per_min, self.cutting.feed_mm_per_min
@@ -185,14 +183,31 @@ class ClearFloor(Struct, frozen=True, kw_only=True):
         if radius >= LEAST_HELIX_RATIO * self.tool.radius_mm:
             helix = helix_into(*run.middle_mm, radius, above, bottom, self.cutting.entry_deg)
             across = polyline([helix.points_mm[-1], (*start, bottom)])
-            return [_at(helix, ramp), _at(across, feed), _at(flat, feed)]
+            return [(helix, ramp, said.ramp), (across, feed, said.cut), (flat, feed)]
         if lap.length_mm >= self._least_lap_mm:
             down = ramp_into(lap, above, bottom, self.cutting.entry_deg)
-            return [(down, np.where(np.diff(down.points_mm[:, 2]) < 0, ramp, feed))]
+            falls = np.diff(down.points_mm[:, 2]) < 0
+            level = int(np.flatnonzero(falls).max(initial=-1)) + 1
+            return [
+                (down.part(0, level), np.where(falls[:level], ramp, feed), said.ramp),
+                (down.part(level, len(down)), feed, said.cut),
+            ]
         plunge = polyline([(*start, above), (*start, bottom)])
-        return [_at(plunge, self.cutting.plunge_mm_per_min), _at(flat, feed)]
+        return [(plunge, self.cutting.plunge_mm_per_min), (flat, feed, said.cut)]
 
 
-def _at(path: Path, feed_mm_per_min: float) -> tuple[Path, FloatArray]:
-    """A path with one feed for all its segments."""
-    return path, np.full(len(path), feed_mm_per_min)
+def as_one(cuts: Sequence[Cut], top_mm: float, cutting: CuttingData, stage: int) -> Cut:
+    """Runs that rely on each other's order as one cut, which lifts over the board between them."""
+    over = top_mm + LIFT_OVER_MM
+    paths, feeds = [cuts[0].path], [cuts[0].feeds_mm_per_min]
+    remarks = list(cuts[0].remarks)
+    for before, after in itertools.pairwise(cuts):
+        (x0, y0, z0), (x1, y1, z1) = before.path.points_mm[-1], after.path.points_mm[0]
+        link = polyline([(x0, y0, z0), (x0, y0, over), (x1, y1, over), (x1, y1, z1)])
+        paths += [link, after.path]
+        feeds += [np.array([FAST, FAST, cutting.plunge_mm_per_min]), after.feeds_mm_per_min]
+        remarks += moved_on(after.remarks, sum(map(len, paths[:-1])))
+    return Cut(
+        path=joined(paths), feeds_mm_per_min=np.concatenate(feeds), feature=cuts[0].feature, stage=stage,
+        remarks=tuple(remarks),
+    )  # fmt: skip

@@ -14,6 +14,7 @@ from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.toolpath.cut import Cut, Toolpath
 from signgen.toolpath.passes import levels
+from signgen.toolpath.remarks import Remark, deep
 
 STAGE = 10
 """After the letters, and in any case before the hole, whose rim it makes clean."""
@@ -53,7 +54,11 @@ class SinkHeads(Struct, frozen=True, kw_only=True):
         path = joined(pieces)
         falls = np.diff(path.points_mm[:, 2]) < 0
         feeds = np.where(falls, self.cutting.plunge_mm_per_min, self.cutting.feed_mm_per_min)
-        return Cut(path=path, feeds_mm_per_min=feeds, feature=hole.name, stage=STAGE, entering=falls)
+        said = Message("remark.rings", count=len(depths), depth=deep(depths[-1]))
+        return Cut(
+            path=path, feeds_mm_per_min=feeds, feature=hole.name, stage=STAGE, entering=falls,
+            remarks=(Remark(feature=hole.name, says=said),),
+        )  # fmt: skip
 
 
 def _ring(hole: Hole, radius: float, z: float) -> Path:

@@ -21,11 +21,12 @@ from signgen.shop.materials import CuttingData
 from signgen.shop.stock import LEAD_MM
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
-from signgen.toolpath.cut import FREEING_STAGE, Cut, Toolpath, strung
+from signgen.toolpath.cut import FREEING_STAGE, Cut, Piece, Toolpath, strung
 from signgen.toolpath.gaps import Gap, Rates, between_tabs, round_over_tabs, span_mm
 from signgen.toolpath.lead import lead_in, lead_out
 from signgen.toolpath.loop import Loop
 from signgen.toolpath.passes import levels
+from signgen.toolpath.remarks import Level, deep, over_tab, passes_of
 
 OVERLAP_MM = 2.0
 """How far a finishing pass runs over its own beginning, so that no step is seen there (common practice)."""
@@ -40,7 +41,7 @@ MOST_SPARED, SPARED_STEP_MM = 2.0, 0.05
 """How far to both sides of a tab's middle, in lengths of way that it takes on a straight, and how finely, a bent way is
 looked at."""
 
-Pieces = Iterator[tuple[Path, float]]
+Pieces = Iterator[Piece]
 
 
 class CutOut(Struct, frozen=True, kw_only=True):
@@ -88,6 +89,10 @@ class CutOut(Struct, frozen=True, kw_only=True):
         return self.skin_mm or -self.breakthrough_mm
 
     @property
+    def _finishing(self) -> Message:
+        return Message("remark.finishing", depth=deep(self.thickness_mm - self._bottom_mm))
+
+    @property
     def _rates(self) -> Rates:
         return Rates(
             slope=math.tan(math.radians(self.cutting.entry_deg)),
@@ -96,7 +101,7 @@ class CutOut(Struct, frozen=True, kw_only=True):
         )
 
     def pieces(self) -> Pieces:
-        """Connected pieces of the path, each with its feed."""
+        """Connected pieces of the path, each with its feed and what is worth saying of it."""
         loop = self._loop(self.finish_mm)
         gaps = self._gaps(loop)
         depths = levels(self.thickness_mm, self._bottom_mm, self.cutting.stepdown_mm)
@@ -109,17 +114,18 @@ class CutOut(Struct, frozen=True, kw_only=True):
         # tab, where the next goes on.
         s -= (z - upper[-1]) / rates.slope if upper else 0.0
         yield from self._led_in(loop, s, z, rates.feed)
-        for level in upper:
+        said = passes_of(depths, self.thickness_mm)
+        for level, each in said[: len(upper)]:
             down = s + (z - level) / rates.slope
-            yield loop.walk([(s, z), (down, level)]), rates.ramp
-            yield loop.walk([(down, level), (down + loop.length_mm, level)]), rates.feed
+            yield loop.walk([(s, z), (down, level)]), rates.ramp, each.ramp
+            yield loop.walk([(down, level), (down + loop.length_mm, level)]), rates.feed, each.cut
             s, z = down + loop.length_mm, level
-        for n, level in enumerate(depths[len(upper) :]):
+        for n, (level, each) in enumerate(said[len(upper) :]):
             if n:
-                yield from _on_to(loop, gaps[0], s, z, rates)
+                yield from _on_to(loop, gaps, s, z, rates)
                 yield loop.walk([(s, gaps[0].top_mm), (s + gaps[0].width_mm, gaps[0].top_mm)]), rates.feed
                 s, z = s + gaps[0].width_mm, gaps[0].top_mm
-            yield from between_tabs(loop, gaps, s, z, level, rates)
+            yield from between_tabs(loop, gaps, s, z, level, rates, each)
             s, z = s + loop.length_mm - gaps[0].width_mm, level
         if self.finish_mm:
             yield from self._finished(loop, s)
@@ -132,7 +138,7 @@ class CutOut(Struct, frozen=True, kw_only=True):
             yield from self._led_out(loop, s, self._bottom_mm, rates.feed)
             return
         top, beyond = gaps[0].top_mm, s + gaps[0].width_mm
-        yield from _on_to(loop, gaps[0], s, self._bottom_mm, rates)
+        yield from _on_to(loop, gaps, s, self._bottom_mm, rates)
         yield loop.walk([(s, top), (beyond, top)]), rates.feed
         yield from self._led_out(loop, beyond, top, rates.feed)
 
@@ -157,9 +163,9 @@ class CutOut(Struct, frozen=True, kw_only=True):
             if not self._lies_before_the_next(loop, gaps, start):
                 yield from self._finished_over_tab(rough, loop, s, feed)
                 return
-            yield from _on_to(rough, gap, s, bottom, rates)
+            yield from _on_to(rough, behind, s, bottom, rates)
             yield rough.walk([(s, gap.top_mm), (over, gap.top_mm)]), rates.feed
-            yield rough.walk([(over, gap.top_mm), (down, bottom)]), rates.ramp
+            yield rough.walk([(over, gap.top_mm), (down, bottom)]), rates.ramp, Message("remark.down_behind_tab")
             if begun > down:
                 yield rough.walk([(down, bottom), (begun, bottom)]), rates.feed
         else:
@@ -168,7 +174,7 @@ class CutOut(Struct, frozen=True, kw_only=True):
         slope = math.inf if self.tool.can_plunge else self._rates.slope
         rates = Rates(slope=slope, ramp=self.cutting.ramp_mm_per_min, feed=feed)
         end = start + loop.length_mm + OVERLAP_MM
-        yield from round_over_tabs(loop, gaps, start, end, bottom, rates)
+        yield from round_over_tabs(loop, gaps, start, end, bottom, rates, self._finishing)
         yield from self._led_out(loop, end, bottom, feed)
 
     def _behind(self, rough: Loop, loop: Loop, gap: Gap, s: float) -> float:
@@ -194,9 +200,10 @@ class CutOut(Struct, frozen=True, kw_only=True):
         gaps, bottom = self._gaps(loop), self._bottom_mm
         rates = Rates(slope=self._rates.slope, ramp=self.cutting.ramp_mm_per_min, feed=feed)
         start, top, width = gaps[0].start_mm, gaps[0].top_mm, gaps[0].width_mm
-        yield from _on_to(rough, self._gaps(rough)[0], s, bottom, rates)
-        yield loop.walk([(start, top), (start + width, top)]), feed
-        yield from between_tabs(loop, gaps, start + width, top, bottom, rates)
+        last = Level(number=1, count=1, depth_mm=self.thickness_mm - bottom)
+        yield from _on_to(rough, self._gaps(rough), s, bottom, rates)
+        yield loop.walk([(start, top), (start + width, top)]), feed, self._finishing
+        yield from between_tabs(loop, gaps, start + width, top, bottom, rates, last)
         yield from self._away(loop, gaps, start + loop.length_mm, rates)
 
     def _loop(self, allowance_mm: float) -> Loop:
@@ -265,13 +272,13 @@ class CutOut(Struct, frozen=True, kw_only=True):
         (x, y), along = loop.at(s), loop.heading(s)
         lead = lead_in((x, y, z), along, away_mm, self.tool.radius_mm, left=self.climb)
         if self._has_room(lead):
-            yield lead, feed
+            yield lead, feed, Message("remark.lead_in")
 
     def _led_out(self, loop: Loop, s: float, z: float, feed: float) -> Pieces:
         (x, y), along = loop.at(s), loop.heading(s)
         lead = lead_out((x, y, z), along, LEAD_MM, self.tool.radius_mm, left=self.climb)
         if self._has_room(lead):
-            yield lead, feed
+            yield lead, feed, Message("remark.lead_out")
 
     def _has_room(self, lead: Path) -> bool:
         """Whether the cutter stays off the sign: beside a narrow notch it may not."""
@@ -282,12 +289,14 @@ class CutOut(Struct, frozen=True, kw_only=True):
 @lru_cache(maxsize=64)
 def _toolpath(cut_out: CutOut) -> Toolpath:
     """Signs of one size differ in their texts, not in their edges: those of a batch are made once."""
-    path, feeds = strung(list(cut_out.pieces()))
+    way = strung(list(cut_out.pieces()))
+    feeds = way.feeds_mm_per_min
     feeds.setflags(write=False)
-    cut = Cut(path=path, feeds_mm_per_min=feeds, feature="edge", stage=FREEING_STAGE)
+    cut = Cut(path=way.path, feeds_mm_per_min=feeds, feature="edge", stage=FREEING_STAGE, remarks=way.told("edge"))
     return Toolpath(operation="edge", tool=cut_out.tool, cuts=(cut,))
 
 
-def _on_to(loop: Loop, gap: Gap, s: float, z: float, rates: Rates) -> Pieces:
-    """Up the side of a tab that begins at `s`, from a height."""
-    yield loop.walk([(s - gap.foot_mm(z), z), (s, gap.top_mm)]), rates.ramp
+def _on_to(loop: Loop, gaps: Sequence[Gap], s: float, z: float, rates: Rates) -> Pieces:
+    """Up the side of the first tab, which begins at `s`, from a height."""
+    gap = gaps[0]
+    yield loop.walk([(s - gap.foot_mm(z), z), (s, gap.top_mm)]), rates.ramp, over_tab(1, len(gaps))

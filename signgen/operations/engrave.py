@@ -25,6 +25,7 @@ from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
 from signgen.toolpath.cut import Cut, Toolpath
+from signgen.toolpath.remarks import Remark, deep
 
 LIFT_MM = 40.0
 """Walking that costs as long as lifting out, moving on and plunging again, on a small router: 2 s at 1200
@@ -102,8 +103,9 @@ class Engrave(Struct, frozen=True, kw_only=True):
             walls, alone = list(runs), floors.get((i, stage), [])
             if alone:
                 walls, alone = with_detours(walls, alone, self._room(found[i]), self.lift_mm)
-            cuts += [self._cut(run, found[i].feature, before) for run in alone]
-            cuts += [self._cut(run, found[i].feature, last) for run in walls]
+            place = (len(levels[i]) if stage == roughing else stage) + 1, len(levels[i]) + 1
+            cuts += [self._cut(run, found[i].feature, before, "remark.floor", place) for run in alone]
+            cuts += [self._cut(run, found[i].feature, last, "remark.groove", place) for run in walls]
         return Toolpath(operation="engrave", tool=self.tool, cuts=tuple(sorted(cuts, key=lambda cut: cut.stage)))
 
     def _levels_mm(self, shape: EngravedShape, axis: MedialAxis) -> tuple[float, ...]:
@@ -206,7 +208,8 @@ class Engrave(Struct, frozen=True, kw_only=True):
         """Half width of the bit at the surface when it is as deep as it may be."""
         return self.tool.radius_at_depth_mm(shape.max_depth_mm)
 
-    def _cut(self, run: ShapeRun, feature: str, stage: int) -> Cut:
+    def _cut(self, run: ShapeRun, feature: str, stage: int, key: str, place: tuple[int, int]) -> Cut:
+        """One run; `place`: which pass of how many of its shape."""
         points = run.path.points_mm.copy()
         # Not clipped at the top: clipping one end of a line or arc would press down what lies between its
         # ends.
@@ -217,7 +220,11 @@ class Engrave(Struct, frozen=True, kw_only=True):
         # Walked from its other end it must be as easy to enter, and fall no faster anywhere.
         same = abs(depth[0] - depth[-1]) <= self.tolerances.total_mm
         two_way = run.either_way and same and bool(np.array_equal(self._feeds(path.reversed())[::-1], feeds))
-        return Cut(path=path, feeds_mm_per_min=feeds, feature=feature, stage=stage, two_way=two_way)
+        said = Message(key, number=place[0], count=place[1], depth=deep(float(depth.max())))
+        return Cut(
+            path=path, feeds_mm_per_min=feeds, feature=feature, stage=stage, two_way=two_way,
+            remarks=(Remark(feature=feature, says=said),),
+        )  # fmt: skip
 
     def _feeds(self, path: Path) -> FloatArray:
         """Full feed, but going down never faster than the plunge feed in Z."""

@@ -3,7 +3,6 @@ every wall."""
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Iterator, Sequence
 from functools import cached_property
 
@@ -16,16 +15,17 @@ from shapely.geometry.polygon import orient
 
 from signgen.geometry.arcs import fit_ring
 from signgen.geometry.offsets import Area, area_of, inward, outward, polygons
-from signgen.geometry.paths import Path, joined, polyline
+from signgen.geometry.paths import Path, polyline
 from signgen.messages import Message, Mm
-from signgen.operations.clear_floor import FIRST_STAGE, LIFT_OVER_MM, ClearFloor, Floor
+from signgen.operations.clear_floor import FIRST_STAGE, ClearFloor, Floor, as_one
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
-from signgen.toolpath.cut import ABOVE_CLEARED_MM, FAST, Cut, Toolpath, strung
+from signgen.toolpath.cut import ABOVE_CLEARED_MM, FAST, Cut, Piece, Toolpath, strung
 from signgen.toolpath.lead import lead_in, lead_out
 from signgen.toolpath.loop import Loop
 from signgen.toolpath.order import tour
+from signgen.toolpath.remarks import Remark, deep
 
 ALLOWANCE_MM = 0.3
 """What the thicker cutter leaves at walls: more than it is bent, little enough for one lap of full depth (common
@@ -82,7 +82,8 @@ class FinishFloor(Struct, frozen=True, kw_only=True, dict=True):
         ends = [complex(*cut.path.points_mm[-1, :2]) for cut in laps]
         order = tour(starts, ends, [False] * len(laps), 0j)
         stage = FIRST_STAGE + self.rank
-        whole = _as_one([*cuts, *(laps[index] for index, _ in order)], self.thickness_mm, self.cutting, stage)
+        cuts += [laps[index] for index, _ in order]
+        whole = (as_one(cuts, self.thickness_mm, self.cutting, stage),) if cuts else ()
         return Toolpath(operation="finish", tool=self.tool, cuts=whole)
 
     @property
@@ -162,8 +163,12 @@ class FinishFloor(Struct, frozen=True, kw_only=True, dict=True):
                 (loop.walk([(start, z), (end, z)]), feed),
                 (lead_out((*loop.at(end), z), loop.heading(end), LEAD_MM, radius, left=True), feed),
             ]
-            path, feeds = strung(_from_above(pieces, self.thickness_mm, self.cutting))
-            yield Cut(path=path, feeds_mm_per_min=feeds, feature=floor.name, stage=FIRST_STAGE + self.rank)
+            way = strung(_from_above(pieces, self.thickness_mm, self.cutting))
+            said = Message("remark.wall_lap", depth=deep(self.depth_mm))
+            yield Cut(
+                path=way.path, feeds_mm_per_min=way.feeds_mm_per_min, feature=floor.name,
+                stage=FIRST_STAGE + self.rank, remarks=(Remark(feature=floor.name, says=said),),
+            )  # fmt: skip
 
     def _beginning(self, loop: Loop, room: BaseGeometry) -> float | None:
         """Where arcs on to the wall and off it lie in what is cleared; None where nowhere does, and then the narrow
@@ -180,25 +185,9 @@ class FinishFloor(Struct, frozen=True, kw_only=True, dict=True):
         return None
 
 
-def _from_above(
-    pieces: Sequence[tuple[Path, float]], top: float, cutting: CuttingData
-) -> list[tuple[Path, float | np.ndarray]]:
+def _from_above(pieces: Sequence[tuple[Path, float]], top: float, cutting: CuttingData) -> list[Piece]:
     """With a fast way down through what is cleared, slow at its end."""
     x, y, z = pieces[0][0].points_mm[0]
     fast = polyline([(x, y, top), (x, y, z + ABOVE_CLEARED_MM)])
     slow = polyline([(x, y, z + ABOVE_CLEARED_MM), (x, y, z)])
     return [(fast, FAST), (slow, cutting.plunge_mm_per_min), *pieces]
-
-
-def _as_one(cuts: Sequence[Cut], top: float, cutting: CuttingData, stage: int) -> tuple[Cut, ...]:
-    """Cuts that rely on each other's order as one, lifting over the board between them."""
-    if not cuts:
-        return ()
-    over = top + LIFT_OVER_MM
-    paths, feeds = [cuts[0].path], [cuts[0].feeds_mm_per_min]
-    for before, after in itertools.pairwise(cuts):
-        (x0, y0, z0), (x1, y1, z1) = before.path.points_mm[-1], after.path.points_mm[0]
-        paths += [polyline([(x0, y0, z0), (x0, y0, over), (x1, y1, over), (x1, y1, z1)]), after.path]
-        feeds += [np.array([FAST, FAST, cutting.plunge_mm_per_min]), after.feeds_mm_per_min]
-    path = joined(paths)
-    return (Cut(path=path, feeds_mm_per_min=np.concatenate(feeds), feature=cuts[0].feature, stage=stage),)

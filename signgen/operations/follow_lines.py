@@ -16,6 +16,7 @@ from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
 from signgen.toolpath.cut import Cut, Toolpath
 from signgen.toolpath.entry import at_height
+from signgen.toolpath.remarks import Level, Remark
 
 FIRST_STAGE = 1000
 """After engraving, which the same bit does; a stage for each pass."""
@@ -49,7 +50,9 @@ class FollowLines(Struct, frozen=True, kw_only=True):
         for (stroke, _), path in zip(lines, paths, strict=True):
             count = max(1, math.ceil(stroke.max_depth_mm / self.cutting.stepdown_mm - 1e-9))
             for level in range(1, count + 1):
-                placed = at_height(path, self.thickness_mm - stroke.max_depth_mm * level / count)
+                depth = stroke.max_depth_mm * level / count
+                placed = at_height(path, self.thickness_mm - depth)
+                said = Level(number=level, count=count, depth_mm=depth)
                 cuts.append(
                     Cut(
                         path=placed,
@@ -57,6 +60,7 @@ class FollowLines(Struct, frozen=True, kw_only=True):
                         feature=stroke.name,
                         stage=FIRST_STAGE + level,
                         two_way=True,
+                        remarks=(Remark(feature=stroke.name, says=said.cut),),
                     )
                 )
         return Toolpath(operation="stroke", tool=self.tool, cuts=tuple(sorted(cuts, key=lambda cut: cut.stage)))

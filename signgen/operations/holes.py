@@ -15,9 +15,10 @@ from signgen.messages import Message, Mm
 from signgen.shop.bores import LEAST_HELIX_MM
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
-from signgen.toolpath.cut import APPROACH_MM, Cut, Toolpath, strung
+from signgen.toolpath.cut import APPROACH_MM, Cut, Piece, Strung, Toolpath, strung
 from signgen.toolpath.passes import levels
 from signgen.toolpath.pecks import pecks
+from signgen.toolpath.remarks import Remark, deep, passes_of
 
 BoolArray = NDArray[np.bool_]
 
@@ -60,62 +61,71 @@ class BoreHoles(Struct, frozen=True, kw_only=True):
         if self.tool.kind == "drill":
             yield self._pecked(hole)
         else:
-            path, feeds, entering = (self._helix if radius <= CORE_RATIO * self.tool.radius_mm else self._widened)(
-                hole, radius
-            )
-            yield Cut(path=path, feeds_mm_per_min=feeds, feature=hole.name, stage=STAGE, entering=entering)
+            way, entering = (self._helix if radius <= CORE_RATIO * self.tool.radius_mm else self._widened)(hole, radius)
+            yield Cut(
+                path=way.path, feeds_mm_per_min=way.feeds_mm_per_min, feature=hole.name, stage=STAGE,
+                entering=entering, remarks=way.told(hole.name),
+            )  # fmt: skip
 
     @property
     def _bottom_mm(self) -> float:
         """A drill's point goes further, so that the full diameter reaches the breakthrough depth."""
         return -self.breakthrough_mm - self.tool.point_length_mm
 
-    def _helix(self, hole: Hole, radius: float) -> tuple[Path, FloatArray, BoolArray]:
+    def _helix(self, hole: Hole, radius: float) -> tuple[Strung, BoolArray]:
         """Half turns down, a full circle at the bottom, then to the middle. The helix itself is what cuts the hole."""
         rough = self._rough(radius)
-        pieces = [
-            (self._down(hole, rough, self.thickness_mm, self._bottom_mm), self.cutting.ramp_mm_per_min),
-            (self._turns(hole, rough, np.full(3, self._bottom_mm)), self.cutting.feed_mm_per_min),
-        ]
-        path, feeds = strung([*pieces, *self._last(hole, radius, rough)])
-        return path, feeds, np.zeros(len(feeds), np.bool_)
+        down = self._down(hole, rough, self.thickness_mm, self._bottom_mm)
+        depth = deep(self.thickness_mm - self._bottom_mm)
+        pieces: list[Piece] = [
+            (down, self.cutting.ramp_mm_per_min, Message("remark.helix", count=len(down) // 2, depth=depth)),
+            (
+                self._turns(hole, rough, np.full(3, self._bottom_mm)), self.cutting.feed_mm_per_min,
+                Message("remark.bottom_round", depth=depth),
+            ),
+        ]  # fmt: skip
+        way = strung([*pieces, *self._last(hole, radius, rough)])
+        return way, np.zeros(len(way.path), np.bool_)
 
-    def _widened(self, hole: Hole, radius: float) -> tuple[Path, FloatArray, BoolArray]:
+    def _widened(self, hole: Hole, radius: float) -> tuple[Strung, BoolArray]:
         """A hole so wide that one helix would leave a loose core: at each level a helix in the middle, then rings
         outwards."""
         inner, rough = CORE_RATIO * self.tool.radius_mm, self._rough(radius)
         step = min(self.cutting.stepover_mm, self.tool.radius_mm)
         radii = np.linspace(inner, rough, math.ceil(max(rough - inner, 0.0) / step - 1e-9) + 1)
-        pieces: list[tuple[Path, float]] = []
+        pieces: list[Piece] = []
         above = self.thickness_mm
         depths = levels(self.thickness_mm, self._bottom_mm, self.cutting.stepdown_mm)
-        for level in depths:
-            pieces.append((self._down(hole, inner, above, level), self.cutting.ramp_mm_per_min))
+        for level, said in passes_of(depths, self.thickness_mm):
+            pieces.append((self._down(hole, inner, above, level), self.cutting.ramp_mm_per_min, said.ramp))
             rings = [self._turns(hole, float(ring), np.full(3, level)) for ring in radii]
-            pieces.append((joined(rings), self.cutting.feed_mm_per_min))
+            pieces.append((joined(rings), self.cutting.feed_mm_per_min, said.cut))
             if level != depths[-1]:
                 pieces.append((self._across(hole, rough, inner, level), self.cutting.feed_mm_per_min))
             above = level
-        path, feeds = strung([*pieces, *self._last(hole, radius, rough)])
-        return path, feeds, np.diff(path.points_mm[:, 2]) < 0
+        way = strung([*pieces, *self._last(hole, radius, rough)])
+        return way, np.diff(way.path.points_mm[:, 2]) < 0
 
     def _rough(self, radius: float) -> float:
         """Radius of the cutter's way before the finishing circle; the wall's own where a hole has no room for one."""
         rough = radius - self.finish_mm
         return rough if rough >= LEAST_HELIX_MM else radius
 
-    def _last(self, hole: Hole, radius: float, rough: float) -> list[tuple[Path, float]]:
+    def _last(self, hole: Hole, radius: float, rough: float) -> list[Piece]:
         """From the rough circle at the bottom to the middle, by way of the finishing circle where there is one."""
         feed = self.cutting.feed_mm_per_min
         if rough == radius:
-            return [(self._half_way(hole, radius, out=False), feed)]
+            return [(self._half_way(hole, radius, out=False), feed, Message("remark.off_wall"))]
         fine = self.finish_feed_mm_per_min or feed
         return [
             (self._across(hole, rough, 0.0, self._bottom_mm), feed),
-            (self._half_way(hole, radius, out=True), fine),
+            (
+                self._half_way(hole, radius, out=True), fine,
+                Message("remark.finishing", depth=deep(self.thickness_mm - self._bottom_mm)),
+            ),
             (self._turns(hole, radius, np.full(3, self._bottom_mm)), fine),
-            (self._half_way(hole, radius, out=False), fine),
-        ]
+            (self._half_way(hole, radius, out=False), fine, Message("remark.off_wall")),
+        ]  # fmt: skip
 
     def _half_way(self, hole: Hole, radius: float, *, out: bool) -> Path:
         """Half a turn on a circle that touches the wall: from the middle out on to it, or off it to the middle."""
@@ -161,4 +171,8 @@ class BoreHoles(Struct, frozen=True, kw_only=True):
             self.cutting.plunge_mm_per_min,
         )
         nothing = np.zeros(len(path), np.bool_)
-        return Cut(path=path, feeds_mm_per_min=feeds, feature=hole.name, stage=STAGE, entering=nothing, peck_mm=peck)
+        said = Message("remark.pecks", step=deep(peck), depth=deep(self.thickness_mm - self._bottom_mm))
+        return Cut(
+            path=path, feeds_mm_per_min=feeds, feature=hole.name, stage=STAGE, entering=nothing, peck_mm=peck,
+            remarks=(Remark(feature=hole.name, says=said),),
+        )  # fmt: skip

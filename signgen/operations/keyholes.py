@@ -14,6 +14,7 @@ from signgen.operations.slots import MillSlots
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.toolpath.cut import Cut, Toolpath
+from signgen.toolpath.remarks import Remark, deep
 
 
 class _OnKeyholes(Struct, frozen=True, kw_only=True):
@@ -81,4 +82,10 @@ class UndercutKeyholes(_OnKeyholes, frozen=True, kw_only=True):
             feeds_mm_per_min=np.full(2, self.cutting.feed_mm_per_min),
             feature=keyhole.name,
             stage=STAGE,
+            remarks=(
+                Remark(
+                    feature=keyhole.name,
+                    says=Message("remark.undercut", depth=deep(self.thickness_mm - z)),
+                ),
+            ),
         )

@@ -19,6 +19,7 @@ from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import Tolerances
 from signgen.toolpath.cut import Cut, Toolpath
+from signgen.toolpath.remarks import Level, Remark
 
 LIFT_MM = 40.0
 """Walking that costs as long as lifting out, moving on and plunging again (common practice)."""
@@ -64,16 +65,20 @@ class SharpenCorners(Struct, frozen=True, kw_only=True):
             count = max(1, math.ceil(deepest / self.cutting.stepdown_mm - 1e-9))
             for level in range(1, count + 1):
                 most = deepest * level / count if level < count else limit
-                cuts.append(self._cut(path, most, name, level))
+                said = Level(number=level, count=count, depth_mm=min(most, deepest))
+                cuts.append(self._cut(path, most, name, said))
         return Toolpath(operation="sharpen", tool=self.tool, cuts=tuple(sorted(cuts, key=lambda cut: cut.stage)))
 
-    def _cut(self, path: Path, most_mm: float, name: str, stage: int) -> Cut:
+    def _cut(self, path: Path, most_mm: float, name: str, said: Level) -> Cut:
         """One pass over a run whose third coordinate is the bit's half width at the surface."""
         points = path.points_mm.copy()
         depth = np.minimum((points[:, 2] - self.tool.tip_mm / 2) / self.tool.slope, most_mm)
         points[:, 2] = self.thickness_mm - depth
         placed = Path(points_mm=points, kinds=path.kinds.copy(), centres_mm=path.centres_mm.copy())
-        return Cut(path=placed, feeds_mm_per_min=self._feeds(placed), feature=name, stage=stage)
+        return Cut(
+            path=placed, feeds_mm_per_min=self._feeds(placed), feature=name, stage=said.number,
+            remarks=(Remark(feature=name, says=said.cut),),
+        )  # fmt: skip
 
     def _feeds(self, path: Path) -> FloatArray:
         """Full feed, but going down never faster than the plunge feed in Z."""

@@ -14,10 +14,11 @@ from signgen.operations.holes import CORE_RATIO, STAGE
 from signgen.shop.bores import SAME_SIZE_MM
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
-from signgen.toolpath.cut import Cut, Toolpath
+from signgen.toolpath.cut import Cut, Piece, Toolpath, strung
 from signgen.toolpath.entry import at_height, ramp_into
 from signgen.toolpath.loop import Loop
 from signgen.toolpath.passes import levels
+from signgen.toolpath.remarks import passes_of
 
 
 class MillSlots(Struct, frozen=True, kw_only=True):
@@ -42,23 +43,25 @@ class MillSlots(Struct, frozen=True, kw_only=True):
     def _cut(self, slot: Hole) -> Cut:
         radius = (slot.diameter_mm - self.tool.diameter_mm) / 2
         pieces = self._along(slot) if radius <= SAME_SIZE_MM / 2 else self._around(slot, radius)
-        path = joined([piece for piece, _ in pieces])
-        feeds = np.concatenate([np.full(len(piece), feed) for piece, feed in pieces])
-        return Cut(path=path, feeds_mm_per_min=feeds, feature=slot.name, stage=STAGE)
+        way = strung(pieces)
+        return Cut(
+            path=way.path, feeds_mm_per_min=way.feeds_mm_per_min, feature=slot.name, stage=STAGE,
+            remarks=way.told(slot.name),
+        )  # fmt: skip
 
-    def _along(self, slot: Hole) -> list[tuple[Path, float]]:
+    def _along(self, slot: Hole) -> list[Piece]:
         """To and fro along the middle line, for a slot as wide as the cutter: down to each level, then along it."""
         ends = slot.ends_mm
-        pieces: list[tuple[Path, float]] = []
+        pieces: list[Piece] = []
         above = self.thickness_mm
-        for level in self._levels:
+        for level, said in passes_of(self._levels, self.thickness_mm):
             way = ramp_into(polyline([(*end, level) for end in ends]), above, level, self.cutting.entry_deg)
-            pieces.append((_first(way, len(way) - 1), self.cutting.ramp_mm_per_min))
-            pieces.append((polyline(way.points_mm[-2:]), self.cutting.feed_mm_per_min))
+            pieces.append((way.part(0, len(way) - 1), self.cutting.ramp_mm_per_min, said.ramp))
+            pieces.append((polyline(way.points_mm[-2:]), self.cutting.feed_mm_per_min, said.cut))
             ends, above = (ends[1], ends[0]), level
         return pieces
 
-    def _around(self, slot: Hole, radius: float) -> list[tuple[Path, float]]:
+    def _around(self, slot: Hole, radius: float) -> list[Piece]:
         """Down round the middle, then ring by ring out to the wall, so that no core is left: in one go when the first
         ring is the wall, else level by level."""
         inner = min(radius, CORE_RATIO * self.tool.radius_mm)
@@ -66,12 +69,12 @@ class MillSlots(Struct, frozen=True, kw_only=True):
         radii = np.linspace(inner, radius, math.ceil((radius - inner) / step - 1e-9) + 1)
         rings = [_stadium(slot, float(each)) for each in radii]
         depths = self._levels if len(rings) > 1 else self._levels[-1:]
-        pieces: list[tuple[Path, float]] = []
+        pieces: list[Piece] = []
         above = self.thickness_mm
-        for level in depths:
-            pieces.append((self._down(rings[0], above, level), self.cutting.ramp_mm_per_min))
+        for level, said in passes_of(depths, self.thickness_mm):
+            pieces.append((self._down(rings[0], above, level), self.cutting.ramp_mm_per_min, said.ramp))
             flat = joined([at_height(ring, level) for ring in rings])
-            pieces.append((flat, self.cutting.feed_mm_per_min))
+            pieces.append((flat, self.cutting.feed_mm_per_min, said.cut))
             inwards = flat.points_mm[0] if level != depths[-1] else (*slot.ends_mm[0], level)
             if len(rings) > 1 or level == depths[-1]:
                 pieces.append((polyline([flat.points_mm[-1], inwards]), self.cutting.feed_mm_per_min))
@@ -107,13 +110,4 @@ def _stadium(slot: Hole, radius: float) -> Path:
         points_mm=points,
         kinds=np.array([LINE, CCW, LINE, CCW], np.uint8),
         centres_mm=np.array([(np.nan, np.nan), (x1, y1), (np.nan, np.nan), (x0, y0)]),
-    )
-
-
-def _first(path: Path, count: int) -> Path:
-    """The first segments of a path."""
-    return Path(
-        points_mm=path.points_mm[: count + 1].copy(),
-        kinds=path.kinds[:count].copy(),
-        centres_mm=path.centres_mm[:count].copy(),
     )

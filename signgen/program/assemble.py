@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 
 import numpy as np
 from numpy.typing import NDArray
 
 from signgen.geometry.paths import LINE, FloatArray
-from signgen.messages import Sentence
+from signgen.messages import Message, Sentence
 from signgen.program.blocks import CUTTING, ENTRY, RAPID, TRAVEL, WRITTEN_MM, Drilled, Moves, ToolProgram
 from signgen.program.cleared import Cleared
 from signgen.program.travel import Travel
@@ -17,9 +18,12 @@ from signgen.shop.stock import WorkZero
 from signgen.shop.tools import Tool
 from signgen.tolerances import HAIR_CHORD_MM
 from signgen.toolpath.cut import ABOVE_CLEARED_MM, APPROACH_MM, FAST, FREEING_STAGE, Cut, Toolpath
+from signgen.toolpath.remarks import Remark
 
 LEAST_FALL_MM = 1.0
 """A way down through what is cleared that is shorter is not worth a block of its own."""
+
+NAMELESS: Mapping[str, Sentence] = MappingProxyType({})
 
 Kinds = NDArray[np.uint8]
 Place = tuple[float, float, float]
@@ -42,6 +46,7 @@ def assemble(
     arc_chord_mm: float = HAIR_CHORD_MM,
     own_heading: tuple[str, ...] = (),
     language: str = "en",
+    called: Mapping[str, Sentence] = NAMELESS,
 ) -> ToolProgram:
     """The program for toolpaths that share one tool, in their order.
 
@@ -49,7 +54,7 @@ def assemble(
     `grid_mm`. Every cut is entered straight down and left straight up. No feed asks the Z axis for more than it can
     do, and none goes down into wood faster than the plunge feed, whichever way a cut is walked. Where the bit has been
     before it goes down at the cutting feed, to a little above what it has cleared: not as a rapid, for chips and
-    loose slivers may lie in the groove, and a feed can be held.
+    loose slivers may lie in the groove, and a feed can be held. `called`: what people call a feature, by its name.
     """
     tool = toolpaths[0].tool
     draft = _Draft(tool, cutting, travel.written(grid_mm, zero.z_mm))
@@ -82,7 +87,11 @@ def assemble(
             centres_mm=centres - shift[:2],
             feeds_mm_per_min=feeds,
         ),
-        notes=tuple(draft.notes),
+        notes=tuple((at, called.get(str(feature), feature)) for at, feature in draft.notes),
+        remarks=tuple(
+            (at, Message("remark.of", says=remark.says, feature=called.get(remark.feature, remark.feature)))
+            for at, remark in draft.remarks
+        ),
         operations=tuple(toolpath.operation for toolpath in toolpaths),
         owners=owners,
         roles=roles,
@@ -98,6 +107,7 @@ class _Draft:
         self.parts: list[tuple[Kinds, FloatArray, FloatArray, FloatArray, Kinds, NDArray[np.intp]]] = []
         self.notes: list[tuple[int, Sentence]] = []
         self.drilled: list[tuple[int, Cut]] = []
+        self.remarks: list[tuple[int, Remark]] = []
         self.count = 0
         self.at: Place | None = None
         self.freed = False
@@ -115,6 +125,7 @@ class _Draft:
             height = self.travel.height_mm(self.at[:2], (x, y)) if low else self.travel.safe_mm
             self._rapid(owner, (*self.at[:2], max(height, self.at[2])))
         self.notes.append((self.count, cut.feature))
+        self.remarks += [(self.count, remark) for remark in cut.remarks if remark.at is None]
         height = self.parts[-1][1][-1, 2]
         self._rapid(owner, (x, y, height), (x, y, down_to))
         empty_to = max(z, self.cleared.over_mm(x, y) + self.cleared.margin_mm) + ABOVE_CLEARED_MM
@@ -124,6 +135,7 @@ class _Draft:
             self._feed(owner, LINE, (x, y, z), self.cutting.plunge_mm_per_min, ENTRY)
         if cut.peck_mm is not None:
             self.drilled.append((self.count, cut))
+        self.remarks += [(self.count + remark.at, remark) for remark in cut.remarks if remark.at is not None]
         n = len(cut.path)
         fast = cut.feeds_mm_per_min == FAST
         kinds = np.where(fast, RAPID, cut.path.kinds).astype(np.uint8)

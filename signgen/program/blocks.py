@@ -7,7 +7,7 @@ from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.geometry.paths import FloatArray
-from signgen.messages import Sentence
+from signgen.messages import Message, Sentence
 from signgen.shop.materials import CuttingData
 from signgen.shop.tools import Tool
 from signgen.tolerances import HAIR_CHORD_MM
@@ -67,7 +67,8 @@ class ToolProgram(Struct, frozen=True, kw_only=True):
 
     `operations` are the names of what it does; `owners` (n,) the operation of each move, `roles` (n,) what the move is
     for. `turning`: its spindle runs. `pauses`: after a move (its index) the program waits for the operator, with words
-    for the comment. `set_at`: where Z is set for its cutter, for the operator.
+    for the comment. `remarks`: before a move (its index), what every pass, ramp and tab is, for programs that are to
+    explain themselves. `set_at`: where Z is set for its cutter, for the operator.
     """
 
     heading: tuple[str, ...]
@@ -88,4 +89,5 @@ class ToolProgram(Struct, frozen=True, kw_only=True):
     drilled: tuple[Drilled, ...] = ()
     turning: bool = True
     pauses: tuple[tuple[int, Sentence], ...] = ()
+    remarks: tuple[tuple[int, Message], ...] = ()
     set_at: Sentence = ""

@@ -49,6 +49,7 @@ def outline_program(
             feeds_mm_per_min=np.where(kinds == RAPID, 0.0, feed),
         ),
         notes=(),
+        remarks=(),
         operations=(Message("trial.shows_what"),),
         owners=np.zeros(n, np.intp),
         roles=np.full(n, TRAVEL, np.uint8),

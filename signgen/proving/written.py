@@ -144,7 +144,7 @@ def _programs(side: Side, ways: Touches) -> Iterator[ToolProgram]:
             set_at=set_at,
             language=spec.language,
         )
-        made = assemble(
+        yield assemble(
             heading=told.lines,
             own_heading=told.own,
             language=spec.language,
@@ -165,8 +165,8 @@ def _programs(side: Side, ways: Touches) -> Iterator[ToolProgram]:
             grid_mm=dialect.grid_mm,
             arc_chord_mm=spec.tolerances.arc_chord_mm,
             set_at=set_at,
+            called=called,
         )
-        yield replace(made, notes=tuple((move, called.get(str(name), name)) for move, name in made.notes))
 
 
 def _bare(side: Side, tool: Tool) -> BaseGeometry | None:

@@ -10,8 +10,9 @@ from msgspec import Struct
 from numpy.typing import NDArray
 
 from signgen.geometry.paths import FloatArray, Path, joined
-from signgen.messages import Sentence
+from signgen.messages import Message, Sentence
 from signgen.shop.tools import Tool
+from signgen.toolpath.remarks import Remark
 
 FAST = math.inf
 """Feed of a segment that leads through air or through what this very cut has taken away before: the machine may go as
@@ -31,6 +32,10 @@ FREEING_STAGE = 90
 """Cuts of this stage set a piece free, but for its tabs: nothing else may be cut in it afterwards."""
 
 
+Piece = tuple[Path, float | FloatArray] | tuple[Path, float | FloatArray, Message]
+"""A part of a cut's way with its feed or a feed for each segment, and what is worth saying of it."""
+
+
 class Cut(Struct, frozen=True, kw_only=True):
     """One continuous run of the cutter in the work, from where it enters to where it may lift straight up.
 
@@ -41,7 +46,8 @@ class Cut(Struct, frozen=True, kw_only=True):
     may be walked from either end.
 
     `entering` (n,) says which segments only lead down into the work; None: those of an end mill that go down.
-    `peck_mm`: the whole cut is a hole drilled in pecks of this depth, from its first point's height.
+    `peck_mm`: the whole cut is a hole drilled in pecks of this depth, from its first point's height. `remarks`: what
+    it does on the way, in order; of a cut that may be walked from either end only of the whole.
     """
 
     path: Path
@@ -51,11 +57,14 @@ class Cut(Struct, frozen=True, kw_only=True):
     two_way: bool = False
     entering: NDArray[np.bool_] | None = None
     peck_mm: float | None = None
+    remarks: tuple[Remark, ...] = ()
 
     def __post_init__(self) -> None:
         n = len(self.path)
         if len(self.feeds_mm_per_min) != n or (self.entering is not None and len(self.entering) != n):
             raise ValueError(f"{self.feature}: {n} segments and {len(self.feeds_mm_per_min)} feeds")
+        if self.two_way and any(remark.at is not None for remark in self.remarks):
+            raise ValueError(f"{self.feature}: a remark on the way of a cut that may be turned round")
 
     def enters(self, tool: Tool) -> NDArray[np.bool_]:
         """(n,) which segments only lead down into the work."""
@@ -65,12 +74,28 @@ class Cut(Struct, frozen=True, kw_only=True):
         return falls if tool.kind in ("end-mill", "ball-nose") else np.zeros(len(falls), np.bool_)
 
 
-def strung(pieces: Sequence[tuple[Path, float | FloatArray]]) -> tuple[Path, FloatArray]:
-    """Paths one after the other, each with its feed or a feed for each segment: (path, feeds). Ends that differ by
-    rounding alone are made one; others are joined by a straight line at the feed of the path that it leads to."""
+class Strung(Struct, frozen=True, kw_only=True):
+    """Pieces as one way: `feeds_mm_per_min` (n,) one for each segment, `remarks` (segment, what is said before it)."""
+
+    path: Path
+    feeds_mm_per_min: FloatArray
+    remarks: tuple[tuple[int, Message], ...]
+
+    def told(self, feature: str) -> tuple[Remark, ...]:
+        return tuple(Remark(at=at, feature=feature, says=says) for at, says in self.remarks)
+
+
+def strung(pieces: Sequence[Piece]) -> Strung:
+    """Paths one after the other. Ends that differ by rounding alone are made one; others are joined by a straight line
+    at the feed of the path that it leads to. Of a piece that goes nowhere nothing is said."""
     paths: list[Path] = []
     feeds: list[FloatArray] = []
-    for path, feed in pieces:
+    remarks: list[tuple[int, Message]] = []
+    count = 0
+    for piece in pieces:
+        path, feed = piece[:2]
+        if len(piece) == 3 and path.length_mm > SAME_MM:
+            remarks.append((count, piece[2]))
         if paths:
             end, start = paths[-1].points_mm[-1], path.points_mm[0]
             if np.any(end != start) and np.abs(end - start).max() <= SAME_MM:
@@ -79,9 +104,11 @@ def strung(pieces: Sequence[tuple[Path, float | FloatArray]]) -> tuple[Path, Flo
                 path = Path(points_mm=points, kinds=path.kinds.copy(), centres_mm=path.centres_mm.copy())
             elif np.any(end != start):
                 feeds.append(np.ravel(feed)[:1])
+                count += 1
         paths.append(path)
         feeds.append(np.broadcast_to(feed, len(path)))
-    return joined(paths), np.concatenate(feeds)
+        count += len(path)
+    return Strung(path=joined(paths), feeds_mm_per_min=np.concatenate(feeds), remarks=tuple(remarks))
 
 
 class Toolpath(Struct, frozen=True, kw_only=True):

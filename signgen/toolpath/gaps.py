@@ -8,8 +8,10 @@ from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
 
-from signgen.geometry.paths import Path
+from signgen.messages import Message
+from signgen.toolpath.cut import Piece
 from signgen.toolpath.loop import Loop
+from signgen.toolpath.remarks import Level, over_tab
 
 Knots = list[tuple[float, float]]
 
@@ -43,10 +45,10 @@ def span_mm(loop: Loop, here: Gap, following: Gap) -> float:
 
 
 def between_tabs(
-    loop: Loop, gaps: Sequence[Gap], s: float, above: float, level: float, rates: Rates
-) -> Iterator[tuple[Path, float]]:
-    """One pass at a level below the tabs' tops: (piece of path, feed). Begins at `s`, which is the end of the first gap
-    or that plus whole rounds, at the height `above`, and ends before the first gap again, at the level.
+    loop: Loop, gaps: Sequence[Gap], s: float, above: float, level: float, rates: Rates, said: Level
+) -> Iterator[Piece]:
+    """One pass at a level below the tabs' tops, its pieces with what is `said` of them. Begins at `s`, the end of
+    the first gap or that plus whole rounds, at the height `above`, and ends before the first gap again, at the level.
 
     After each tab the cutter goes down along the path as steeply as allowed, comes back to the tab at depth and goes
     on. The sides of tabs are only ever cut upwards, so that they may be steeper than a way down.
@@ -58,19 +60,20 @@ def between_tabs(
             s, above = over, here.top_mm
         end = s + span_mm(loop, here, following)
         foot, next_foot = s + here.foot_mm(level), end - following.foot_mm(level)
-        yield loop.walk(descent(s, foot, next_foot, above, here.top_mm, level, rates.slope)), rates.ramp
-        yield loop.walk([(foot, level), (next_foot, level)]), rates.feed
+        down = descent(s, foot, next_foot, above, here.top_mm, level, rates.slope)
+        yield loop.walk(down), rates.ramp, said.ramp
+        yield loop.walk([(foot, level), (next_foot, level)]), rates.feed, said.cut
         s = end
         if n + 1 < len(gaps):
-            yield loop.walk([(next_foot, level), (end, following.top_mm)]), rates.ramp
+            yield loop.walk([(next_foot, level), (end, following.top_mm)]), rates.ramp, over_tab(n + 2, len(gaps))
 
 
 def round_over_tabs(
-    loop: Loop, gaps: Sequence[Gap], start: float, end: float, level: float, rates: Rates
-) -> Iterator[tuple[Path, float]]:
+    loop: Loop, gaps: Sequence[Gap], start: float, end: float, level: float, rates: Rates, said: Message
+) -> Iterator[Piece]:
     """A finishing pass at a level from `start` to `end`, over every tab on the way, where earlier passes have cleared
-    the way but for what stands at the wall: (piece of path, feed). With an infinite slope the cutter goes down behind a
-    tab along its side and on; otherwise to and fro, as it must."""
+    the way but for what stands at the wall: its pieces, of which `said` is said where it goes along the wall. With an
+    infinite slope the cutter goes down behind a tab along its side and on; otherwise to and fro, as it must."""
     s = start
     ahead = sorted(gaps, key=lambda gap: (gap.start_mm - start) % loop.length_mm)
     begins = [start + (gap.start_mm - start) % loop.length_mm - gap.foot_mm(level) for gap in ahead]
@@ -78,16 +81,17 @@ def round_over_tabs(
         foot = gap.foot_mm(level)
         before = foot_at + foot
         over = before + gap.width_mm
-        yield loop.walk([(s, level), (foot_at, level)]), rates.feed
-        yield loop.walk([(foot_at, level), (before, gap.top_mm)]), rates.ramp
+        yield loop.walk([(s, level), (foot_at, level)]), rates.feed, said
+        up = loop.walk([(foot_at, level), (before, gap.top_mm)])
+        yield up, rates.ramp, over_tab(gaps.index(gap) + 1, len(gaps))
         yield loop.walk([(before, gap.top_mm), (over, gap.top_mm)]), rates.feed
         if math.isinf(rates.slope):
             down: Knots = [(over, gap.top_mm), (over + foot, level)]
         else:
             down = descent(over, over + foot, until, gap.top_mm, gap.top_mm, level, rates.slope)
-        yield loop.walk(down), rates.ramp
+        yield loop.walk(down), rates.ramp, Message("remark.down_behind_tab")
         s = over + foot
-    yield loop.walk([(s, level), (end, level)]), rates.feed
+    yield loop.walk([(s, level), (end, level)]), rates.feed, said
 
 
 def descent(s: float, foot: float, end: float, above: float, top: float, level: float, slope: float) -> Knots:

@@ -56,7 +56,7 @@ def moves_of(text: str) -> tuple[list[Move], dict[int, dict[str, float]]]:
     code, feed, under, found, words_of = "", 0.0, "", [], {}
     for number, line in enumerate(text.splitlines(), 1):
         comment = re.match(r"^(?:N\d+ )?\(([^)]*)\)$", line.strip())
-        if comment and found:
+        if comment and found and not comment.group(1).startswith("- "):
             under = comment.group(1)
         words = WORD.findall(re.sub(r"\([^)]*\)", "", line))
         values = {letter: float(value) for letter, value in words if letter not in "GM"}
@@ -76,6 +76,45 @@ def moves_of(text: str) -> tuple[list[Move], dict[int, dict[str, float]]]:
             )
         )  # fmt: skip
     return found, words_of
+
+
+def passes(moves: list[Move]) -> dict[str, list[float]]:
+    """Heights of the passes under each comment, highest first: level ways that are come to from above, at least a tenth
+    as long as the longest there, whose extents have half in common with its."""
+    seen: dict[tuple[str, float], list] = {}
+    low, under = math.inf, ""
+    for move in moves:
+        if not move.cuts or move.under != under:
+            low, under = math.inf, move.under
+        if not move.cuts or abs(move.z - move.z0) >= 5e-4 or move.length < 1e-9:
+            continue
+        entry = seen.setdefault((under, round(move.z, 3)), [move.z < low, 0.0, [], []])
+        entry[1] += move.length
+        entry[2] += [move.x0, move.x]
+        entry[3] += [move.y0, move.y]
+        low = min(low, move.z)
+    found: dict[str, list[float]] = {}
+    for name in {name for name, _ in seen}:
+        own = {z: entry for (other, z), entry in seen.items() if other == name}
+        main = max(own.values(), key=lambda entry: entry[1])
+        found[name] = sorted(
+            (
+                z
+                for z, entry in own.items()
+                if entry is main or (entry[0] and 10 * entry[1] >= main[1] and alike(entry, main))
+            ),
+            reverse=True,
+        )
+    return found
+
+
+def alike(one: list, other: list) -> bool:
+    for axis in (2, 3):
+        common = min(max(one[axis]), max(other[axis])) - max(min(one[axis]), min(other[axis]))
+        widest = max(max(one[axis]) - min(one[axis]), max(other[axis]) - min(other[axis]))
+        if common < widest / 2 - 1e-9:
+            return False
+    return True
 
 
 def answer(question, text: str, report: dict, thickness: float) -> float | None:
@@ -124,12 +163,7 @@ def answer(question, text: str, report: dict, thickness: float) -> float | None:
                 return width
             return width / 2 / math.tan(math.radians(float(question.about) / 2))
         case "passes" | "step" | "last_pass":
-            levels: dict[str, list[float]] = {}
-            for move in cuts:
-                level = levels.setdefault(move.under, [])
-                if abs(move.z - move.z0) < 5e-4 and move.length >= 1 and all(abs(move.z - z) >= 5e-4 for z in level):
-                    level.append(move.z)
-            zs = sorted(max(levels.values(), key=len), reverse=True)
+            zs = max(passes(moves).values(), key=len)
             return {"passes": len(zs), "step": zs[0] - zs[1], "last_pass": zs[-1]}[question.kind]
         case "centre_x":
             return here.cx

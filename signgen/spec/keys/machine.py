@@ -54,6 +54,13 @@ MACHINE: tuple[Option, ...] = (
         words=("warm up", "spindle warm up", "cold spindle"),
     ),
     Option(
+        name="comments", kind="choice", metavar="WORD", group="Machine", choices=("short", "full"), default="short",
+        help="Comments in programs: each feature's name, or also every pass, ramp and tab and the opening line (full).",
+        write=lambda spec: spec.manner.comments,
+        words=("explain the program", "commented program", "notes in programs", "remarks", "learn g-code"),
+        example="full",
+    ),
+    Option(
         name="origin", kind="choice", metavar="CORNER", group="Machine", choices=("sign", "stock"), default="sign",
         help="Where X0 Y0 lies: bottom left of the finished sign, or of the board (stock).",
         field="origin",
