@@ -104,8 +104,8 @@ class Engrave(Struct, frozen=True, kw_only=True):
             if alone:
                 walls, alone = with_detours(walls, alone, self._room(found[i]), self.lift_mm)
             place = (len(levels[i]) if stage == roughing else stage) + 1, len(levels[i]) + 1
-            cuts += [self._cut(run, found[i].feature, before, "remark.floor", place) for run in alone]
-            cuts += [self._cut(run, found[i].feature, last, "remark.groove", place) for run in walls]
+            cuts += [self._cut(run, found[i].feature, before, "floor", place) for run in alone]
+            cuts += [self._cut(run, found[i].feature, last, "groove", place) for run in walls]
         return Toolpath(operation="engrave", tool=self.tool, cuts=tuple(sorted(cuts, key=lambda cut: cut.stage)))
 
     def _levels_mm(self, shape: EngravedShape, axis: MedialAxis) -> tuple[float, ...]:
@@ -208,8 +208,8 @@ class Engrave(Struct, frozen=True, kw_only=True):
         """Half width of the bit at the surface when it is as deep as it may be."""
         return self.tool.radius_at_depth_mm(shape.max_depth_mm)
 
-    def _cut(self, run: ShapeRun, feature: str, stage: int, key: str, place: tuple[int, int]) -> Cut:
-        """One run; `place`: which pass of how many of its shape."""
+    def _cut(self, run: ShapeRun, feature: str, stage: int, over: str, place: tuple[int, int]) -> Cut:
+        """One run; `place`: which pass of how many of its shape, `over` its floor or along the groove."""
         points = run.path.points_mm.copy()
         # Not clipped at the top: clipping one end of a line or arc would press down what lies between its
         # ends.
@@ -220,7 +220,7 @@ class Engrave(Struct, frozen=True, kw_only=True):
         # Walked from its other end it must be as easy to enter, and fall no faster anywhere.
         same = abs(depth[0] - depth[-1]) <= self.tolerances.total_mm
         two_way = run.either_way and same and bool(np.array_equal(self._feeds(path.reversed())[::-1], feeds))
-        said = Message(key, number=place[0], count=place[1], depth=deep(float(depth.max())))
+        said = Message(f"remark.pass.{over}", number=place[0], count=place[1], depth=deep(float(depth.max())))
         return Cut(
             path=path, feeds_mm_per_min=feeds, feature=feature, stage=stage, two_way=two_way,
             remarks=(Remark(feature=feature, says=said),),

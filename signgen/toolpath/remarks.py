@@ -29,14 +29,11 @@ class Level(Struct, frozen=True, kw_only=True):
 
     @property
     def cut(self) -> Message:
-        return self._of("remark.pass")
+        return Message("remark.pass", number=self.number, count=self.count, depth=deep(self.depth_mm))
 
     @property
     def ramp(self) -> Message:
-        return self._of("remark.ramp")
-
-    def _of(self, key: str) -> Message:
-        return Message(key, number=self.number, count=self.count, depth=deep(self.depth_mm))
+        return Message("remark.ramp", number=self.number, count=self.count, depth=deep(self.depth_mm))
 
 
 def passes_of(heights_mm: Sequence[float], top_mm: float) -> list[tuple[float, Level]]:
