@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, ClassVar, Literal, Protocol, Self
 
 import numpy as np
@@ -89,6 +89,11 @@ class Feature(Struct, frozen=True, kw_only=True):
             return self.title
         key = self.name.replace(" ", "_")
         return Message(f"called.{key}") if has_words(f"called.{key}") else self.name
+
+    @property
+    def parts_called(self) -> Mapping[str, Sentence]:
+        """What people call parts of it that are cut by themselves, by their names."""
+        return {}
 
     @property
     def is_letter(self) -> bool:

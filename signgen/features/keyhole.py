@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any, Self
 
 import numpy as np
@@ -12,6 +13,7 @@ from shapely.geometry.polygon import orient
 
 from signgen.features.feature import Feature, FloatArray
 from signgen.geometry.motion import Motion
+from signgen.messages import Message, Sentence
 from signgen.numbers import rounded
 from signgen.shop.tools import Tool
 
@@ -41,6 +43,21 @@ class Keyhole(Feature, frozen=True, kw_only=True):
     kind = "keyhole"
     own_picture = True
     side = "back"
+
+    @property
+    def entry_name(self) -> str:
+        return f"{self.name}, entry"
+
+    @property
+    def slot_name(self) -> str:
+        return f"{self.name}, slot"
+
+    @property
+    def parts_called(self) -> Mapping[str, Sentence]:
+        return {
+            self.entry_name: Message("name.keyhole_entry", keyhole=self.called),
+            self.slot_name: Message("name.keyhole_slot", keyhole=self.called),
+        }
 
     @property
     def entry_at_mm(self) -> tuple[float, float]:

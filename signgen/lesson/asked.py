@@ -41,60 +41,61 @@ def _coordinates(source: Source) -> Iterator[Question]:
             for axis, value in (("X", hole.x_mm), ("Y", hole.y_mm)):
                 yield Question(
                     kind="hole", about=f"{n} {axis}", value=value, tolerance=PLACE_MM, unit="mm", file=program.file,
-                    line=hole.line, values={"number": n, "axis": axis, "file": program.file, "line": hole.line},
+                    line=hole.line, values={"number": n, "axis": axis, "file": program.called, "line": hole.line},
                 )  # fmt: skip
     last = source.programs[-1]
     left = numbers.leftmost(last)
     yield Question(
         kind="leftmost", value=left.value, tolerance=PLACE_MM, unit="mm", file=last.file, line=left.line,
-        values={"file": last.file},
+        values={"file": last.called},
     )  # fmt: skip
 
 
 def _zero(source: Source) -> Iterator[Question]:
-    first = source.programs[0]
-    row = numbers.first_place(first)
-    for axis in "XY":
-        yield Question(
-            kind="first", about=axis, value=row.step.values[axis] * row.step.unit_mm, tolerance=PLACE_MM, unit="mm",
-            file=first.file, line=row.step.number, values={"axis": axis, "file": first.file},
-        )  # fmt: skip
+    sides = {program.behind: program for program in reversed(source.programs)}
+    for first in sorted(sides.values(), key=lambda program: not program.behind):
+        row = numbers.first_place(first)
+        for axis in "XY":
+            yield Question(
+                kind="first", about=axis, value=row.step.values[axis] * row.step.unit_mm, tolerance=PLACE_MM,
+                unit="mm", file=first.file, line=row.step.number, values={"axis": axis, "file": first.called},
+            )  # fmt: skip
     for program in source.programs:
         low = numbers.deepest(program)
         yield Question(
             kind="lowest", value=low.value, tolerance=PLACE_MM, unit="mm", file=program.file, line=low.line,
-            values={"file": program.file},
+            values={"file": program.called},
         )  # fmt: skip
 
 
 def _cutter(source: Source) -> Iterator[Question]:
     for program in source.programs:
-        line = next((step.number for step in program.trace.steps if "S" in step.values), 1)
+        line = next((step.number for step in program.steps if "S" in step.values), 1)
         yield Question(
             kind="shank", value=program.tool.shank_mm, tolerance=0.0, unit="mm", file=program.file, line=line,
-            values={"file": program.file, "tool": program.tool.called},
+            values={"file": program.called, "tool": program.tool.called},
         )  # fmt: skip
 
 
 def _feeds(source: Source) -> Iterator[Question]:
     for program in source.programs:
         turns, feed = numbers.speed(program), numbers.feed(program)
-        values: dict[str, Value] = {"file": program.file, "tool": program.tool.called}
+        values: dict[str, Value] = {"file": program.called, "tool": program.tool.called}
         yield Question(
             kind="speed", value=turns.value, tolerance=0.0, unit="rpm", file=program.file, line=turns.line,
-            values={"file": program.file}, places=0,
+            values={"file": program.called}, places=0,
         )  # fmt: skip
         yield Question(
             kind="feed", value=feed.value, tolerance=0.0, unit="mm/min", file=program.file, line=feed.line,
-            values={"file": program.file}, places=1,
+            values={"file": program.called}, places=1,
         )  # fmt: skip
         yield Question(
             kind="turn", value=feed.value / turns.value, tolerance=CHIP_MM, unit="mm", file=program.file,
-            line=feed.line, values={"file": program.file},
+            line=feed.line, values={"file": program.called},
         )  # fmt: skip
         yield Question(
             kind="chip", value=feed.value / turns.value / 2, tolerance=CHIP_MM, unit="mm", file=program.file,
-            line=feed.line, values={"file": program.file},
+            line=feed.line, values={"file": program.called},
         )  # fmt: skip
         if program.tool.kind == "end-mill":
             yield Question(
@@ -117,7 +118,7 @@ def _depth(source: Source) -> Iterator[Question]:
         values: dict[str, Value] = {
             "under": under,
             "line": low.line,
-            "file": program.file,
+            "file": program.called,
             "angle": Num(program.tool.angle_deg or 0),
         }
         yield Question(
@@ -142,7 +143,7 @@ def _passes(source: Source) -> Iterator[Question]:
     found, under = numbers.levels(program)
     if len(found) < 2:
         return
-    values: dict[str, Value] = {"file": program.file, "under": under}
+    values: dict[str, Value] = {"file": program.called, "under": under}
     yield Question(
         kind="passes", value=len(found), tolerance=0.0, unit="", file=program.file, line=found[0].line, places=0,
         values=dict(values),
@@ -168,7 +169,7 @@ def _arcs(source: Source) -> Iterator[Question]:
             continue
         x, y, _ = row.start_mm
         values: dict[str, Value] = {
-            "file": program.file, "line": row.step.number, "text": row.step.text,
+            "file": program.called, "line": row.step.number, "text": row.step.text,
             "x": Typed(x, 4, True), "y": Typed(y, 4, True),
         }  # fmt: skip
         word = "G2" if clockwise else "G3"
@@ -185,7 +186,7 @@ def _tabs(source: Source) -> Iterator[Question]:
     found = numbers.tabs(source, program)
     if not found:
         return
-    values: dict[str, Value] = {"file": program.file}
+    values: dict[str, Value] = {"file": program.called}
     yield Question(
         kind="tabs", value=len(found), tolerance=0.0, unit="", file=program.file, line=found[0].line, places=0,
         values=dict(values),
@@ -206,7 +207,7 @@ def _time(source: Source) -> Iterator[Question]:
         yield Question(
             kind="minutes", value=length / feed.value, tolerance=max(0.05, MINUTES_RATIO * length / feed.value),
             unit="min", file=program.file, line=feed.line, places=2,
-            values={"file": program.file, "length": Mm(length, 0), "feed": Typed(feed.value)},
+            values={"file": program.called, "length": Mm(length, 0), "feed": Typed(feed.value)},
         )  # fmt: skip
 
 
@@ -224,5 +225,5 @@ def _thickness(source: Source) -> Iterator[Question]:
     left = low.value - source.bottom_mm if at_bottom else low.value - source.bottom_mm + THICKER_MM
     yield Question(
         kind="thicker_bottom" if at_bottom else "thicker_top", value=left, tolerance=PLACE_MM, unit="mm",
-        file=last.file, line=low.line, values={"extra": extra, "file": last.file},
+        file=last.file, line=low.line, values={"extra": extra, "file": last.called},
     )  # fmt: skip

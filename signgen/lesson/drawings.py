@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-from shapely.affinity import translate
+from shapely.affinity import scale, translate
 from shapely.geometry.base import BaseGeometry
 
 from signgen.lesson import svg
@@ -82,7 +82,7 @@ def sign_on_grid(source: Source, holes: Sequence[CountedHole], title: str, wordi
     width, height = source.spec.width_mm, source.spec.height_mm
     dx, dy = source.shift_mm
     step = GRID_MM * max(1, math.ceil(max(width, height) / (20 * GRID_MM)))
-    sheet = Sheet((dx, dy), (dx + width, dy + height))
+    sheet = Sheet((min(dx, 0.0), min(dy, 0.0)), (dx + width, dy + height))
     for n in range(math.floor(dx / step), math.ceil((dx + width) / step) + 1):
         sheet.line((n * step, dy), (n * step, dy + height), FAINT, 0.15)
         sheet.text(f"{n * step:g}", (n * step, dy), dy=4, size=2.8)
@@ -105,23 +105,25 @@ def _shifted(shape: BaseGeometry, dx: float, dy: float) -> BaseGeometry:
     return moved
 
 
-def board_and_zero(source: Source, title: str, wording: Wording) -> Html:
-    """The board, the sign on it, and X0 Y0."""
+def board_and_zero(source: Source, title: str, wording: Wording, *, behind: bool = False) -> Html:
+    """The board, the sign on it, and X0 Y0; from `behind` as it lies face down, turned over like a page."""
     wide, high = source.board_mm
-    x, y = source.datum_mm
+    x, y = source.sign_on_board_mm
     sheet = Sheet((0, 0), (wide, high), 70)
     sheet.parts.append(
         svg.rectangle(sheet.at(0, high), (round(wide * sheet.scale, 2), round(high * sheet.scale, 2)), fill="none",
                       stroke=INK, stroke_width=0.5)
     )  # fmt: skip
-    sheet.area(_shifted(source.drawing.edge, x, y), 0.3)
+    edge = _shifted(source.drawing.edge, x, y)
+    sheet.area(scale(edge, -1.0, 1.0, origin=(wide / 2, 0.0)) if behind else edge, 0.3)
     zx, zy = source.zero_on_board_mm
+    zx, way = (wide - zx, -1) if behind else (zx, 1)
     sheet.ring((zx, zy), 1.8, 0.6)
-    sheet.line((zx, zy), (zx + 30 / sheet.scale, zy), INK, 0.5)
+    sheet.line((zx, zy), (zx + way * 30 / sheet.scale, zy), INK, 0.5)
     sheet.line((zx, zy), (zx, zy + 24 / sheet.scale), INK, 0.5)
-    sheet.text("X", (zx, zy), dx=32, dy=1.2, font_weight="bold")
-    sheet.text("Y", (zx, zy), dy=-25.5, font_weight="bold")
-    sheet.text("X0 Y0", (zx, zy), dx=4, dy=5, text_anchor="start")
+    sheet.text("-X" if behind else "X", (zx, zy), dx=way * 32, dy=1.2, font_weight="bold")
+    sheet.text("Y", (zx, zy), dx=3, dy=-23, font_weight="bold")
+    sheet.text("X0 Y0", (zx, zy), dx=way * 4, dy=5, text_anchor="end" if behind else "start")
     about = Message("lesson.picture_zero", x=Mm(zx, 1, True), y=Mm(zy, 1, True))
     return sheet.drawn(title, wording(about))
 

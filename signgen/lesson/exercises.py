@@ -42,6 +42,8 @@ def exercises(folder: Path, source: Source, count: int, seed: int) -> tuple[Exer
     judged = check_folder(folder)
     if not judged.report.passed:
         raise AskError.at(str(folder), Message("lesson.not_sound"), Message("lesson.sound_first"))
+    # The likeliest cause is looked for among the face's programs alone.
+    source = source.face
     rng = Random(seed)
     order = list(SPOILERS)
     rng.shuffle(order)

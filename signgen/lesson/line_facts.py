@@ -132,18 +132,19 @@ def _seconds(motions: Motions, lengths: FloatArray, first: int, last: int) -> fl
 def _stretches(trace: Trace) -> tuple[dict[int, str], FloatArray]:
     """The comment under which each line stands, by its number, and (n,) the number of the stretch of each motion: a
     stretch begins at a comment on a line of its own behind the first motion (but for those that go on within one), and
-    where nothing is said, at the start; stretches under the same comment are one."""
+    where nothing is said, at the start; stretches of one cutter under the same comment are one."""
     under: dict[int, str] = {}
     stretch = np.zeros(len(trace.motions))
     comment, begun = "", False
-    numbers = {"": 0}
+    numbers: dict[tuple[str, int], int] = {}
     for step in trace.steps:
         if step.comments and not step.words and begun and not step.comments[0].startswith(WITHIN):
             comment = step.comments[0]
-            numbers.setdefault(comment, len(numbers))
         begun = begun or step.count > 0
         under[step.number] = comment
-        stretch[step.first : step.first + step.count] = numbers[comment]
+        if step.count:
+            named = (comment, int(trace.motions.tool[step.first]))
+            stretch[step.first : step.first + step.count] = numbers.setdefault(named, len(numbers))
     return under, stretch
 
 

@@ -133,7 +133,7 @@ def leftmost(program: ProgramRead) -> CountedFigure:
 
 def speed(program: ProgramRead) -> CountedFigure:
     """The greatest S that the program gives."""
-    step = max((step for step in program.trace.steps if "S" in step.values), key=lambda step: step.values["S"])
+    step = max((step for step in program.steps if "S" in step.values), key=lambda step: step.values["S"])
     return CountedFigure(value=step.values["S"], line=step.number)
 
 
@@ -163,7 +163,7 @@ def seconds_at_feed(program: ProgramRead) -> float:
 
 def words_used(programs: Sequence[ProgramRead]) -> tuple[str, ...]:
     """Exactly the words that the programs use, G first, then M, then the letters."""
-    names = {name for program in programs for step in program.trace.steps for name in step.words}
+    names = {name for program in programs for step in program.steps for name in step.words}
     return tuple(sorted(names, key=_order))
 
 

@@ -14,7 +14,7 @@ from signgen.lesson.questions import Question
 from signgen.lesson.source import ProgramRead, Source
 from signgen.lesson.spoilt import spoilt_lines
 from signgen.markup.markup import Html, Part, el, joined
-from signgen.messages import Message, Mm, Num
+from signgen.messages import Message, Mm, Num, Sentence
 from signgen.messages.values import Sides, Typed
 from signgen.messages.wording import Value, Wording, has_words
 
@@ -113,7 +113,7 @@ def _cover(maker: Maker) -> Html:
     spec = source.spec
     about = say(
         "about", size=Sides((spec.width_mm, spec.height_mm), 1, True), thickness=Mm(spec.thickness_mm, 2, True),
-        material=spec.material.label, programs=tuple(program.file for program in source.programs),
+        material=spec.material.label, programs=tuple(dict.fromkeys(program.file for program in source.programs)),
     )  # fmt: skip
     fields = [el("div", say(name), cls="field") for name in ("name", "class", "date")]
     signs = [el("div", say(name), cls="field") for name in ("pupil_signs", "teacher_signs", "date")]
@@ -136,17 +136,20 @@ def _zero(maker: Maker) -> Html:
     top, bottom = Typed(source.top_mm, 4, True), Typed(source.bottom_mm, 4, True)
     height = maker.say("zero_bottom", top=top) if source.bottom_mm == 0 else maker.say("zero_top", bottom=bottom)
     where = maker.say("zero_where", x=Mm(x, 2, True), y=Mm(y, 2, True), size=Sides(source.board_mm, 1, True))
-    return joined(
-        drawings.board_and_zero(source, maker.say("page.zero"), maker.wording), el("p", where), el("p", height)
-    )  # fmt: skip
+    title, wording = maker.say("page.zero"), maker.wording
+    face = (drawings.board_and_zero(source, title, wording), el("p", where), el("p", height))
+    if not any(program.behind for program in source.programs):
+        return joined(*face)
+    turned = drawings.board_and_zero(source, maker.say("zero_behind_title"), wording, behind=True)
+    return joined(*face, turned, el("p", maker.say("zero_behind")))
 
 
 def _cutter(maker: Maker) -> Html:
     pictures = [
         el(
             "figure",
-            drawings.cutter_side(program.tool, program.file, maker.wording),
-            el("figcaption", f"{program.file}: {maker.wording(program.tool.called)}"),
+            drawings.cutter_side(program.tool, maker.wording(program.called), maker.wording),
+            el("figcaption", f"{maker.wording(program.called)}: {maker.wording(program.tool.called)}"),
         )
         for program in maker.source.programs
     ]
@@ -190,9 +193,13 @@ def _arcs(maker: Maker) -> Html | None:
 def _arc_rows(maker: Maker) -> list[LineFacts]:
     rows: list[LineFacts] = []
     for question in maker.questions["arcs"]:
-        program = next(program for program in maker.source.programs if program.file == question.file)
         if question.kind == "radius":
-            rows.append(program.lines[question.line - 1])
+            rows += [
+                row
+                for program in maker.source.programs
+                for row in program.lines
+                if program.file == question.file and row.step.number == question.line
+            ]
     return rows
 
 
@@ -203,9 +210,9 @@ def _tabs(maker: Maker) -> Html | None:
     return drawings.tabs_from_above(maker.source, found, maker.say("page.tabs"), maker.wording)
 
 
-def lines_to_read(source: Source) -> list[tuple[str, LineFacts]]:
+def lines_to_read(source: Source) -> list[tuple[Sentence, LineFacts]]:
     """The first line of each make-up of words, in the order of the programs, filled up with the lines after them."""
-    rows = [(program.file, row) for program in source.programs for row in program.lines if row.step.words]
+    rows = [(program.called, row) for program in source.programs for row in program.lines if row.step.words]
     seen: set[frozenset[str]] = set()
     chosen = []
     for n, (_, row) in enumerate(rows):
@@ -219,8 +226,8 @@ def lines_to_read(source: Source) -> list[tuple[str, LineFacts]]:
 
 def _reading(maker: Maker) -> Html:
     rows, shown = [], ""
-    for n, (file, row) in enumerate(lines_to_read(maker.source)):
-        if file != shown:
+    for n, (called, row) in enumerate(lines_to_read(maker.source)):
+        if (file := maker.wording(called)) != shown:
             rows.append(el("tr", el("th", file, colspan="3", scope="colgroup")))
             shown = file
         empty = n % EVERY == EVERY - 1 and not maker.answers
@@ -270,7 +277,7 @@ def _own(maker: Maker) -> Html:
 def _time(maker: Maker) -> Html:
     return joined(
         *(
-            el("p", maker.say("time_told", file=program.file, minutes=Num(program.minutes, 1)))
+            el("p", maker.say("time_told", file=program.called, minutes=Num(program.minutes, 1)))
             for program in maker.source.programs
         )
     )

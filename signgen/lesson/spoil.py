@@ -188,7 +188,7 @@ def _heads(row: LineFacts) -> bool:
 
 def swap(source: Source, rng: Random) -> Spoilt | None:
     """Two programs under each other's names."""
-    if len(source.programs) < 2:
+    if len(source.programs) < 2 or source.programs[0].place:
         return None
     first, second = source.programs[:2]
     cause = Cause(kind="swapped", file=first.file, values={"first": first.file, "second": second.file})

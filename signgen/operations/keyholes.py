@@ -41,9 +41,9 @@ class OpenKeyholes(_OnKeyholes, frozen=True, kw_only=True):
         for keyhole in self.keyholes:
             floor = self.thickness_mm - keyhole.depth_mm
             x, y = keyhole.entry_at_mm
-            entry = Hole(name=f"{keyhole.name}, entry", x_mm=x, y_mm=y, diameter_mm=keyhole.entry_mm)
+            entry = Hole(name=keyhole.entry_name, x_mm=x, y_mm=y, diameter_mm=keyhole.entry_mm)
             slot = Hole(
-                name=f"{keyhole.name}, slot",
+                name=keyhole.slot_name,
                 x_mm=x,
                 y_mm=y + keyhole.travel_mm / 2,
                 diameter_mm=keyhole.slot_mm,

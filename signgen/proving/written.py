@@ -128,6 +128,7 @@ def _programs(side: Side, ways: Touches) -> Iterator[ToolProgram]:
     park = (0.0, min(setup.stock.bounds_mm[3], max(furthest, drawing.height_mm)))
     dialect = dialect_named(spec.dialect)
     called = {feature.name: feature.called for feature in drawing.features}
+    called.update({name: said for feature in drawing.features for name, said in feature.parts_called.items()})
     for number, (run, touches) in enumerate(zip(plan.runs, ways, strict=True), 1):
         set_at = instructions.set_at(touches, dialect.inches)
         told = heading(

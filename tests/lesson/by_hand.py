@@ -120,8 +120,18 @@ def alike(one: list, other: list) -> bool:
 def answer(question, text: str, report: dict, thickness: float) -> float | None:
     """The value that a question asks for, from the text; where the papers say it, from the report."""
     moves, words = moves_of(text)
+    rows = [*report["programs"], *(report.get("back") or {"programs": []})["programs"]]
+    rows = [program for program in rows if program["file"] == question.file]
+    first, last, part = 0, len(text), 0
+    if len(rows) > 1:
+        # one file for all cutters: from the change before the line to the next
+        changes = [n for n, line in enumerate(text.splitlines(), 1) if re.search(r"\bM6\b", line)]
+        part = max(0, sum(n <= question.line for n in changes) - 1)
+        first, last = changes[part], [*changes, len(text)][part + 1]
+    row = rows[part]
+    moves = [move for move in moves if first <= move.line < last]
+    words = {n: values for n, values in words.items() if first <= n < last}
     cuts = [move for move in moves if move.cuts]
-    row = next(program for program in report["programs"] if program["file"] == question.file)
     tool = row["tool"]
     top = 0.0 if report["stock"]["z_zero"] == "top" else thickness
     here = next((move for move in moves if move.line == question.line), None)

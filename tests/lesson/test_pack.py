@@ -21,6 +21,7 @@ from signgen.lesson.pages import OWN, PAGES
 from signgen.lesson.source import source_of
 from signgen.lesson.spoilt import spoilt_lines
 from signgen.pipeline import make_job
+from signgen.replay.motion import RAPID
 from tests.asking import spec_of
 from tests.checks.random_signs import sign_of
 from tests.lesson.by_hand import WORD, answer
@@ -48,6 +49,37 @@ def test_every_answer_is_found_by_another_reading(name) -> None:
     count, wrong = wrong_answers(GOLDEN / name)
     assert count > 15
     assert wrong == []
+
+
+OTHER_WAYS = {
+    "one file": {"dialect": "one-file", "tabs": "3", "hole_diameter": "5"},
+    "a changer, from behind": {
+        "dialect": "changer", "holes": "keyholes", "hole_diameter": None, "inset": None, "origin": "stock",
+    },
+    "full comments, from behind": {"holes": "keyholes", "hole_diameter": None, "inset": None, "comments": "full"},
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", OTHER_WAYS)
+def test_answers_of_all_cutters_in_one_file_and_of_programs_from_behind(name, tmp_path) -> None:
+    changes = OTHER_WAYS[name]
+    for file, content in make_job(spec_of(**changes), wanted="programs").files.items():
+        (tmp_path / file).write_bytes(content)
+    source = source_of(tmp_path)
+    count, wrong = wrong_answers(tmp_path)
+    assert count > 25
+    assert wrong == []
+    assert len({(program.file, program.place) for program in source.programs}) == len(source.programs)
+    # the picture of places shows the sign where the edge is cut round it
+    cutter = source.programs[-1].tool
+    sides = [row for row in source.programs[-1].lines if row.end_mm and row.kind != RAPID and row.length_mm > 20]
+    left = min(row.end_mm[0] for row in sides)
+    assert source.shift_mm[0] == pytest.approx(left + cutter.diameter_mm / 2, abs=0.01)
+    assert any(program.behind for program in source.programs) == ("holes" in changes)
+    for document in pack(source, "de").values():
+        text = document.decode()
+        assert all(program.file in text for program in source.programs)
+        assert ("X zählt darum nach links" in text) == ("holes" in changes)
 
 
 @pytest.mark.sweep

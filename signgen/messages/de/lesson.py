@@ -36,9 +36,11 @@ WORDS = {
     "oder fragen signgen check ORDNER --hint 1, dann 2, dann 3.",
     "lesson.exercise": "{folder}, Stufe {grade} von 3",
     "lesson.caught_by": "Gefunden von {codes:plain}",
-    "lesson.one_file": "Die Programme aller Fräser sind hier in einer Datei, und ein Lehrblatt geht Fräser für "
-    "Fräser vor.",
-    "lesson.a_file_each": "Mache das Schild mit --dialect plain.",
+    "lesson.part": "{file} (Fräser {place})",
+    "lesson.zero_behind_title": "Von hinten: das Brett, wie es mit der Schauseite nach unten liegt",
+    "lesson.zero_behind": "Zuerst wird die Rückseite gefräst: das Brett liegt mit der Schauseite nach unten, wie eine "
+    "Buchseite gewendet. Null ist dieselbe Ecke des Schilds, die jetzt unten rechts liegt; X zählt "
+    "darum nach links und ist negativ.",
     "lesson.no_sign": "In diesem Ordner ist kein Schild: sign.toml oder report.json fehlt.",
     "lesson.no_report": "report.json in diesem Ordner ist nicht, wie make es schreibt.",
     "lesson.no_program": "Das Programm {file} fehlt.",

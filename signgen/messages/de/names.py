@@ -11,6 +11,8 @@ WORDS = {
     "name.hole": "Loch {which}",
     "name.slot": "Langloch {which}",
     "name.keyhole": "Schlüsselloch {which}",
+    "name.keyhole_entry": "{keyhole}, Einführloch",
+    "name.keyhole_slot": "{keyhole}, Schlitz",
     "name.of_piece": "{piece}: {feature}",
     "called.edge": "Kante",
     "called.bevel": "Fase",

@@ -35,8 +35,10 @@ WORDS = {
     "signgen check FOLDER --hint 1, then 2, then 3.",
     "lesson.exercise": "{folder}, grade {grade} of 3",
     "lesson.caught_by": "Caught by {codes:plain}",
-    "lesson.one_file": "The programs of all cutters are in one file here, and a lesson goes cutter by cutter.",
-    "lesson.a_file_each": "Make the sign with --dialect plain.",
+    "lesson.part": "{file} (cutter {place})",
+    "lesson.zero_behind_title": "From the back: the board as it lies face down",
+    "lesson.zero_behind": "The back is cut first: the board lies face down, turned over like a page. Zero is the same "
+    "corner of the sign, which is bottom right now, so X counts to the left and is negative.",
     "lesson.no_sign": "There is no sign in this folder: sign.toml or report.json is missing.",
     "lesson.no_report": "report.json in this folder is not as make writes it.",
     "lesson.no_program": "The program {file} is missing.",

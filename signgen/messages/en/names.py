@@ -11,6 +11,8 @@ WORDS = {
     "name.hole": "hole {which}",
     "name.slot": "slot {which}",
     "name.keyhole": "keyhole {which}",
+    "name.keyhole_entry": "{keyhole}, entry",
+    "name.keyhole_slot": "{keyhole}, slot",
     "name.of_piece": "{piece}: {feature}",
     "called.edge": "edge",
     "called.bevel": "bevel",
