@@ -11,7 +11,7 @@ from signgen.elsewhere import check_files
 from signgen.errors import AskError
 from signgen.folder import check_folder
 from signgen.job.judged import Judged
-from signgen.job.verdict import verdict_data
+from signgen.lesson.checked_data import checked_data
 from signgen.messages import Message
 from signgen.pictures.board_picture import board_png, marks_of
 from signgen.replay.motion import Replay
@@ -73,7 +73,7 @@ class Verdict:
     @property
     def report(self) -> dict[str, Any]:
         """What `signgen check --json` prints of one board, by the schema of `signgen explain schema check`."""
-        return verdict_data(self._judged)
+        return checked_data(self._judged)
 
     def picture(self) -> bytes:
         """A PNG of what is left of the board, with a mark at each finding."""

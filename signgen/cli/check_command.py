@@ -62,7 +62,7 @@ def command(
     Every program is read back and cut on a simulated board. The exit code is 5 when a check fails. Of a file that is
     wrong the likeliest cause comes first, and the rest is folded; --hint helps those who look for it themselves.
     """
-    from signgen.job.verdict import verdict_data, verdict_text
+    from signgen.job.verdict import verdict_text
     from signgen.words.words import words_in
 
     asked = {name.replace("_", "-"): value for name, value in options.items() if value is not None}
@@ -73,7 +73,9 @@ def command(
         if page is not None:
             _play(judged, page, language)
     if as_json:
-        click.echo(json.dumps([verdict_data(one) for one in judged], indent=1))
+        from signgen.lesson.checked_data import checked_data
+
+        click.echo(json.dumps([checked_data(one, language or "en") for one in judged], indent=1))
     elif hint or each:
         from signgen.lesson.advice import hints, table
         from signgen.messages.wording import Wording

@@ -110,6 +110,19 @@ class VerdictSurvey(Struct, frozen=True, kw_only=True):
     programs: list[SurveyProgram]
 
 
+class VerdictCause(Struct, frozen=True, kw_only=True):
+    """What is likely wrong with a program, in words for those who wrote it."""
+
+    kind: Annotated[str, Meta(description="Stays the same in every language, as in decimal_comma.")]
+    file: Annotated[str | None, Meta(description="Without its folder.")]
+    line: Annotated[int | None, Meta(description="Of the file, the first being 1.")]
+    text: Annotated[str, Meta(description="The line as it stands; empty where the cause has no line.")]
+    right: Annotated[str, Meta(description="The line as it was likely meant; empty where nobody can say.")]
+    message: Annotated[str, Meta(description="What is wrong.")]
+    would: Annotated[str, Meta(description="What a machine would have done.")]
+    hints: Annotated[list[str], Meta(min_length=3, max_length=3, description="What to look at, where, and what it is.")]
+
+
 class VerdictReport(Struct, frozen=True, kw_only=True):
     """What the checks say of the programs of one board."""
 
@@ -119,3 +132,4 @@ class VerdictReport(Struct, frozen=True, kw_only=True):
     passed: bool
     checks: list[VerdictCheck]
     survey: VerdictSurvey | UnsetType = UNSET
+    causes: Annotated[list[VerdictCause], Meta(description="The likeliest first, each once; none where all is well.")]

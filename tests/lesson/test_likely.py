@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import json
+
 import pytest
 from click.testing import CliRunner
 
@@ -12,6 +14,7 @@ from signgen.lesson.advice import advice, hints, what
 from signgen.lesson.likely import likely
 from signgen.messages.wording import Wording
 from tests.lesson.beginners import FAULTY, GOOD, STYLES, changed, moved
+from tests.schemas.strict import must_fit
 
 BOARD = ["--stock", "200x100x12", "--z-zero", "top", "--material", "softwood", "--tool", "end-mill-6"]
 ASKED = {"stock": "200x100x12", "z-zero": "top", "material": "softwood"}
@@ -99,6 +102,26 @@ def test_the_commands(tmp_path) -> None:
     assert run.return_value == 5
     run = CliRunner().invoke(group, ["check", str(bad), *BOARD, "--all"])
     assert "What was compared" in run.output
+
+
+def test_the_same_for_programs_that_read_the_verdict(tmp_path) -> None:
+    good, bad = tmp_path / "good.nc", tmp_path / "bad.nc"
+    good.write_text(GOOD)
+    bad.write_text(changed(("Y70", "Y7O"), ("S14000 M3\n", "")))
+    run = CliRunner().invoke(group, ["check", "--each", str(good), str(bad), *BOARD, "--json", "--language", "de"])
+    fine, wrong = json.loads(run.output)
+    must_fit("check", fine)
+    must_fit("check", wrong)
+    assert fine["causes"] == []
+    first, second = wrong["causes"]
+    assert (first["kind"], first["file"], first["line"]) == ("letter_digit", "bad.nc", 10)
+    assert (first["text"], first["right"]) == ("G1 Y7O", "G1 Y70")
+    assert "Zeile 10" in first["hints"][1]
+    assert first["hints"][2] == first["message"]
+    assert second["kind"] == "no_spindle"
+    for number, said in enumerate(first["hints"], 1):
+        run = CliRunner().invoke(group, ["check", str(bad), *BOARD, "--hint", str(number), "--language", "de"])
+        assert said in run.output
 
 
 def test_zero_at_each_corner_is_told_apart(tmp_path) -> None:

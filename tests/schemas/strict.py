@@ -14,7 +14,7 @@ from signgen import pipeline
 from signgen.api import checking
 from signgen.batching import run
 from signgen.batching.report import BATCH
-from signgen.job import verdict
+from signgen.lesson import checked_data as checked
 from signgen.schemas.formats import schema_of
 from signgen.spec.sign_file import stamped
 
@@ -49,7 +49,7 @@ def must_fit(name: str, value: object) -> None:
 
 def watch() -> None:
     """From now on whatever this process writes for programs is held against its schema."""
-    report_text, verdict_data, write_reports = pipeline.report_text, verdict.verdict_data, run.write_reports
+    report_text, checked_data, write_reports = pipeline.report_text, checked.checked_data, run.write_reports
     dump_sign_file = pipeline.dump_sign_file
 
     def watched_report(facts: Any, *more: Any) -> str:
@@ -58,7 +58,7 @@ def watch() -> None:
         return text
 
     def watched_verdict(judged: Any, *more: Any) -> dict[str, object]:
-        data = verdict_data(judged, *more)
+        data = checked_data(judged, *more)
         must_fit("check", json.loads(json.dumps(data)))
         return data
 
@@ -73,5 +73,5 @@ def watch() -> None:
 
     pipeline.dump_sign_file = watched_sign_file  # type: ignore[attr-defined]
     pipeline.report_text = watched_report  # type: ignore[assignment,attr-defined]
-    verdict.verdict_data = checking.verdict_data = watched_verdict  # type: ignore[attr-defined]
+    checked.checked_data = checking.checked_data = watched_verdict  # type: ignore[attr-defined]
     run.write_reports = watched_batch  # type: ignore[attr-defined]
