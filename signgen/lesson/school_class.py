@@ -148,8 +148,30 @@ def loads(made: Sequence[PupilsJob]) -> tuple[Load, ...]:
     return tuple(Load(made=tuple(good[n : n + at_once])) for n in range(0, len(good), at_once))
 
 
-def class_page(made: Sequence[PupilsJob], language: str) -> str:
-    """Who has which board, what is fitted when, and what went wrong."""
+class Stint(Struct, frozen=True, kw_only=True):
+    """What is on the machine at once: `head` says whose boards or which sheet, `fittings` each cutter in turn."""
+
+    head: Message
+    fittings: tuple[Message, ...]
+
+
+def side_by_side(made: Sequence[PupilsJob], language: str) -> tuple[Stint, ...]:
+    """Boards next to each other, as many as the machine takes."""
+    words = words_in(language)
+    return tuple(
+        Stint(
+            head=Message("lesson.class_load", names=tuple(one.pupil.name for one in run.made)),
+            fittings=tuple(
+                Message("lesson.class_fit", cutter=label, time=words.span(run.minutes(label))) for label in run.cutters
+            ),
+        )
+        for run in loads(made)
+    )
+
+
+def class_page(made: Sequence[PupilsJob], language: str, shared: Sequence[Stint] = ()) -> str:
+    """Who has which board, what is fitted when, and what went wrong. `shared`: the sheets on which all lie together;
+    else each has a board of its own."""
     wording, words = Wording(language), words_in(language)
 
     def say(key: str, **values: str | int) -> str:
@@ -169,20 +191,14 @@ def class_page(made: Sequence[PupilsJob], language: str) -> str:
     ]
     columns = ("name", "sign", "board", "programs", "time", "done")
     head = el("tr", *(el("th", say(f"column_{name}"), scope="col") for name in columns))
-    runs = loads(made)
-    alone, shared = sum(len(one.cutters) for one in made), sum(len(run.cutters) for run in runs)
+    stints = shared or side_by_side(made, language)
+    alone, together = sum(len(one.cutters) for one in made), sum(len(stint.fittings) for stint in stints)
     day = [
-        el(
-            "li",
-            say("load", names=", ".join(one.pupil.name for one in run.made)),
-            el(
-                "ul",
-                *(el("li", say("fit", cutter=label, time=words.span(run.minutes(label)))) for label in run.cutters),
-            ),
-        )
-        for run in runs
+        el("li", wording(stint.head), el("ul", *(el("li", wording(fitting)) for fitting in stint.fittings)))
+        for stint in stints
     ]
-    saved = say("saved", alone=alone, shared=shared, minutes=round((alone - shared) * CHANGE_MIN))
+    fewer = {"alone": alone, "shared": together, "minutes": round((alone - together) * CHANGE_MIN)}
+    saved = wording(Message("lesson.class_saved_sheets", **fewer) if shared else Message("lesson.class_saved", **fewer))
     title = say("title", count=len(made))
     body = el(
         "main", el("h1", title), el("table", el("thead", head), el("tbody", *rows)),

@@ -144,12 +144,12 @@ def _program(folder: Path, row: dict[str, object], *, place: int, behind: bool) 
     if not isinstance(told, dict):
         raise TypeError
     return ProgramRead(
-        file=file, text=text, trace=read, lines=_of_cutter(facts_of(read), place), tool=_tool(told),
+        file=file, text=text, trace=read, lines=_of_cutter(facts_of(read), place), tool=tool_of(told),
         minutes=float(str(row["minutes"])), place=place, behind=behind,
     )  # fmt: skip
 
 
-def _tool(told: dict[str, object]) -> Tool:
+def tool_of(told: dict[str, object]) -> Tool:
     """The cutter as the papers name it; what they do not say (how long its edges are) a lesson does not ask."""
     angle = told.get("angle_deg")
     return Tool(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -35,6 +36,31 @@ def test_each_pupil_has_a_folder_that_passes_and_a_bad_row_stops_nobody(tmp_path
     everything = (tmp_path / "out" / "print-all.html").read_text("utf-8")
     assert everything.count("<main") == 1
     assert everything.count("<html") == everything.count("</html>") == 1
+
+
+def test_a_class_on_shared_sheets_fits_each_cutter_once_a_sheet(tmp_path) -> None:
+    (tmp_path / "sign.toml").write_text(SIGN)
+    (tmp_path / "names.csv").write_text("name,text,size\nAda,7 | Ada,120x50\nBen,,\nCleo,,wide\nDan,,\n")
+    arguments = ["lesson", str(tmp_path / "sign.toml"), "--class", str(tmp_path / "names.csv"), "--pages", "words"]
+    out = tmp_path / "out"
+    run = CliRunner().invoke(group, [*arguments, "--out", str(out), "--sheet", "380x280"], standalone_mode=False)
+    assert run.return_value == 1  # Cleo's size is none
+    assert check_folder(out / "sheets" / "sheet-01").report.passed
+    page = (out / "class.html").read_text("utf-8")
+    assert "needs 6 fittings of a cutter; on shared sheets it is 2" in page
+    assert re.search("Sheet sheets/sheet-01, 380 x 280 mm: (Ada|Ben|Dan), (Ada|Ben|Dan) and (Ada|Ben|Dan)<", page)
+    for program in (out / "sheets" / "sheet-01").glob("[1-9]-*.nc"):
+        assert f"run {program.name}: " in page
+    pieces = (out / "sheets" / "sheet-01" / "sheet.json").read_text("utf-8")
+    assert all(name in pieces for name in ("Ada", "Ben", "Dan"))
+
+
+def test_sheets_are_for_a_class(tmp_path) -> None:
+    (tmp_path / "sign.toml").write_text(SIGN)
+    asked = ["lesson", str(tmp_path / "sign.toml"), "--sheet", "380x280", "--out", str(tmp_path / "out")]
+    with pytest.raises(AskError, match="Sheets are for the signs of a class"):
+        CliRunner().invoke(group, asked, standalone_mode=False, catch_exceptions=False)
+    assert not (tmp_path / "out").exists()
 
 
 def test_boards_side_by_side_share_their_cutters() -> None:

@@ -23,6 +23,15 @@ WORDS = {
     "lesson.class_saved": "Ein Schild nach dem anderen braucht {alone} Fräserwechsel; Bretter nebeneinander "
     "brauchen {shared}, das spart etwa {minutes} Minuten. Jedes Brett hat seinen eigenen Nullpunkt: X, Y und Z für "
     "jedes setzen.",
+    "lesson.class_sheet": "Platte {folder}, {size}: {names}",
+    "lesson.class_fit_sheet": "{cutter} einspannen, {file} ausführen: {time}",
+    "lesson.class_saved_sheets": "Ein Schild nach dem anderen braucht {alone} Fräserwechsel; auf gemeinsamen "
+    "Platten sind es {shared}, das spart etwa {minutes} Minuten. Jede Platte hat "
+    "einen Nullpunkt für alle Schilder darauf.",
+    "lesson.sheet_of_class": "Platten sind für die Schilder einer Klasse.",
+    "lesson.name_class": "Nenne die Klasse mit --class, oder lass --sheet weg.",
+    "lesson.no_sheets": "Was der Stapel von seinen Platten sagt, ist nicht zu lesen.",
+    "lesson.make_sheets_again": "Die Klasse noch einmal anfertigen.",
     "lesson.class_care": "Nur die Lehrkraft startet die Maschine. Anleitung der Maschine, Regeln der Werkstatt und "
     "Gesetz gehen vor.",
     "lesson.class_needs_file": "Für eine Klasse braucht es die Schilddatei.",

@@ -22,6 +22,15 @@ WORDS = {
     "lesson.class_fit": "fit {cutter}, run its program on each board: {time}",
     "lesson.class_saved": "One sign after the other needs {alone} fittings of a cutter; boards side by side need "
     "{shared}, which saves about {minutes} minutes. Each board has a zero of its own: set X, Y and Z for each.",
+    "lesson.class_sheet": "Sheet {folder}, {size}: {names}",
+    "lesson.class_fit_sheet": "fit {cutter}, run {file}: {time}",
+    "lesson.class_saved_sheets": "One sign after the other needs {alone} fittings of a cutter; on shared sheets it"
+    " is {shared}, which saves about {minutes} minutes. Each sheet has one zero for "
+    "all signs on it.",
+    "lesson.sheet_of_class": "Sheets are for the signs of a class.",
+    "lesson.name_class": "Name the class with --class, or leave --sheet out.",
+    "lesson.no_sheets": "What the batch says of its sheets cannot be read.",
+    "lesson.make_sheets_again": "Make the class again.",
     "lesson.class_care": "Only the teacher starts the machine. The machine's manual, the rules of the workshop and "
     "the law come first.",
     "lesson.class_needs_file": "For a class the sign's file is needed.",
