@@ -9,7 +9,7 @@ import numpy as np
 from msgspec import Struct
 from numpy.typing import NDArray
 
-from signgen.replay.measure import arc_frame
+from signgen.replay.measure import arc_frame, bounding_points
 from signgen.replay.motion import ARC_CCW, ARC_CW, RAPID, FloatArray, Motions
 from signgen.replay.steps import ReplayStep, Trace
 
@@ -171,6 +171,7 @@ def _levels(motions: Motions, lengths: FloatArray, stretch: FloatArray) -> dict[
     heights: dict[int, list[_Height]] = {}
     lowest, of = math.inf, -1
     level = _is_level(motions)
+    boxes = _boxes_mm(motions, level)
     for k in np.flatnonzero((motions.kind == RAPID) | level).tolist():
         if motions.kind[k] == RAPID or int(stretch[k]) != of:
             lowest, of = math.inf, int(stretch[k])
@@ -184,10 +185,18 @@ def _levels(motions: Motions, lengths: FloatArray, stretch: FloatArray) -> dict[
             rows.append(one)
         lowest = min(lowest, z)
         one.length_mm += float(lengths[k])
-        (x0, y0), (x1, y1) = motions.start_mm[k, :2].tolist(), motions.end_mm[k, :2].tolist()
-        a, b, c, d = one.box_mm
-        one.box_mm = (min(a, x0, x1), min(b, y0, y1), max(c, x0, x1), max(d, y0, y1))
+        (x0, y0, x1, y1), (a, b, c, d) = boxes[k].tolist(), one.box_mm
+        one.box_mm = (min(a, x0), min(b, y0), max(c, x1), max(d, y1))
     return {number: tuple(sorted(_passes(rows), reverse=True)) for number, rows in heights.items()}
+
+
+def _boxes_mm(motions: Motions, select: NDArray[np.bool_]) -> FloatArray:
+    """(n, 4) least X and Y, greatest X and Y of the selected motions, arcs with all that they go round."""
+    points, owners = bounding_points(motions, select)
+    boxes = np.tile([math.inf, math.inf, -math.inf, -math.inf], (len(motions), 1))
+    np.minimum.at(boxes[:, :2], owners, points[:, :2])
+    np.maximum.at(boxes[:, 2:], owners, points[:, :2])
+    return boxes
 
 
 def _passes(rows: list[_Height]) -> Iterator[float]:

@@ -46,6 +46,16 @@ class Move:
         return math.dist((self.x0, self.y0, self.z0), (self.x, self.y, self.z))
 
     @property
+    def trail(self) -> list[tuple[float, float]]:
+        """Places along the way, close enough for its extent."""
+        if self.code not in ("G2", "G3"):
+            return [(self.x0, self.y0), (self.x, self.y)]
+        begin = math.atan2(self.y0 - self.cy, self.x0 - self.cx)
+        turn = math.radians(-self.turned if self.code == "G2" else self.turned)
+        angles = [begin + turn * part / 90 for part in range(91)]
+        return [(self.cx + self.radius * math.cos(a), self.cy + self.radius * math.sin(a)) for a in angles]
+
+    @property
     def cuts(self) -> bool:
         return self.code != "G0"
 
@@ -90,8 +100,9 @@ def passes(moves: list[Move]) -> dict[str, list[float]]:
             continue
         entry = seen.setdefault((under, round(move.z, 3)), [move.z < low, 0.0, [], []])
         entry[1] += move.length
-        entry[2] += [move.x0, move.x]
-        entry[3] += [move.y0, move.y]
+        for x, y in move.trail:
+            entry[2].append(x)
+            entry[3].append(y)
         low = min(low, move.z)
     found: dict[str, list[float]] = {}
     for name in {name for name, _ in seen}:

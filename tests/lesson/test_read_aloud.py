@@ -1,19 +1,25 @@
 """Programs told line by line."""
 
 import json
+import re
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
 
 from signgen.cli import group
+from signgen.dialects import dialect_named
 from signgen.errors import AskError
 from signgen.lesson.line_facts import facts_of
 from signgen.lesson.line_words import told
 from signgen.lesson.read_aloud import lines_data, read_aloud
 from signgen.messages.wording import Wording
+from signgen.proving.sides import sides_of
+from signgen.proving.written import written
 from signgen.replay.reader import read_program
 from signgen.replay.steps import trace
+from signgen.shop.manner import Manner
+from tests.asking import spec_of
 
 GOLDEN = Path(__file__).parent.parent / "golden"
 PROGRAMS = sorted(GOLDEN.rglob("*.nc"))
@@ -106,3 +112,19 @@ def test_the_command(tmp_path) -> None:
 def test_a_file_that_is_not_there_is_named() -> None:
     run = CliRunner().invoke(group, ["explain", "gone.nc", "--line", "2"])
     assert run.exit_code != 0
+
+
+@pytest.mark.parametrize("border", ["rectangle", "oval", "scalloped"])
+def test_passes_are_counted_as_whoever_wrote_the_program_counts_them(border: str) -> None:
+    """The comments of `--comments full` come from the operations; the reading goes by the moves alone."""
+    changes = {"border": border, "holes": "none", "hole_diameter": None, "inset": None, "tabs": "3", "text": ["17"]}
+    (side,) = sides_of(spec_of(**changes))
+    text = dialect_named("plain").write(written(side).made, Manner(comments="full"))[-1]
+    said, compared = None, 0
+    for row in facts_of(trace(text)):
+        if row.step.text.startswith("("):
+            said = re.search(r"^\(- pass (\d+) of (\d+), [\d.]+ mm deep: edge\)$", row.step.text)
+        elif said and row.level:
+            compared += 1
+            assert (row.pass_number, row.passes) == (int(said[1]), int(said[2])), row.step.text
+    assert compared > 10
