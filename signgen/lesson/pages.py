@@ -101,7 +101,7 @@ class Maker(Struct, frozen=True, kw_only=True):
         if self.answers:
             where = self.wording(question.source)
             return el("li", text, el("span", self.wording(question.answer), el("small", where), cls="found"))
-        return el("li", text, el("span", question.unit, cls="blank"))
+        return el("li", text, el("span", self.wording(question.unit_said), cls="blank"))
 
 
 def _deepest_cut(source: Source) -> ProgramRead:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec import Struct, field
 
-from signgen.messages import Message, Num
+from signgen.messages import Message, Num, Sentence
 from signgen.messages.wording import Value
 from signgen.numbers import rounded
 
@@ -28,13 +28,19 @@ class Question(Struct, frozen=True, kw_only=True):
         return Message(f"ask.{self.kind}", **self.values)
 
     @property
+    def unit_said(self) -> Sentence:
+        return Message("answer.rpm") if self.unit == "rpm" else self.unit
+
+    @property
     def answer(self) -> Message:
         """'12.5 mm ± 0.1'."""
         shown = Num(rounded(self.value, self.places), self.places, True)
         return Message(
             "answer.exact" if self.tolerance == 0 else "answer.about",
-            value=shown, unit=f" {self.unit}" if self.unit else "", tolerance=Num(self.tolerance, 3, True),
-        )  # fmt: skip
+            value=shown,
+            unit=Message("answer.unit", unit=self.unit_said) if self.unit else "",
+            tolerance=Num(self.tolerance, 3, True),
+        )
 
     @property
     def source(self) -> Message:

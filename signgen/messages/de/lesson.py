@@ -69,6 +69,8 @@ WORDS = {
     "daraus beantworten.",
     "lesson.answer": "Antwort: {answer}",
     "lesson.from_line": "aus {file}, Zeile {line}",
+    "answer.rpm": "U/min",
+    "answer.unit": " {unit}",
     "answer.exact": "{value}{unit}",
     "answer.about": "{value}{unit} (± {tolerance})",
     "answer.line": "{file}, Zeile {line}",

@@ -67,6 +67,8 @@ WORDS = {
     "answered from them.",
     "lesson.answer": "Answer: {answer}",
     "lesson.from_line": "from {file}, line {line}",
+    "answer.rpm": "rpm",
+    "answer.unit": " {unit}",
     "answer.exact": "{value}{unit}",
     "answer.about": "{value}{unit} (± {tolerance})",
     "answer.line": "{file}, line {line}",
