@@ -7,10 +7,12 @@ is that of how common they are (common practice of workshops, no count at hand).
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Callable, Iterator
 
 from msgspec import Struct
 
+from signgen.messages.language import LANGUAGES, language
 from signgen.replay.codes import G_GROUPS, M_GROUPS
 from signgen.replay.expressions import Parameters
 from signgen.replay.refusal import RefusedError
@@ -92,7 +94,15 @@ def _umlaut(line: str) -> Found:
     """Letters beyond ASCII in a comment and nowhere else."""
     strange = [c for c in line if not c.isascii()]
     if strange and _code(line).isascii():
-        yield strange[0], "", "".join(c if c.isascii() else "_" for c in line)
+        yield strange[0], "", _in_ascii(line)
+
+
+def _in_ascii(text: str) -> str:
+    """Letters spelled as they usually are where only ASCII may stand, accents dropped, the rest as '_'."""
+    for code in LANGUAGES:
+        text = language(code).in_ascii(text)
+    plain = unicodedata.normalize("NFKD", text)
+    return "".join(c if c.isascii() else "_" for c in plain if not unicodedata.combining(c))
 
 
 def _quotes(line: str) -> Found:

@@ -38,7 +38,7 @@ class CutApart(Struct, frozen=True, kw_only=True):
         cuts = []
         for rank, i in enumerate(self._from_the_middle()):
             (cut,) = self.cuts[i].toolpath().cuts
-            cuts.append(replace(cut, feature=f"{self.pieces[i]}: edge", stage=FREEING_STAGE + 1 + rank))
+            cuts.append(replace(cut.under(f"{self.pieces[i]}: edge"), stage=FREEING_STAGE + 1 + rank))
         return Toolpath(operation="edge", tool=self.tool, cuts=tuple(cuts))
 
     def _from_the_middle(self) -> list[int]:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 import numpy as np
 from msgspec import Struct
+from msgspec.structs import replace
 from numpy.typing import NDArray
 
 from signgen.geometry.paths import FloatArray, Path, joined
@@ -65,6 +66,11 @@ class Cut(Struct, frozen=True, kw_only=True):
             raise ValueError(f"{self.feature}: {n} segments and {len(self.feeds_mm_per_min)} feeds")
         if self.two_way and any(remark.at is not None for remark in self.remarks):
             raise ValueError(f"{self.feature}: a remark on the way of a cut that may be turned round")
+
+    def under(self, feature: str) -> Cut:
+        """The same cut for a feature of that name."""
+        said = tuple(replace(remark, feature=feature) for remark in self.remarks)
+        return replace(self, feature=feature, remarks=said)
 
     def enters(self, tool: Tool) -> NDArray[np.bool_]:
         """(n,) which segments only lead down into the work."""

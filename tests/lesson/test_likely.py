@@ -124,6 +124,12 @@ def test_the_same_for_programs_that_read_the_verdict(tmp_path) -> None:
         assert said in run.output
 
 
+def test_letters_beyond_ascii_in_a_comment_are_spelled_out(tmp_path) -> None:
+    one = judged(tmp_path, changed(("G0 Z20\n", "(Gr\u00f6\u00dfe caf\u00e9 60)\nG0 Z20\n")))
+    found = next(cause for cause in likely(one.case, one.report).causes if "60" in cause.right)
+    assert found.right == "(Groesse cafe 60)"
+
+
 def test_zero_at_each_corner_is_told_apart(tmp_path) -> None:
     for kind, dx, dy in (("zero_middle", -100, -50), ("zero_top_right", -200, -100), ("zero_bottom_right", -200, 0)):
         one = judged(tmp_path, moved(dx, dy))

@@ -39,7 +39,7 @@ def test_each_pupil_has_a_folder_that_passes_and_a_bad_row_stops_nobody(tmp_path
 
 
 def test_a_class_on_shared_sheets_fits_each_cutter_once_a_sheet(tmp_path) -> None:
-    (tmp_path / "sign.toml").write_text(SIGN)
+    (tmp_path / "sign.toml").write_text(SIGN + 'comments = "full"\n')
     (tmp_path / "names.csv").write_text("name,text,size\nAda,7 | Ada,120x50\nBen,,\nCleo,,wide\nDan,,\n")
     arguments = ["lesson", str(tmp_path / "sign.toml"), "--class", str(tmp_path / "names.csv"), "--pages", "words"]
     out = tmp_path / "out"
@@ -51,6 +51,9 @@ def test_a_class_on_shared_sheets_fits_each_cutter_once_a_sheet(tmp_path) -> Non
     assert re.search("Sheet sheets/sheet-01, 380 x 280 mm: (Ada|Ben|Dan), (Ada|Ben|Dan) and (Ada|Ben|Dan)<", page)
     for program in (out / "sheets" / "sheet-01").glob("[1-9]-*.nc"):
         assert f"run {program.name}: " in page
+        said = [line for line in program.read_text("ascii").splitlines() if line.startswith("(- ")]
+        assert said
+        assert all(re.search(r": [1-3]: [^:]+\)$", line) for line in said), "each names the sign that it is about"
     pieces = (out / "sheets" / "sheet-01" / "sheet.json").read_text("utf-8")
     assert all(name in pieces for name in ("Ada", "Ben", "Dan"))
 

@@ -201,7 +201,8 @@ WORDS = {
     "Zustellung tiefer als der vorige: Tiefe durch Zustellung, aufgerundet, sagt wie viele.",
     "term.tool-change.words": "Werkzeugwechsel, Fräserwechsel",
     "term.tool-change": "Einen Fräser herausnehmen und den nächsten einsetzen, bei stehender Spindel und gezogenem "
-    "Stecker oder gesichertem Schalter. Jedes Programm hier ist für einen Fräser. Nach dem Wechsel wird Z neu "
+    "Stecker oder gesichertem Schalter. Ein Programm ist hier für einen Fräser oder hält für den nächsten an. "
+    "Nach dem Wechsel wird Z neu "
     "gesetzt, denn keine zwei Fräser stehen gleich weit vor; X und Y bleiben.",
     "term.offset.words": "Versatz, Nullpunktverschiebung",
     "term.offset": "Ein Abstand, der dazugezählt wird. Die Nullpunktverschiebung (G54) ist, wo auf der Maschine der "

@@ -191,7 +191,8 @@ WORDS = {
     "the stepdown deeper than the one before: depth divided by stepdown, rounded up, is how many.",
     "term.tool-change.words": "tool change, change of cutter",
     "term.tool-change": "Taking one cutter out and the next in, with the spindle stopped and the plug out or the "
-    "switch locked. Every program here is for one cutter. After the change set Z again, for no two cutters stick "
+    "switch locked. A program here is for one cutter, or stops for the next. "
+    "After the change set Z again, for no two cutters stick "
     "out alike; leave X and Y as they are.",
     "term.offset.words": "offset, work offset, cutter offset",
     "term.offset": "A distance that is added. The work offset (G54) is where the program's zero lies on the "
