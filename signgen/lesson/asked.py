@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from signgen.lesson import numbers
 from signgen.lesson.questions import Question
 from signgen.lesson.source import ProgramRead, Source
-from signgen.messages import Mm, Num
+from signgen.messages import Mm, MmPerMin, Num
 from signgen.messages.values import Typed
 from signgen.messages.wording import Value
 
@@ -170,7 +170,7 @@ def _arcs(source: Source) -> Iterator[Question]:
         x, y, _ = row.start_mm
         values: dict[str, Value] = {
             "file": program.called, "line": row.step.number, "text": row.step.text,
-            "x": Typed(x, 4, True), "y": Typed(y, 4, True),
+            "x": Typed(x / row.step.unit_mm, 4, True), "y": Typed(y / row.step.unit_mm, 4, True),
         }  # fmt: skip
         word = "G2" if clockwise else "G3"
         (cx, cy), radius = row.arc.centre_mm, row.arc.radius_mm
@@ -207,7 +207,7 @@ def _time(source: Source) -> Iterator[Question]:
         yield Question(
             kind="minutes", value=length / feed.value, tolerance=max(0.05, MINUTES_RATIO * length / feed.value),
             unit="min", file=program.file, line=feed.line, places=2,
-            values={"file": program.called, "length": Mm(length, 0), "feed": Typed(feed.value)},
+            values={"file": program.called, "length": Mm(length, 0), "feed": MmPerMin(feed.value)},
         )  # fmt: skip
 
 

@@ -17,6 +17,7 @@ from signgen.markup.markup import Html, raw
 from signgen.messages import Message, Mm, Num
 from signgen.messages.values import Sides
 from signgen.messages.wording import Wording
+from signgen.numbers import rounded
 from signgen.shop.tools import Tool
 
 INK, SOFT, FAINT = "#111", "#666", "#bbb"
@@ -185,7 +186,13 @@ def passes_side(source: Source, levels: Sequence[CountedFigure], title: str, wor
     for n, level in enumerate(levels):
         sheet.line((0.35 * thick, level.value), (1.6 * thick, level.value), INK, 0.25, stroke_dasharray="2 1")
         if n % max(1, math.ceil(len(levels) / 14)) == 0 or n == len(levels) - 1:
-            sheet.text(f"Z{level.value:.6g}", (1.64 * thick, level.value), dy=1, size=2.8, text_anchor="start")
+            sheet.text(
+                f"Z{rounded(level.value / source.unit_mm, 4):g}",
+                (1.64 * thick, level.value),
+                dy=1,
+                size=2.8,
+                text_anchor="start",
+            )
     return sheet.drawn(title, wording(Message("lesson.picture_passes", count=len(levels))))
 
 

@@ -119,6 +119,7 @@ def _cover(maker: Maker) -> Html:
     signs = [el("div", say(name), cls="field") for name in ("pupil_signs", "teacher_signs", "date")]
     return joined(
         el("p", about), el("p", say("cover_does")),
+        None if source.unit_mm == 1.0 else el("p", say("cover_inches")),
         None if maker.answers else el("div", *fields, cls="fields"),
         None if maker.answers else el("p", say("sign_off")),
         None if maker.answers else el("div", *signs, cls="fields"),
@@ -133,7 +134,7 @@ def _coordinates(maker: Maker) -> Html:
 
 def _zero(maker: Maker) -> Html:
     source, (x, y) = maker.source, maker.source.zero_on_board_mm
-    top, bottom = Typed(source.top_mm, 4, True), Typed(source.bottom_mm, 4, True)
+    top, bottom = (Typed(z / source.unit_mm, 4, True) for z in (source.top_mm, source.bottom_mm))
     height = maker.say("zero_bottom", top=top) if source.bottom_mm == 0 else maker.say("zero_top", bottom=bottom)
     where = maker.say("zero_where", x=Mm(x, 2, True), y=Mm(y, 2, True), size=Sides(source.board_mm, 1, True))
     title, wording = maker.say("page.zero"), maker.wording

@@ -65,6 +65,11 @@ class Source(Struct, frozen=True, kw_only=True):
         return " / ".join(line.text for line in self.drawing.lines) or "-"
 
     @property
+    def unit_mm(self) -> float:
+        """Millimetres of the unit in which the programs count."""
+        return self.programs[-1].steps[-1].unit_mm
+
+    @property
     def face(self) -> Source:
         """Without the programs that are cut from the back."""
         return replace(self, programs=tuple(program for program in self.programs if not program.behind))

@@ -1,6 +1,6 @@
 """A reading of programs that shares nothing with the package: words by one pattern, places added up in plain Python.
 
-It knows what this project's programs use: millimetres, G17, G90, arcs by I and J, one zero.
+It knows what this project's programs use: millimetres or inches, G17, G90, arcs by I and J, one zero.
 """
 
 from __future__ import annotations
@@ -64,12 +64,14 @@ def moves_of(text: str) -> tuple[list[Move], dict[int, dict[str, float]]]:
     """The moves, and the numbers of each line by letters other than G and M."""
     at = {"X": 0.0, "Y": 0.0, "Z": 0.0}
     code, feed, under, found, words_of = "", 0.0, "", [], {}
+    inch = 25.4 if re.search(r"\bG20\b", text) else 1.0
     for number, line in enumerate(text.splitlines(), 1):
         comment = re.match(r"^(?:N\d+ )?\(([^)]*)\)$", line.strip())
         if comment and found and not comment.group(1).startswith("- "):
             under = comment.group(1)
         words = WORD.findall(re.sub(r"\([^)]*\)", "", line))
-        values = {letter: float(value) for letter, value in words if letter not in "GM"}
+        unit = dict.fromkeys("XYZIJF", inch)
+        values = {letter: float(value) * unit.get(letter, 1.0) for letter, value in words if letter not in "GM"}
         words_of[number] = values
         for letter, value in words:
             if letter == "G" and value in ("0", "1", "2", "3"):

@@ -56,6 +56,7 @@ OTHER_WAYS = {
     "a changer, from behind": {
         "dialect": "changer", "holes": "keyholes", "hole_diameter": None, "inset": None, "origin": "stock",
     },
+    "inches": {"dialect": "inch", "corner-radius": "15"},
     "full comments, from behind": {"holes": "keyholes", "hole_diameter": None, "inset": None, "comments": "full"},
 }  # fmt: skip
 
@@ -75,11 +76,12 @@ def test_answers_of_all_cutters_in_one_file_and_of_programs_from_behind(name, tm
     sides = [row for row in source.programs[-1].lines if row.end_mm and row.kind != RAPID and row.length_mm > 20]
     left = min(row.end_mm[0] for row in sides)
     assert source.shift_mm[0] == pytest.approx(left + cutter.diameter_mm / 2, abs=0.01)
-    assert any(program.behind for program in source.programs) == ("holes" in changes)
+    assert any(program.behind for program in source.programs) == (changes.get("holes") == "keyholes")
     for document in pack(source, "de").values():
         text = document.decode()
         assert all(program.file in text for program in source.programs)
-        assert ("X zählt darum nach links" in text) == ("holes" in changes)
+        assert ("X zählt darum nach links" in text) == (changes.get("holes") == "keyholes")
+        assert ("zählen in Zoll" in text) == (name == "inches")
 
 
 @pytest.mark.sweep

@@ -65,6 +65,8 @@ WORDS = {
     "lesson.pupil_signs": "Schülerin oder Schüler",
     "lesson.teacher_signs": "Lehrkraft",
     "lesson.about": "{size}, {thickness} dick, {material}; Programme: {programs:plain}",
+    "lesson.cover_inches": "Deine Programme zählen in Zoll (G20). Schreibe jede Antwort in "
+    "Millimetern: ein Zoll ist 25,4 mm.",
     "lesson.cover_does": "Dieses Heft ist aus den Programmen gemacht, die dein Schild fräsen. Jede Frage lässt sich "
     "daraus beantworten.",
     "lesson.answer": "Antwort: {answer}",
@@ -202,7 +204,7 @@ WORDS = {
     "ask.tabs": "Wie viele Stege lässt {file} stehen?",
     "ask.tab_top": "Z an der Oberseite der Stege =",
     "ask.tab_thick": "Wie dick sind die Stege?",
-    "ask.minutes": "{file}: {length} Fräsweg mit {feed} mm/min; Zeit bei diesem Vorschub =",
+    "ask.minutes": "{file}: {length} Fräsweg mit {feed}; Zeit bei diesem Vorschub =",
     "ask.thicker_width": "Das Brett ist {extra} dicker als eingetippt, und Z0 ist unten. Wie viel breiter werden "
     "Nuten mit {angle} Grad?",
     "ask.thicker_bottom": "Wie weit unter der Unterseite dieses Bretts fräst {file} noch? (negativ: darunter)",

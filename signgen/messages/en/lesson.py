@@ -63,6 +63,8 @@ WORDS = {
     "lesson.pupil_signs": "Pupil",
     "lesson.teacher_signs": "Teacher",
     "lesson.about": "{size}, {thickness} thick, {material}; programs: {programs:plain}",
+    "lesson.cover_inches": "Your programs count in inches (G20). Write every answer in "
+    "millimetres: an inch is 25.4 mm.",
     "lesson.cover_does": "This booklet is made from the programs that will cut your sign. Every question can be "
     "answered from them.",
     "lesson.answer": "Answer: {answer}",
@@ -196,7 +198,7 @@ WORDS = {
     "ask.tabs": "How many tabs does {file} leave?",
     "ask.tab_top": "Z at the top of the tabs =",
     "ask.tab_thick": "How thick are the tabs?",
-    "ask.minutes": "{file}: {length} of cutting at {feed} mm/min; time if it kept that feed =",
+    "ask.minutes": "{file}: {length} of cutting at {feed}; time if it kept that feed =",
     "ask.thicker_width": "The board is {extra} thicker than was typed, and Z0 is at its bottom. How much wider do "
     "grooves get with {angle} degrees?",
     "ask.thicker_bottom": "How far below the bottom of that board does {file} still cut? (negative: below)",
