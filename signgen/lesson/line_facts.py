@@ -32,7 +32,8 @@ class ArcFacts(Struct, frozen=True, kw_only=True):
 
 
 class LineFacts(Struct, frozen=True, kw_only=True):
-    """One line. Places are millimetres as the program counts; None where nothing moves. `length_mm` is along the curve;
+    """One line. Places are millimetres as the program counts; None where nothing moves. `length_mm` is along the curve,
+    `cut_mm` that of its feed moves alone, which get down to `lowest_mm`;
     `seconds` at the feed, without speeding up and slowing down, None for rapids. `under` is the comment under which
     the cutting stands; `level`: it cuts at one height, which is pass `pass_number` of `passes` in that stretch, counted
     from the top, 0 where it is none. `since`: the line of the motion word in force, 0 where the line has its own."""
@@ -44,6 +45,8 @@ class LineFacts(Struct, frozen=True, kw_only=True):
     kind: int = RAPID
     arc: ArcFacts | None = None
     length_mm: float = 0.0
+    cut_mm: float = 0.0
+    lowest_mm: float | None = None
     seconds: float | None = None
     feed_mm_per_min: float = 0.0
     under: str = ""
@@ -91,17 +94,22 @@ def facts_of(trace: Trace) -> tuple[LineFacts, ...]:
             continue
         first, last = step.first, step.first + step.count - 1
         passed = _pass(motions, last, levels.get(int(stretch[last]), ()))
+        cuts = first + np.flatnonzero(motions.kind[first : last + 1] != RAPID)
+        # of a canned cycle, whose way out is a rapid, the cut
+        tells = int(cuts[-1]) if len(cuts) else last
         found.append(
             LineFacts(
                 step=step,
                 start_mm=_place(motions.start_mm[first]),
                 end_mm=_place(motions.end_mm[last]),
                 start_known=bool(motions.start_known[first].all()),
-                kind=int(motions.kind[last]),
+                kind=int(motions.kind[tells]),
                 arc=arcs.get(last) if step.count == 1 else None,
                 length_mm=float(lengths[first : last + 1].sum()),
                 seconds=_seconds(motions, lengths, first, last),
-                feed_mm_per_min=float(motions.feed_mm_per_min[last]),
+                cut_mm=float(lengths[cuts].sum()),
+                lowest_mm=float(motions.end_mm[cuts, 2].min()) if len(cuts) else None,
+                feed_mm_per_min=float(motions.feed_mm_per_min[tells]),
                 under=under.get(step.number, ""),
                 pass_number=passed,
                 level=bool(level[last]),

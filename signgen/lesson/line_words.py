@@ -99,7 +99,7 @@ def _travel(facts: LineFacts) -> Iterator[Message]:
         yield Message("line.helix", from_z=_typed(facts, start[2]), to_z=_typed(facts, end[2]))
     if facts.since and step.modal[0] in _MOTIONS:
         yield Message("line.in_force", word=step.modal[0], line=facts.since)
-    if facts.kind == RAPID:
+    if facts.kind == RAPID or step.count > 1:
         return
     under = Message("line.feature", text=facts.under) if facts.under else Message("line.feature_none")
     if facts.pass_number:

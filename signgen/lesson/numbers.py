@@ -30,8 +30,8 @@ class CountedFigure(Struct, frozen=True, kw_only=True):
 def deepest(program: ProgramRead) -> CountedFigure:
     """The lowest Z of a feed move."""
     rows = [row for row in program.lines if _cuts(row)]
-    row = min(rows, key=lambda row: (_end(row)[2], row.step.number))
-    return CountedFigure(value=_end(row)[2], line=row.step.number)
+    row = min(rows, key=lambda row: (_lowest(row), row.step.number))
+    return CountedFigure(value=_lowest(row), line=row.step.number)
 
 
 def letters_by_depth(source: Source, program: ProgramRead) -> tuple[tuple[str, CountedFigure], ...]:
@@ -153,7 +153,7 @@ def first_place(program: ProgramRead) -> LineFacts:
 
 def cut_mm(program: ProgramRead) -> float:
     """The way of all feed moves."""
-    return sum(row.length_mm for row in program.lines if _cuts(row))
+    return sum(row.cut_mm for row in program.lines)
 
 
 def seconds_at_feed(program: ProgramRead) -> float:
@@ -180,6 +180,11 @@ def _cuts(row: LineFacts) -> bool:
 def _end(row: LineFacts) -> tuple[float, float, float]:
     assert row.end_mm is not None
     return row.end_mm
+
+
+def _lowest(row: LineFacts) -> float:
+    assert row.lowest_mm is not None
+    return row.lowest_mm
 
 
 def _start(row: LineFacts) -> tuple[float, float, float]:

@@ -70,7 +70,7 @@ def moves_of(text: str) -> tuple[list[Move], dict[int, dict[str, float]]]:
         if comment and found and not comment.group(1).startswith("- "):
             under = comment.group(1)
         words = WORD.findall(re.sub(r"\([^)]*\)", "", line))
-        unit = dict.fromkeys("XYZIJF", inch)
+        unit = dict.fromkeys("XYZIJFRQ", inch)
         values = {letter: float(value) * unit.get(letter, 1.0) for letter, value in words if letter not in "GM"}
         words_of[number] = values
         for letter, value in words:
@@ -78,6 +78,11 @@ def moves_of(text: str) -> tuple[list[Move], dict[int, dict[str, float]]]:
                 code = f"G{value}"
         feed = values.get("F", feed)
         if not {"X", "Y", "Z", "I", "J"} & values.keys() or "P" in values:
+            continue
+        if "R" in values:
+            at |= {axis: values[axis] for axis in "XY"}
+            found += drilled(number, at["X"], at["Y"], values, feed, under)
+            at["Z"] = values["R"]
             continue
         old = dict(at)
         at |= {axis: values[axis] for axis in "XYZ" if axis in values}
@@ -88,6 +93,18 @@ def moves_of(text: str) -> tuple[list[Move], dict[int, dict[str, float]]]:
             )
         )  # fmt: skip
     return found, words_of
+
+
+def drilled(number: int, x: float, y: float, values: dict[str, float], feed: float, under: str) -> list[Move]:
+    """The feed moves of a drilling cycle: in one go without Q, else in pecks, each begun 0.010 in above the one before
+    (NIST IR 6556, 3.5.16.3)."""
+    top, bottom, step = values["R"], values["Z"], values.get("Q", 0.0)
+    found, above, from_z = [], top, top
+    while above > bottom + 1e-9:
+        to_z = max(bottom, above - step) if step else bottom
+        found.append(Move(number, "G1", x, y, from_z, x, y, to_z, f=feed, under=under))
+        above, from_z = to_z, to_z + 0.254
+    return found
 
 
 def passes(moves: list[Move]) -> dict[str, list[float]]:

@@ -57,6 +57,7 @@ OTHER_WAYS = {
         "dialect": "changer", "holes": "keyholes", "hole_diameter": None, "inset": None, "origin": "stock",
     },
     "inches": {"dialect": "inch", "corner-radius": "15"},
+    "drilled in cycles": {"dialect": "cycles", "hole_diameter": "5"},
     "full comments, from behind": {"holes": "keyholes", "hole_diameter": None, "inset": None, "comments": "full"},
 }  # fmt: skip
 
