@@ -59,18 +59,24 @@ class Desk(Generic[T, R]):
             worker = self._free.get(timeout=patience_s)
         except queue.Empty:
             raise LostError("every place is taken") from None
-        if worker is None:
-            worker = Worker(self._work, self._limits)
-        worker.give(item, 1, self._limits.time_s)
         is_whole = False
         try:
+            if worker is None:
+                worker = self._new()
+            worker.give(item, 1, self._limits.time_s)
             answer = self._answer(worker, is_wanted)
             is_whole = True
             return answer
         finally:
-            if not is_whole:
+            if worker is not None and not is_whole:
                 worker.end()
-            self._free.put(worker if is_whole else None)
+            self._free.put(worker if is_whole else None)  # whatever happened, the next one finds the place
+
+    def _new(self) -> Worker[T, R]:
+        try:
+            return Worker(self._work, self._limits)
+        except OSError as error:
+            raise LostError(f"no process can be started ({error})") from error
 
     def _answer(self, worker: Worker[T, R], is_wanted: Callable[[], bool]) -> R:
         from signgen.batching.pool import READY, RESULT

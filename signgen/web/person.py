@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import secrets
 import threading
 import time
@@ -58,8 +59,10 @@ class Person:
             if len(self._own) >= MOST_FILES or len(content) > MOST_FILE_BYTES:
                 raise FullError(called)
             name = f"{stem}{suffix}"
-            if name in self._own:
-                name = f"{stem}-{len(self._own) + 1}{suffix}"
+            for number in itertools.count(2):
+                if name not in self._own:
+                    break
+                name = f"{stem}-{number}{suffix}"
             self._folder.mkdir(parents=True, exist_ok=True)
             path = self._folder / f"{len(self._own) + 1}-{secrets.token_hex(6)}{suffix}"
             path.write_bytes(content)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import base64
 import binascii
 import secrets
+import threading
 from collections.abc import Callable, Mapping
 from importlib.resources import files
 from typing import Any
@@ -49,6 +50,7 @@ class Routes:
         self._admit = admit
         self._faces: dict[str, bytes] = {}
         self._made: dict[str, Person] = {}
+        self._lock = threading.Lock()
 
     def answer(self, asked: WireRequest) -> Reply:
         if asked.method == "POST":
@@ -115,7 +117,8 @@ class Routes:
             return said(running=True)
         made, answer = done
         if answer["ok"]:
-            self._made = {name: each for name, each in self._made.items() if each is not person} | {made: person}
+            with self._lock:  # several people's proofs end at once
+                self._made = {name: each for name, each in self._made.items() if each is not person} | {made: person}
         names = list(answer.get("files", ()))
         told = {name: value for name, value in answer.items() if name not in ("files", "zip")}
         return said(running=False, made=made, files=names, **told)

@@ -39,6 +39,29 @@ def test_a_request_that_is_lost_leaves_its_place_to_the_next(item: str, why: str
         assert desk.ask("again", 5) == "again"
 
 
+def test_a_process_that_died_while_it_was_idle_is_replaced() -> None:
+    with Desk(work, 1, LIMITS) as desk:
+        assert desk.ask("now", 5) == "now"
+        (worker,) = desk._free.queue  # the process at rest
+        os.kill(worker.process.pid, signal.SIGKILL)
+        worker.process.join()
+        with pytest.raises(LostError, match="SIGKILL"):
+            desk.ask("again", 5)
+        assert desk.ask("again", 5) == "again"
+
+
+def test_a_process_that_cannot_be_started_leaves_its_place(monkeypatch: pytest.MonkeyPatch) -> None:
+    def no_more(*_: object) -> object:
+        raise BlockingIOError(11, "Resource temporarily unavailable")
+
+    with Desk(work, 1, LIMITS) as desk:
+        with monkeypatch.context() as patched:
+            patched.setattr("signgen.web.desk.Worker", no_more)
+            with pytest.raises(LostError, match="no process can be started"):
+                desk.ask("now", 5)
+        assert desk.ask("again", 5) == "again"
+
+
 def test_what_nobody_wants_any_more_is_stopped() -> None:
     wanted = threading.Event()
     wanted.set()
