@@ -95,6 +95,7 @@ class Options(TypedDict, total=False):
     art_width: Length | None
     art_height: Length | None
     art_rotation: Number | None
+    art_size: str | None
     art_finish: str | None
     art_depth: Length | None
     art_colours: str | None

@@ -58,8 +58,7 @@ class Part(Struct, frozen=True, kw_only=True):
 
 
 class Shown(Struct, frozen=True, kw_only=True, eq=False):
-    """A picture before it has a size: `bounds` in units of its own, turned as asked, Y up. `unit_mm`: how large one is
-    in its file, where that says so."""
+    """A picture before it has a size: `bounds` in units of its own, turned as asked, Y up."""
 
     asked: PictureSpec
     name: str
@@ -80,6 +79,8 @@ class Shown(Struct, frozen=True, kw_only=True, eq=False):
         """As it was asked for; None when nobody did."""
         if self.asked.module_mm is not None:
             return self.asked.module_mm * self.size[1]
+        if self.asked.own_size and self.picture.unit_mm is not None:
+            return self.picture.unit_mm * self.size[1]
         if self.asked.height_mm is not None:
             return self.asked.height_mm
         return None if self.asked.width_mm is None else self.asked.width_mm / self.ratio
@@ -114,6 +115,8 @@ def shown_of(spec: SignSpec) -> tuple[Shown, ...]:
             bounds = (-QUIET, -count - QUIET, count + QUIET, QUIET)
         if bounds is None or bounds[2] <= bounds[0] or bounds[3] <= bounds[1]:
             raise AskError.at(asked.kind, Message("art.nothing_to_cut", file=picture.file), Message("art.use_colours"))
+        if asked.own_size and picture.unit_mm is None:
+            raise AskError.at("art-size", Message("art.no_own_size", file=picture.file), Message("art.state_a_size"))
         found.append(Shown(asked=asked, name=name, picture=picture, bounds=bounds))
     return tuple(found)
 

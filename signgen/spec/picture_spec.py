@@ -23,8 +23,9 @@ class ColourUse(Struct, frozen=True, kw_only=True):
 
 class PictureSpec(Struct, frozen=True, kw_only=True):
     """`kind`: the option that asks for it; `what`: the file in absolute form. `place`: a word or the middle in
-    millimetres. At most one of the sizes is given; neither: by the place. `depth_mm` 0: right through. `colours` of a
-    drawing: which of them are cut, or what becomes of each. `module_mm`, `level`: of a code."""
+    millimetres. At most one of the sizes is given, and none with `own_size`, which is as large as the file says;
+    neither: by the place. `depth_mm` 0: right through. `colours` of a drawing: which of them are cut, or what becomes
+    of each. `module_mm`, `level`: of a code."""
 
     kind: str
     what: str
@@ -37,6 +38,7 @@ class PictureSpec(Struct, frozen=True, kw_only=True):
     colours: str | tuple[ColourUse, ...] = "dark"
     module_mm: float | None = None
     level: str = "M"
+    own_size: bool = False
 
     def asked(self) -> dict[str, object]:
         """The keys of its table, complete."""
@@ -44,6 +46,8 @@ class PictureSpec(Struct, frozen=True, kw_only=True):
         lengths = {"width": self.width_mm, "height": self.height_mm, "module": self.module_mm}
         found: dict[str, object] = {OF_KIND[self.kind][0].name: self.what, "place": place}
         found |= {name: value for name, value in lengths.items() if value is not None}
+        if self.own_size:
+            found["size"] = "file"
         if self.rotation_deg:
             found["rotation"] = self.rotation_deg
         if self.kind == "code":

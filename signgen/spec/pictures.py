@@ -20,6 +20,9 @@ from signgen.units import Limits, length_mm, points_mm
 
 WHICH = ("dark", "light", "all")
 
+_SIZES = ("width", "height", "size")
+"""Keys that say how large a picture is: who says one anew takes the others back."""
+
 _DEPTHS = Limits(least=0.1, greatest=150)
 
 
@@ -62,6 +65,9 @@ def _picture(
     place = own.attempt(lambda: place_of(own.text("place") or "left")) if own.has("place") else "left"
     if width is not None and height is not None:
         own.wrong("height", Message("art.both_sizes"), Message("art.give_one_size"))
+    own_size = kind == "art" and own.text("size") == "file"
+    if own_size and (width is not None or height is not None):
+        own.wrong("size", Message("art.own_and_stated_size"), Message("art.give_one_size"))
     made = finish_of(own) if own.has("finish") else finish
     if kind == "code" and finish is not None:
         made = _code_finish(own, finish)
@@ -90,6 +96,7 @@ def _picture(
         place=place,
         width_mm=width,
         height_mm=height,
+        own_size=own_size,
         rotation_deg=rotation or 0.0,
         finish=made,
         depth_mm=0.0 if made == "through" else depth,
@@ -180,11 +187,9 @@ def with_own_keys(file: Mapping[str, object], given: Mapping[str, object]) -> di
         told = {key.name: given[f"{kind}-{key.name}"] for key in keys[1:] if f"{kind}-{key.name}" in given}
         if not told or kind in given or not isinstance(tables, list | tuple):
             continue
-        if "width" in told or "height" in told:
+        if not told.keys().isdisjoint(_SIZES):
             tables = [
-                {k: v for k, v in table.items() if k not in ("width", "height")}
-                if isinstance(table, Mapping)
-                else table
+                {k: v for k, v in table.items() if k not in _SIZES} if isinstance(table, Mapping) else table
                 for table in tables
             ]
         found[kind] = [{**table, **told} if isinstance(table, Mapping) else table for table in tables]

@@ -77,6 +77,42 @@ def test_has_the_size_that_was_asked_for_and_the_area_of_its_file(svg, key, valu
     assert drawing.pictures[0].area_mm2 == pytest.approx(ARROW_AREA * scale**2, rel=1e-6)
 
 
+@pytest.mark.parametrize(
+    ("head", "unit_mm"),
+    [
+        ('width="60mm" height="40mm" viewBox="0 0 60 40"', 1.0),
+        ('width="60mm" height="40mm" viewBox="0 0 120 80"', 0.5),
+        ('width="2in" height="1in" viewBox="0 0 100 50"', 25.4 / 50),
+        ('width="96" height="96" viewBox="0 0 96 96"', 25.4 / 96),  # CSS 2.1, 4.3.2: 96 px are an inch
+    ],
+)
+def test_is_as_large_as_its_file_says(tmp_path, head, unit_mm):
+    file = tmp_path / "own.svg"
+    file.write_text(f'<svg xmlns="http://www.w3.org/2000/svg" {head}><rect x="5" y="5" width="40" height="20"/></svg>')
+    spec = spec_of(art=str(file), art_size="file", size="400x200")
+    x0, y0, x1, y1 = area_of(draw(spec)).bounds
+    assert (x1 - x0, y1 - y0) == pytest.approx((40 * unit_mm, 20 * unit_mm), abs=1e-3)
+    assert read_spec(tomllib.loads(dump_sign_file(spec)), SHOP) == spec
+
+
+@pytest.mark.parametrize(("units", "unit_mm"), [(4, 1.0), (1, 25.4), (5, 10.0)])
+def test_is_as_large_as_a_dxf_file_says_in_its_units(tmp_path, units, unit_mm):
+    ezdxf = pytest.importorskip("ezdxf")
+    document = ezdxf.new(units=units)
+    corners = [(0, 0), (50 / unit_mm, 0), (50 / unit_mm, 25 / unit_mm), (0, 25 / unit_mm)]
+    document.modelspace().add_lwpolyline(corners, close=True)
+    document.saveas(tmp_path / "own.dxf")
+    x0, y0, x1, y1 = area_of(draw(spec_of(art=str(tmp_path / "own.dxf"), art_size="file", size="400x200"))).bounds
+    assert (x1 - x0, y1 - y0) == pytest.approx((50, 25), abs=1e-3)
+
+
+def test_a_file_that_does_not_say_how_large_it_is_has_no_size_of_its_own(tmp_path):
+    file = tmp_path / "unsaid.svg"
+    file.write_text('<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 60 40"><rect width="60" height="30"/></svg>')
+    with pytest.raises(AskError, match=r"unsaid\.svg does not say how large"):
+        draw(spec_of(art=str(file), art_size="file"))
+
+
 def test_is_turned_counter_clockwise(svg):
     """An arrow to the right points up after a quarter."""
     area = area_of(draw(spec_of(art=svg(ARROW), art_rotation=90, art_height=40)))
@@ -128,6 +164,8 @@ def test_tables_of_a_sign_file_hold_several_and_are_written_back(svg, tmp_path):
     [
         ({"art_place": "everywhere"}, "art-place"),
         ({"art_width": 30, "art_height": 20}, "art-height"),
+        ({"art_width": 30, "art_size": "file"}, "art-size"),
+        ({"art_size": "huge"}, "art-size"),
         ({"art_finish": "raised"}, "art-finish"),
         ({"art_colours": "black=gold"}, "art-colours"),
         ({"art_colours": "larkspur=groove"}, "art-colours"),

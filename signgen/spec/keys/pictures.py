@@ -53,6 +53,11 @@ ART_KEYS: tuple[Option, ...] = (
         required=True,
     ),
     *_WHERE,
+    Option(
+        name="size", kind="choice", metavar="WORD", group="Pictures", choices=("fitted", "file"), default="fitted",
+        help="fitted: by its place; file: as large as its file says, in the units that stand there.",
+        words=("true size", "units of the file", "as large as drawn", "full scale"),
+    ),
     *_HOW,
     Option(
         name="colours", kind="word", metavar="COLOURS", group="Pictures",
