@@ -10,6 +10,7 @@ from signgen.cli.tongue import language_option
 from signgen.errors import AskError, said_in
 from signgen.messages import Message
 from signgen.messages.language import LANGUAGES
+from signgen.messages.wording import Wording
 
 
 @click.command("explain")
@@ -48,6 +49,8 @@ def command(
     if everything:
         if what or as_json:
             raise AskError.at("all", Message("explain.all_is_alone"), Message("explain.leave_the_rest_out"))
+        if language is not None and language != LANGUAGES[0]:
+            click.echo(Wording(language)(Message("explain.all_in_english")), err=True)
         write_reference(context, out)
         return
     if out is not None:

@@ -190,3 +190,11 @@ def test_the_page_says_lengths_in_the_way_they_are_read(page: Page) -> None:
     """The units that the chapter of commands names."""
     (unit,) = set(re.findall(r"3 1/2 in", page.of("main")[0].text))
     assert length_mm(unit, "x") == 88.9
+
+
+def test_who_asks_for_another_language_is_told_that_the_page_is_english(tmp_path: Path) -> None:
+    out = tmp_path / "reference.html"
+    done = CliRunner().invoke(group, ["explain", "--all", "--language", "de", "--out", str(out)])
+    assert done.exit_code == 0
+    assert "nur auf Englisch" in done.stderr
+    assert 'lang="en"' in out.read_text("utf-8")

@@ -12,6 +12,7 @@ WORDS = {
     "option.unknown": "Diese Option gibt es nicht.",
     "option.search": "Mit signgen explain {word} fragen, oder signgen make --help-all ansehen.",
     "explain.nothing": "Darüber ist nichts bekannt.",
+    "explain.all_in_english": "Das Nachschlagewerk gibt es vorerst nur auf Englisch.",
     "explain.all_is_alone": "Das macht eine Seite von allem.",
     "explain.leave_the_rest_out": "Die anderen Wörter weglassen.",
     "explain.out_is_of_all": "Nur das ganze Nachschlagewerk wird in eine Datei geschrieben.",

@@ -12,6 +12,7 @@ WORDS = {
     "option.unknown": "There is no such option.",
     "option.search": "Ask with signgen explain {word}, or see signgen make --help-all.",
     "explain.nothing": "Nothing is known of it.",
+    "explain.all_in_english": "The reference is in English as yet.",
     "explain.all_is_alone": "It makes one page of everything.",
     "explain.leave_the_rest_out": "Leave the other words out.",
     "explain.out_is_of_all": "Only the whole reference is written to a file.",
