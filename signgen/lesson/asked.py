@@ -49,6 +49,13 @@ def _coordinates(source: Source) -> Iterator[Question]:
         kind="leftmost", value=left.value, tolerance=PLACE_MM, unit="mm", file=last.file, line=left.line,
         values={"file": last.called},
     )  # fmt: skip
+    for along, row in enumerate(numbers.sides(last)) if source.spec.edge == "cut" else ():
+        if row is not None and row.end_mm is not None:
+            yield Question(
+                kind=("right_side", "top_side")[along], value=row.end_mm[along] - last.tool.radius_mm,
+                tolerance=PLACE_MM, unit="mm", file=last.file, line=row.step.number,
+                values={"file": last.called, "line": row.step.number, "diameter": Mm(last.tool.diameter_mm)},
+            )  # fmt: skip
 
 
 def _zero(source: Source) -> Iterator[Question]:

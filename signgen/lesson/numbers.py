@@ -15,6 +15,10 @@ from signgen.replay.motion import ARC_CCW, ARC_CW, RAPID
 SAME_PLACE_MM = 0.02
 TAB_APART_MM = 5.0
 """Plateaus nearer to each other are one tab, gone over again where the path closes."""
+LONG_RATIO = 0.3
+"""Of the longest straight on that side: a shorter one may be a notch's."""
+FINISH_MM = 2.0
+"""A finishing pass takes less than this."""
 ROUND_DEG = 359.0
 """Once round, less what four decimals lose."""
 EASY_ARC_DEG = (20.0, 330.0)
@@ -129,6 +133,29 @@ def leftmost(program: ProgramRead) -> CountedFigure:
     """The least X at an end of a feed move."""
     row = min((row for row in program.lines if _cuts(row)), key=lambda row: (_end(row)[0], row.step.number))
     return CountedFigure(value=_end(row)[0], line=row.step.number)
+
+
+def sides(program: ProgramRead) -> tuple[LineFacts | None, LineFacts | None]:
+    """Lines that cut straight along the right and along the top of what the program cuts last, at its lowest Z: of the
+    long ones those nearest to it, for a finishing pass goes nearer than the one before. None where nothing is straight
+    there."""
+    under = next((row.under for row in reversed(program.lines) if _cuts(row)), "")
+    rows = [row for row in program.lines if row.under == under and row.level]
+    low = min((_end(row)[2] for row in rows), default=0.0)
+    rows = [row for row in rows if _end(row)[2] - low < LEVEL_MM]
+    return _outermost_straight(rows, 0), _outermost_straight(rows, 1)
+
+
+def _outermost_straight(rows: Sequence[LineFacts], axis: int) -> LineFacts | None:
+    outmost = max((_end(row)[axis] for row in rows), default=0.0)
+    straights = [
+        row
+        for row in rows
+        if row.arc is None and _end(row)[axis] == _start(row)[axis] and outmost - _end(row)[axis] < FINISH_MM
+    ]
+    longest = max((row.length_mm for row in straights), default=0.0)
+    long = [row for row in straights if row.length_mm >= LONG_RATIO * longest]
+    return min(long, key=lambda row: (_end(row)[axis], row.step.number), default=None)
 
 
 def speed(program: ProgramRead) -> CountedFigure:

@@ -161,6 +161,15 @@ def _plain(maker: Maker) -> Html:
     return joined()
 
 
+def _feeds(maker: Maker) -> Html:
+    material = maker.source.spec.material.label
+    yours = [
+        el("li", maker.say("yours", file=program.called, tool=program.tool.called, material=material))
+        for program in maker.source.programs
+    ]
+    return el("ul", *yours)
+
+
 def _depth(maker: Maker) -> Html | None:
     program = v_bit(maker.source)
     if program is None or not maker.questions["depth"]:
@@ -289,7 +298,7 @@ def _start(maker: Maker) -> Html:
 
 
 _BODIES: dict[str, Callable[[Maker], Html | None]] = {
-    "cover": _cover, "coordinates": _coordinates, "zero": _zero, "cutter": _cutter, "feeds": _plain, "depth": _depth,
+    "cover": _cover, "coordinates": _coordinates, "zero": _zero, "cutter": _cutter, "feeds": _feeds, "depth": _depth,
     "passes": _passes, "arcs": _arcs, "tabs": _tabs, "reading": _reading, "words": _words, "fault": _fault,
     "own": _own, "time": _time, "thickness": _plain, "start": _start,
 }  # fmt: skip

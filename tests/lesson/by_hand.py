@@ -173,6 +173,10 @@ def answer(question, text: str, report: dict, thickness: float) -> float | None:
             return here.cx if question.about.endswith("X") else here.cy
         case "leftmost":
             return min(move.x for move in cuts)
+        case "right_side" | "top_side":
+            # straight along the side, the cutter outside: half of it is not the sign
+            ends = ((here.x0, here.x), (here.y0, here.y))[question.kind == "top_side"]
+            return ends[0] - tool["diameter_mm"] / 2 if ends[0] == ends[1] else None
         case "first":
             first = next(m for m in moves if m.code == "G0" and {"X", "Y"} <= words[m.line].keys())
             return first.x if question.about == "X" else first.y

@@ -85,6 +85,34 @@ def test_answers_of_all_cutters_in_one_file_and_of_programs_from_behind(name, tm
         assert ("zählen in Zoll" in text) == (name == "inches")
 
 
+@pytest.mark.parametrize(
+    "more",
+    [
+        {},
+        {"finish-pass": "0.3"},
+        {"finish-pass": "0.3", "tabs": "14"},
+        {"border": "scalloped", "holes": "side-pair"},
+        {"dialect": "inch"},
+    ],
+)
+def test_the_sides_of_the_sign_are_where_they_were_asked_for(more, tmp_path) -> None:
+    """220 x 140 mm from the sign's corner; a finishing pass goes nearer than those before it."""
+    files = make_job(spec_of(**more), wanted="programs").files
+    for file, content in files.items():
+        (tmp_path / file).write_bytes(content)
+    found = {question.kind: question for question in asked(source_of(tmp_path))["coordinates"]}
+    assert found["right_side"].value == pytest.approx(220, abs=1e-3)
+    assert found["top_side"].value == pytest.approx(140, abs=1e-3)
+
+
+@pytest.mark.parametrize(("border", "kinds"), [("oval", set()), ("arched", {"right_side"}), ("gable", {"right_side"})])
+def test_a_side_that_is_not_straight_is_not_asked_for(border, kinds, tmp_path) -> None:
+    for file, content in make_job(spec_of(border=border, holes="centre", inset=None), wanted="programs").files.items():
+        (tmp_path / file).write_bytes(content)
+    found = {question.kind for question in asked(source_of(tmp_path))["coordinates"]}
+    assert found & {"right_side", "top_side"} == kinds
+
+
 @pytest.mark.sweep
 @pytest.mark.parametrize("seed", range(30))
 def test_every_answer_of_random_signs(seed, tmp_path) -> None:

@@ -101,6 +101,7 @@ WORDS = {
     "lesson.zero_where": "X0 Y0 liegt {x} rechts von und {y} über der linken unteren Ecke des Bretts ({size}).",
     "lesson.intro.cutter": "Die Spannzange muss genau zum Schaft passen. Gewechselt wird mit gezogenem Stecker oder "
     "gesichertem Schalter. Fräser sind scharf: am Schaft und mit einem Tuch anfassen.",
+    "lesson.yours": "{file}: {tool} in {material}",
     "lesson.intro.feeds": "S sagt, wie oft der Fräser in der Minute dreht, F wie weit er in der Minute kommt. Der "
     "Vorschub je Zahn ist, was jede Schneide nimmt: F durch S und durch die Zahl der Schneiden. Die "
     "Schnittgeschwindigkeit ist π mal Durchmesser mal S, durch 1000. Rechne hier mit zwei Schneiden; zähle die "
@@ -183,6 +184,9 @@ WORDS = {
     "Brett von 100 mal 80 mm.",
     "lesson.picture_cutter": "{tool} in der Spannzange, von der Seite.",
     "ask.hole": "Die Mitte von Loch {number} ({file}, bei Zeile {line}): {axis} =",
+    "ask.right_side": "In Zeile {line} von {file} fährt der Fräser, {diameter} dick, an der rechten Seite des Schilds "
+    "entlang. X dieser Seite =",
+    "ask.top_side": "In Zeile {line} von {file} fährt er an der oberen Seite entlang. Y dieser Seite =",
     "ask.leftmost": "Wie weit nach links kommt die Mitte des Fräsers beim Fräsen in {file}? X =",
     "ask.first": "Wohin fährt {file} zuerst im Eilgang? {axis} =",
     "ask.lowest": "Das tiefste Z von {file}: Z =",

@@ -99,6 +99,7 @@ WORDS = {
     "lesson.zero_where": "X0 Y0 lies {x} right of and {y} above the bottom left corner of the board ({size}).",
     "lesson.intro.cutter": "The collet must be of the shank's size, never near it. Change cutters with the plug out "
     "or the switch locked. Cutters are sharp: hold them by the shank, in a cloth.",
+    "lesson.yours": "{file}: {tool} in {material}",
     "lesson.intro.feeds": "S is how often the cutter turns in a minute, F how far it goes in a minute. Chip load is "
     "what each edge takes: F divided by S and by the number of edges. Cutting speed is π times the diameter times "
     "S, divided by 1000. Work with two edges here; count those of your cutter.",
@@ -177,6 +178,9 @@ WORDS = {
     "by 80 mm.",
     "lesson.picture_cutter": "{tool} in its collet, from the side.",
     "ask.hole": "The middle of hole {number} ({file}, near line {line}): {axis} =",
+    "ask.right_side": "In line {line} of {file} the cutter, {diameter} across, goes along the right side of the sign. "
+    "X of that side =",
+    "ask.top_side": "In line {line} of {file} it goes along the top side. Y of that side =",
     "ask.leftmost": "How far left does the middle of the cutter go while it cuts in {file}? X =",
     "ask.first": "Where does {file} go first, at rapid speed? {axis} =",
     "ask.lowest": "The lowest Z of {file}: Z =",
