@@ -59,7 +59,10 @@ class CountedHole(Struct, frozen=True, kw_only=True):
 
 
 def holes(source: Source, program: ProgramRead) -> tuple[CountedHole, ...]:
-    """Middles of arcs that follow each other, turn at least once round, and go through the board."""
+    """Middles of arcs that follow each other, turn at least once round, and go through the board; of a drill, where it
+    goes through."""
+    if program.tool.kind == "drill":
+        return _drilled(source, program)
     found: list[CountedHole] = []
     centre, degrees, low, first = (math.inf, math.inf), 0.0, math.inf, 0
     for row in program.lines:
@@ -74,6 +77,17 @@ def holes(source: Source, program: ProgramRead) -> tuple[CountedHole, ...]:
         known = any(math.dist(centre, (hole.x_mm, hole.y_mm)) < SAME_PLACE_MM for hole in found)
         if degrees >= ROUND_DEG and low <= source.bottom_mm + LEVEL_MM and not known:
             found.append(CountedHole(x_mm=centre[0], y_mm=centre[1], line=first))
+    return tuple(found)
+
+
+def _drilled(source: Source, program: ProgramRead) -> tuple[CountedHole, ...]:
+    found: list[CountedHole] = []
+    for row in program.lines:
+        if not _cuts(row) or _lowest(row) > source.bottom_mm + LEVEL_MM:
+            continue
+        x, y, _ = _end(row)
+        if all(math.dist((x, y), (hole.x_mm, hole.y_mm)) >= SAME_PLACE_MM for hole in found):
+            found.append(CountedHole(x_mm=x, y_mm=y, line=row.step.number))
     return tuple(found)
 
 

@@ -170,7 +170,10 @@ def answer(question, text: str, report: dict, thickness: float) -> float | None:
     turns = max(values["S"] for values in words.values() if "S" in values)
     match question.kind:
         case "hole":
-            return here.cx if question.about.endswith("X") else here.cy
+            straight = here.code not in ("G2", "G3")
+            if question.about.endswith("X"):
+                return here.x if straight else here.cx
+            return here.y if straight else here.cy
         case "leftmost":
             return min(move.x for move in cuts)
         case "right_side" | "top_side":

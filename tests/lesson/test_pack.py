@@ -14,7 +14,7 @@ from click.testing import CliRunner
 from signgen.cli import group
 from signgen.elsewhere import check_files
 from signgen.errors import AskError, CannotMakeError
-from signgen.lesson.asked import asked
+from signgen.lesson.asked import MOST_HOLES, asked
 from signgen.lesson.numbers import words_used
 from signgen.lesson.pack import PUPIL, TEACHER, chosen_pages, pack
 from signgen.lesson.pages import OWN, PAGES
@@ -71,6 +71,8 @@ def test_answers_of_all_cutters_in_one_file_and_of_programs_from_behind(name, tm
     count, wrong = wrong_answers(tmp_path)
     assert count > 25
     assert wrong == []
+    holes = [question for question in asked(source)["coordinates"] if question.kind == "hole"]
+    assert len(holes) == (0 if changes.get("holes") == "keyholes" else 2 * MOST_HOLES)
     assert len({(program.file, program.place) for program in source.programs}) == len(source.programs)
     # the picture of places shows the sign where the edge is cut round it
     cutter = source.programs[-1].tool

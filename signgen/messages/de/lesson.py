@@ -93,7 +93,7 @@ WORDS = {
     "lesson.page.thickness": "Wenn das Brett dicker ist",
     "lesson.page.start": "Vor dem Start",
     "lesson.intro.coordinates": "X zählt nach rechts, Y von dir weg, beides vom Nullpunkt. Die Kästchen sind 20 mm "
-    "breit. Die Mitte eines Lochs ist die Mitte der Bögen, die es fräsen.",
+    "breit. Die Mitte eines Lochs ist die Mitte der Bögen, die es fräsen, oder wo der Bohrer hinabgeht.",
     "lesson.intro.zero": "X und Y werden einmal gesetzt und bleiben. Z wird für jeden Fräser neu gesetzt, auf der "
     "Fläche, die der Kopf des Programms nennt.",
     "lesson.zero_bottom": "Z0 ist die Unterseite des Bretts; seine Oberseite liegt bei Z{top}.",

@@ -91,7 +91,7 @@ WORDS = {
     "lesson.page.thickness": "If the board is thicker",
     "lesson.page.start": "Before the start",
     "lesson.intro.coordinates": "X counts to the right, Y away from you, both from zero. The squares are 20 mm "
-    "wide. The middle of a hole is the centre of the arcs that make it.",
+    "wide. The middle of a hole is the centre of the arcs that make it, or where the drill goes down.",
     "lesson.intro.zero": "Set X and Y once and leave them. Set Z again for each cutter, on the surface that the "
     "heading of the program names.",
     "lesson.zero_bottom": "Z0 is the bottom of the board; its top is at Z{top}.",
