@@ -8,8 +8,7 @@ line of lettering whose columns are all empty is left out.
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from msgspec import Struct
@@ -17,7 +16,7 @@ from msgspec.structs import replace
 
 from signgen.batching.names import wrong_names
 from signgen.batching.records import Record
-from signgen.batching.table import Table, column_key
+from signgen.batching.table import Table
 from signgen.errors import AskError, Problem
 from signgen.messages import Message
 from signgen.option import did_you_mean, read_option
@@ -26,6 +25,7 @@ from signgen.spec.keys import KEY_BY_NAME, OUT
 from signgen.spec.keys.lettering import LINE
 from signgen.spec.merge import merged
 from signgen.spec.paths import seen_from
+from signgen.spec.placeholders import COUNTED, PLACE, column_key, counted, filled_of, texts
 from signgen.spec.safe_name import safe_name
 from signgen.units import Limits, count
 
@@ -36,14 +36,6 @@ MOST_COPIES = Limits(least=1, greatest=10_000)
 
 MOST_COLUMN_PROBLEMS = 12
 """Unknown columns named one by one; a table of a thousand would hide everything else."""
-
-_PLACE = re.compile(r"\{\{|\}\}|\{([^{}]*)\}|[{}]")
-
-_COUNTED = re.compile(r"\s*(row|serial)\s*(?::\s*(0?[1-9]))?\s*")
-"""The row's number or the serial one, and in how many places."""
-
-FIRST_ROW = 2
-"""Below the header, as spreadsheets count."""
 
 
 class Task(Struct, frozen=True, kw_only=True):
@@ -80,9 +72,9 @@ class Recipe(Struct, frozen=True, kw_only=True):
 
         def place(name: str) -> str:
             at = self.places.get(column_key(name))
-            return cells[at].strip() if at is not None else _counted(name, record.row)
+            return cells[at].strip() if at is not None else counted(name, record.row)
 
-        filled = ((key, value, _filled(key, value, place)) for key, value in self.base.items())
+        filled = ((key, value, filled_of(key, value, place)) for key, value in self.base.items())
         base = {key: value for key, before, value in filled if value == before or value != ""}
         own = {key: self._cell(key, cells[at].strip()) for key, at in self.keys.items() if cells[at].strip()}
         asked = merged(base, own)
@@ -154,52 +146,12 @@ def _words(asked: Mapping[str, object]) -> object:
     return [table.get("text") for table in tables if isinstance(table, Mapping)]
 
 
-def _counted(name: str, row: int) -> str:
-    """What `{row}` or `{serial:03}` stands for in a row."""
-    found = _COUNTED.fullmatch(name.casefold())
-    assert found is not None  # `_places` has looked at all of them
-    number = row if found[1] == "row" else row - FIRST_ROW + 1
-    return format(number, found[2] or "")
-
-
-def _filled(key: str, value: object, place: Callable[[str], str]) -> object:
-    """A value with its placeholders replaced. Cells are never looked through for placeholders again."""
-
-    def fill(text: str) -> str:
-        return _PLACE.sub(lambda m: place(m[1]) if m[1] else m[0][0], text)
-
-    if key == "text" and isinstance(value, str):
-        value = value.splitlines()
-    if key == LINE.name and isinstance(value, list) and all(isinstance(table, Mapping) for table in value):
-        tables = [{name: fill(v) if isinstance(v, str) else v for name, v in table.items()} for table in value]
-        return [table for table in tables if table.get("text") != ""] or ""
-    if isinstance(value, list):
-        filled = [(each, fill(each) if isinstance(each, str) else each) for each in value]
-        return [after for before, after in filled if after == before or str(after).strip()]
-    return fill(value) if isinstance(value, str) else value
-
-
-def _texts(value: object) -> Iterator[str]:
-    for each in value if isinstance(value, list | tuple) else [value]:
-        if isinstance(each, Mapping):
-            yield from _texts(list(each.values()))
-        elif isinstance(each, str):
-            yield each
-
-
-def placeholders(base: Mapping[str, object]) -> tuple[str, ...]:
-    """The columns that a base's texts want, in their order."""
-    found = (match[1] for value in base.values() for text in _texts(value) for match in _PLACE.finditer(text))
-    names = (name.strip() for name in found if name and not _COUNTED.fullmatch(name.casefold()))
-    return tuple(dict.fromkeys(names))
-
-
 def _places(base: Mapping[str, object], columns: Mapping[str, int]) -> tuple[set[str], list[Problem]]:
     """Columns used as placeholders in the base, and what is wrong with placeholders."""
     places: set[str] = set()
     problems = []
     for key, value in base.items():
-        for match in (match for text in _texts(value) for match in _PLACE.finditer(text)):
+        for match in (match for text in texts(value) for match in PLACE.finditer(text)):
             if match[0] in ("{{", "}}"):
                 continue
             name = column_key(match[1] or "")
@@ -211,7 +163,7 @@ def _places(base: Mapping[str, object], columns: Mapping[str, int]) -> tuple[set
                 )
             elif name in columns:
                 places.add(name)
-            elif _COUNTED.fullmatch(match[1].casefold()):
+            elif COUNTED.fullmatch(match[1].casefold()):
                 continue
             else:
                 close = did_you_mean(name, list(columns)[:MOST_COLUMN_PROBLEMS])
@@ -245,7 +197,7 @@ def _fixed(base: Mapping[str, object], columns: Mapping[str, int]) -> dict[str, 
     fixed: dict[str, object] = {
         key: value
         for key, value in base.items()
-        if key not in columns and not any(_PLACE.search(text) for text in _texts(value))
+        if key not in columns and not any(PLACE.search(text) for text in texts(value))
     }
     if "shop" not in fixed and ("shop" in base or "shop" in columns):
         fixed["shop"] = None
@@ -265,7 +217,7 @@ def _wrong_keys(base: Mapping[str, object], columns: Mapping[str, int]) -> Itera
             yield Problem(
                 where=name, what=Message("batching.there_no_such_key"), remedy=did_you_mean(name, KEY_BY_NAME)
             )
-        elif not any(_PLACE.search(text) for text in _texts(value)):
+        elif not any(PLACE.search(text) for text in texts(value)):
             try:
                 read_option(option, value)
             except AskError as error:

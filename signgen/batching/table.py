@@ -21,6 +21,7 @@ from signgen.batching.records import LONGEST_RECORD, Record, records
 from signgen.batching.workbook import is_workbook, read_workbook
 from signgen.errors import AskError, Problem
 from signgen.messages import Message, Num
+from signgen.spec.placeholders import column_key
 from signgen.user_file import LOOK, expanded, shown, why
 
 DELIMITERS = (",", ";", "\t")
@@ -181,11 +182,6 @@ def _old_numbers_make_sense(path: Path, found: Iterator[Record]) -> None:
         lines.setdefault(number, record.line)
     if problems:
         raise AskError(problems[:MOST_NUMBER_PROBLEMS])
-
-
-def column_key(name: str) -> str:
-    """What a column's name means: 'Cap Height' and 'cap_height' are 'cap-height'."""
-    return "-".join(name.strip().casefold().replace("_", " ").replace("-", " ").split())
 
 
 def _records(path: Path, encoding: str, delimiter: str, book: tuple[tuple[str, ...], ...] | None) -> Iterator[Record]:

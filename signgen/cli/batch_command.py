@@ -171,9 +171,9 @@ def command(
 
 def _told_of_lists(asked: Mapping[str, object], sign_file: str | None, *, columns: bool) -> int:
     """Print the columns that there are, or a list to begin from; the exit code."""
-    from signgen.batching.recipe import placeholders
     from signgen.guide.batch_page import columns_page, example_list
     from signgen.pipeline import gather
+    from signgen.spec.placeholders import placeholders
 
     if columns:
         for line in columns_page():

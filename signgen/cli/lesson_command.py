@@ -71,12 +71,14 @@ def _whole_class(
     from signgen.files import write_files, write_folder
     from signgen.lesson.school_class import class_page, made_for, print_all, pupils_in
     from signgen.messages import Message
+    from signgen.pipeline import gather
 
     if not Path(what).is_file():
         raise AskError.at(what, Message("lesson.class_needs_file"), Message("lesson.class_name_file"))
     how = read_sheet(sheet, None, None, turn=True, keep_grain=False)
     made = []
-    for one in made_for(pupils_in(names), what, language, pages, large=large, easy=easy):
+    pupils = pupils_in(names, gather({}, Path(what)))
+    for one in made_for(pupils, what, language, pages, large=large, easy=easy):
         made.append(one)
         if one.problem:
             click.echo(f"{one.pupil.name}: {one.problem}", err=True)

@@ -9,30 +9,27 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from signgen.errors import AskError
-from signgen.lesson.school_class import TEXT, Pupil, PupilsJob, Stint
+from signgen.lesson.school_class import Pupil, PupilsJob, Stint
 from signgen.lesson.source import tool_of
 from signgen.messages import Message
 from signgen.messages.values import Sides
 from signgen.pipeline import REPORT
+from signgen.spec.placeholders import FIRST_ROW
 from signgen.user_file import MOST_JSON_BYTES, read_bytes
 from signgen.words.words import words_in
 
 FOLDER, LIST = "sheets", "sheets.csv"
 BATCH = "batch.json"
-FIRST_ROW = 2
-"""Of a list, below its head."""
 
 
 def sheet_list(pupils: Sequence[Pupil]) -> str:
-    """The pupils' signs as a list for a batch, a row each in their order."""
-    columns = [TEXT, *dict.fromkeys(key for pupil in pupils for key in pupil.asked if key != TEXT)]
+    """The pupils' signs as a list for a batch with the same sign file, a row each in their order."""
+    columns = list(dict.fromkeys(key for pupil in pupils for key in pupil.cells))
     out = io.StringIO()
     writer = csv.DictWriter(out, columns, lineterminator="\n")
     writer.writeheader()
     for pupil in pupils:
-        lines = pupil.asked[TEXT]
-        text = " | ".join(map(str, lines)) if isinstance(lines, list) else str(lines)
-        writer.writerow({**pupil.asked, TEXT: text})
+        writer.writerow(pupil.cells)
     return out.getvalue()
 
 

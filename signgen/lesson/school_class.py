@@ -7,9 +7,10 @@ import io
 import math
 import re
 import tempfile
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
+from types import MappingProxyType
 
 from msgspec import Struct
 
@@ -22,6 +23,8 @@ from signgen.messages import Message
 from signgen.messages.values import Sides
 from signgen.messages.wording import Wording
 from signgen.pipeline import gather, make_job, read_sign
+from signgen.spec.keys import KEY_BY_NAME
+from signgen.spec.placeholders import FIRST_ROW, column_key, counted, filled_of, has_placeholders, placeholders
 from signgen.spec.safe_name import safe_name
 from signgen.user_file import read_bytes
 from signgen.words.words import words_in
@@ -35,11 +38,13 @@ CHANGE_MIN = 4.0
 
 
 class Pupil(Struct, frozen=True, kw_only=True):
-    """One row of the list: the name, the folder, and what this sign has of its own."""
+    """One row of the list: the name, the folder, what this sign has of its own, and the same as `cells` of a list for a
+    batch with the same sign file, in which placeholders want their columns."""
 
     name: str
     folder: str
     asked: dict[str, object]
+    cells: dict[str, str] = {}
 
 
 class PupilsJob(Struct, frozen=True, kw_only=True):
@@ -56,8 +61,12 @@ class PupilsJob(Struct, frozen=True, kw_only=True):
     problem: str = ""
 
 
-def pupils_in(path: str) -> tuple[Pupil, ...]:
-    """Raises: AskError for a list that has no names, or names two pupils alike."""
+def pupils_in(path: str, base: Mapping[str, object] = MappingProxyType({})) -> tuple[Pupil, ...]:
+    """The rows of a list for a class. `base`: the sign file; where it has placeholders, as a batch's has, its words
+    with the row's cells in them are the sign's, else the column text or the name.
+
+    Raises: AskError for a list that has no names, lacks a column that a placeholder wants, or names two pupils alike.
+    """
     raw_text = read_bytes(path, path, MOST_CSV_BYTES).decode("utf-8-sig", "replace")
     delimiter = ";" if raw_text.split("\n", 1)[0].count(";") > raw_text.split("\n", 1)[0].count(",") else ","
     rows = list(csv.DictReader(io.StringIO(raw_text), delimiter=delimiter))
@@ -65,22 +74,50 @@ def pupils_in(path: str) -> tuple[Pupil, ...]:
         raise AskError.at(
             path, Message("lesson.no_names", most=MOST_PUPILS), Message("lesson.write_names")
         )  # fmt: skip
-    problems: list[Problem] = []
+    columns = {column_key(name) for name in rows[0] if name}
+    wanted = placeholders(base)
+    problems = [
+        Problem(where=path, what=Message("lesson.no_column", column=name), remedy=Message("lesson.write_column"))
+        for name in wanted
+        if column_key(name) not in columns
+    ]
     found: list[Pupil] = []
     used: set[str] = set()
-    for number, row in enumerate(rows, 2):
-        name = (row.get(NAME) or "").strip()
+    for number, row in enumerate(rows, FIRST_ROW):
+        cells = {column_key(key): value.strip() for key, value in row.items() if key and isinstance(value, str)}
+        name = cells.get(NAME, "")
         folder = safe_name(name)
         if not name or folder in used:
             what = Message("lesson.name_again" if name else "lesson.name_empty", line=number, name=name)
             problems.append(Problem(where=path, what=what, remedy=Message("lesson.write_names")))
         used.add(folder)
-        own: dict[str, object] = {key: value for key, value in row.items() if key and key != NAME and value}
-        lines = [line.strip() for line in str(own.get(TEXT, name)).split("|")]
-        found.append(Pupil(name=name, folder=folder, asked=own | {TEXT: lines}))
+        if not problems:
+            found.append(_pupil(name, folder, number, cells, base, {column_key(each) for each in wanted}))
     if problems:
         raise AskError(problems)
     return tuple(found)
+
+
+def _pupil(
+    name: str, folder: str, number: int, cells: Mapping[str, str], base: Mapping[str, object], wanted: set[str]
+) -> Pupil:  # fmt: skip
+    def place(column: str) -> str:
+        return cells[column_key(column)] if column_key(column) in cells else counted(column, number)
+
+    is_key = {key: key in KEY_BY_NAME or key not in {*wanted, NAME} for key in cells}
+    own: dict[str, object] = {key: cell for key, cell in cells.items() if cell and is_key[key]}
+    if TEXT in own:
+        own[TEXT] = [line.strip() for line in str(own[TEXT]).split("|")]
+    elif has_placeholders(base):
+        filled = ((key, value, filled_of(key, value, place)) for key, value in base.items())
+        own = {key: value for key, before, value in filled if value != before and key not in own} | own
+    else:
+        own[TEXT] = [name]
+    said = {key: cells.get(key, "") for key in wanted} | {key: cell for key, cell in cells.items() if is_key[key]}
+    lines = own.get(TEXT)
+    if isinstance(lines, list):
+        said[TEXT] = "\n".join(map(str, lines))  # a cell of several lines, as spreadsheets have them
+    return Pupil(name=name, folder=folder, asked=own, cells=said)
 
 
 def made_for(

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from signgen.batching.recipe import make_recipe, placeholders
+from signgen.batching.recipe import make_recipe
 from signgen.batching.shop import shop_of
 from signgen.batching.table import open_table
 from signgen.cli import group
@@ -16,6 +16,7 @@ from signgen.guide.batch_page import COPIES, columns_page, reference
 from signgen.guide.pages import explained
 from signgen.pipeline import read_sign
 from signgen.spec.keys import KEYS
+from signgen.spec.placeholders import placeholders
 
 
 def said(*words: str) -> str:

@@ -8,10 +8,14 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
+from signgen.batching.recipe import make_recipe
+from signgen.batching.table import open_table
 from signgen.cli import group
 from signgen.errors import AskError
 from signgen.folder import check_folder
+from signgen.lesson.class_sheets import sheet_list
 from signgen.lesson.school_class import Pupil, PupilsJob, class_page, loads, pupils_in
+from signgen.pipeline import gather, read_sign
 
 SIGN = 'text = ["x"]\nsize = "110x40"\nthickness = 9\nmaterial = "softwood"\nholes = "none"\n'
 
@@ -94,3 +98,30 @@ def test_lines_and_other_keys_are_each_pupils_own(tmp_path: Path) -> None:
     ada, ben = pupils_in(str(tmp_path / "names.csv"))
     assert ada.asked == {"text": ["7", "Ada"], "size": "120x50"}
     assert ben.asked == {"text": ["Ben"]}
+
+
+def test_placeholders_of_the_sign_file_are_filled_as_a_batch_fills_them(tmp_path: Path) -> None:
+    (tmp_path / "sign.toml").write_text(SIGN.replace('["x"]', '["{name}", "House {house}, {{{serial:02}}}"]'))
+    (tmp_path / "names.csv").write_text(
+        "name,house,thickness,text\nAda,Elm,12,\nBen Łuk,Ash,,\nZoë,Oak,,Out | of line\n"
+    )
+    base = gather({}, tmp_path / "sign.toml")
+    pupils = pupils_in(str(tmp_path / "names.csv"), base)
+    assert [pupil.asked for pupil in pupils] == [
+        {"text": ["Ada", "House Elm, {01}"], "thickness": "12"},
+        {"text": ["Ben Łuk", "House Ash, {02}"]},
+        {"text": ["Out", "of line"]},
+    ]
+    (tmp_path / "sheets.csv").write_text(sheet_list(pupils), encoding="utf-8")
+    table = open_table(tmp_path / "sheets.csv", None)
+    recipe = make_recipe(table, base)
+    for pupil, record in zip(pupils, table.rows(), strict=True):
+        asked = recipe.task(record).asked
+        assert read_sign(asked).text.lines == read_sign(gather(pupil.asked, tmp_path / "sign.toml")).text.lines
+        assert asked["thickness"] == pupil.asked.get("thickness", base["thickness"])
+
+
+def test_a_placeholder_without_a_column_is_named(tmp_path: Path) -> None:
+    (tmp_path / "names.csv").write_text("name\nAda\n")
+    with pytest.raises(AskError, match=r"no column for \{house\}"):
+        pupils_in(str(tmp_path / "names.csv"), {"text": "{name} of {house}"})

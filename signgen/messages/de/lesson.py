@@ -5,6 +5,8 @@ from __future__ import annotations
 WORDS = {
     "lesson.no_names": "Das ist keine Namensliste: Ihre erste Zeile muss das Wort name haben, und höchstens {most} "
     "Lernende dürfen darin stehen.",
+    "lesson.no_column": "Die Liste hat keine Spalte für {{{column}}} der Schilddatei.",
+    "lesson.write_column": "Die Spalte ergänzen oder die Klammern aus der Schilddatei nehmen.",
     "lesson.write_names": "Schreibe eine CSV-Datei mit der Spalte name, und Spalten für das, was jedes Schild eigen "
     "hat, wie text (Zeilen durch | getrennt).",
     "lesson.name_again": "Zeile {line} nennt {name} noch einmal.",

@@ -5,6 +5,8 @@ from __future__ import annotations
 WORDS = {
     "lesson.no_names": "This is no list of names: its first line must have the word name, and there may be {most} "
     "pupils at most.",
+    "lesson.no_column": "The list has no column for {{{column}}} of the sign file.",
+    "lesson.write_column": "Add the column, or take the braces out of the sign file.",
     "lesson.write_names": "Write a CSV file with the column name, and columns for what each sign has of its own, "
     "such as text (lines parted by |).",
     "lesson.name_again": "Line {line} names {name} again.",
